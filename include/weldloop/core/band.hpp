@@ -1,0 +1,38 @@
+#pragma once
+/// @file
+/// A quantity that scatters, by its 5, 50 and 95 % points.
+
+#include <utility>
+
+namespace weldloop {
+
+/// The 5, 50 and 95 % points of something that scatters from joint to joint. `low` is the small value, whatever is
+/// good or bad for the user.
+template <class Q>
+struct band {
+    Q low{};      ///< 5 % point
+    Q typical{};  ///< median
+    Q high{};     ///< 95 % point
+
+    friend bool operator==(const band&, const band&) = default;
+};
+
+/// A band without scatter.
+template <class Q>
+[[nodiscard]] constexpr band<Q> exactly(const Q& value)
+{
+    return {value, value, value};
+}
+
+/// The band of f(x) for a monotone f: a falling f swaps the ends, so that `low` stays the small one.
+template <class Q, class F>
+[[nodiscard]] constexpr auto mapped(const band<Q>& x, F&& f)
+{
+    auto a = f(x.low);
+    auto b = f(x.typical);
+    auto c = f(x.high);
+    if (c < a) std::swap(a, c);
+    return band<decltype(b)>{a, b, c};
+}
+
+}  // namespace weldloop

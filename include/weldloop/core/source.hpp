@@ -1,0 +1,154 @@
+#pragma once
+/// @file
+/// Where a number comes from. Constants, limits and models name a `source`; results carry a `basis`, the list of
+/// those they used and of the ranges they left.
+
+#include <algorithm>
+#include <array>
+#include <cstddef>
+#include <cstdint>
+#include <span>
+#include <stdexcept>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace weldloop {
+
+/// What kind of support a number has.
+enum class source_kind {
+    standard,         ///< published standard or code, read
+    handbook,         ///< handbook or textbook, read
+    paper,            ///< paper or report, read
+    derived,          ///< follows from other sources by calculation
+    stated,           ///< stated by the user
+    common_practice,  ///< a fact of the trade without a source
+    judgement,        ///< engineering judgement; the user must be told
+    memory,           ///< recalled from a named document, not re-read; gives no passing verdict by itself
+};
+
+/// The words for a kind, as a report prints them.
+[[nodiscard]] constexpr std::string_view to_text(source_kind kind)
+{
+    switch (kind) {
+    case source_kind::standard: return "standard";
+    case source_kind::handbook: return "handbook";
+    case source_kind::paper: return "paper";
+    case source_kind::derived: return "derived";
+    case source_kind::stated: return "stated by the user";
+    case source_kind::common_practice: return "common practice, no source";
+    case source_kind::judgement: return "judgement";
+    case source_kind::memory: return "from memory";
+    }
+    return "judgement";
+}
+
+/// One document and the place in it.
+struct source {
+    std::string_view document;                     ///< author, title or number
+    std::string_view edition = {};                 ///< edition or year
+    std::string_view place = {};                   ///< table, clause, equation or page
+    source_kind kind = source_kind::judgement;     ///< what support it gives
+};
+
+/// "document, edition, place (kind)".
+[[nodiscard]] inline std::string to_text(const source& s)
+{
+    std::string out(s.document);
+    if (!s.edition.empty()) out.append(", ").append(s.edition);
+    if (!s.place.empty()) out.append(", ").append(s.place);
+    return out.append(" (").append(to_text(s.kind)).append(")");
+}
+
+/// A range of validity that a result has left. The result stands, the flag says with what caution.
+enum class range_flag : std::uint8_t {
+    convection_range,       ///< convection correlation outside its Rayleigh or Reynolds range
+    cable_diameter_range,   ///< cable thicker than the surface formula covers
+    dimension_interpolated, ///< cable dimensions interpolated between published sizes
+    dimension_extrapolated, ///< cable dimensions beyond the published sizes
+    resistivity_range,      ///< linear temperature law of resistivity beyond its table
+    relaxation_range,       ///< spring relaxation outside 20..100 degC or 0.6..0.8 of tensile strength
+    spring_destroyed,       ///< spring hotter than the tempering range of its wire
+    spots_melting,          ///< contact drop at the melting drop of its metals
+    pair_estimated,         ///< no published force-law constant for this metal pair
+    arrangement_judgement,  ///< arrangement of leads without a published surface formula
+};
+
+/// What a flag says to the user.
+[[nodiscard]] constexpr std::string_view to_text(range_flag flag)
+{
+    switch (flag) {
+    case range_flag::convection_range: return "convection formula used outside its range";
+    case range_flag::cable_diameter_range: return "cable surface formula used outside its diameter range";
+    case range_flag::dimension_interpolated: return "cable dimensions interpolated between published sizes";
+    case range_flag::dimension_extrapolated: return "cable dimensions extrapolated beyond the published sizes";
+    case range_flag::resistivity_range: return "temperature law of resistivity used beyond its table";
+    case range_flag::relaxation_range: return "spring relaxation extrapolated: factor 3 either way";
+    case range_flag::spring_destroyed: return "spring beyond its tempering range: destroyed";
+    case range_flag::spots_melting: return "contact spots melting: may weld or burn";
+    case range_flag::pair_estimated: return "no published force-law constant for this metal pair: estimated";
+    case range_flag::arrangement_judgement: return "arrangement of leads rated by judgement";
+    }
+    return "outside its range";
+}
+
+/// The sources and range flags behind a result: a small value without heap memory, so that carrying it costs a copy
+/// of a few pointers. Sources are static data of the library or of the caller and must outlive the result.
+class basis {
+public:
+    static constexpr std::size_t capacity = 40;  ///< sources one result may name
+
+    basis() = default;
+
+    /// Adds a source once. @throws std::length_error beyond `capacity`, which is a fault of the library
+    constexpr basis& add(const source& s)
+    {
+        for (std::size_t i = 0; i < count_; ++i)
+            if (sources_[i] == &s) return *this;
+        if (count_ == capacity) throw std::length_error("weldloop::basis is full");
+        sources_[count_++] = &s;
+        return *this;
+    }
+    constexpr basis& add(const source&& s) = delete;  ///< a temporary would dangle
+
+    /// Raises a range flag.
+    constexpr basis& add(range_flag flag)
+    {
+        flags_ |= bit(flag);
+        return *this;
+    }
+
+    /// Takes over the sources and flags of another basis.
+    constexpr basis& add(const basis& other)
+    {
+        for (const source* s : other.sources()) add(*s);
+        flags_ |= other.flags_;
+        return *this;
+    }
+
+    [[nodiscard]] constexpr std::span<const source* const> sources() const& { return {sources_.data(), count_}; }
+    [[nodiscard]] constexpr std::span<const source* const> sources() const&& = delete;
+    [[nodiscard]] constexpr bool has(range_flag flag) const { return (flags_ & bit(flag)) != 0; }
+    [[nodiscard]] constexpr bool has(source_kind kind) const
+    {
+        return std::any_of(sources_.begin(), sources_.begin() + static_cast<std::ptrdiff_t>(count_),
+                           [kind](const source* s) { return s->kind == kind; });
+    }
+    /// Every raised flag, in the order of the enumeration.
+    [[nodiscard]] std::vector<range_flag> flags() const
+    {
+        std::vector<range_flag> out;
+        for (unsigned i = 0; i < 32; ++i)
+            if ((flags_ >> i) & 1U) out.push_back(static_cast<range_flag>(i));
+        return out;
+    }
+
+private:
+    static constexpr std::uint32_t bit(range_flag flag) { return std::uint32_t{1} << static_cast<unsigned>(flag); }
+
+    std::array<const source*, capacity> sources_{};
+    std::size_t count_ = 0;
+    std::uint32_t flags_ = 0;
+};
+
+}  // namespace weldloop

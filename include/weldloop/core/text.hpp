@@ -1,0 +1,117 @@
+#pragma once
+/// @file
+/// Quantities as text, in the unit the caller names: to_text(drop, "mV").
+///
+/// A unit written as a literal is checked against the quantity when the program is compiled; a unit that arrives at
+/// run time goes through any_unit and is checked then.
+
+#include <cstddef>
+#include <string>
+#include <string_view>
+#include <type_traits>
+
+#include <weldloop/core/error.hpp>
+#include <weldloop/core/fraction.hpp>
+#include <weldloop/core/number_text.hpp>
+#include <weldloop/core/quantities.hpp>
+#include <weldloop/core/temperature.hpp>
+#include <weldloop/core/unit_text.hpp>
+
+namespace weldloop {
+
+namespace detail {
+// Not constexpr on purpose: a literal of the wrong unit ends the compilation at a call of this name.
+inline void this_unit_does_not_measure_this_quantity() {}
+
+[[nodiscard]] inline std::string units_of(quantity_kind kind)
+{
+    std::string out;
+    for (const unit_row& row : unit_table)
+        if (row.kind == kind) out.append(out.empty() ? "" : ", ").append(row.name);
+    return out;
+}
+}  // namespace detail
+
+/// The name of a unit that measures Q.
+template <class Q>
+class unit_of {
+public:
+    /// A literal; the wrong unit does not compile.
+    consteval unit_of(const char* name) : at_(detail::unit_index(name, detail::kind_of<Q>))  // NOLINT: implicit by design
+    {
+        if (at_ == detail::unit_table.size()) detail::this_unit_does_not_measure_this_quantity();
+    }
+
+    /// A unit known only at run time. @throws out_of_range_error if it does not measure Q
+    [[nodiscard]] static unit_of at_run_time(std::string_view name)
+    {
+        const std::size_t at = detail::unit_index(name, detail::kind_of<Q>);
+        if (at == detail::unit_table.size()) throw out_of_range_error("unit", std::string(name), detail::units_of(detail::kind_of<Q>));
+        return unit_of(at);
+    }
+
+    [[nodiscard]] constexpr std::string_view name() const { return detail::unit_table[at_].name; }  ///< as written
+    [[nodiscard]] constexpr double in_si() const { return detail::unit_table[at_].in_si; }          ///< its size in the coherent SI unit
+
+private:
+    constexpr explicit unit_of(std::size_t at) : at_(at) {}
+    std::size_t at_;  // in the unit table
+};
+
+/// The name of a temperature scale: "degC", "degF" or "K".
+class temperature_scale {
+public:
+    /// A literal; another unit does not compile.
+    consteval temperature_scale(std::string_view name) : name_(name)  // NOLINT: implicit by design
+    {
+        if (name != "degC" && name != "degF" && name != "K") detail::this_unit_does_not_measure_this_quantity();
+    }
+    consteval temperature_scale(const char* name) : temperature_scale(std::string_view(name)) {}  // NOLINT
+
+    /// A scale known only at run time. @throws out_of_range_error
+    [[nodiscard]] static temperature_scale at_run_time(std::string_view name)
+    {
+        if (name == "degC") return temperature_scale("degC");
+        if (name == "degF") return temperature_scale("degF");
+        if (name == "K") return temperature_scale("K");
+        throw out_of_range_error("temperature scale", std::string(name), "degC, degF, K");
+    }
+
+    [[nodiscard]] constexpr std::string_view name() const { return name_; }  ///< as written
+
+private:
+    std::string_view name_;
+};
+
+/// The number of a quantity in a unit: number_in(50_ft, "m") is 15.24.
+template <class Unit>
+[[nodiscard]] double number_in(const boost::units::quantity<Unit, double>& q,
+                               std::type_identity_t<unit_of<boost::units::quantity<Unit, double>>> unit)
+{
+    return q.value() / unit.in_si();
+}
+
+/// A quantity as text in a unit, "1.94 V".
+/// @param q      the quantity @param unit a unit that measures it @param digits significant digits, 1 to 17
+template <class Unit>
+[[nodiscard]] std::string to_text(const boost::units::quantity<Unit, double>& q,
+                                  std::type_identity_t<unit_of<boost::units::quantity<Unit, double>>> unit, int digits = 3)
+{
+    return number_text(number_in(q, unit), digits) + " " + std::string(unit.name());
+}
+
+/// A temperature as text, "85 degC". A hundredth of a degree has no meaning here: three digits by default.
+[[nodiscard]] inline std::string to_text(temperature t, temperature_scale scale, int digits = 3)
+{
+    const double value = scale.name() == "degC" ? t.in_celsius() : scale.name() == "degF" ? t.in_fahrenheit() : t.in_kelvin();
+    return number_text(value, digits) + " " + std::string(scale.name());
+}
+
+/// A ratio as text in percent, "62 %".
+template <class Rule>
+[[nodiscard]] std::string to_text(bounded_number<Rule> ratio, int digits = 3)
+{
+    return number_text(100.0 * static_cast<double>(ratio), digits) + " %";
+}
+
+}  // namespace weldloop

@@ -1,0 +1,102 @@
+#pragma once
+/// @file
+/// The looks of the drawings: one style sheet for light, dark and print.
+///
+/// Verdicts differ by the style of the line and by a word beside it, heat by the printed number, so that nothing rests on
+/// colour alone.
+
+#include <string_view>
+
+#include <weldloop/core/temperature.hpp>
+#include <weldloop/rating/verdict.hpp>
+
+namespace weldloop {
+
+/// The style sheet of the drawings, for the head of a page or the beginning of a drawing.
+inline constexpr std::string_view drawing_style = R"css(
+:root{color-scheme:light dark;--paper:#fcfbf8;--ink:#1f252b;--soft:#5b646d;--rule:#d3cec2;--wash:#f0ede5;--mark:#155e75;
+--within:#155e75;--none:#6b7280;--close:#9a6700;--may:#b4530a;--over:#b3261e;--melt:#86198f;--open:#1f252b;--bar:#5d8aa3}
+@media (prefers-color-scheme:dark){:root{--paper:#14181c;--ink:#e9e5db;--soft:#a6adb4;--rule:#3b434b;--wash:#1e242a;--mark:#7cc4dc;
+--within:#7cc4dc;--none:#9aa3ac;--close:#e3b341;--may:#f0904a;--over:#ff8a7d;--melt:#e39bf0;--open:#e9e5db;--bar:#5f93ae}}
+@media print{:root{color-scheme:light;--paper:#fff;--ink:#000;--soft:#444;--rule:#bbb;--wash:#f4f4f4;--mark:#155e75;
+--within:#155e75;--none:#6b7280;--close:#9a6700;--may:#b4530a;--over:#b3261e;--melt:#86198f;--open:#000;--bar:#5d8aa3}}
+.drawing{font-family:system-ui,"DejaVu Sans",sans-serif;font-size:13px;fill:var(--ink);display:block}
+.drawing .rail{stroke:var(--ink);stroke-width:3;fill:none;stroke-linecap:round}
+.drawing .grid{stroke:var(--rule);stroke-width:1}
+.drawing .axis{stroke:var(--soft);stroke-width:1.2}
+.drawing .thin{stroke:var(--soft);stroke-width:1;stroke-dasharray:2 3;fill:none}
+.drawing .limit{stroke:var(--ink);stroke-width:1.8;stroke-dasharray:7 4;fill:none}
+.drawing .limit-mark{stroke:var(--ink);stroke-width:3}
+.drawing .whisker{stroke:var(--ink);stroke-width:1.5;fill:none}
+.drawing .bar{fill:var(--bar)}
+.drawing .sum{fill:var(--bar);stroke:var(--ink);stroke-width:1.5}
+.drawing .band{fill:var(--bar);fill-opacity:.22}
+.drawing .box{fill:var(--wash);stroke:var(--ink);stroke-width:1.5}
+.drawing .dot{fill:var(--ink)}
+.drawing .glyph{stroke:#1f252b;stroke-width:1.8;fill:none;stroke-linejoin:round;stroke-linecap:round}
+.drawing .bolt{stroke:var(--mark);stroke-width:3;fill:none;stroke-linejoin:round}
+.drawing .middle{text-anchor:middle}
+.drawing .end{text-anchor:end}
+.drawing .small{font-size:11.5px}
+.drawing .soft{fill:var(--soft)}
+.drawing .strong{font-weight:650}
+.drawing .large{font-size:17px}
+.drawing .curve0,.drawing .curve1,.drawing .curve2,.drawing .curve3{fill:none;stroke-width:2.4;stroke-linejoin:round}
+.drawing .curve0{stroke:var(--mark)}
+.drawing .curve1{stroke:var(--may);stroke-dasharray:9 4}
+.drawing .curve2{stroke:var(--melt);stroke-dasharray:2 3}
+.drawing .curve3{stroke:var(--soft);stroke-dasharray:9 3 2 3}
+.drawing .chip{stroke:var(--soft);stroke-width:1}
+.drawing .chip-ground{fill:var(--wash)}
+.heat0{fill:#eef1ee}.heat1{fill:#f8ebc4}.heat2{fill:#f8d389}.heat3{fill:#f2ae62}.heat4{fill:#e88a55}.heat5{fill:#dd6a57}
+.v-within{stroke:var(--within);stroke-width:1.5}
+.v-none{stroke:var(--none);stroke-width:1.5;stroke-dasharray:1.5 2.5}
+.v-close{stroke:var(--close);stroke-width:2.5;stroke-dasharray:8 3}
+.v-may{stroke:var(--may);stroke-width:2.5;stroke-dasharray:9 3 2 3}
+.v-over{stroke:var(--over);stroke-width:4}
+.v-melt{stroke:var(--melt);stroke-width:4;stroke-dasharray:5 3}
+.v-open{stroke:var(--open);stroke-width:3;stroke-dasharray:2 6}
+.drawing .w-within,.w-within{fill:var(--within);color:var(--within)}
+.drawing .w-none,.w-none{fill:var(--none);color:var(--none)}
+.drawing .w-close,.w-close{fill:var(--close);color:var(--close)}
+.drawing .w-may,.w-may{fill:var(--may);color:var(--may)}
+.drawing .w-over,.w-over{fill:var(--over);color:var(--over)}
+.drawing .w-melt,.w-melt{fill:var(--melt);color:var(--melt)}
+.drawing .w-open,.w-open{fill:var(--open);color:var(--open)}
+)css";
+
+/// The part of a class name that stands for a verdict: "over" in "v-over" (line) and "w-over" (word).
+[[nodiscard]] constexpr std::string_view class_word(verdict v)
+{
+    switch (v) {
+    case verdict::within_limit: return "within";
+    case verdict::not_judged: return "none";
+    case verdict::close_to_limit: return "close";
+    case verdict::may_exceed: return "may";
+    case verdict::over_limit: return "over";
+    case verdict::spots_melting: return "melt";
+    case verdict::open_circuit: return "open";
+    }
+    return "none";
+}
+
+/// The steps of the heat colours.
+struct heat_step {
+    double below_celsius;         ///< upper end of the step [degC]
+    std::string_view class_name;  ///< of its fill
+    std::string_view words;       ///< as printed in the key
+};
+
+/// The steps, coolest first.
+inline constexpr heat_step heat_steps[] = {{45.0, "heat0", "below 45"},    {65.0, "heat1", "45 to 65"},    {85.0, "heat2", "65 to 85"},
+                                           {120.0, "heat3", "85 to 120"}, {200.0, "heat4", "120 to 200"}, {1e9, "heat5", "200 degC or above"}};
+
+/// The class of the fill for a temperature.
+[[nodiscard]] constexpr std::string_view heat_class(temperature t)
+{
+    for (const heat_step& step : heat_steps)
+        if (t.in_celsius() < step.below_celsius) return step.class_name;
+    return "heat5";
+}
+
+}  // namespace weldloop

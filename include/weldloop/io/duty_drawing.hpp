@@ -1,0 +1,74 @@
+#pragma once
+/// @file
+/// Temperatures over one duty period.
+
+#include <algorithm>
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include <weldloop/circuit/station.hpp>
+#include <weldloop/core/duty_cycle.hpp>
+#include <weldloop/core/quantities.hpp>
+#include <weldloop/core/temperature.hpp>
+#include <weldloop/io/curve_chart.hpp>
+#include <weldloop/io/escape.hpp>
+#include <weldloop/io/report_words.hpp>
+
+namespace weldloop {
+
+/// The temperature of one part over a duty period, current first.
+struct temperature_trace {
+    std::string name = {};                                       ///< as printed
+    std::vector<std::pair<duration, temperature>> points = {};   ///< from the start of the current to the end of the rest
+    std::optional<temperature> limit = {};                       ///< what its peak was held against
+};
+
+/// The traces of up to four parts over one duty period; the time under current is shaded, limits are dashed.
+/// @param s the station the traces belong to @param traces hottest first; those beyond four are left out
+/// @return an SVG element that takes its looks from drawing_style; empty without traces
+[[nodiscard]] inline std::string duty_drawing(const station& s, const std::vector<temperature_trace>& traces)
+{
+    constexpr std::size_t most_traces = 4;
+    double least = s.where.air.in_celsius(), most = least + 10.0;
+    std::string told = "Air at " + to_text(s.where.air, "degC") + ", " + job_line(s.job) + ".";
+    std::vector<const temperature_trace*> shown;
+    for (const temperature_trace& t : traces) {
+        if (t.points.empty() || shown.size() == most_traces) continue;
+        shown.push_back(&t);
+        double peak = t.points.front().second.in_celsius();
+        for (const auto& [at, here] : t.points) peak = std::max(peak, here.in_celsius());
+        most = std::max(most, peak);
+        if (t.limit) most = std::max(most, t.limit->in_celsius());
+        told.append(" ").append(t.name).append(": at most ").append(detail::fixed_text(peak, 0)).append(" degC.");
+    }
+    if (shown.empty()) return {};
+
+    const double minutes = number_in(s.job.duty.period(), "min"), on_minutes = number_in(s.job.duty.on(), "min");
+    detail::curve_chart chart(minutes, least, least + 1.1 * (most - least), "minutes of the duty period", "degC", "Temperature over the duty period", told);
+    svg_drawing& on = chart.drawing();
+    const drawing_point start = chart.at(0.0, least), stop = chart.at(on_minutes, least);
+    on.rectangle({start.x, detail::curve_chart::top}, stop.x - start.x, detail::curve_chart::bottom - detail::curve_chart::top, "band");
+    on.text({start.x + 6, detail::curve_chart::top + 14}, "under current", "small soft");
+
+    std::vector<temperature> limits;
+    for (std::size_t i = 0; i < shown.size(); ++i) {
+        std::vector<std::pair<double, double>> points;
+        for (const auto& [at, here] : shown[i]->points) points.emplace_back(number_in(at, "min"), here.in_celsius());
+        chart.curve(points, i);
+        chart.label(points.back().second, shortened(shown[i]->name, 21), detail::curve_chart::style(i));
+        if (shown[i]->limit && std::find(limits.begin(), limits.end(), *shown[i]->limit) == limits.end()) limits.push_back(*shown[i]->limit);
+    }
+    for (const temperature limit : limits) {
+        if (!(limit > s.where.air)) continue;
+        const drawing_point at = chart.at(minutes, limit.in_celsius());
+        on.line(chart.at(0.0, limit.in_celsius()), at, "limit");
+        on.text({at.x - 4, at.y - 5}, "limit " + to_text(limit, "degC"), "end small");
+    }
+    chart.draw_labels();
+    return on.finished();
+}
+
+}  // namespace weldloop

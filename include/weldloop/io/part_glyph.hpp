@@ -1,0 +1,105 @@
+#pragma once
+/// @file
+/// A sign for each kind of part, drawn within 40 by 22 units about its centre.
+
+#include <string>
+#include <string_view>
+#include <variant>
+
+#include <weldloop/circuit/station.hpp>
+#include <weldloop/io/svg.hpp>
+
+namespace weldloop {
+
+namespace detail {
+
+/// Draws signs about a centre.
+class glyph_pen {
+public:
+    glyph_pen(svg_drawing& on, drawing_point centre) : on_(on), centre_(centre) {}
+
+    /// Two strands twisted round each other.
+    void operator()(const cable&) const
+    {
+        drawing_path strands;
+        for (const double side : {-11.0, 11.0}) {
+            strands.to(at(-18, 0));
+            for (int turn = 0; turn < 3; ++turn) strands.curve(at(-12 + 12 * turn, turn % 2 == 0 ? side : -side), at(-6 + 12 * turn, 0));
+        }
+        draw(strands);
+    }
+    /// A barrel and a palm with its bolt.
+    void operator()(const lug&) const
+    {
+        box(-18, -5, 16, 10);
+        draw(drawing_path().to(at(-2, -5)).line(at(4, -8)).line(at(18, -8)).line(at(18, 8)).line(at(4, 8)).line(at(-2, 5)));
+        on_.circle(at(10, 0), 3.5, "glyph");
+    }
+    /// Two bodies pressed together.
+    void operator()(const contact&) const
+    {
+        draw(drawing_path().to(at(-16, -9)).line(at(16, -9)).line(at(10, -2)).line(at(-10, -2)).close());
+        draw(drawing_path().to(at(-16, 9)).line(at(16, 9)).line(at(10, 2)).line(at(-10, 2)).close());
+    }
+    /// A hatched flat body.
+    void operator()(const plate&) const
+    {
+        box(-18, -7, 36, 14);
+        drawing_path hatch;
+        for (const double x : {-12.0, -2.0, 8.0}) hatch.to(at(x, 7)).line(at(x + 8, -7));
+        draw(hatch);
+    }
+    /// Jaws that bite an edge.
+    void operator()(const work_connection&) const
+    {
+        draw(drawing_path().to(at(18, -9)).line(at(-6, -9)).curve(at(-16, -9), at(-16, 0)).curve(at(-16, 9), at(-6, 9)).line(at(18, 9)));
+        draw(drawing_path().to(at(18, -9)).line(at(12, -3)).line(at(6, -9)).to(at(18, 9)).line(at(12, 3)).line(at(6, 9)));
+        draw(drawing_path().to(at(2, 0)).line(at(18, 0)));
+    }
+    /// Never drawn in a frame; see loop_drawing().
+    void operator()(const arc&) const {}
+    /// A bent neck with a nozzle and the wire.
+    void operator()(const wire_gun&) const
+    {
+        draw(drawing_path().to(at(-18, -8)).line(at(-4, -8)).curve(at(4, -8), at(7, 1)));
+        draw(drawing_path().to(at(2, 2)).line(at(11, -1)).line(at(14, 6)).line(at(5, 9)).close());
+        draw(drawing_path().to(at(10, 8)).line(at(11, 11)));
+    }
+    /// A slim body with a tip.
+    void operator()(const tig_torch&) const
+    {
+        draw(drawing_path().to(at(-16, -9)).line(at(-4, -9)).line(at(6, 1)));
+        draw(drawing_path().to(at(2, 3)).line(at(9, -3)).line(at(14, 4)).line(at(9, 8)).close());
+        draw(drawing_path().to(at(12, 6)).line(at(16, 10)));
+    }
+    /// A handle, jaws, and a rod across.
+    void operator()(const electrode_holder&) const
+    {
+        box(-18, -5, 20, 10);
+        draw(drawing_path().to(at(2, -5)).line(at(14, -5)).to(at(2, 5)).line(at(14, 5)).to(at(11, -10)).line(at(11, 10)));
+    }
+    /// Plug in socket.
+    void operator()(const coupling&) const
+    {
+        box(-18, -8, 18, 16);
+        box(-6, -4, 24, 8);
+    }
+
+private:
+    [[nodiscard]] drawing_point at(double x, double y) const { return {centre_.x + x, centre_.y + y}; }
+    void draw(const drawing_path& p) const { on_.path(p.d(), "glyph"); }
+    void box(double x, double y, double width, double height) const { on_.rectangle(at(x, y), width, height, "glyph", 1.5); }
+
+    svg_drawing& on_;
+    drawing_point centre_;
+};
+
+}  // namespace detail
+
+/// Draws the sign of a part. @param on the drawing @param part the part @param centre of the sign
+inline void draw_glyph(svg_drawing& on, const path_part& part, drawing_point centre)
+{
+    std::visit(detail::glyph_pen(on, centre), part);
+}
+
+}  // namespace weldloop

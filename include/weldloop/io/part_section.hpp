@@ -1,0 +1,250 @@
+#pragma once
+/// @file
+/// One part of a station file's path: which keys each kind takes, and what they may hold.
+
+#include <array>
+#include <cstddef>
+#include <string>
+#include <string_view>
+#include <utility>
+
+#include <weldloop/circuit/station.hpp>
+#include <weldloop/core/literals.hpp>
+#include <weldloop/io/toml_section.hpp>
+#include <weldloop/law/bolt.hpp>
+#include <weldloop/law/contact_shape.hpp>
+#include <weldloop/material/covering.hpp>
+#include <weldloop/material/metals.hpp>
+#include <weldloop/material/surface_state.hpp>
+#include <weldloop/part/crimped_lug.hpp>
+#include <weldloop/part/welding_cable.hpp>
+#include <weldloop/part/work_clamp.hpp>
+
+namespace weldloop::detail {
+
+/// @name What the keys may hold: wide enough for any workshop, narrow enough to catch a slipped unit
+/// @{
+inline constexpr allowed_span<length> lead_lengths{0_m, 1000_m, true};
+inline constexpr allowed_span<length> body_lengths{0_m, 100_m, true};
+inline constexpr allowed_span<length> diameters{0.1_mm, 200_mm};
+inline constexpr allowed_span<length> damaged_lengths{0_m, 1000_m};
+inline constexpr allowed_span<length> wire_diameters{0.1_mm, 10_mm};
+inline constexpr allowed_span<length> wire_extensions{0_m, 200_mm};
+inline constexpr allowed_span<length> bolt_diameters{3_mm, 50_mm};
+inline constexpr allowed_span<length> thicknesses{0.1_mm, 1_m};
+inline constexpr allowed_span<torque> bolt_torques{0_Nm, 1000_Nm};
+inline constexpr allowed_span<force> forces{0_N, 100_kN};
+inline constexpr allowed_span<current> rated_currents{0_A, 2000_A, true};
+inline constexpr allowed_span<temperature> lead_limits{temperature::celsius(40), temperature::celsius(250)};
+inline constexpr allowed_span<temperature> preheats{temperature::celsius(-40), temperature::celsius(500)};
+/// @}
+
+struct part_word {
+    std::string_view word;
+    path_part (*read)(const toml_section&);
+};
+
+inline constexpr auto word_of_metal = [](const metal& m) { return m.name; };
+inline constexpr auto word_of_covering = [](const covering& c) { return c.name; };
+inline constexpr auto word_of_value = [](auto v) { return to_text(v); };
+
+struct shape_word {
+    std::string_view word;
+    contact_shape shape;
+};
+inline constexpr std::array shape_words{shape_word{"point", contact_shape::point}, shape_word{"sphere", contact_shape::sphere},
+                                        shape_word{"toothed jaw", contact_shape::toothed_jaw}, shape_word{"busbar", contact_shape::busbar},
+                                        shape_word{"flat", contact_shape::flat}};
+inline constexpr std::array clamp_kinds{clamp_kind::spring, clamp_kind::screw, clamp_kind::bolted};
+inline constexpr std::array torch_coolings{torch_cooling::gas, torch_cooling::water};
+
+inline void take_name(const toml_section& s, std::string& out)
+{
+    if (s.has("name")) out = s.name("name");
+}
+
+/// The lead in a cable, gun or torch; `out` holds the usual one.
+inline void take_lead_condition(const toml_section& s, cable& out)
+{
+    s.take("limit", out.limit, lead_limits);
+    s.take("missing_strands", out.missing_strands);
+    s.take("damaged_length", out.damaged_length, damaged_lengths);
+    const bool missing = static_cast<double>(out.missing_strands) > 0.0;
+    if (s.has("damaged_length") && !missing)
+        s.refuse(s.place("damaged_length"), "\"damaged_length\" needs \"missing_strands\" beside it");
+    if (!s.has("damaged_length") && missing) s.refuse(s.place("missing_strands"), "\"missing_strands\" of a lead needs \"damaged_length\" beside it");
+    if (out.damaged_length > out.length)
+        s.refuse(s.place("damaged_length"), "\"damaged_length\" is longer than the lead, which has " + si_text(out.length));
+}
+
+[[nodiscard]] inline path_part read_cable(const toml_section& s)
+{
+    s.allow_only({"part", "name", "size", "length", "limit", "metal", "covering", "conductor_diameter", "overall_diameter", "missing_strands", "damaged_length"});
+    const auto size = s.required<conductor_size>("size");
+    const auto long_ = s.required<length>("length", lead_lengths);
+    cable out = s.at_key("size", [&] { return welding_cable(size, long_); });
+    take_name(s, out.name);
+    s.take_word("metal", out.metal, all_metals, word_of_metal);
+    s.take_word("covering", out.covering, all_coverings, word_of_covering);
+    s.take("conductor_diameter", out.conductor_diameter, diameters);
+    s.take("overall_diameter", out.overall_diameter, diameters);
+    if (s.has("conductor_diameter") && s.has("overall_diameter")) out.dimensions_interpolated = out.dimensions_extrapolated = false;
+    if (s.has("conductor_diameter") || s.has("overall_diameter")) {
+        const std::string_view key = s.has("overall_diameter") ? "overall_diameter" : "conductor_diameter";
+        if (0.25 * 3.14159265358979323846 * out.conductor_diameter * out.conductor_diameter < out.size.area())
+            s.refuse(s.place("conductor_diameter"), "\"conductor_diameter\" is too small for " + to_text(out.size));
+        if (!(out.overall_diameter > out.conductor_diameter))
+            s.refuse(s.place(key), "the covering has no thickness: \"overall_diameter\" must be above \"conductor_diameter\", " + si_text(out.conductor_diameter));
+    }
+    take_lead_condition(s, out);
+    return out;
+}
+
+[[nodiscard]] inline path_part read_lug(const toml_section& s)
+{
+    s.allow_only({"part", "name", "size", "stamped", "missing_strands", "bolt_diameter", "bolt_torque", "palm"});
+    lug out = crimped_lug({}, s.required<conductor_size>("size"));
+    take_name(s, out.name);
+    s.take("stamped", out.stamped);
+    s.take("missing_strands", out.missing_strands);
+    if (s.has("bolt_diameter")) {
+        out.bolt_diameter = s.required<length>("bolt_diameter", bolt_diameters);
+        if (!s.has("bolt_torque")) out.bolt_torque = s.at_key("bolt_diameter", [&] { return electrical_bolt_torque(out.bolt_diameter); });
+    }
+    s.take("bolt_torque", out.bolt_torque, bolt_torques);
+    s.take_word("palm", out.palm, all_surface_states, word_of_value);
+    return out;
+}
+
+[[nodiscard]] inline path_part read_coupling(const toml_section& s)
+{
+    s.allow_only({"part", "name", "size", "force", "surface"});
+    coupling out({}, s.required<conductor_size>("size"));
+    take_name(s, out.name);
+    s.take("force", out.force, forces);
+    s.take_word("surface", out.surface, all_surface_states, word_of_value);
+    return out;
+}
+
+[[nodiscard]] inline path_part read_holder(const toml_section& s)
+{
+    s.allow_only({"part", "name", "rated", "size", "jaws", "rod", "force", "surface"});
+    electrode_holder out({}, s.required<current>("rated", rated_currents));
+    take_name(s, out.name);
+    s.take("size", out.size);
+    s.take_word("jaws", out.jaws, all_metals, word_of_metal);
+    s.take_word("rod", out.rod, all_metals, word_of_metal);
+    s.take("force", out.force, forces);
+    s.take_word("surface", out.surface, all_surface_states, word_of_value);
+    return out;
+}
+
+[[nodiscard]] inline path_part read_gun(const toml_section& s)
+{
+    s.allow_only({"part", "name", "length", "size", "limit", "missing_strands", "damaged_length", "wire", "wire_diameter", "extension"});
+    wire_gun out({}, s.required<length>("length", lead_lengths));
+    take_name(s, out.name);
+    if (s.has("size")) {
+        const auto size = s.required<conductor_size>("size");
+        out.lead = s.at_key("size", [&] { return welding_cable(size, out.lead.length); });
+    }
+    take_lead_condition(s, out.lead);
+    s.take_word("wire", out.wire, all_metals, word_of_metal);
+    s.take("wire_diameter", out.wire_diameter, wire_diameters);
+    s.take("extension", out.extension, wire_extensions);
+    return out;
+}
+
+[[nodiscard]] inline path_part read_torch(const toml_section& s)
+{
+    s.allow_only({"part", "name", "length", "cooling", "size", "limit", "missing_strands", "damaged_length"});
+    torch_cooling cooling = torch_cooling::gas;
+    s.take_word("cooling", cooling, torch_coolings, word_of_value);
+    tig_torch out({}, s.required<length>("length", lead_lengths), cooling);
+    take_name(s, out.name);
+    if (s.has("size")) {
+        const auto size = s.required<conductor_size>("size");
+        out.lead = s.at_key("size", [&] { return welding_cable(size, out.lead.length); });
+    }
+    take_lead_condition(s, out.lead);
+    return out;
+}
+
+[[nodiscard]] inline path_part read_arc(const toml_section& s)
+{
+    s.allow_only({"part", "name"});
+    arc out;
+    take_name(s, out.name);
+    return out;
+}
+
+[[nodiscard]] inline path_part read_contact(const toml_section& s)
+{
+    s.allow_only({"part", "name", "metals", "force", "surface", "shape", "points"});
+    const auto [first, second] = s.two_words("metals", all_metals, word_of_metal);
+    contact out{.metals = {first, second}, .force = s.required<force>("force", forces)};
+    take_name(s, out.name);
+    s.take_word("surface", out.surface, all_surface_states, word_of_value);
+    if (s.has("shape")) out.shape = s.word("shape", shape_words, [](const shape_word& w) { return w.word; }).shape;
+    s.take_count("points", out.points, 1, 1000);
+    return out;
+}
+
+[[nodiscard]] inline path_part read_plate(const toml_section& s)
+{
+    s.allow_only({"part", "name", "metal", "length", "width", "thickness"});
+    plate out{.metal = s.word("metal", all_metals, word_of_metal),
+              .length = s.required<length>("length", body_lengths),
+              .width = s.required<length>("width", body_lengths),
+              .thickness = s.required<length>("thickness", thicknesses)};
+    take_name(s, out.name);
+    return out;
+}
+
+[[nodiscard]] inline work_clamp read_clamp(const toml_section& s)
+{
+    const clamp_kind kind = s.word("clamp", clamp_kinds, word_of_value);
+    const bool bolted = kind == clamp_kind::bolted;
+    const std::string_view needed = bolted ? "size" : "rated", foreign = bolted ? "rated" : "size";
+    if (s.has(foreign))
+        s.refuse(s.place(foreign), "a " + std::string(to_text(kind)) + " takes \"" + std::string(needed) + "\", not \"" + std::string(foreign) + "\"", needed);
+    if (bolted) {
+        const auto size = s.required<conductor_size>("size");
+        return s.at_key("size", [&] { return bolted_work_lug(size); });
+    }
+    const auto rated = s.required<current>("rated", rated_currents);
+    return s.at_key("rated", [&] { return kind == clamp_kind::spring ? spring_clamp(rated) : screw_clamp(rated); });
+}
+
+[[nodiscard]] inline path_part read_work_clamp(const toml_section& s)
+{
+    s.allow_only({"part", "name", "clamp", "rated", "size", "jaw", "live_jaws", "force", "onto", "surface", "work_thickness", "grip_lost", "preheat"});
+    work_connection out{.clamp = read_clamp(s), .onto = s.word("onto", all_metals, word_of_metal)};
+    take_name(s, out.name);
+    s.take_word("jaw", out.clamp.jaw, all_metals, word_of_metal);
+    s.take_count("live_jaws", out.clamp.live_jaws, 1, 2);
+    if (s.has("force")) {
+        const auto pressing = s.required<force>("force", forces);
+        out.clamp = s.at_key("force", [&] { return out.clamp.pressing_with(pressing); });
+    }
+    s.take_word("surface", out.surface, all_surface_states, word_of_value);
+    s.take("work_thickness", out.work_thickness, thicknesses);
+    s.take("grip_lost", out.grip_lost);
+    if (s.has("preheat")) out.preheat = s.required<temperature>("preheat", preheats);
+    return out;
+}
+
+inline constexpr std::array part_words{
+    part_word{"cable", read_cable},   part_word{"lug", read_lug},         part_word{"coupling", read_coupling},     part_word{"holder", read_holder},
+    part_word{"gun", read_gun},       part_word{"tig torch", read_torch}, part_word{"arc", read_arc},               part_word{"contact", read_contact},
+    part_word{"plate", read_plate},   part_word{"work clamp", read_work_clamp}};
+
+/// Reads one part, whatever its kind.
+[[nodiscard]] inline path_part read_part(const toml_section& s)
+{
+    const part_word kind = s.word("part", part_words, [](const part_word& w) { return w.word; });
+    const std::string article = kind.word == "arc" ? "an " : "a ";
+    return kind.read(s.called(article + std::string(kind.word) + " (" + s.what() + ")"));
+}
+
+}  // namespace weldloop::detail

@@ -1,0 +1,48 @@
+#pragma once
+/// @file
+/// How hot each part gets, and how hot it may get.
+
+#include <algorithm>
+#include <cstddef>
+#include <string>
+
+#include <weldloop/circuit/station.hpp>
+#include <weldloop/io/report_words.hpp>
+#include <weldloop/io/row_chart.hpp>
+#include <weldloop/rating/assessment.hpp>
+
+namespace weldloop {
+
+/// The peak temperature of each part above the air, its band as a whisker, and its limit as an upright mark.
+/// @param s the station @param found its assessment
+/// @return an SVG element that takes its looks from drawing_style; empty for an open circuit, where nothing gets warm
+[[nodiscard]] inline std::string peak_drawing(const station& s, const assessment& found)
+{
+    if (!found.conducts || found.parts.empty()) return {};
+    const double air = s.where.air.in_celsius();
+    double most = air + 10.0;
+    std::string told = "Air at " + to_text(s.where.air, "degC") + ".";
+    for (const part_result& p : found.parts) {
+        most = std::max(most, p.peak.high.in_celsius());
+        if (p.limit) most = std::max(most, p.limit->in_celsius());
+        told.append(" ").append(p.name).append(": ").append(detail::band_text(p.peak, 0)).append(" degC.");
+    }
+    detail::row_chart chart(found.parts.size(), air, air + 1.03 * (most - air), "peak in the duty period, degC, above air at " + to_text(s.where.air, "degC"),
+                            "Peak temperatures of " + found.name, told);
+    svg_drawing& on = chart.drawing();
+    for (std::size_t i = 0; i < found.parts.size(); ++i) {
+        const part_result& p = found.parts[i];
+        chart.name(i, std::to_string(number_of(p)), p.name).bar(i, air, p.peak.typical.in_celsius(), "bar");
+        chart.whisker(i, p.peak.low.in_celsius(), p.peak.high.in_celsius());
+        std::string words = detail::band_text(p.peak, 0);
+        if (p.limit && *p.limit > s.where.air) {
+            const double x = chart.x_of(p.limit->in_celsius()), y = chart.y_of(i);
+            on.line({x, y - 11}, {x, y + 11}, "limit-mark");
+        }
+        if (p.limit) words.append(", limit ").append(detail::fixed_text(p.limit->in_celsius(), 0));
+        chart.words(i, words, "small");
+    }
+    return on.finished();
+}
+
+}  // namespace weldloop

@@ -1,0 +1,163 @@
+#pragma once
+/// @file
+/// The report as JSON, for programs. The only header that knows nlohmann-json.
+
+#include <cmath>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include <nlohmann/json.hpp>
+
+#include <weldloop/circuit/station.hpp>
+#include <weldloop/io/report_words.hpp>
+#include <weldloop/rating/assessment.hpp>
+
+namespace weldloop {
+
+/// The version of the JSON report, its key "schema". The number rises when a key goes or changes its meaning.
+inline constexpr std::string_view report_schema = "weldloop-station-report/1";
+
+namespace detail {
+
+using json = nlohmann::ordered_json;
+
+/// A number of seven digits: more would pretend. @throws not_finite_error: JSON has no NaN
+[[nodiscard]] inline json json_number(double value)
+{
+    if (!std::isfinite(value)) throw not_finite_error("reported value", number_text(value));
+    if (value == 0.0) return 0.0;
+    const double scale = std::pow(10.0, 6.0 - std::floor(std::log10(std::abs(value))));
+    if (!std::isfinite(scale) || scale == 0.0) return value;
+    const double rounded = std::round(value * scale) / scale;
+    return std::isfinite(rounded) ? rounded : value;
+}
+
+template <class Q>
+[[nodiscard]] json json_band(const band<Q>& b)
+{
+    return {{"low", json_number(si_number(b.low))}, {"typical", json_number(si_number(b.typical))}, {"high", json_number(si_number(b.high))}};
+}
+
+[[nodiscard]] inline json json_hours(duration d) { return json_number(number_in(d, "h")); }
+
+[[nodiscard]] inline json json_flags(const basis& b)
+{
+    json out = json::array();
+    for (const range_flag flag : b.flags()) out.push_back(std::string(to_text(flag)));
+    return out;
+}
+
+[[nodiscard]] inline json json_grip(const grip_forecast& g)
+{
+    json points = json::array();
+    for (const grip_point& p : g.points)
+        points.push_back({{"at_h", json_hours(p.at)},
+                          {"force_N", json_number(p.force.value())},
+                          {"resistance_ohm", p.resistance.value() > 0.0 ? json_number(p.resistance.value()) : json("open")},
+                          {"peak_degC", json_number(p.peak_temperature.in_celsius())}});
+    json out{{"points", points},
+             {"grip_left", json_number(static_cast<double>(g.grip_left))},
+             {"grip_left_low", json_number(static_cast<double>(g.grip_left_low))}};
+    if (g.quarter_lost)
+        out["quarter_lost_h"] = {{"low", json_hours(g.quarter_lost->low)}, {"typical", json_hours(g.quarter_lost->typical)}, {"high", json_hours(g.quarter_lost->high)}};
+    if (g.inspect_by) out["inspect_by_h"] = json_hours(*g.inspect_by);
+    out["runs_away"] = g.runs_away;
+    out["spring_destroyed"] = g.spring_destroyed;
+    out["flags"] = json_flags(g.basis);
+    return out;
+}
+
+[[nodiscard]] inline json json_part(const part_result& p)
+{
+    json out{{"name", p.name}, {"kind", p.kind}, {"number", number_of(p)}};
+    out["drop_V"] = p.conducts ? json_band(p.drop) : json("open");
+    out["loss_W"] = p.conducts ? json_band(p.loss) : json("open");
+    out["peak_degC"] = json_band(p.peak);
+    if (p.hottest_spot) out["hottest_spot_degC"] = json_band(*p.hottest_spot);
+    if (p.limit) out["limit_degC"] = json_number(p.limit->in_celsius());
+    out["limit_name"] = p.limit_name;
+    out["used"] = json_number(p.used);
+    out["verdict"] = std::string(to_text(p.verdict));
+    out["reason"] = p.reason;
+    out["flags"] = json_flags(p.basis);
+    if (p.grip) out["grip"] = json_grip(*p.grip);
+    return out;
+}
+
+[[nodiscard]] inline json json_job(const job& j)
+{
+    return {{"process", std::string(to_text(j.process))},
+            {"current_A", json_number(j.current.value())},
+            {"on_s", json_number(j.duty.on().value())},
+            {"period_s", json_number(j.duty.period().value())}};
+}
+
+[[nodiscard]] inline json json_surroundings(const surroundings& s)
+{
+    return {{"air_degC", json_number(s.air.in_celsius())},
+            {"wind_m_per_s", json_number(s.wind.value())},
+            {"lay", std::string(to_text(s.lay))},
+            {"altitude_m", json_number(s.altitude.value())},
+            {"sun_W_per_m2", json_number(s.sun.value())}};
+}
+
+[[nodiscard]] inline json json_supply(const supply& s)
+{
+    if (s.kind == supply_kind::constant_voltage)
+        return {{"kind", "constant voltage"}, {"setting_V", json_number(s.setting.value())}};
+    return {{"kind", "constant current"}, {"highest_output_V", json_number(s.highest_output.value())}};
+}
+
+[[nodiscard]] inline json json_remedy(const remedy& r)
+{
+    return {{"what", r.what},
+            {"part", r.part},
+            {"volts_regained_V", json_number(r.volts_regained.value())},
+            {"cooled_by_K", json_number(r.cooled_by.value())},
+            {"restores_circuit", r.restores_circuit}};
+}
+
+[[nodiscard]] inline json json_source(const source& s)
+{
+    return {{"document", std::string(s.document)}, {"edition", std::string(s.edition)}, {"place", std::string(s.place)}, {"kind", std::string(to_text(s.kind))}};
+}
+
+}  // namespace detail
+
+/// The report as a JSON text, indented, its keys in a fixed order (described in the page on reports).
+/// Numbers are in the unit the key ends with. A part's drop and loss, and the totals, are "open" in words where no
+/// current flows. Bytes that are not UTF-8 become U+FFFD.
+/// @param s the station @param found its assessment @param remedies for it, best first
+/// @throws not_finite_error should a result hold NaN or infinity; bad_station_error for an assessment without parts
+[[nodiscard]] inline std::string report_json(const station& s, const assessment& found, const std::vector<remedy>& remedies)
+{
+    using detail::json;
+    json out{{"schema", std::string(report_schema)}, {"name", found.name}, {"job", detail::json_job(s.job)}, {"surroundings", detail::json_surroundings(s.where)}};
+    if (s.supply) out["supply"] = detail::json_supply(*s.supply);
+    out["conducts"] = found.conducts;
+
+    out["parts"] = json::array();
+    for (const part_result& p : found.parts) out["parts"].push_back(detail::json_part(p));
+
+    const auto volts = [&found](voltage v) { return found.conducts ? detail::json_number(v.value()) : json("open"); };
+    const auto volt_band = [&found](const band<voltage>& v) { return found.conducts ? detail::json_band(v) : json("open"); };
+    out["total_drop_V"] = volts(found.total_drop.typical);
+    out["total_drop_band_V"] = volt_band(found.total_drop);
+    out["wire_extension_drop_V"] = volt_band(found.wire_extension_drop);
+    if (s.allowed_drop) out["allowed_drop_V"] = detail::json_number(s.allowed_drop->value());
+    out["arc_V"] = volts(found.arc_voltage.typical);
+    out["arc_band_V"] = volt_band(found.arc_voltage);
+    out["arc_V_basis"] = found.arc_basis;
+    if (found.headroom) out["headroom_V"] = volt_band(*found.headroom);
+    out["weakest"] = found.weakest().name;
+
+    out["remedies"] = json::array();
+    for (const remedy& r : remedies) out["remedies"].push_back(detail::json_remedy(r));
+    out["cautions"] = found.cautions;
+    out["sources"] = json::array();
+    for (const source& from : found.sources) out["sources"].push_back(detail::json_source(from));
+    return out.dump(2, ' ', false, json::error_handler_t::replace) + "\n";
+}
+
+}  // namespace weldloop

@@ -1,0 +1,229 @@
+#pragma once
+/// @file
+/// The report as one page of HTML that needs nothing from elsewhere.
+
+#include <algorithm>
+#include <cstddef>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include <weldloop/circuit/station.hpp>
+#include <weldloop/io/drawings.hpp>
+#include <weldloop/io/escape.hpp>
+#include <weldloop/io/page_style.hpp>
+#include <weldloop/io/report_words.hpp>
+#include <weldloop/rating/assessment.hpp>
+
+namespace weldloop {
+
+namespace detail {
+
+class report_writer {
+public:
+    report_writer(const station& s, const assessment& found, const std::vector<remedy>& remedies, const std::vector<temperature_trace>& traces)
+        : station_(s), found_(found), remedies_(remedies), traces_(traces)
+    {
+    }
+
+    [[nodiscard]] std::string written()
+    {
+        put("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n");
+        put("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<title>").say(found_.name).put(" - welding circuit report</title>\n");
+        put("<style>").put(drawing_style).put(page_style).put("</style>\n</head>\n<body>\n");
+        head();
+        put("<main>\n");
+        loop();
+        parts();
+        cautions();
+        remedies();
+        charts();
+        grip();
+        sources();
+        put("</main>\n<footer>\n<p>").say(report_standing).put("</p>\n</footer>\n</body>\n</html>\n");
+        return std::move(out_);
+    }
+
+private:
+    /// Writes marks of the page.
+    report_writer& put(std::string_view marks)
+    {
+        out_.append(marks);
+        return *this;
+    }
+    /// Writes text, escaped.
+    report_writer& say(std::string_view text)
+    {
+        out_.append(markup_escaped(text));
+        return *this;
+    }
+    report_writer& element(std::string_view tag, std::string_view text)
+    {
+        return put("<").put(tag).put(">").say(text).put("</").put(tag.substr(0, tag.find(' '))).put(">\n");
+    }
+    void condition(std::string_view label, std::string_view text)
+    {
+        element("dt", label);
+        element("dd", text);
+    }
+    void figure(std::string_view label, std::string_view value, std::string_view note)
+    {
+        put("<div><span>").say(label).put("</span><b>").say(value).put("</b><span>").say(note).put("</span></div>\n");
+    }
+    void drawing(const std::string& svg, std::string_view caption)
+    {
+        if (svg.empty()) return;
+        put("<figure>\n<div class=\"scroll\" tabindex=\"0\">\n").put(svg).put("</div>\n");
+        element("figcaption", caption);
+        put("</figure>\n");
+    }
+
+    void head()
+    {
+        put("<header>\n");
+        element("h1", found_.name);
+        put("<dl class=\"conditions\">\n");
+        condition("Job", job_line(station_.job));
+        condition("Surroundings", surroundings_line(station_.where));
+        condition("Supply", supply_line(station_));
+        put("</dl>\n<div class=\"figures\">\n");
+        std::string note = station_.allowed_drop ? "allowed: " + to_text(*station_.allowed_drop, "V") : "no limit was stated";
+        if (found_.conducts && found_.wire_extension_drop.typical.value() > 0.0) note.append("; ").append(volts_line(found_.wire_extension_drop, true)).append(" of it in the wire beyond the tip");
+        figure("The loop takes", volts_line(found_.total_drop, found_.conducts), note);
+        figure("The arc gets", found_.conducts ? volts_line(found_.arc_voltage, true) : "nothing", found_.arc_basis);
+        if (found_.headroom) figure("Headroom of the supply", volts_line(*found_.headroom, found_.conducts), "output left after arc and loop");
+        const part_result& weakest = found_.weakest();
+        figure("Weakest part", weakest.name, "No. " + std::to_string(number_of(weakest)) + ", " + std::string(to_text(weakest.verdict)));
+        put("</div>\n</header>\n");
+    }
+
+    void loop()
+    {
+        element("h2", "The loop");
+        drawing(loop_drawing(station_, found_), "The current's way from one terminal through the arc to the other. Numbers are the places in the path.");
+    }
+
+    void parts()
+    {
+        element("h2", "Parts");
+        if (found_.conducts) element("p", band_explained);
+        put("<div class=\"scroll\" tabindex=\"0\">\n<table>\n<caption>Each part of the path, the arc left out</caption>\n");
+        put("<thead><tr><th scope=\"col\" class=\"n\">No.</th><th scope=\"col\">Part</th><th scope=\"col\" class=\"n\">Drop, V</th><th scope=\"col\" class=\"n\">Heat, W</th>"
+            "<th scope=\"col\" class=\"n\">Peak, degC</th><th scope=\"col\" class=\"n\">Limit, degC</th><th scope=\"col\">Verdict</th></tr></thead>\n<tbody>\n");
+        for (const part_result& p : found_.parts) {
+            put("<tr><td class=\"n\">").say(std::to_string(number_of(p))).put("</td><th scope=\"row\">").say(p.name);
+            if (p.kind != p.name) put("<span class=\"why\">").say(p.kind).put("</span>");
+            put("</th>");
+            band_cell(p.conducts ? band_text(p.drop, 3) : "open");
+            cell(p.conducts ? fixed_text(p.loss.typical.value(), p.loss.typical.value() < 9.95 ? 1 : 0) : "open");
+            band_cell(band_text(p.peak, 0));
+            cell(p.limit ? fixed_text(p.limit->in_celsius(), 0) : "none");
+            put("<td><span class=\"verdict w-").put(class_word(p.verdict)).put("\">").say(to_text(p.verdict)).put("</span><span class=\"why\">").say(reason_of(p)).put("</span></td></tr>\n");
+        }
+        put("</tbody>\n");
+        if (found_.conducts) {
+            put("<tfoot><tr><td></td><th scope=\"row\">the whole loop</th>");
+            band_cell(band_text(found_.total_drop, 3));
+            put("<td colspan=\"4\"></td></tr></tfoot>\n");
+        }
+        put("</table>\n</div>\n");
+    }
+    [[nodiscard]] static std::string reason_of(const part_result& p)
+    {
+        std::string out = p.reason;
+        for (const range_flag flag : p.basis.flags()) out.append(out.empty() ? "" : "; ").append(to_text(flag));
+        return out;
+    }
+    void cell(std::string_view text) { put("<td class=\"n\">").say(text).put("</td>"); }
+    /// The typical value, and its band in brackets below.
+    void band_cell(std::string_view text)
+    {
+        const std::size_t bracket = std::min(text.find(" ("), text.size());
+        put("<td class=\"n\">").say(text.substr(0, bracket));
+        if (bracket < text.size()) put("<span class=\"why\">").say(text.substr(bracket + 1)).put("</span>");
+        put("</td>");
+    }
+
+    void cautions()
+    {
+        if (found_.cautions.empty()) return;
+        put("<section class=\"cautions\" aria-labelledby=\"cautions\">\n<h2 id=\"cautions\">Before anything is touched</h2>\n<ul>\n");
+        for (const std::string& c : found_.cautions) element("li", c);
+        put("</ul>\n</section>\n");
+    }
+
+    void remedies()
+    {
+        if (remedies_.empty()) return;
+        element("h2", "What would help, most first");
+        put("<ol>\n");
+        for (const remedy& r : remedies_) put("<li>").say(what_line(r)).put("<span class=\"gain\">").say(gain_line(r)).put("</span></li>\n");
+        put("</ol>\n");
+    }
+
+    void charts()
+    {
+        if (!found_.conducts) return;
+        element("h2", "Where the volts go");
+        drawing(budget_drawing(station_, found_), "Each drop begins where the one before it ends. Whiskers span from the 5 to the 95 % point of each part's scatter.");
+        element("h2", "How hot it gets");
+        drawing(peak_drawing(station_, found_), "Highest temperature of each part's metal in the duty period; contact spots are hotter. The upright mark is the limit it was held against.");
+        drawing(duty_drawing(station_, traces_), "The same over one duty period, once it has settled, typical case.");
+    }
+
+    void grip()
+    {
+        for (const part_result& p : found_.parts) {
+            if (!p.grip || p.grip->points.empty()) continue;
+            element("h2", "Grip of " + p.name);
+            drawing(grip_drawing(p), "Force on the jaws, if the clamp stays as it is now.");
+            put("<ul>\n");
+            for (const std::string& line : grip_lines(*p.grip)) element("li", line);
+            for (const range_flag flag : p.grip->basis.flags()) element("li", std::string(to_text(flag)) + ".");
+            put("</ul>\n");
+        }
+    }
+
+    void sources()
+    {
+        element("h2", "Where the numbers come from");
+        source_list("Read", true);
+        source_list("Judgement, memory, or common practice: weigh these yourself", false);
+    }
+    void source_list(std::string_view heading, bool read)
+    {
+        bool any = false;
+        for (const source& s : found_.sources) {
+            if (was_read(s.kind) != read) continue;
+            if (!any) {
+                element("h3", heading);
+                put("<ul class=\"sources\">\n");
+            }
+            any = true;
+            element("li", to_text(s));
+        }
+        if (any) put("</ul>\n");
+    }
+
+    const station& station_;
+    const assessment& found_;
+    const std::vector<remedy>& remedies_;
+    const std::vector<temperature_trace>& traces_;
+    std::string out_;
+};
+
+}  // namespace detail
+
+/// The report as a page: figures, drawings, table, cautions, remedies, grip, sources. No scripts, fonts or files from
+/// elsewhere; light and dark as the reader's system says, and made for print. Every text is escaped.
+/// @param s the station @param found its assessment @param remedies for it, best first
+/// @param traces temperatures over the duty period, hottest first; none, no such drawing
+/// @throws not_finite_error should a result hold NaN or infinity; bad_station_error for an assessment without parts
+[[nodiscard]] inline std::string report_page(const station& s, const assessment& found, const std::vector<remedy>& remedies,
+                                             const std::vector<temperature_trace>& traces = {})
+{
+    return detail::report_writer(s, found, remedies, traces).written();
+}
+
+}  // namespace weldloop

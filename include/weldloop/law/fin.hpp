@@ -1,0 +1,111 @@
+#pragma once
+/// @file
+/// Heat along a conductor that loses heat sideways: the heated fin between two ends, and the disc round a hot spot
+/// on a plate.
+
+#include <cmath>
+
+#include <weldloop/core/quantities.hpp>
+#include <weldloop/core/require.hpp>
+#include <weldloop/core/source.hpp>
+
+namespace weldloop {
+
+/// Fins of uniform section and of annular shape.
+inline constexpr source fin_equations{"Incropera and DeWitt, Fundamentals of Heat and Mass Transfer", "6th edition",
+                                      "section 3.6, extended surfaces; example 3.9", source_kind::handbook};
+
+/// A conductor between two ends, heated along its length and cooled along its surface:
+/// k A theta'' = g theta - q, with theta the rise over the air.
+///
+/// Its rise far from the ends is q/g, its decay length sqrt(k A / g). The heat made per metre may grow with the
+/// conductor's temperature: put that slope into g, g = U P - I2 R' alpha.
+class heated_fin {
+public:
+    /// @param axial   k A, conduction along the fin per unit gradient [W m/K], above 0
+    /// @param loss    g, net heat lost per metre and kelvin of rise [W/(m K)], above 0
+    /// @param heating q, heat made per metre at the temperature of the air [W/m], 0 or above
+    /// @param extent  length of the fin [m], above 0
+    /// @throws not_finite_error, out_of_range_error
+    heated_fin(decltype(thermal_conductance{} * weldloop::length{}) axial, thermal_conductivity loss, power_per_length heating,
+               weldloop::length extent)
+        : length_(require_positive(extent, "fin length").value()), loss_(require_positive(loss, "fin loss").value()),
+          far_rise_(require_finite(heating, "fin heating").value() / loss_),
+          decay_(1.0 / std::sqrt(require_positive(axial, "fin conduction").value() / loss_)), axial_(axial.value())
+    {
+    }
+
+    /// Decay length of a disturbance at an end, sqrt(k A / g) [m].
+    [[nodiscard]] weldloop::length decay_length() const { return in_si<weldloop::length>(1.0 / decay_); }
+    /// Rise of a stretch far from both ends, q/g [K].
+    [[nodiscard]] temperature_difference far_rise() const { return in_si<temperature_difference>(far_rise_); }
+
+    /// Conductance an end feels towards itself, k A m coth(m L) [W/K].
+    [[nodiscard]] thermal_conductance own_end() const { return in_si<thermal_conductance>(axial_ * decay_ / std::tanh(decay_ * length_)); }
+    /// Conductance an end feels towards the other end, k A m / sinh(m L) [W/K].
+    [[nodiscard]] thermal_conductance other_end() const
+    {
+        const double e = std::exp(-decay_ * length_);
+        return in_si<thermal_conductance>(axial_ * decay_ * 2.0 * e / (1.0 - e * e));
+    }
+
+    /// Heat that flows into the fin at an end whose rise is `here`, the other end being at `there` [W].
+    [[nodiscard]] power into_end(temperature_difference here, temperature_difference there) const
+    {
+        return own_end() * (here - far_rise()) - other_end() * (there - far_rise());
+    }
+
+    /// Mean rise over the length for given end rises [K]; exact, from the heat balance of the whole fin.
+    [[nodiscard]] temperature_difference mean_rise(temperature_difference one, temperature_difference other) const
+    {
+        const power both = into_end(one, other) + into_end(other, one);
+        return far_rise() + in_si<temperature_difference>(both.value() / (loss_ * length_));
+    }
+
+    /// Highest rise anywhere along the fin, ends included [K].
+    [[nodiscard]] temperature_difference highest_rise(temperature_difference one, temperature_difference other) const
+    {
+        const double u1 = one.value() - far_rise_;
+        const double u2 = other.value() - far_rise_;
+        double highest = std::fmax(u1, u2);
+        if (u1 < 0.0 && u2 < 0.0) {  // ends cooler than the middle: u = -2 sqrt(PQ) e^(-mL/2) where its slope is zero
+            const double e = std::exp(-decay_ * length_);
+            const double p = (u2 - u1 * e) / (1.0 - e * e);
+            const double q = (u1 - u2 * e) / (1.0 - e * e);
+            if (p < 0.0 && q < 0.0) {
+                const double from_middle = 0.5 / decay_ * std::log(q / p);
+                if (std::fabs(from_middle) < 0.5 * length_) highest = -2.0 * std::sqrt(p * q * e);
+            }
+        }
+        return in_si<temperature_difference>(far_rise_ + highest);
+    }
+
+private:
+    double length_, loss_, far_rise_, decay_, axial_;
+};
+
+/// Conductance from a round hot spot on a wide plate to the air over both its faces [W/K]:
+/// G = 2 pi k t (m r) K1(m r)/K0(m r), m = sqrt(2 h/(k t)).
+/// @param k            conductivity of the plate [W/(m K)], above 0
+/// @param thickness    of the plate [m], above 0
+/// @param spot_radius  of the heated patch [m], above 0
+/// @param h            heat transfer coefficient of each face [W/(m2 K)], above 0
+/// @throws not_finite_error, out_of_range_error
+/// Valid while the plate is thin against its heated patch and wide against 1/m (10 to 30 cm for steel); a smaller
+/// plate warms up as a whole and holds the spot hotter.
+[[nodiscard]] inline thermal_conductance disc_fin_conductance(thermal_conductivity k, length thickness, length spot_radius,
+                                                              heat_transfer_coefficient h)
+{
+    require_positive(k, "plate conductivity");
+    require_positive(thickness, "plate thickness");
+    require_positive(spot_radius, "spot radius");
+    require_positive(h, "heat transfer coefficient");
+    const double kt = k.value() * thickness.value();
+    const double mr = std::sqrt(2.0 * h.value() / kt) * spot_radius.value();
+    constexpr double two_pi = 6.283185307179586;
+    // beyond m r = 500 both Bessel functions underflow and their ratio is 1 to better than 0.1 %
+    const double ratio = mr > 500.0 ? 1.0 : std::cyl_bessel_k(1.0, mr) / std::cyl_bessel_k(0.0, mr);
+    return in_si<thermal_conductance>(two_pi * kt * mr * ratio);
+}
+
+}  // namespace weldloop

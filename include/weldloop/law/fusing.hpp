@@ -1,0 +1,96 @@
+#pragma once
+/// @file
+/// Heating without loss: short-circuit pulses and the current that melts a conductor.
+
+#include <cmath>
+
+#include <weldloop/core/error.hpp>
+#include <weldloop/core/quantities.hpp>
+#include <weldloop/core/require.hpp>
+#include <weldloop/core/source.hpp>
+#include <weldloop/core/temperature.hpp>
+#include <weldloop/core/text.hpp>
+#include <weldloop/material/metal.hpp>
+
+namespace weldloop {
+
+/// The law without loss.
+inline constexpr source iec_60949_adiabatic{"IEC 60949", "1988", "adiabatic short-circuit current, clause 3; worked example 95 mm2, 90 to 250 degC, 1 s", source_kind::standard};
+
+namespace detail {
+
+/// Temperature below 20 degC at which the linear law of resistance reaches zero, as a distance above it: 1/alpha [K].
+[[nodiscard]] inline double resistance_zero_below(const metal& metal)
+{
+    return 1.0 / require_positive(metal.temperature_coefficient, "temperature coefficient").value();
+}
+
+/// Integral of J^2 dt that heats from one temperature to another [A2 s/m4], K^2 ln((beta + T2)/(beta + T1)).
+[[nodiscard]] inline double adiabatic_integral(const metal& metal, temperature from, temperature to)
+{
+    const double span = resistance_zero_below(metal);
+    const double k2 = require_positive(metal.heat_per_volume(), "heat per volume").value() * span /
+                      require_positive(metal.resistivity, "resistivity").value();
+    const double t1 = span + (from - reference_temperature).value(), t2 = span + (to - reference_temperature).value();
+    if (!(t1 > 0.0)) throw out_of_range_error("start temperature", to_text(from, "degC"), "above " + number_text(20.0 - span) + " degC, where the linear law of resistance ends");
+    return k2 * std::log(t2 / t1);
+}
+
+}  // namespace detail
+
+/// Current that brings a conductor to its melting point in a time, no heat lost:
+/// I = K A sqrt(ln((beta + Tm)/(beta + T0))/t) with K^2 = c (beta + 20 degC)/rho20 and beta = 1/alpha20 - 20 degC.
+///
+/// Constants are the metal's own; for copper K = 225 A s^(1/2)/mm2 against 226 in IEC 60949. Heat of melting is not
+/// counted, nor what is lost: good for pulses up to a few seconds, low (safe) beyond.
+/// @param metal of the conductor @param section A [m2], above 0 @param t duration [s], above 0
+/// @param start T0, below the melting point
+/// @return [A]
+/// @throws not_finite_error, out_of_range_error
+[[nodiscard]] inline current fusing_current(const metal& metal, area section, duration t, temperature start)
+{
+    require_positive(section, "conductor area");
+    require_positive(t, "duration");
+    if (start >= metal.melting)
+        throw out_of_range_error("start temperature", to_text(start, "degC"), "below the melting point of " + to_text(metal.melting, "degC"));
+    return in_si<current>(section.value() * std::sqrt(detail::adiabatic_integral(metal, start, metal.melting) / t.value()));
+}
+
+/// Current that heats a conductor from one temperature to another in a time, no heat lost; as fusing_current().
+/// @param metal of the conductor @param section A [m2], above 0 @param t duration [s], above 0
+/// @param start T0 @param end T1, above T0, at most the melting point
+/// @return [A]
+/// @throws not_finite_error, out_of_range_error
+[[nodiscard]] inline current adiabatic_current(const metal& metal, area section, duration t, temperature start, temperature end)
+{
+    require_positive(section, "conductor area");
+    require_positive(t, "duration");
+    if (start >= end || end > metal.melting)
+        throw out_of_range_error("end temperature", to_text(end, "degC"),
+                                 "above the start, at most the melting point of " + to_text(metal.melting, "degC"));
+    return in_si<current>(section.value() * std::sqrt(detail::adiabatic_integral(metal, start, end) / t.value()));
+}
+
+/// Temperature of a conductor after a current pulse, no heat lost:
+/// T1 = (beta + T0) exp(I^2 t/(K^2 A^2)) - beta. It inverts adiabatic_current().
+/// @param metal of the conductor @param section A [m2], above 0 @param through I [A], 0 or above
+/// @param t duration [s], above 0 @param start T0, below the melting point
+/// @return temperature at the end of the pulse
+/// @throws not_finite_error, out_of_range_error; no_solution_error when it melts before
+[[nodiscard]] inline temperature adiabatic_temperature(const metal& metal, area section, current through, duration t, temperature start)
+{
+    require_positive(section, "conductor area");
+    require_not_negative(through, "current");
+    require_positive(t, "duration");
+    const current melts = fusing_current(metal, section, t, start);
+    if (through > melts)
+        throw no_solution_error("temperature after the pulse", "above the melting point of " + to_text(metal.melting, "degC"),
+                                "at most " + si_text(melts) + " for " + si_text(t));
+    const double span = detail::resistance_zero_below(metal);
+    const double k2 = metal.heat_per_volume().value() * span / metal.resistivity.value();
+    const double current_density = through.value() / section.value();
+    const double above_zero = span + (start - reference_temperature).value();
+    return start + in_si<temperature_difference>(above_zero * std::expm1(current_density * current_density * t.value() / k2));
+}
+
+}  // namespace weldloop

@@ -1,0 +1,62 @@
+#pragma once
+/// @file
+/// Products of quantities that scatter independently of each other.
+
+#include <cmath>
+#include <limits>
+#include <string>
+#include <string_view>
+
+#include <weldloop/core/band.hpp>
+#include <weldloop/core/require.hpp>
+#include <weldloop/core/source.hpp>
+
+namespace weldloop {
+
+/// Logarithms of independent factors add by their squares.
+inline constexpr source independent_scatter{
+    "product of independent log-normal factors: the logarithmic distances from the median add as squares",
+    {},
+    "exact for log-normal factors; each side of a skewed band is taken by itself",
+    source_kind::derived};
+
+namespace detail {
+/// How far below (or above) 1 the product of two such ratios lies, both at or below 1 (or both at or above it).
+inline double combined_ratio(double a, double b, double direction)
+{
+    if (a == 1.0) return b;
+    if (b == 1.0) return a;
+    return std::exp(direction * std::hypot(std::log(a), std::log(b)));
+}
+
+// The product of bands that are known to be in order and above zero.
+inline band<double> product(const band<double>& a, const band<double>& b)
+{
+    const double typical = a.typical * b.typical;
+    return {typical * combined_ratio(a.low / a.typical, b.low / b.typical, -1.0), typical,
+            typical * combined_ratio(a.high / a.typical, b.high / b.typical, 1.0)};
+}
+}  // namespace detail
+
+/// Refuses a band of factors that is not above zero or not in order. @throws not_finite_error, out_of_range_error
+inline const band<double>& require_factor(const band<double>& x, std::string_view argument)
+{
+    require_within(x.low, 0.0, std::numeric_limits<double>::max(), argument);
+    require_within(x.typical, x.low, std::numeric_limits<double>::max(), argument);
+    require_within(x.high, x.typical, std::numeric_limits<double>::max(), argument);
+    if (!(x.low > 0.0)) throw out_of_range_error(std::string(argument), number_text(x.low), "above zero");
+    return x;
+}
+
+/// The band of the product of two independent factors: medians multiply, and on either side
+/// ln(end/median) = sqrt(ln(a end/a median)^2 + ln(b end/b median)^2).
+/// A factor without scatter multiplies the other as it stands. Multiplying the ends themselves would make a band
+/// that only one joint in four hundred leaves on either side.
+/// @param a factor, above zero, in order low <= typical <= high @param b the other
+/// @throws not_finite_error, out_of_range_error @see independent_scatter
+[[nodiscard]] inline band<double> product_of(const band<double>& a, const band<double>& b)
+{
+    return detail::product(require_factor(a, "factor"), require_factor(b, "factor"));
+}
+
+}  // namespace weldloop

@@ -1,0 +1,195 @@
+#pragma once
+/// @file
+/// Stress relaxation of a spring held at a constant deflection: the permanent loss of force in time at temperature.
+///
+/// Larson-Miller form: P = T (20 + log10(t/1 h)), r = r0 exp(b (mu - 0.7)) exp(c (P - P0)), S/S0 = exp(-r), with T the
+/// absolute temperature, t the time, mu the initial stress over tensile strength (bending; for shear take sqrt(3) tau0),
+/// P0 = 293.15 K x 23 the value at 20 degC and 1000 h, and r0, b, c constants of the wire (material/spring_wire.hpp). For
+/// a wire without a published law T stands for 20 degC + s (T - 20 degC), with s of the wire, see relaxation_shifted.
+/// The exponential of r keeps the stress above zero; it is a choice of this library.
+///
+/// What it rests on: published code values for the same cold-drawn wire in tension, 20 to 100 degC, mu 0.6 to 0.8, 1 h to
+/// 30 years. At 20 degC it meets them within 5 %, after 30 years it is 10 % low; hot, the published temperature laws differ
+/// from each other by up to 1.6 and it lies between them. Outside that range, and for wires without a published law, the
+/// result is flagged and its bounds widened by a factor 3 either way in r. Presetting and residual coiling stress change a
+/// real spring's loss: the plain and the hot-preset class bracket it.
+///
+/// Above the tempering limit of the wire (250 degC for cold-drawn carbon wire) the law has no meaning: the spring is
+/// reported destroyed, all its force lost. The reversible softening of a hot spring is apart: modulus_at().
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <numbers>
+
+#include <weldloop/core/band.hpp>
+#include <weldloop/core/fraction.hpp>
+#include <weldloop/core/quantities.hpp>
+#include <weldloop/core/require.hpp>
+#include <weldloop/core/source.hpp>
+#include <weldloop/core/temperature.hpp>
+#include <weldloop/material/spring_wire.hpp>
+
+namespace weldloop {
+
+/// How a spring was made, as far as its relaxation feels it.
+enum class spring_making {
+    plain,   ///< coiled and stress-relieved
+    preset,  ///< set under load while hot
+};
+
+/// The form of the law and the usual constant 20 of its parameter.
+inline constexpr source larson_miller{"Larson and Miller, Transactions of the ASME 74", "1952", "time-temperature parameter T (C + log t), C = 20 usual", source_kind::memory};
+
+/// What is left of a spring, with its bounds.
+struct relaxation {
+    fraction lost;               ///< of the plain spring: the cautious value of the two classes
+    band<fraction> bracket;      ///< plain and preset class as ends, the middle of their exponents between; widened by 3 when flagged
+    bool destroyed = false;      ///< hotter than the tempering limit of the wire; everything is lost
+    weldloop::basis basis;       ///< sources; flags relaxation_range, spring_destroyed
+};
+
+namespace detail {
+inline constexpr double larson_miller_constant = 20.0;
+inline constexpr double reference_parameter = 293.15 * (larson_miller_constant + 3.0);  // [K] 20 degC, 1000 h = 10^3 h
+inline constexpr double reference_stress = 0.7;
+inline constexpr double seconds_per_hour = 3600.0;
+inline constexpr double extrapolation_factor = 3.0;                                     // either way, in the exponent r
+// the range the constants were fitted in
+inline constexpr double fitted_stress_low = 0.6, fitted_stress_high = 0.8;
+inline constexpr double fitted_celsius_low = 20.0, fitted_celsius_high = 100.0;
+inline constexpr double fitted_seconds_low = seconds_per_hour, fitted_seconds_high = 262800.0 * seconds_per_hour;
+inline constexpr double rounding = 1e-9;  // an end of the range reached by arithmetic still belongs to it
+// exp(-r) has long been zero; keeps the widened exponent finite
+inline constexpr double highest_exponent = 700.0;
+
+// 10^a + 10^b, as a power of ten
+inline double log10_of_sum(double a, double b)
+{
+    const double high = std::max(a, b), low = std::min(a, b);
+    return high + std::log1p(std::pow(10.0, low - high)) / std::numbers::ln10;
+}
+
+inline fraction lost_by(double exponent) { return -std::expm1(-exponent); }
+}  // namespace detail
+
+/// A spring's relaxation over any history of temperatures, exact for a history of constant stretches.
+///
+/// The state is the Larson-Miller parameter P reached so far. A stretch of time dt at T first asks which time at T would
+/// have led to the same P, t_eq = 10^(P/T - 20) h, and goes on from there: P = T (20 + log10(t_eq + dt)). Hence
+/// cutting a stretch in pieces changes nothing, cooling freezes the loss, and the order of temperatures matters only
+/// through the state. A new spring has lost nothing.
+class relaxation_state {
+public:
+    /// @param wire of the spring @param stress initial stress over tensile strength, 0 to 1
+    relaxation_state(const spring_wire& wire, stress_fraction stress) : wire_(wire), stress_(static_cast<double>(stress)) {}
+
+    /// Holds the spring at a temperature for a time.
+    /// @param t spring temperature; at absolute zero nothing happens
+    /// @param time [s], 0 or above; 0 changes nothing
+    /// @throws not_finite_error, out_of_range_error for a negative time
+    relaxation_state& advance(temperature t, duration time)
+    {
+        require_not_negative(time, "time");
+        if (time.value() == 0.0) return *this;
+        hottest_ = std::max(hottest_, t.in_kelvin());
+        elapsed_ = std::min(elapsed_ + time.value(), std::numeric_limits<double>::max());
+        if (t > wire_.tempering) destroyed_ = true;
+        const double from_reference = (t - reference_temperature).value();
+        const double scaled = reference_temperature.in_kelvin() + wire_.rise_scale * from_reference;
+        if (destroyed_ || scaled <= 0.0) return *this;
+        const double added = std::log10(time.value()) - std::log10(detail::seconds_per_hour);
+        const double reached = log10_hours_at(scaled);
+        const double total = std::isfinite(reached) ? detail::log10_of_sum(reached, added) : reached > 0.0 ? reached : added;
+        if (std::isfinite(total)) parameter_ = std::max(parameter_, scaled * (detail::larson_miller_constant + total));
+        return *this;
+    }
+
+    /// Share of its initial stress the spring has lost. Everything, once destroyed.
+    /// @param making plain unless said otherwise
+    [[nodiscard]] fraction lost(spring_making making = spring_making::plain) const
+    {
+        return destroyed_ ? fraction(1.0) : detail::lost_by(exponent(making));
+    }
+
+    /// The exponent r of S/S0 = exp(-r); 0 for a new spring. Meaningless once destroyed.
+    /// @param making plain unless said otherwise
+    [[nodiscard]] double exponent(spring_making making = spring_making::plain) const
+    {
+        const relaxation_constants& k = making == spring_making::plain ? wire_.normal : wire_.preset;
+        const double log_exponent = k.stress_slope * (stress_ - detail::reference_stress) +
+                                    k.parameter_slope.value() * (parameter_ - detail::reference_parameter);
+        return std::min(k.reference_exponent * std::exp(log_exponent), detail::highest_exponent);
+    }
+
+    /// Whether it has been hotter than the tempering limit of its wire. Nothing undoes that.
+    [[nodiscard]] bool destroyed() const { return destroyed_; }
+
+    /// Whether the law was used outside the range it was fitted in, or stands in for a wire without a published one.
+    [[nodiscard]] bool extrapolated() const
+    {
+        const double celsius = hottest_ - temperature::celsius_zero_in_kelvin;
+        return !wire_.relaxation_published || !within(stress_, detail::fitted_stress_low, detail::fitted_stress_high) ||
+               (elapsed_ > 0.0 && (!within(celsius, detail::fitted_celsius_low, detail::fitted_celsius_high) ||
+                                   !within(elapsed_, detail::fitted_seconds_low, detail::fitted_seconds_high)));
+    }
+
+    /// The state as a result with bounds, flags and sources.
+    [[nodiscard]] relaxation result() const
+    {
+        relaxation out;
+        out.basis.add(larson_miller).add(*wire_.relaxation_source);
+        if (extrapolated()) out.basis.add(range_flag::relaxation_range);
+        if (destroyed_) {
+            out.basis.add(range_flag::spring_destroyed).add(*wire_.tempering_source);
+            out.destroyed = true;
+            out.lost = 1.0;
+            out.bracket = exactly(fraction(1.0));
+            return out;
+        }
+        const double plain = exponent(spring_making::plain), preset = exponent(spring_making::preset);
+        const double widened = extrapolated() ? detail::extrapolation_factor : 1.0;
+        out.lost = detail::lost_by(plain);
+        out.bracket = {detail::lost_by(std::min(plain, preset) / widened), detail::lost_by(std::sqrt(plain) * std::sqrt(preset)),
+                       detail::lost_by(std::max(plain, preset) * widened)};
+        return out;
+    }
+
+private:
+    static bool within(double x, double low, double high) { return x >= low * (1.0 - detail::rounding) && x <= high * (1.0 + detail::rounding); }
+
+    // power of ten of the hours that lead to the present parameter at a temperature [K]; minus infinity for a new spring
+    [[nodiscard]] double log10_hours_at(double scaled) const { return parameter_ / scaled - detail::larson_miller_constant; }
+
+    spring_wire wire_;
+    double stress_;
+    double parameter_ = -std::numeric_limits<double>::infinity();  // [K] Larson-Miller parameter reached
+    double hottest_ = 0.0;                                         // [K]
+    double elapsed_ = 0.0;                                         // [s]
+    bool destroyed_ = false;
+};
+
+/// Relaxation of a spring held at one temperature, with bounds, flags and sources.
+/// @param wire   of the spring
+/// @param stress initial stress over tensile strength, 0 to 1
+/// @param t      spring temperature
+/// @param time   [s], 0 or above
+/// @throws not_finite_error, out_of_range_error
+[[nodiscard]] inline relaxation relaxation_of(const spring_wire& wire, stress_fraction stress, temperature t, duration time)
+{
+    return relaxation_state(wire, stress).advance(t, time).result();
+}
+
+/// Share of its initial stress that a plain spring loses at one temperature, 1 - exp(-r); 1 above the tempering limit of
+/// the wire. relaxation_of() gives the same with bounds and flags.
+/// @param wire   of the spring
+/// @param stress initial stress over tensile strength, 0 to 1
+/// @param t      spring temperature
+/// @param time   [s], 0 or above
+/// @throws not_finite_error, out_of_range_error
+[[nodiscard]] inline fraction stress_relaxation(const spring_wire& wire, stress_fraction stress, temperature t, duration time)
+{
+    return relaxation_state(wire, stress).advance(t, time).lost();
+}
+
+}  // namespace weldloop

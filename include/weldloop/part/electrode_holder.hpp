@@ -1,0 +1,58 @@
+#pragma once
+/// @file
+/// A holder for covered electrodes.
+
+#include <string>
+#include <utility>
+
+#include <weldloop/core/conductor_size.hpp>
+#include <weldloop/core/literals.hpp>
+#include <weldloop/core/quantities.hpp>
+#include <weldloop/core/require.hpp>
+#include <weldloop/core/source.hpp>
+#include <weldloop/material/metals.hpp>
+#include <weldloop/material/surface_state.hpp>
+
+namespace weldloop {
+
+/// Cable and jaws of a holder by its rated current.
+inline constexpr source holder_judgement{"electrode holder: 25 mm2 up to 150 A, 35 up to 200, 50 up to 300, 70 up to "
+                                         "400, 95 up to 500, 120 above; brass jaws that press 150 N on the rod",
+                                         "2026",
+                                         {},
+                                         source_kind::judgement};
+
+/// Cable usual in a holder. @param rated current of the holder [A] @see holder_judgement
+[[nodiscard]] constexpr conductor_size usual_holder_cable(current rated)
+{
+    return rated <= 150_A   ? square_mm(25)
+           : rated <= 200_A ? square_mm(35)
+           : rated <= 300_A ? square_mm(50)
+           : rated <= 400_A ? square_mm(70)
+           : rated <= 500_A ? square_mm(95)
+                            : square_mm(120);
+}
+
+/// A hand-held holder: a cable end crimped into it, and jaws on the bare end of the rod.
+struct electrode_holder {
+    std::string name = {};                  ///< empty: "electrode holder 3" by its place in the path
+    current rated = in_si<current>(300.0);  ///< [A] printed on it, above 0 to 2000
+    conductor_size size = usual_holder_cable(in_si<current>(300.0));  ///< of the cable in it
+    metal jaws = brass;                                               ///< metal of the jaws
+    metal rod = mild_steel;                                           ///< metal of the electrode's core
+    weldloop::force force = in_si<weldloop::force>(150.0);            ///< [N] of the jaws on the rod
+    surface_state surface = surface_state::clean;                     ///< of jaws and rod end
+
+    /// A holder for 300 A without a name.
+    electrode_holder() = default;
+    /// A clean holder. @param n name, may be empty @param amps rated current [A], above 0 to 2000
+    /// @throws not_finite_error, out_of_range_error
+    electrode_holder(std::string n, current amps)
+        : name(std::move(n)),
+          rated(require_within(require_positive(amps, "rated current"), 0_A, 2000_A, "rated current")),
+          size(usual_holder_cable(amps))
+    {
+    }
+};
+
+}  // namespace weldloop

@@ -1,0 +1,60 @@
+#pragma once
+/// @file
+/// What is left for the arc.
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
+#include <string>
+
+#include <weldloop/circuit/station.hpp>
+#include <weldloop/core/band.hpp>
+#include <weldloop/core/quantities.hpp>
+#include <weldloop/core/source.hpp>
+#include <weldloop/law/load_line.hpp>
+
+namespace weldloop {
+
+/// The arc's share of the voltage, and what it is relative to.
+struct arc_share {
+    band<voltage> arc = {};                             ///< at the arc
+    std::string relative_to = {};                       ///< in words
+    std::optional<band<voltage>> headroom = {};         ///< constant current: supply output left after arc and loop
+    bool starved = false;                               ///< constant current: the supply cannot hold the current
+    const source* from = nullptr;                       ///< of the load line, where it was used
+};
+
+/// What a loop drop leaves for the arc.
+///
+/// Constant voltage: the setting less the loop's drop, the wire extension of a gun included. Constant current: the arc
+/// keeps the conventional load voltage of its process; arc and drop come out of the supply's highest output, and
+/// past it the arc gets what is left. No supply described: the conventional load voltage less the drop, a value
+/// relative to a type-test load and no prediction of an arc.
+/// @param s the station @param drop of the whole loop while current flows
+[[nodiscard]] inline arc_share arc_share_of(const station& s, const band<voltage>& drop)
+{
+    const voltage none = {};
+    const auto left_of = [none](voltage all, voltage taken) { return std::max(none, all - taken); };
+    const voltage load_line = conventional_load_voltage(s.job.process, s.job.current);
+    arc_share out;
+    if (s.supply && s.supply->kind == supply_kind::constant_voltage) {
+        out.arc = mapped(drop, [&](voltage d) { return left_of(s.supply->setting, d); });
+        out.relative_to = "constant-voltage setting less the loop's drop";
+        return out;
+    }
+    out.from = &load_line_source(s.job.process);
+    if (s.supply) {
+        const voltage highest = s.supply->highest_output;
+        out.arc = mapped(drop, [&](voltage d) { return std::min(load_line, left_of(highest, d)); });
+        out.headroom = mapped(drop, [&](voltage d) { return left_of(highest, d + load_line); });
+        out.starved = drop.typical + load_line > highest;
+        out.relative_to = out.starved ? "what the supply's highest output leaves after the loop's drop"
+                                      : "conventional load voltage of the process, held by the constant-current supply";
+        return out;
+    }
+    out.arc = mapped(drop, [&](voltage d) { return left_of(load_line, d); });
+    out.relative_to = "relative to the conventional load line of the process: a type-test load, no prediction of an arc";
+    return out;
+}
+
+}  // namespace weldloop

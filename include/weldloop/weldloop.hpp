@@ -1,0 +1,106 @@
+#pragma once
+/// @file
+/// Everything that needs only Boost headers. Station files and reports (io/) have headers of their own.
+
+#include <weldloop/version.hpp>
+
+#include <weldloop/core/band.hpp>
+#include <weldloop/core/conductor_size.hpp>
+#include <weldloop/core/duty_cycle.hpp>
+#include <weldloop/core/error.hpp>
+#include <weldloop/core/fraction.hpp>
+#include <weldloop/core/literals.hpp>
+#include <weldloop/core/nearest_word.hpp>
+#include <weldloop/core/number_text.hpp>
+#include <weldloop/core/parse.hpp>
+#include <weldloop/core/quantities.hpp>
+#include <weldloop/core/require.hpp>
+#include <weldloop/core/root.hpp>
+#include <weldloop/core/source.hpp>
+#include <weldloop/core/temperature.hpp>
+#include <weldloop/core/text.hpp>
+#include <weldloop/core/unit_text.hpp>
+
+#include <weldloop/material/air.hpp>
+#include <weldloop/material/covering.hpp>
+#include <weldloop/material/metal.hpp>
+#include <weldloop/material/metals.hpp>
+#include <weldloop/material/spring_wire.hpp>
+#include <weldloop/material/surface_state.hpp>
+
+#include <weldloop/law/bolt.hpp>
+#include <weldloop/law/cable_surface.hpp>
+#include <weldloop/law/conductor_resistance.hpp>
+#include <weldloop/law/constriction.hpp>
+#include <weldloop/law/contact_shape.hpp>
+#include <weldloop/law/convection.hpp>
+#include <weldloop/law/covering_heat.hpp>
+#include <weldloop/law/crimp.hpp>
+#include <weldloop/law/equal_heating.hpp>
+#include <weldloop/law/film.hpp>
+#include <weldloop/law/fin.hpp>
+#include <weldloop/law/force_law.hpp>
+#include <weldloop/law/fusing.hpp>
+#include <weldloop/law/joint_characteristic.hpp>
+#include <weldloop/law/joint_heat.hpp>
+#include <weldloop/law/lay.hpp>
+#include <weldloop/law/load_line.hpp>
+#include <weldloop/law/periodic_heating.hpp>
+#include <weldloop/law/radiation.hpp>
+#include <weldloop/law/scatter.hpp>
+#include <weldloop/law/screw.hpp>
+#include <weldloop/law/spring.hpp>
+#include <weldloop/law/stress_relaxation.hpp>
+#include <weldloop/law/voltage_temperature.hpp>
+
+#include <weldloop/part/arc.hpp>
+#include <weldloop/part/cable.hpp>
+#include <weldloop/part/contact.hpp>
+#include <weldloop/part/coupling.hpp>
+#include <weldloop/part/crimped_lug.hpp>
+#include <weldloop/part/electrode_holder.hpp>
+#include <weldloop/part/load.hpp>
+#include <weldloop/part/lug.hpp>
+#include <weldloop/part/plate.hpp>
+#include <weldloop/part/supply.hpp>
+#include <weldloop/part/surroundings.hpp>
+#include <weldloop/part/tig_torch.hpp>
+#include <weldloop/part/welding_cable.hpp>
+#include <weldloop/part/wire_gun.hpp>
+#include <weldloop/part/work_clamp.hpp>
+#include <weldloop/part/work_clamp_standard.hpp>
+#include <weldloop/part/work_connection.hpp>
+
+#include <weldloop/circuit/cable_heating.hpp>
+#include <weldloop/circuit/contact_behaviour.hpp>
+#include <weldloop/circuit/coupling_behaviour.hpp>
+#include <weldloop/circuit/gun_behaviour.hpp>
+#include <weldloop/circuit/heat_chain.hpp>
+#include <weldloop/circuit/holder_behaviour.hpp>
+#include <weldloop/circuit/joint_circuit.hpp>
+#include <weldloop/circuit/loop.hpp>
+#include <weldloop/circuit/loop_element.hpp>
+#include <weldloop/circuit/loop_heat.hpp>
+#include <weldloop/circuit/loop_state.hpp>
+#include <weldloop/circuit/lug_behaviour.hpp>
+#include <weldloop/circuit/part_body.hpp>
+#include <weldloop/circuit/station.hpp>
+#include <weldloop/circuit/thermal_body.hpp>
+#include <weldloop/circuit/torch_behaviour.hpp>
+#include <weldloop/circuit/work_heat.hpp>
+
+#include <weldloop/rating/ampacity.hpp>
+#include <weldloop/rating/arc_voltage.hpp>
+#include <weldloop/rating/assess.hpp>
+#include <weldloop/rating/assessment.hpp>
+#include <weldloop/rating/cautions.hpp>
+#include <weldloop/rating/drop.hpp>
+#include <weldloop/rating/grip.hpp>
+#include <weldloop/rating/grip_forecast.hpp>
+#include <weldloop/rating/part_limit.hpp>
+#include <weldloop/rating/remedies.hpp>
+#include <weldloop/rating/sizing.hpp>
+#include <weldloop/rating/verdict.hpp>
+
+#include <weldloop/field/diagnose.hpp>
+#include <weldloop/field/reading.hpp>

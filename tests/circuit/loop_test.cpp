@@ -1,0 +1,185 @@
+#include <weldloop/circuit/loop.hpp>
+#include <weldloop/core/literals.hpp>
+#include <weldloop/part/crimped_lug.hpp>
+#include <weldloop/part/welding_cable.hpp>
+#include <weldloop/part/work_clamp.hpp>
+
+#include <cmath>
+#include <random>
+#include <vector>
+
+#include "support/near.hpp"
+
+namespace {
+using namespace weldloop;
+
+station loop_of(std::vector<path_part> work_side, current amps = 240_A, duty_cycle duty = duty_cycle::continuous())
+{
+    station s{.name = "bench", .job = {.process = process::smaw, .current = amps, .duty = duty}, .where = {.air = 30_degC}};
+    s.path.emplace_back(welding_cable(aught(4), 5_m).named("feeder"));
+    s.path.emplace_back(arc{});
+    for (path_part& p : work_side) s.path.push_back(std::move(p));
+    return s;
+}
+
+// A lead with nothing at its ends is a lead without ends.
+TEST(Loop, ALeadAloneIsThatOfTheCableModel)
+{
+    for (const duty_cycle& duty : {duty_cycle::continuous(), duty_cycle::of(6_min, 10_min), duty_cycle::of(1_min, 5_min)}) {
+        const station s = loop_of({welding_cable(aught(1), 12_m).named("lead")}, 220_A, duty);
+        const loop_state state = solve_loop(s);
+        const cable_heating alone = heating_of(std::get<cable>(s.path[2]), s.where, {.current = 220_A, .duty = duty});
+        ASSERT_TRUE(state.conducts && state.settled);
+        // the chain balances mean heat at the mean temperature; the ripple's share in the mean resistance is second order
+        EXPECT_NEAR(state.parts[2].peak.in_celsius(), alone.conductor_peak.in_celsius(), 1.0) << to_text(duty);
+        EXPECT_NEAR_REL(state.parts[2].drop.value(), (220_A * resistance_of(std::get<cable>(s.path[2]), alone.conductor_mean)).value(), 0.003);
+    }
+}
+
+// Lug, lead, lug at continuous current, the lead cut into cells and marched to balance: same laws, another solver.
+TEST(Loop, LeadBetweenLugsAgreesWithCells)
+{
+    const cable lead = welding_cable(awg(1), 1.5_m).named("lead");
+    const lug bad = crimped_lug("bad lug", awg(1)).with_missing_strands(0.6);
+    const lug good = crimped_lug("good lug", awg(1));
+    const station s = loop_of({bad, lead, good}, 200_A);
+    const loop_state state = solve_loop(s);
+    ASSERT_TRUE(state.settled);
+
+    const int cells = 300;
+    const double dx = lead.length.value() / cells, axial = lead.metal.thermal_conductivity.value() * lead.size.area().value();
+    const auto n = static_cast<std::size_t>(cells);
+    const double air = s.where.air.in_kelvin();
+    std::vector<double> t(n, air + 30);
+    double ends[2] = {air + 30, air + 30};
+    const loop_element element[2] = {element_of(bad, s.where, 200_A, false), element_of(good, s.where, 200_A, false)};
+    for (int sweep = 0; sweep < 6000; ++sweep) {
+        const auto link = [&](double a, double b, double distance) { return axial / distance * (a - b); };
+        for (int e = 0; e < 2; ++e) {  // lumps at the ends, Newton on their balance
+            const std::size_t neighbour = e == 0 ? 0 : n - 1;
+            const auto surplus = [&](double x) {
+                const joint_circuit& j = *element[e].joint;
+                const temperature at = temperature::kelvin(x);
+                return 200 * joint_point_of(j, scatter::typical, 200_A, at).drop.value() - body_loss(j.body, at, s.where).value() -
+                       link(x, t[neighbour], 0.5 * dx);
+            };
+            const double f = surplus(ends[e]), slope = (surplus(ends[e] + 1e-3) - f) / 1e-3;
+            ends[e] -= f / slope;
+        }
+        for (std::size_t i = 0; i < n; ++i) {
+            const double left = i == 0 ? ends[0] : t[i - 1], right = i + 1 == n ? ends[1] : t[i + 1];
+            const double gl = axial / (i == 0 ? 0.5 * dx : dx), gr = axial / (i + 1 == n ? 0.5 * dx : dx);
+            const temperature at = temperature::kelvin(t[i]);
+            const double made = 200.0 * 200.0 * resistance_of(lead, at).value() / lead.length.value();
+            const double lost = steady_loss_of(lead, s.where, at).value();
+            const double loss_slope = lost / (t[i] - air);
+            // implicit in the cell's own temperature
+            t[i] = (gl * left + gr * right + dx * (made - lost + loss_slope * t[i])) / (gl + gr + dx * loss_slope);
+        }
+    }
+    double hottest = 0;
+    for (const double x : t) hottest = std::fmax(hottest, x);
+    const auto& parts = state.parts;
+    // the chain takes one loss coefficient for the whole lead, the cells one each
+    EXPECT_NEAR(parts[2].peak.in_kelvin(), ends[0], 1.0);
+    EXPECT_NEAR(parts[4].peak.in_kelvin(), ends[1], 1.0);
+    EXPECT_NEAR(parts[3].peak.in_kelvin(), std::fmax(hottest, std::fmax(ends[0], ends[1])), 1.0);
+}
+
+TEST(Loop, DropsAddUpAndHeatIsDropTimesCurrent)
+{
+    station s = loop_of({contact{.metals = {mild_steel, mild_steel}, .force = 200_N, .surface = surface_state::oxidized, .name = "on table"},
+                         plate{.metal = mild_steel, .length = 1_m, .width = 0.8_m, .thickness = 10_mm, .name = "table"},
+                         work_connection{.clamp = spring_clamp(300_A), .onto = mild_steel, .name = "clamp"}, crimped_lug("lug", awg(1)),
+                         welding_cable(awg(1), 10_m).named("lead"), coupling("coupling", awg(1)), welding_cable(awg(1), 5_m).named("tail")});
+    const loop_state state = solve_loop(s);
+    voltage sum = {};
+    for (const part_state& p : state.parts) {
+        sum += p.drop;
+        EXPECT_NEAR_REL(p.loss.value(), (p.drop * s.job.current).value(), 1e-12);
+        EXPECT_GE(p.peak, s.where.air);
+        EXPECT_GE(p.hottest_spot, p.peak);
+    }
+    EXPECT_NEAR_REL(state.total_drop.value(), sum.value(), 1e-12);
+    // a plate of 1 m x 0.8 m x 10 mm: 143 nohm m x 1/(0.8 x 0.01) = 17.9 micro-ohm at 20 degC
+    EXPECT_NEAR_REL(state.parts[3].drop.value(), 240 * 143e-9 * (1 + 0.0039 * (state.parts[3].mean.in_celsius() - 20)) / 0.008, 1e-9);
+}
+
+TEST(Loop, AnOpenPartStopsTheCurrent)
+{
+    const station s = loop_of({work_connection{.clamp = spring_clamp(300_A), .onto = mild_steel, .surface = surface_state::painted_unbroken, .name = "clamp"},
+                               crimped_lug("lug", awg(1)), welding_cable(awg(1), 10_m).named("lead")});
+    const loop_state state = solve_loop(s);
+    EXPECT_FALSE(state.conducts);
+    EXPECT_FALSE(state.parts[2].conducts);
+    EXPECT_TRUE(state.parts[3].conducts);
+    for (const part_state& p : state.parts) {
+        EXPECT_EQ(p.drop.value(), 0.0);
+        EXPECT_EQ(p.peak, s.where.air);
+    }
+}
+
+TEST(Loop, AHotJointWarmsTheLeadEndAndTheLeadTheJoint)
+{
+    const cable lead = welding_cable(aught(1), 10_m).named("lead");
+    const auto peaks = [&](double missing) {
+        return solve_loop(loop_of({crimped_lug("lug", aught(1)).with_missing_strands(missing), lead}, 200_A)).parts;
+    };
+    const auto sound = peaks(0.0), damaged = peaks(0.7);
+    EXPECT_GT(damaged[2].peak, sound[2].peak);
+    EXPECT_GT(damaged[3].peak, sound[3].peak);
+    // a sound lug makes little heat of its own: the lead's heat is what warms it
+    EXPECT_GT((sound[2].peak - 30_degC).value(), 0.5 * (sound[3].peak - 30_degC).value());
+}
+
+TEST(Loop, OverloadGivesFiniteAnswersBelowMelting)
+{
+    for (const double amps : {10.0, 500.0, 2000.0, 10000.0}) {
+        const station s = loop_of({contact{.metals = {mild_steel, mild_steel}, .force = 5_N, .surface = surface_state::heavy_rust, .name = "c"},
+                                   work_connection{.clamp = spring_clamp(100_A), .onto = mild_steel, .surface = surface_state::painted_pierced, .name = "clamp"},
+                                   crimped_lug("lug", awg(8)).with_missing_strands(0.9), welding_cable(awg(8), 10_m).named("lead")},
+                                  in_si<current>(amps));
+        for (const scatter level : {scatter::low, scatter::typical, scatter::high}) {
+            const loop_state state = solve_loop(s, level);
+            for (const part_state& p : state.parts) {
+                EXPECT_TRUE(std::isfinite(p.drop.value()) && std::isfinite(p.loss.value()));
+                EXPECT_LE(p.peak, mild_steel.melting) << amps;
+                EXPECT_LE(p.hottest_spot, mild_steel.melting) << amps;
+            }
+        }
+    }
+}
+
+TEST(Loop, PreheatedWorkWarmsTheClamp)
+{
+    work_connection w{.clamp = spring_clamp(300_A), .onto = mild_steel, .name = "clamp"};
+    const auto peak = [&] { return solve_loop(loop_of({w, welding_cable(aught(1), 10_m).named("lead")})).parts[2].peak; };
+    const temperature cold = peak();
+    w.preheat = 150_degC;
+    EXPECT_GT((peak() - cold).value(), 10.0);
+}
+
+TEST(Loop, OrderBeforeAndAfterTheArcDoesNotMatterToAGun)
+{
+    station s{.name = "b", .job = {.process = process::gmaw, .current = 200_A, .duty = duty_cycle::of(0.6)}};
+    s.path = {welding_cable(aught(1), 10_m).named("a"), wire_gun("gun", 3_m), arc{}, welding_cable(aught(1), 10_m).named("b")};
+    station turned = s;
+    turned.path = {welding_cable(aught(1), 10_m).named("b"), arc{}, wire_gun("gun", 3_m), welding_cable(aught(1), 10_m).named("a")};
+    const part_state one = solve_loop(s).parts[1], other = solve_loop(turned).parts[2];
+    EXPECT_NEAR(one.peak.in_kelvin(), other.peak.in_kelvin(), 1e-6);
+    EXPECT_NEAR(one.drop.value(), other.drop.value(), 1e-9);
+    EXPECT_GT(one.hottest_spot, one.peak);  // the tip is hotter than the lead behind it
+}
+
+TEST(Loop, WaterKeepsATorchLeadCool)
+{
+    station s{.name = "b", .job = {.process = process::gtaw, .current = 250_A, .duty = duty_cycle::of(0.6)}};
+    s.path = {tig_torch("torch", 4_m, torch_cooling::water), arc{}, welding_cable(aught(1), 10_m).named("work lead")};
+    const temperature water = solve_loop(s).parts[0].peak;
+    s.path[0] = tig_torch("torch", 4_m, torch_cooling::gas);
+    const temperature gas = solve_loop(s).parts[0].peak;
+    EXPECT_LT(water, 60_degC);
+    EXPECT_GT(gas, water);
+}
+
+}  // namespace

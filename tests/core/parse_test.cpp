@@ -1,0 +1,177 @@
+// Text with a unit: every unit, exact positions of faults, any text at all.
+#include <array>
+#include <cmath>
+#include <cstddef>
+#include <random>
+#include <string>
+#include <string_view>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <weldloop/core/literals.hpp>
+#include <weldloop/core/parse.hpp>
+
+#include "core/every_quantity.hpp"
+#include "support/near.hpp"
+
+namespace wl = weldloop;
+using namespace weldloop::literals;
+
+namespace {
+
+struct fault {
+    std::size_t position = 999;
+    std::string allowed = "no fault";
+};
+
+template <class T>
+fault fault_of(const std::string& text)
+{
+    try {
+        (void)wl::parse<T>(text);
+    } catch (const wl::bad_text_error& e) {
+        EXPECT_EQ(e.id(), wl::error_id::bad_text);
+        return {e.position(), e.allowed()};
+    }
+    return {};
+}
+
+template <class T>
+std::size_t position_of(const std::string& text)
+{
+    return fault_of<T>(text).position;
+}
+
+}  // namespace
+
+TEST(Parse, ReadsWhatPeopleWrite)
+{
+    EXPECT_EQ(wl::parse<wl::current>("260 A"), 260_A);
+    EXPECT_EQ(wl::parse<wl::length>("50 ft"), 50_ft);
+    EXPECT_EQ(wl::parse<wl::conductor_size>("2/0 AWG"), wl::aught(2));
+    EXPECT_EQ(wl::parse<wl::conductor_size>("70 mm2"), wl::square_mm(70));
+    EXPECT_EQ(wl::parse<wl::conductor_size>("250 kcmil"), wl::kcmil(250));
+    EXPECT_EQ(wl::parse<wl::temperature>("95 degF"), 95_degF);
+    EXPECT_EQ(wl::parse<wl::duty_fraction>("60 %"), wl::duty_fraction(0.6));
+    EXPECT_EQ(wl::parse<wl::duration>("6 min"), 6_min);
+}
+
+TEST(Parse, ForgivesSpacesAndSigns)
+{
+    for (const std::string text : {"260A", "260 A", "  260   A  ", "260\tA", "+260 A", "2.6e2 A", "0.26e3A", "260. A"})
+        EXPECT_EQ(wl::parse<wl::current>(text), 260_A) << text;
+    EXPECT_EQ(wl::parse<wl::temperature>("-10 degC"), wl::temperature::celsius(-10));
+    EXPECT_EQ(wl::parse<wl::temperature>("300 K").in_kelvin(), 300.0);
+    EXPECT_EQ(wl::parse<wl::conductor_size>("2/0"), wl::aught(2));
+    EXPECT_EQ(wl::parse<wl::conductor_size>("2/0AWG"), wl::aught(2));
+    EXPECT_EQ(wl::parse<wl::conductor_size>("4 AWG"), wl::awg(4));
+    EXPECT_EQ(wl::parse<wl::fraction>("0.6"), wl::fraction(0.6));
+    EXPECT_EQ(wl::parse<wl::fraction>("0 %"), wl::fraction(0.0));
+    EXPECT_EQ(wl::parse<wl::torque>("30 lbf ft"), 30_lbf_ft);
+    EXPECT_EQ(wl::parse<wl::current>("-5 A").value(), -5.0);  // whether it can be is for its user to say
+}
+
+TEST(Parse, ReadsBackEveryUnitOfTheTable)
+{
+    int units = 0;
+    weldloop::test::for_every_quantity([&]<class Q>(Q, std::string_view) {
+        for (const wl::detail::unit_row& row : wl::detail::unit_table) {
+            if (row.kind != wl::detail::kind_of<Q>) continue;
+            ++units;
+            for (const double number : {1.0, 0.1, -2.5, 123.456, 1.7e-12, 6.02e23}) {
+                const Q written = wl::in_si<Q>(number * row.in_si);
+                const std::string text = wl::to_text(written, wl::unit_of<Q>::at_run_time(row.name), 17);
+                EXPECT_NEAR_REL(wl::parse<Q>(text).value(), written.value(), 3e-16) << text;
+            }
+        }
+    });
+    EXPECT_EQ(units, static_cast<int>(wl::detail::unit_table.size()));
+}
+
+TEST(Parse, PointsAtTheFault)
+{
+    EXPECT_EQ(position_of<wl::current>(""), 0U);
+    EXPECT_EQ(position_of<wl::current>("   "), 3U);
+    EXPECT_EQ(position_of<wl::current>("A"), 0U);
+    EXPECT_EQ(position_of<wl::current>("  amps"), 2U);
+    EXPECT_EQ(position_of<wl::current>("260"), 3U);
+    EXPECT_EQ(position_of<wl::current>("260 V"), 4U);
+    EXPECT_EQ(position_of<wl::current>("260  amps"), 5U);
+    EXPECT_EQ(position_of<wl::current>("260 A x"), 4U);
+    EXPECT_EQ(position_of<wl::current>("2,6 A"), 1U);
+    EXPECT_EQ(position_of<wl::current>("1e A"), 1U);
+    EXPECT_EQ(position_of<wl::current>("0x10 A"), 1U);
+    EXPECT_EQ(position_of<wl::current>("++260 A"), 0U);
+    EXPECT_EQ(position_of<wl::current>("+-260 A"), 0U);
+    EXPECT_EQ(position_of<wl::current>("--260 A"), 0U);
+    EXPECT_EQ(position_of<wl::current>("nan A"), 0U);
+    EXPECT_EQ(position_of<wl::current>(" inf A"), 1U);
+    EXPECT_EQ(position_of<wl::current>("-infinity A"), 0U);
+    EXPECT_EQ(position_of<wl::current>("1e400 A"), 0U);
+    EXPECT_EQ(position_of<wl::length>(" 1e308 km"), 1U);  // finite in kilometres only
+    EXPECT_EQ(position_of<wl::conductor_size>("2/0 mm2"), 4U);
+    EXPECT_EQ(position_of<wl::conductor_size>("70 mm"), 3U);
+    EXPECT_EQ(position_of<wl::conductor_size>("70"), 2U);
+    EXPECT_EQ(position_of<wl::temperature>("95 deg"), 3U);
+    EXPECT_EQ(position_of<wl::fraction>("60 A"), 3U);
+}
+
+TEST(Parse, NamesTheNearestUnit)
+{
+    EXPECT_THAT(fault_of<wl::duration>("6 mim").allowed, testing::EndsWith("nearest: min"));
+    EXPECT_THAT(fault_of<wl::temperature>("95 degf").allowed, testing::EndsWith("nearest: degF"));
+    EXPECT_THAT(fault_of<wl::conductor_size>("2 awg").allowed, testing::EndsWith("nearest: AWG"));
+    EXPECT_THAT(fault_of<wl::current>("260").allowed, testing::StartsWith("a unit after the number: A, mA, kA"));
+}
+
+TEST(Parse, RefusesValuesThatCannotBe)
+{
+    EXPECT_THROW((void)wl::parse<wl::temperature>("-300 degC"), wl::out_of_range_error);
+    EXPECT_THROW((void)wl::parse<wl::duty_fraction>("120 %"), wl::out_of_range_error);
+    EXPECT_THROW((void)wl::parse<wl::duty_fraction>("60"), wl::out_of_range_error);
+    EXPECT_THROW((void)wl::parse<wl::conductor_size>("9/0"), wl::out_of_range_error);
+    EXPECT_THROW((void)wl::parse<wl::conductor_size>("2.5 AWG"), wl::out_of_range_error);
+    EXPECT_THROW((void)wl::parse<wl::conductor_size>("-70 mm2"), wl::out_of_range_error);
+}
+
+// Any text either is a finite value or is refused by one of the library's errors. Reproducible: the seed is fixed.
+TEST(Parse, AnyTextIsAValueOrARefusal)
+{
+    constexpr std::array<std::string_view, 26> pieces{"260", "A",    " ",   "ft",  "2/0", "AWG", "kcmil", "mm2", "degF", "%",   "e",   "-",  "+",
+                                                      ".",   "1e99", "nan", "inf", "0x",  "/0",  "1",     "9",   "\t",   "lbf", "ohm", "\n", "\xc2\xb5"};
+    std::mt19937 random(20260101);
+    std::uniform_int_distribution<std::size_t> piece(0, pieces.size() - 1), count(0, 6);
+    std::uniform_int_distribution<int> byte(0, 255), kind(0, 2);
+    int read = 0, refused = 0;
+    const auto feed = [&](const std::string& text, auto as_number) {
+        try {
+            const double value = as_number(text);
+            EXPECT_TRUE(std::isfinite(value)) << testing::PrintToString(text);
+            ++read;
+        } catch (const wl::bad_text_error& e) {
+            EXPECT_LE(e.position(), text.size()) << testing::PrintToString(text);
+            ++refused;
+        } catch (const wl::error&) {
+            ++refused;
+        }
+    };
+    for (int i = 0; i < 12000; ++i) {
+        std::string text;
+        const std::size_t n = count(random);
+        const int how = kind(random);
+        for (std::size_t k = 0; k < n; ++k) {
+            if (how == 0)
+                text += static_cast<char>(static_cast<unsigned char>(byte(random)));
+            else
+                text += pieces[piece(random)];
+        }
+        feed(text, [](const std::string& t) { return wl::parse<wl::current>(t).value(); });
+        feed(text, [](const std::string& t) { return wl::parse<wl::length>(t).value(); });
+        feed(text, [](const std::string& t) { return wl::parse<wl::temperature>(t).in_kelvin(); });
+        feed(text, [](const std::string& t) { return static_cast<double>(wl::parse<wl::duty_fraction>(t)); });
+        feed(text, [](const std::string& t) { return wl::parse<wl::conductor_size>(t).area().value(); });
+    }
+    EXPECT_GT(read, 200);
+    EXPECT_GT(refused, 10000);
+}

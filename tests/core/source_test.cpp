@@ -1,0 +1,83 @@
+// Sources, their list, and the range flags.
+#include <array>
+#include <set>
+#include <stdexcept>
+#include <string>
+#include <string_view>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <weldloop/core/source.hpp>
+
+namespace wl = weldloop;
+
+namespace {
+constexpr wl::source handbook{"Handbook", "3rd edition", "table 2", wl::source_kind::handbook};
+constexpr wl::source guess{"a guess", {}, {}, wl::source_kind::judgement};
+constexpr int flag_count = 10;
+}  // namespace
+
+TEST(Source, PrintsDocumentEditionPlaceAndKind)
+{
+    EXPECT_EQ(wl::to_text(handbook), "Handbook, 3rd edition, table 2 (handbook)");
+    EXPECT_EQ(wl::to_text(guess), "a guess (judgement)");
+    EXPECT_EQ(wl::to_text(wl::source{.document = "IEC 1", .place = "4.2", .kind = wl::source_kind::memory}), "IEC 1, 4.2 (from memory)");
+}
+
+TEST(Source, EveryKindAndFlagHasWordsOfItsOwn)
+{
+    std::set<std::string_view> kinds, flags;
+    for (const wl::source_kind kind : {wl::source_kind::standard, wl::source_kind::handbook, wl::source_kind::paper, wl::source_kind::derived,
+                                       wl::source_kind::common_practice, wl::source_kind::judgement, wl::source_kind::memory})
+        kinds.insert(wl::to_text(kind));
+    EXPECT_EQ(kinds.size(), 7U);
+    for (int i = 0; i < flag_count; ++i) flags.insert(wl::to_text(static_cast<wl::range_flag>(i)));
+    EXPECT_EQ(flags.size(), static_cast<std::size_t>(flag_count));
+    EXPECT_FALSE(flags.contains("outside its range"));  // what an unknown flag would print
+}
+
+TEST(Basis, NamesASourceOnceInTheOrderOfUse)
+{
+    wl::basis b;
+    EXPECT_TRUE(b.sources().empty());
+    b.add(guess).add(handbook).add(guess);
+    EXPECT_THAT(b.sources(), testing::ElementsAre(&guess, &handbook));
+    EXPECT_TRUE(b.has(wl::source_kind::judgement));
+    EXPECT_FALSE(b.has(wl::source_kind::memory));
+}
+
+TEST(Basis, TakesOverAnother)
+{
+    wl::basis a, b;
+    a.add(guess).add(wl::range_flag::relaxation_range);
+    b.add(handbook).add(guess).add(wl::range_flag::convection_range).add(a);
+    EXPECT_THAT(b.sources(), testing::ElementsAre(&handbook, &guess));
+    EXPECT_THAT(b.flags(), testing::ElementsAre(wl::range_flag::convection_range, wl::range_flag::relaxation_range));
+    EXPECT_TRUE(b.has(wl::range_flag::relaxation_range));
+    EXPECT_FALSE(b.has(wl::range_flag::spots_melting));
+    EXPECT_THAT(a.flags(), testing::ElementsAre(wl::range_flag::relaxation_range));
+    b.add(b);  // nothing new in itself
+    EXPECT_EQ(b.sources().size(), 2U);
+}
+
+TEST(Basis, HoldsItsCapacityAndNoMore)
+{
+    static constexpr std::array<wl::source, wl::basis::capacity + 1> many{};
+    wl::basis b;
+    for (std::size_t i = 0; i < wl::basis::capacity; ++i) b.add(many[i]);
+    EXPECT_EQ(b.sources().size(), wl::basis::capacity);
+    EXPECT_NO_THROW(b.add(many[0]));
+    EXPECT_THROW(b.add(many[wl::basis::capacity]), std::length_error);
+    EXPECT_EQ(b.sources().size(), wl::basis::capacity);
+}
+
+TEST(Basis, EveryFlagIsKeptApart)
+{
+    for (int i = 0; i < flag_count; ++i) {
+        wl::basis b;
+        b.add(static_cast<wl::range_flag>(i));
+        for (int k = 0; k < flag_count; ++k) EXPECT_EQ(b.has(static_cast<wl::range_flag>(k)), i == k);
+        EXPECT_EQ(b.flags().size(), 1U);
+    }
+}

@@ -1,0 +1,9 @@
+// One of two translation units that include the whole library; see one_definition_test.cpp.
+#include "house/units.hpp"
+
+#include <weldloop/weldloop.hpp>
+
+std::array<const void*, 2> addresses_in_first_unit()
+{
+    return {&weldloop::version_minor, &weldloop::annealed_copper};
+}

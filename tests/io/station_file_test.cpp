@@ -1,0 +1,209 @@
+// Reading stations from files that are as they should be.
+#include <variant>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "io/example_stations.hpp"
+#include "support/near.hpp"
+
+#include <weldloop/core/literals.hpp>
+#include <weldloop/io/station_file.hpp>
+
+using namespace weldloop;
+using namespace weldloop::literals;
+using weldloop::test::small_station;
+using weldloop::test::with;
+
+namespace {
+
+station read(std::string_view text) { return station_from_toml(text, "test.toml"); }
+
+/// The small station with one more part before the arc.
+template <class T>
+T part_of(const std::string& table)
+{
+    return std::get<T>(read(with(small_station, "[[path]]\npart = \"arc\"", "[[path]]\n" + table + "\n[[path]]\npart = \"arc\"")).path.at(1));
+}
+
+/// The small station with more keys of its clamp.
+work_connection clamp_of(std::string_view keys)
+{
+    return std::get<work_connection>(read(with(small_station, "clamp = \"spring clamp\"\nrated = \"300 A\"", keys)).path.at(2));
+}
+
+}  // namespace
+
+TEST(StationFile, ReadsTheSmallStation)
+{
+    const station s = read(small_station);
+    EXPECT_EQ(s.name, "Bench");
+    EXPECT_EQ(s.job.process, process::gmaw);
+    EXPECT_EQ(s.job.current, 240_A);
+    EXPECT_EQ(to_text(s.job.duty), "60 % of 10 min");
+    EXPECT_NEAR_REL(s.where.air.in_celsius(), 32.0, 1e-12);
+    EXPECT_FALSE(s.supply);
+    EXPECT_FALSE(s.allowed_drop);
+    ASSERT_EQ(s.path.size(), 3U);
+    EXPECT_EQ(std::get<cable>(s.path[0]).size, aught(2));
+    EXPECT_NEAR_REL(std::get<cable>(s.path[0]).length.value(), 15.24, 1e-12);
+    const auto& clamp = std::get<work_connection>(s.path[2]);
+    EXPECT_EQ(clamp.clamp.rated_current, 300_A);
+    EXPECT_EQ(clamp.onto, mild_steel);
+}
+
+TEST(StationFile, ReadsTheExamples)
+{
+    const station shop = read_station(test::example_file("gate_shop.toml"));
+    EXPECT_EQ(shop.path.size(), 10U);
+    const station stand = read_station(test::example_file("trailer_frame.toml"));
+    EXPECT_EQ(stand.path.size(), 8U);
+}
+
+TEST(StationFile, TakesEveryKeyOfTheSurroundingsAndTheJob)
+{
+    std::string text = with(small_station, "air = \"32 degC\"", "air = \"95 degF\"\nwind = \"0.5 m/s\"\nlay = \"touching pair\"\naltitude = \"300 m\"\nsun = \"800 W/m2\"");
+    text = with(text, "duty = \"60 %\"", "on = \"3 min\"\nperiod = \"5 min\"");
+    text = with(text, "name = \"Bench\"", "name = \"Bench\"\nallowed_drop = \"4 V\"");
+    const station s = read(text);
+    EXPECT_NEAR_REL(s.where.air.in_celsius(), 35.0, 1e-12);
+    EXPECT_NEAR_REL(s.where.wind.value(), 0.5, 1e-12);
+    EXPECT_EQ(s.where.lay, lay::touching_pair);
+    EXPECT_EQ(s.where.altitude, 300_m);
+    EXPECT_NEAR_REL(s.where.sun.value(), 800.0, 1e-12);
+    EXPECT_EQ(s.job.duty, duty_cycle::of(3_min, 5_min));
+    EXPECT_EQ(s.allowed_drop, 4_V);
+}
+
+TEST(StationFile, TakesDutyInItsFourForms)
+{
+    const auto duty = [](std::string_view keys) { return read(with(small_station, "duty = \"60 %\"\n", keys)).job.duty; };
+    EXPECT_TRUE(duty("").is_continuous());
+    EXPECT_TRUE(duty("duty = \"continuous\"\n").is_continuous());
+    EXPECT_EQ(duty("duty = \"35 %\"\n").period(), 10_min);
+    EXPECT_EQ(duty("duty = \"40 %\"\nperiod = \"5 min\"\n"), duty_cycle::of(2_min, 5_min));
+}
+
+TEST(StationFile, TakesBothSupplies)
+{
+    const auto with_supply = [](std::string_view keys) { return *read(std::string(small_station) + "[supply]\n" + std::string(keys)).supply; };
+    const supply voltage = with_supply("kind = \"constant voltage\"\nsetting = \"26 V\"\n");
+    EXPECT_EQ(voltage.kind, supply_kind::constant_voltage);
+    EXPECT_EQ(voltage.setting, 26_V);
+    const supply current = with_supply("kind = \"constant current\"\nhighest_output = \"44 V\"\n");
+    EXPECT_EQ(current.kind, supply_kind::constant_current);
+    EXPECT_EQ(current.highest_output, 44_V);
+}
+
+TEST(StationFile, TakesEveryKeyOfACable)
+{
+    const auto c = part_of<cable>("part = \"cable\"\nname = \"spare\"\nsize = \"70 mm2\"\nlength = \"20 m\"\nlimit = \"90 degC\"\nmetal = \"tinned copper\"\n"
+                                  "covering = \"polychloroprene\"\nconductor_diameter = \"13 mm\"\noverall_diameter = \"19 mm\"\nmissing_strands = \"12 %\"\n"
+                                  "damaged_length = \"100 mm\"");
+    EXPECT_EQ(c.name, "spare");
+    EXPECT_EQ(c.size, square_mm(70));
+    EXPECT_EQ(c.limit, temperature::celsius(90));
+    EXPECT_EQ(c.metal, tinned_copper);
+    EXPECT_EQ(c.covering.name, polychloroprene.name);
+    EXPECT_EQ(c.conductor_diameter, 13_mm);
+    EXPECT_EQ(c.overall_diameter, 19_mm);
+    EXPECT_NEAR_REL(static_cast<double>(c.missing_strands), 0.12, 1e-12);
+    EXPECT_EQ(c.damaged_length, 100_mm);
+    EXPECT_FALSE(c.dimensions_interpolated || c.dimensions_extrapolated);
+}
+
+TEST(StationFile, TakesEveryKeyOfALug)
+{
+    const auto l = part_of<lug>("part = \"lug\"\nname = \"a\"\nsize = \"2 AWG\"\nstamped = \"1/0 AWG\"\nmissing_strands = \"20 %\"\nbolt_diameter = \"12 mm\"\n"
+                                "bolt_torque = \"15 Nm\"\npalm = \"oxidized\"");
+    EXPECT_EQ(l.size, awg(2));
+    EXPECT_EQ(l.stamped, aught(1));
+    EXPECT_EQ(l.bolt_diameter, 12_mm);
+    EXPECT_EQ(l.bolt_torque, 15_Nm);
+    EXPECT_EQ(l.palm, surface_state::oxidized);
+    // a bolt of another size takes the torque usual for it
+    EXPECT_EQ(part_of<lug>("part = \"lug\"\nsize = \"2 AWG\"\nbolt_diameter = \"12 mm\"").bolt_torque, electrical_bolt_torque(12_mm));
+}
+
+TEST(StationFile, TakesEveryKeyOfACouplingAndAHolder)
+{
+    const auto c = part_of<coupling>("part = \"coupling\"\nname = \"a\"\nsize = \"70 mm2\"\nforce = \"50 N\"\nsurface = \"greasy\"");
+    EXPECT_EQ(c.size, square_mm(70));
+    EXPECT_EQ(c.force, 50_N);
+    EXPECT_EQ(c.surface, surface_state::greasy);
+    const auto h = part_of<electrode_holder>("part = \"holder\"\nname = \"a\"\nrated = \"400 A\"\nsize = \"50 mm2\"\njaws = \"bronze\"\nrod = \"stainless steel\"\n"
+                                             "force = \"90 N\"\nsurface = \"spatter-covered\"");
+    EXPECT_EQ(h.rated, 400_A);
+    EXPECT_EQ(h.size, square_mm(50));
+    EXPECT_EQ(h.jaws, bronze);
+    EXPECT_EQ(h.rod, stainless_steel);
+    EXPECT_EQ(h.force, 90_N);
+    EXPECT_EQ(h.surface, surface_state::spatter_covered);
+}
+
+TEST(StationFile, TakesEveryKeyOfAGunAndATorch)
+{
+    const auto g = part_of<wire_gun>("part = \"gun\"\nname = \"a\"\nlength = \"12 ft\"\nsize = \"35 mm2\"\nlimit = \"75 degC\"\nmissing_strands = \"10 %\"\n"
+                                     "damaged_length = \"50 mm\"\nwire = \"aluminium\"\nwire_diameter = \"0.045 in\"\nextension = \"0.5 in\"");
+    EXPECT_EQ(g.lead.size, square_mm(35));
+    EXPECT_EQ(g.lead.length, 12_ft);
+    EXPECT_EQ(g.lead.limit, temperature::celsius(75));
+    EXPECT_EQ(g.wire, aluminium);
+    EXPECT_EQ(g.wire_diameter, 0.045_in);
+    EXPECT_EQ(g.extension, 0.5_in);
+    const auto t = part_of<tig_torch>("part = \"tig torch\"\nname = \"a\"\nlength = \"4 m\"\ncooling = \"water\"\nlimit = \"75 degC\"\nmissing_strands = \"10 %\"\n"
+                                      "damaged_length = \"50 mm\"");
+    EXPECT_EQ(t.cooling, torch_cooling::water);
+    EXPECT_EQ(t.lead.size, usual_torch_cable(torch_cooling::water));
+    EXPECT_EQ(part_of<tig_torch>("part = \"tig torch\"\nlength = \"4 m\"\nsize = \"35 mm2\"").lead.size, square_mm(35));
+}
+
+TEST(StationFile, TakesEveryKeyOfAContactAndAPlate)
+{
+    const auto c = part_of<contact>("part = \"contact\"\nname = \"a\"\nmetals = [\"brass\", \"mild steel\"]\nforce = \"30 lbf\"\nsurface = \"light rust\"\n"
+                                    "shape = \"flat\"\npoints = 3");
+    EXPECT_EQ(c.metals.first, brass);
+    EXPECT_EQ(c.metals.second, mild_steel);
+    EXPECT_EQ(c.force, 30_lbf);
+    EXPECT_EQ(c.surface, surface_state::light_rust);
+    EXPECT_EQ(c.shape, contact_shape::flat);
+    EXPECT_EQ(c.points, 3);
+    const auto p = part_of<plate>("part = \"plate\"\nname = \"a\"\nmetal = \"mild steel\"\nlength = \"4 ft\"\nwidth = \"3 ft\"\nthickness = \"0.5 in\"");
+    EXPECT_EQ(p.length, 4_ft);
+    EXPECT_EQ(p.width, 3_ft);
+    EXPECT_EQ(p.thickness, 0.5_in);
+}
+
+TEST(StationFile, TakesEveryKeyOfAWorkClamp)
+{
+    const work_connection w = clamp_of("name = \"a\"\nclamp = \"screw clamp\"\nrated = \"400 A\"\njaw = \"annealed copper\"\nlive_jaws = 2\nforce = \"1 kN\"\n"
+                                       "surface = \"mill scale, bitten through\"\nwork_thickness = \"6 mm\"\ngrip_lost = \"20 %\"\npreheat = \"250 degF\"");
+    EXPECT_EQ(w.name, "a");
+    EXPECT_EQ(w.clamp.kind, clamp_kind::screw);
+    EXPECT_EQ(w.clamp.rated_current, 400_A);
+    EXPECT_EQ(w.clamp.jaw, annealed_copper);
+    EXPECT_EQ(w.clamp.live_jaws, 2);
+    EXPECT_EQ(w.clamp.force, 1_kN);
+    EXPECT_EQ(w.surface, surface_state::mill_scale_bitten);
+    EXPECT_EQ(w.work_thickness, 6_mm);
+    EXPECT_NEAR_REL(static_cast<double>(w.grip_lost), 0.2, 1e-12);
+    ASSERT_TRUE(w.preheat);
+    EXPECT_NEAR_REL(w.preheat->in_fahrenheit(), 250.0, 1e-12);
+    EXPECT_EQ(clamp_of("clamp = \"bolted lug\"\nsize = \"2/0 AWG\"").clamp.kind, clamp_kind::bolted);
+}
+
+TEST(StationFile, TakesThePathAsInlineTablesToo)
+{
+    const station s = read("name = \"a\"\npath = [{part = \"cable\", size = \"1 AWG\", length = \"3 m\"}, {part = \"arc\"},\n"
+                           "{part = \"cable\", size = \"1 AWG\", length = \"3 m\"}]\n[job]\nprocess = \"gtaw\"\ncurrent = \"90 A\"\n");
+    EXPECT_EQ(s.path.size(), 3U);
+}
+
+TEST(StationFile, TakesEveryWordThatIsPrinted)
+{
+    for (const surface_state state : all_surface_states)
+        EXPECT_EQ(clamp_of("clamp = \"spring clamp\"\nrated = \"300 A\"\nsurface = \"" + std::string(to_text(state)) + "\"").surface, state);
+    for (const lay l : all_lays) EXPECT_EQ(read(with(small_station, "air = \"32 degC\"", "lay = \"" + std::string(to_text(l)) + "\"")).where.lay, l);
+    for (const process p : all_processes) EXPECT_EQ(read(with(small_station, "gmaw", to_text(p))).job.process, p);
+    for (const metal& m : all_metals) EXPECT_EQ(std::get<work_connection>(read(with(small_station, "mild steel", m.name)).path[2]).onto, m);
+}

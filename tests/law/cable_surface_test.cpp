@@ -1,0 +1,410 @@
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <map>
+#include <random>
+#include <string>
+#include <vector>
+
+#include <gtest/gtest.h>
+
+#include <weldloop/core/literals.hpp>
+#include <weldloop/law/cable_surface.hpp>
+#include <weldloop/law/conductor_resistance.hpp>
+#include <weldloop/law/covering_heat.hpp>
+#include <weldloop/material/covering.hpp>
+#include <weldloop/material/metals.hpp>
+
+#include "support/near.hpp"
+#include "support/reference_table.hpp"
+
+using namespace weldloop;
+using namespace weldloop::literals;
+using weldloop::test::reference_table;
+
+namespace {
+
+constexpr double nan_value = std::numeric_limits<double>::quiet_NaN();
+constexpr double infinite = std::numeric_limits<double>::infinity();
+constexpr double pi = 3.14159265358979323846;
+
+/// A covered conductor by what the rating formula needs.
+struct construction {
+    double conductor_mm, overall_mm;   // over the strands, over the covering
+    double covering_resistance;        // K m/W
+    double ohm_per_km;                 // at 20 degC
+};
+
+/// I = sqrt(q/R') with the surface found by halving, from the public functions only.
+double rated_current(const construction& c, cable_surface surface, double limit_degC)
+{
+    surface.diameter = in_si<length>(c.overall_mm * 1e-3);
+    double low = surface.air.in_celsius(), high = limit_degC;
+    for (int i = 0; i < 60; ++i) {
+        const double middle = 0.5 * (low + high);
+        (surface_loss(surface, temperature::celsius(middle)).value() < (limit_degC - middle) / c.covering_resistance ? low : high) = middle;
+    }
+    const double r = c.ohm_per_km * 1e-3 * (annealed_copper.resistivity_at(temperature::celsius(limit_degC)) / annealed_copper.resistivity).value();
+    return std::sqrt((limit_degC - low) / c.covering_resistance / r);
+}
+
+/// Diameters of a rubber-covered lead and its covering of 5.0 K m/W.
+construction lead(double conductor_mm, double overall_mm, double ohm_per_km)
+{
+    return {conductor_mm, overall_mm, 5.0 / (2 * pi) * std::log(overall_mm / conductor_mm), ohm_per_km};
+}
+
+double class_2_resistance(double mm2)
+{
+    const reference_table table("conductors-iec60228.csv");
+    for (const auto& row : table.rows())
+        if (row.number("nominal_area_mm2") == mm2) return row.number("class2_plain_Rmax_20C_ohm_per_km");
+    throw std::runtime_error("no such size");
+}
+
+double flexible_resistance(double mm2)
+{
+    const reference_table table("conductors-iec60228.csv");
+    for (const auto& row : table.rows())
+        if (row.number("nominal_area_mm2") == mm2) return row.number("class5_6_plain_Rmax_20C_ohm_per_km");
+    throw std::runtime_error("no such size");
+}
+
+/// Single-core 90 degC cable for fixed wiring. Diameters are assumed, as the ratings do not state them: fill 0.80,
+/// insulation of IEC 60502-1 (XLPE, 3.5 K m/W), sheath 0.035 D + 1.0 mm, at least 1.4 mm (PVC, 5.0 K m/W).
+construction fixed_wiring(double mm2)
+{
+    static const std::map<double, double> insulation{{25, 0.9},  {35, 0.9},  {50, 1.0},  {70, 1.1},  {95, 1.1},
+                                                     {120, 1.2}, {150, 1.4}, {185, 1.6}, {240, 1.7}, {300, 1.8}};
+    const double conductor = std::sqrt(mm2 / 0.80 * 4 / pi);
+    const double core = conductor + 2 * insulation.at(mm2);
+    const double overall = core + 2 * std::max(1.4, 0.035 * core + 1.0);
+    return {conductor, overall, 3.5 / (2 * pi) * std::log(core / conductor) + 5.0 / (2 * pi) * std::log(overall / core), class_2_resistance(mm2)};
+}
+
+/// Errors of calculated over published currents.
+class errors {
+public:
+    void add(double ours, double published) { all_.push_back(std::fabs(ours / published - 1)); }
+    void add(const errors& more) { all_.insert(all_.end(), more.all_.begin(), more.all_.end()); }
+    [[nodiscard]] std::size_t count() const { return all_.size(); }
+    [[nodiscard]] double median() const
+    {
+        std::vector<double> sorted = all_;
+        std::sort(sorted.begin(), sorted.end());
+        return sorted.at(sorted.size() / 2);
+    }
+    [[nodiscard]] double worst() const { return *std::max_element(all_.begin(), all_.end()); }
+
+private:
+    std::vector<double> all_;
+};
+
+/// source: BS 638-4 diameters (handbook), H01N2-D conductor diameters and the 100 % ratings (both recalled): a lead at
+/// 85 degC in air at 25 degC
+errors welding_leads(surface_model model)
+{
+    static const std::map<double, double> conductor{{16, 5.9}, {25, 7.4}, {35, 8.8}, {50, 10.45}, {70, 12.45}, {95, 14.05}, {120, 16.0}, {185, 19.6}};
+    std::map<double, double> overall;
+    for (const auto& row : reference_table("welding-cable-dimensions-bs638.csv").rows())
+        overall[row.number("cross_section_mm2")] = 0.5 * (row.number("overall_diameter_min_mm") + row.number("overall_diameter_max_mm"));
+    errors out;
+    for (const auto& row : reference_table("welding-cable-duty-ratings-85C.csv").rows()) {
+        if (row.number("duty_cycle_percent") != 100) continue;
+        const double mm2 = row.number("cross_section_mm2");
+        const cable_surface surface{.diameter = {}, .air = temperature::celsius(row.number("ambient_C")), .model = model};
+        out.add(rated_current(lead(conductor.at(mm2), overall.at(mm2), flexible_resistance(mm2)), surface, row.number("conductor_max_C")), row.number("current_A"));
+    }
+    return out;
+}
+
+/// source: IEC 60364-5-52 table B.52.12 = BS 7671 table 4E1A, 90 degC, air 30 degC (one source; trefoil two sources)
+errors fixed_wiring_table(surface_model model, const std::string& method, lay arrangement)
+{
+    errors out;
+    for (const auto& row : reference_table("ampacity-iec60364-free-air.csv").rows()) {
+        if (row.text("method") != method || row.text("insulation") != "XLPE_EPR") continue;
+        const cable_surface surface{.diameter = {}, .air = temperature::celsius(row.number("ambient_C")), .lay = arrangement, .model = model};
+        out.add(rated_current(fixed_wiring(row.number("cross_section_mm2")), surface, row.number("conductor_max_C")), row.number("current_A"));
+    }
+    return out;
+}
+
+/// source: BS 7671 table 4F1A, 60 degC rubber flexible cables, two single cores touching (one source); at 16 and 25 mm2 the
+/// table is for two-core cables
+errors flexible_pairs(surface_model model)
+{
+    static const std::map<double, std::pair<double, double>> diameters{{50, {10.45, 15.0}}, {95, {14.05, 19.5}}, {150, {17.8, 23.8}}};
+    errors out;
+    for (const auto& row : reference_table("heat-freeair-ampacity.csv").rows()) {
+        if (row.number("conductor_temperature_C") != 60 || row.number("conductor_mm2") < 35) continue;
+        const auto [conductor, overall] = diameters.at(row.number("conductor_mm2"));
+        const cable_surface surface{.diameter = {}, .air = temperature::celsius(row.number("ambient_C")), .lay = lay::touching_pair, .model = model};
+        out.add(rated_current(lead(conductor, overall, flexible_resistance(row.number("conductor_mm2"))), surface, 60), row.number("current_A"));
+    }
+    return out;
+}
+
+struct measured {
+    const char* table;
+    errors by_model[3];
+};
+
+std::vector<measured> all_tables()
+{
+    const auto by_all = [](auto f) { return [f](const char* name) { return measured{name, {f(surface_model::churchill_chu), f(surface_model::morgan), f(surface_model::iec_60287)}}; }; };
+    return {by_all(welding_leads)("welding lead, 100 %"),
+            by_all([](surface_model m) { return fixed_wiring_table(m, "G_spaced_horizontal", lay::spaced); })("method G, spaced, level"),
+            by_all([](surface_model m) { return fixed_wiring_table(m, "F_two_touching", lay::touching_pair); })("method F, two touching"),
+            by_all([](surface_model m) { return fixed_wiring_table(m, "F_three_flat_touching", lay::three_flat); })("method F, three flat"),
+            by_all([](surface_model m) { return fixed_wiring_table(m, "F_three_trefoil", lay::trefoil); })("method F, trefoil"),
+            by_all(flexible_pairs)("60 degC rubber, pair")};
+}
+
+}  // namespace
+
+TEST(CableSurface, DefaultModelMeetsThePublishedRatings)
+{
+    errors together, seen;
+    for (const measured& m : all_tables()) {
+        const errors& e = m.by_model[static_cast<std::size_t>(default_surface_model)];
+        EXPECT_LE(e.median(), 0.03) << m.table;
+        EXPECT_LE(e.worst(), 0.045) << m.table;
+        RecordProperty(m.table, std::to_string(100 * e.median()) + " " + std::to_string(100 * e.worst()));
+        together.add(e);
+        if (std::string(m.table) != "welding lead, 100 %") seen.add(e);  // those currents are recalled
+    }
+    EXPECT_EQ(together.count(), 39U);
+    EXPECT_LE(together.median(), 0.015);
+    EXPECT_LE(seen.median(), 0.015);
+}
+
+TEST(CableSurface, DefaultModelIsTheOneWithTheSmallestError)
+{
+    errors by_model[3];
+    for (const measured& m : all_tables())
+        for (std::size_t i = 0; i < 3; ++i) by_model[i].add(m.by_model[i]);
+    for (std::size_t i = 0; i < 3; ++i) {
+        EXPECT_LE(by_model[static_cast<std::size_t>(default_surface_model)].median(), by_model[i].median());
+        EXPECT_LE(by_model[i].median(), 0.05);
+        EXPECT_LE(by_model[i].worst(), 0.065);
+    }
+}
+
+// The table in the doc comment of surface_model.
+TEST(CableSurface, DocumentedErrors)
+{
+    struct row {
+        const char* table;
+        double iec[2], morgan[2], churchill_chu[2];
+    };
+    const row documented[] = {{"welding lead, 100 %", {0.9, 2.0}, {1.8, 2.6}, {4.5, 4.8}},
+                              {"method G, spaced, level", {0.5, 2.0}, {1.8, 3.6}, {4.1, 5.6}},
+                              {"method F, two touching", {1.1, 2.9}, {2.7, 4.0}, {5.1, 6.1}},
+                              {"method F, three flat", {1.2, 2.6}, {2.1, 3.3}, {4.5, 5.5}},
+                              {"method F, trefoil", {2.5, 4.0}, {1.7, 3.7}, {3.2, 4.6}},
+                              {"60 degC rubber, pair", {1.0, 1.8}, {1.5, 2.5}, {2.5, 5.1}}};
+    const std::vector<measured> tables = all_tables();
+    ASSERT_EQ(tables.size(), std::size(documented));
+    for (std::size_t i = 0; i < tables.size(); ++i) {
+        const double* const by_model[] = {documented[i].churchill_chu, documented[i].morgan, documented[i].iec};
+        for (std::size_t m = 0; m < 3; ++m) {
+            EXPECT_NEAR(100 * tables[i].by_model[m].median(), by_model[m][0], 0.06) << documented[i].table << m;
+            EXPECT_NEAR(100 * tables[i].by_model[m].worst(), by_model[m][1], 0.06) << documented[i].table << m;
+        }
+    }
+}
+
+// source: IEC 60364-5-52 method G, spaced one above the other (one source): they warm each other, `spaced` is not for them
+TEST(CableSurface, VerticallySpacedCablesCarryLess)
+{
+    for (const auto& row : reference_table("ampacity-iec60364-free-air.csv").rows()) {
+        if (row.text("method") != "G_spaced_vertical") continue;
+        const cable_surface surface{.diameter = {}, .air = 30_degC, .lay = lay::spaced};
+        const double over = rated_current(fixed_wiring(row.number("cross_section_mm2")), surface, 90) / row.number("current_A");
+        EXPECT_GT(over, 1.08) << row.where();
+        EXPECT_LT(over, 1.14) << row.where();
+    }
+}
+
+// source: constants of IEC 60287-2-1 (rows 1 and 2 confirmed by ratings, the others from memory)
+TEST(CableSurface, RowsOfTheStandard)
+{
+    const free_air_row* ours[] = {&free_air_alone, &free_air_touching_pair, &free_air_trefoil, &free_air_three_flat};
+    std::size_t n = 0;
+    for (const auto& row : reference_table("heat-iec60287-free-air.csv").rows()) {
+        if (n == std::size(ours)) break;
+        EXPECT_EQ(ours[n]->z, row.number("Z")) << row.where();
+        EXPECT_EQ(ours[n]->e, row.number("E")) << row.where();
+        EXPECT_EQ(ours[n]->g, row.number("g")) << row.where();
+        EXPECT_EQ(ours[n]->source->kind == source_kind::memory, row.text("verified") == "memory") << row.where();
+        ++n;
+    }
+}
+
+// source: the method of IEC 60287-2-1 worked by hand (our own numbers, no published ones exist): 16 mm lead, 85 degC
+TEST(CableSurface, WorkedIterationOfTheStandard)
+{
+    std::map<std::string, double> expected;
+    for (const auto& row : reference_table("heat-iec60287-iteration.csv").rows())
+        if (row.has("value")) expected[row.text("quantity")] = row.number("value");
+    const double t1 = 1.0 / covering_conductance(flexible_rubber.thermal_conductivity, 10_mm, 16_mm).value();
+    EXPECT_NEAR_REL(t1, expected.at("T1"), 2e-5);
+    EXPECT_NEAR_REL(free_air_coefficient(free_air_alone, 16_mm), expected.at("h"), 2e-6);
+    const cable_surface surface{.diameter = 16_mm, .air = 25_degC};
+    EXPECT_NEAR_REL(rated_current({10, 16, t1, 0.386}, surface, 85), expected.at("I"), 5e-5);
+    const double rise = expected.at("dtheta_s");
+    const power_per_length q = surface_loss(surface, 25_degC + in_si<temperature_difference>(rise));
+    EXPECT_NEAR_REL(q.value(), expected.at("loss"), 5e-5);
+    EXPECT_NEAR_REL(rise / q.value(), expected.at("T4"), 5e-5);
+}
+
+// source: our own evaluation of the correlations in air at 25 degC, emissivity 0.9; the spread is the uncertainty of the
+// physics: 18 % of the coefficient, 9 % of current
+TEST(CableSurface, ModelsAgreeWithinTheScatterOfThePhysics)
+{
+    for (double mm : {10.0, 20.0, 30.0, 50.0})
+        for (double rise : {10.0, 20.0, 40.0, 60.0}) {
+            cable_surface s{.diameter = in_si<length>(mm * 1e-3), .air = 25_degC};
+            const temperature hot = 25_degC + in_si<temperature_difference>(rise);
+            const double standard = surface_loss(s, hot).value();
+            for (surface_model m : {surface_model::churchill_chu, surface_model::morgan}) {
+                s.model = m;
+                EXPECT_NEAR_REL(surface_loss(s, hot).value(), standard, 0.18) << mm << " mm, " << rise << " K";
+            }
+        }
+    // printed digits of the same comparison: IEC, Churchill-Chu + radiation, Morgan + radiation at 20 mm and 60 K
+    cable_surface s{.diameter = 20_mm, .air = 25_degC};
+    const auto coefficient = [&](surface_model m) {
+        s.model = m;
+        return surface_loss(s, 85_degC).value() / (pi * 0.020 * 60);
+    };
+    EXPECT_NEAR(coefficient(surface_model::iec_60287), 17.1, 0.06);
+    EXPECT_NEAR(coefficient(surface_model::churchill_chu), 15.4, 0.06);
+    EXPECT_NEAR(coefficient(surface_model::morgan), 16.2, 0.06);
+}
+
+TEST(CableSurface, FirstPrinciplesAreConvectionPlusRadiation)
+{
+    const cable_surface s{.diameter = 17_mm, .air = 20_degC, .model = surface_model::churchill_chu};
+    const air_properties film = air_at(45_degC);
+    const double nu = nusselt_horizontal_cylinder(rayleigh_number(17_mm, 70_degC, 20_degC, film), film.prandtl());
+    const double by_hand = pi * nu * film.thermal_conductivity.value() * 50 + pi * 0.017 * radiated(0.9, 70_degC, 20_degC).value();
+    EXPECT_NEAR_REL(surface_loss(s, 70_degC).value(), by_hand, 1e-12);
+
+    cable_surface windy = s;
+    windy.wind = 2_m_per_s;
+    const double both = nusselt_mixed(nu, nusselt_cross_flow(reynolds_number(2_m_per_s, 17_mm, film), film.prandtl()));
+    const double in_wind = pi * both * film.thermal_conductivity.value() * 50 + pi * 0.017 * radiated(0.9, 70_degC, 20_degC).value();
+    EXPECT_NEAR_REL(surface_loss(windy, 70_degC).value(), in_wind, 1e-12);
+    // what the wind adds is the same for the default model
+    cable_surface still_standard{.diameter = 17_mm, .air = 20_degC}, windy_standard = still_standard;
+    windy_standard.wind = 2_m_per_s;
+    EXPECT_NEAR_REL(surface_loss(windy_standard, 70_degC).value() - surface_loss(still_standard, 70_degC).value(), in_wind - by_hand, 1e-10);
+}
+
+TEST(CableSurface, Properties)
+{
+    std::mt19937 random(20260);
+    std::uniform_real_distribution<double> unit(0, 1);
+    for (int n = 0; n < 400; ++n) {
+        cable_surface s{.diameter = in_si<length>(0.006 + 0.04 * unit(random)),
+                        .air = temperature::celsius(-30 + 80 * unit(random)),
+                        .wind = in_si<speed>(n % 3 == 0 ? 0.0 : 10 * unit(random)),
+                        .lay = all_lays[static_cast<std::size_t>(n) % all_lays.size()],
+                        .altitude = in_si<length>(n % 2 == 0 ? 0.0 : 4000 * unit(random)),
+                        .model = all_surface_models[static_cast<std::size_t>(n) % 3]};
+        EXPECT_EQ(surface_loss(s, s.air).value(), 0.0);
+        double last = 0.0;
+        for (double rise = 0.01; rise < 2000; rise *= 1.6) {
+            const double q = surface_loss(s, s.air + in_si<temperature_difference>(rise)).value();
+            EXPECT_GT(q, last);
+            EXPECT_TRUE(std::isfinite(q));
+            last = q;
+        }
+        const temperature hot = s.air + 50_K;
+        EXPECT_LT(surface_loss(s, s.air - 5_K).value(), 0.0);
+        const double here = surface_loss(s, hot).value();
+        cable_surface other = s;
+        other.wind = s.wind + 1_m_per_s;
+        EXPECT_GT(surface_loss(other, hot).value(), here);
+        other = s;
+        other.altitude = s.altitude + 1000_m;
+        EXPECT_LT(surface_loss(other, hot).value(), here);
+        other = s;
+        other.emissivity = 0.5;
+        EXPECT_LT(surface_loss(other, hot).value(), here);
+        other = s;
+        other.diameter = s.diameter * 1.2;
+        EXPECT_GT(surface_loss(other, hot).value(), here);
+    }
+}
+
+TEST(CableSurface, CrowdedLeadsGiveOffLess)
+{
+    for (double mm : {8.0, 15.0, 30.0}) {
+        const length d = in_si<length>(mm * 1e-3);
+        EXPECT_EQ(lay_ratio(lay::alone, d), 1.0);
+        EXPECT_EQ(lay_ratio(lay::spaced, d), 1.0);
+        EXPECT_LT(lay_ratio(lay::touching_pair, d), 0.80);
+        EXPECT_LT(lay_ratio(lay::three_flat, d), lay_ratio(lay::touching_pair, d));
+        EXPECT_LT(lay_ratio(lay::trefoil, d), lay_ratio(lay::three_flat, d));
+        EXPECT_LT(lay_ratio(lay::bundled, d), lay_ratio(lay::trefoil, d));
+        EXPECT_LT(lay_ratio(lay::coiled, d), lay_ratio(lay::bundled, d));
+    }
+}
+
+TEST(CableSurface, BasisSaysWhatWasUsed)
+{
+    cable_surface s{.diameter = 17_mm};
+    EXPECT_FALSE(surface_basis(s, 70_degC).has(range_flag::arrangement_judgement));
+    EXPECT_FALSE(surface_basis(s, 70_degC).has(range_flag::convection_range));
+    EXPECT_FALSE(surface_basis(s, 70_degC).has(source_kind::memory));
+    for (lay l : {lay::on_floor, lay::bundled, lay::coiled}) {
+        s.lay = l;
+        EXPECT_TRUE(surface_basis(s, 70_degC).has(range_flag::arrangement_judgement));
+        EXPECT_TRUE(surface_basis(s, 70_degC).has(source_kind::judgement));
+    }
+    s.lay = lay::trefoil;
+    EXPECT_TRUE(surface_basis(s, 70_degC).has(source_kind::memory));
+    EXPECT_TRUE(surface_basis({.diameter = 0.16 * 1_m}, 70_degC).has(range_flag::cable_diameter_range));
+    EXPECT_TRUE(surface_basis({.diameter = 17_mm}, temperature::celsius(5000)).has(range_flag::convection_range));
+    const basis outdoors = surface_basis({.diameter = 17_mm, .wind = 3_m_per_s, .sun = in_si<heat_flux>(800)}, 70_degC);
+    EXPECT_GE(outdoors.sources().size(), 4U);
+}
+
+TEST(CableSurface, SunIsTakenUpOnTheOutline)
+{
+    EXPECT_NEAR_REL(absorbed_sun({.diameter = 20_mm, .sun = in_si<heat_flux>(1000)}).value(), 16.0, 1e-12);
+    EXPECT_EQ(absorbed_sun({.diameter = 20_mm}).value(), 0.0);
+}
+
+TEST(CableSurface, NamesOfModels)
+{
+    EXPECT_EQ(to_text(surface_model::iec_60287), "iec 60287");
+    EXPECT_EQ(to_text(surface_model::morgan), "morgan");
+    EXPECT_EQ(to_text(surface_model::churchill_chu), "churchill chu");
+}
+
+TEST(CableSurface, RefusesWhatCannotBe)
+{
+    const temperature hot = 60_degC;
+    for (double bad : {nan_value, infinite, -infinite}) {
+        EXPECT_THROW((void)surface_loss({.diameter = in_si<length>(bad)}, hot), not_finite_error);
+        EXPECT_THROW((void)surface_loss({.diameter = 17_mm, .wind = in_si<speed>(bad)}, hot), not_finite_error);
+        EXPECT_THROW((void)surface_loss({.diameter = 17_mm, .altitude = in_si<length>(bad)}, hot), not_finite_error);
+        EXPECT_THROW((void)surface_loss({.diameter = 17_mm, .sun = in_si<heat_flux>(bad)}, hot), not_finite_error);
+        EXPECT_THROW((void)absorbed_sun({.diameter = 17_mm, .sun = in_si<heat_flux>(bad)}), not_finite_error);
+        EXPECT_THROW((void)surface_basis({.diameter = in_si<length>(bad)}, hot), not_finite_error);
+        EXPECT_THROW((void)free_air_coefficient(free_air_alone, in_si<length>(bad)), not_finite_error);
+        EXPECT_THROW((void)lay_ratio(lay::alone, in_si<length>(bad)), not_finite_error);
+    }
+    EXPECT_THROW((void)surface_loss({.diameter = 0_mm}, hot), out_of_range_error);
+    EXPECT_THROW((void)surface_loss({.diameter = 17_mm, .wind = in_si<speed>(-1)}, hot), out_of_range_error);
+    EXPECT_THROW((void)surface_loss({.diameter = 17_mm, .altitude = 12_km}, hot), out_of_range_error);
+    EXPECT_THROW((void)surface_loss({.diameter = 17_mm, .sun = in_si<heat_flux>(-1)}, hot), out_of_range_error);
+    EXPECT_THROW((void)surface_loss({.diameter = 17_mm, .air = temperature::celsius(-150)}, hot), out_of_range_error);
+    EXPECT_THROW((void)surface_loss({.diameter = 17_mm, .air = 600_degC}, hot), out_of_range_error);
+    EXPECT_THROW((void)free_air_coefficient(free_air_alone, 0_mm), out_of_range_error);
+    EXPECT_THROW((void)lay_ratio(lay::trefoil, -1.0 * 1_mm), out_of_range_error);
+}

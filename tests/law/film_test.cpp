@@ -1,0 +1,74 @@
+#include <string>
+
+#include <gtest/gtest.h>
+
+#include <weldloop/core/literals.hpp>
+#include <weldloop/law/film.hpp>
+
+#include "law/contact_fixture.hpp"
+#include "support/near.hpp"
+#include "support/reference_table.hpp"
+
+namespace {
+using namespace weldloop;
+}
+
+// source: tests/reference/contacts-films.csv, paint: 25 um at 5 MV/m stands 125 V, above the 113 V d.c. a welding
+// supply may show
+TEST(Film, NoLoadVoltageDoesNotBreakSoundPaint)
+{
+    EXPECT_NEAR_REL(breakdown_voltage(25_um, paint_breakdown_field.low).value(), 125.0, 1e-12);
+    EXPECT_FALSE(breaks_through(113_V, 25_um, paint_breakdown_field.low));
+    EXPECT_TRUE(breaks_through(125_V, 25_um, paint_breakdown_field.low));
+    EXPECT_TRUE(breaks_through(113_V, 20_um, paint_breakdown_field.low));  // a thin coat of the weakest paint
+    EXPECT_FALSE(breaks_through(0_V, 1_nm, paint_breakdown_field.low));
+    for (const auto& row : test::reference_table("contacts-films.csv").rows()) {
+        const std::string what = row.text("film") + ", " + row.text("quantity");
+        if (what == "paint, dielectric strength") {
+            EXPECT_EQ(paint_breakdown_field.low.value(), row.number("low"));
+            EXPECT_EQ(paint_breakdown_field.typical.value(), row.number("typical"));
+            EXPECT_EQ(paint_breakdown_field.high.value(), row.number("high"));
+        }
+        if (what == "shop primer, thickness") {
+            EXPECT_NEAR_REL(primer_thickness.low.value(), row.number("low") * 1e-6, 1e-14);
+            EXPECT_NEAR_REL(primer_thickness.typical.value(), row.number("typical") * 1e-6, 1e-14);
+            EXPECT_NEAR_REL(primer_thickness.high.value(), row.number("high") * 1e-6, 1e-14);
+        }
+    }
+}
+
+// source: tests/reference/contacts-films.csv, "Cu2O 0.43 ohm m x 10 to 100 nm = 4e-9 to 4e-8"
+TEST(Film, ThicknessTimesResistivity)
+{
+    EXPECT_NEAR_REL(film_resistivity_of(in_si<resistivity>(0.43), 10_nm).value(), 4.3e-9, 1e-12);
+    EXPECT_NEAR_REL(film_resistivity_of(in_si<resistivity>(0.43), 100_nm).value(), 4.3e-8, 1e-12);
+    EXPECT_EQ(film_resistivity_of(in_si<resistivity>(0.43), 0_nm).value(), 0.0);
+}
+
+// property: resistance rises with film thickness and falls with area
+TEST(Film, RisesWithThickness)
+{
+    test::random_numbers random(5);
+    for (int i = 0; i < test::random_cases; ++i) {
+        const resistivity rho = in_si<resistivity>(random.log_between(1e-6, 1e10));
+        const length t = in_si<length>(random.log_between(1e-9, 1e-3));
+        const area a = in_si<area>(random.log_between(1e-12, 1e-2));
+        const resistance r = film_resistance(film_resistivity_of(rho, t), a);
+        EXPECT_GT(film_resistance(film_resistivity_of(rho, 1.5 * t), a), r);
+        EXPECT_LT(film_resistance(film_resistivity_of(rho, t), 1.5 * a), r);
+    }
+}
+
+TEST(Film, RefusesWhatCannotBe)
+{
+    EXPECT_REFUSES_BAD_NUMBERS_AND_ZERO(film_resistivity_of(in_si<resistivity>(x), 1_nm));
+    EXPECT_REFUSES_BAD_NUMBERS(film_resistivity_of(in_si<resistivity>(1), in_si<length>(x)));
+    EXPECT_REFUSES_BAD_NUMBERS(film_resistance(in_si<film_resistivity>(x), 1_mm2));
+    EXPECT_REFUSES_BAD_NUMBERS_AND_ZERO(film_resistance(in_si<film_resistivity>(1), in_si<area>(x)));
+    EXPECT_REFUSES_BAD_NUMBERS_AND_ZERO(breakdown_voltage(in_si<length>(x), paint_breakdown_field.low));
+    EXPECT_REFUSES_BAD_NUMBERS_AND_ZERO(breakdown_voltage(1_um, in_si<electric_field>(x)));
+    EXPECT_REFUSES_BAD_NUMBERS(breaks_through(in_si<voltage>(x), 1_um, paint_breakdown_field.low));
+    EXPECT_REFUSES_BAD_NUMBERS_AND_ZERO(breaks_through(1_V, in_si<length>(x), paint_breakdown_field.low));
+    EXPECT_REFUSES_BAD_NUMBERS_AND_ZERO(breaks_through(1_V, 1_um, in_si<electric_field>(x)));
+    EXPECT_THROW((void)film_resistance(in_si<film_resistivity>(1e300), in_si<area>(1e-300)), not_finite_error);
+}

@@ -1,0 +1,45 @@
+# Compiles one case twice, without and with CASE_FAIL. The twin must compile; the wrong code must not, and every
+# `// expect: <regex>` of the file must match what the compiler says (`expect-gcc:` and `expect-clang:` for that
+# compiler only). The twin is what makes a refusal count: without it a missing header would do.
+#
+# Wanted: CASE_FILE, COMPILER, COMPILER_ID, INCLUDE_DIRS
+
+cmake_policy(VERSION 3.24)
+
+# Not by FATAL_ERROR alone, which wraps the text so that ctest could not match it.
+function(refuse text)
+    message(NOTICE "${CASE_FILE}: ${text}")
+    message(FATAL_ERROR "The case is refused.")
+endfunction()
+
+set(command "${COMPILER}" -std=c++20 -fsyntax-only)
+foreach(dir IN LISTS INCLUDE_DIRS)
+    list(APPEND command "-I${dir}")
+endforeach()
+set(ENV{LC_ALL} C)  # plain quotes and English
+
+if(COMPILER_ID STREQUAL "GNU")
+    set(own "gcc")
+else()
+    set(own "clang")
+endif()
+file(STRINGS "${CASE_FILE}" lines REGEX "^// expect(-${own})?: ")
+if(NOT lines)
+    refuse("no line 'expect:' for this compiler")
+endif()
+
+execute_process(COMMAND ${command} "${CASE_FILE}" RESULT_VARIABLE failed ERROR_VARIABLE diagnostic)
+if(failed)
+    refuse("the twin does not compile:\n${diagnostic}")
+endif()
+
+execute_process(COMMAND ${command} -DCASE_FAIL "${CASE_FILE}" RESULT_VARIABLE failed ERROR_VARIABLE diagnostic)
+if(NOT failed)
+    refuse("the wrong code compiles but must not")
+endif()
+foreach(line IN LISTS lines)
+    string(REGEX REPLACE "^// expect[^:]*: " "" expected "${line}")
+    if(NOT diagnostic MATCHES "${expected}")
+        refuse("the diagnostic does not match '${expected}':\n${diagnostic}")
+    endif()
+endforeach()
