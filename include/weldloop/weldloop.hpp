@@ -41,17 +41,22 @@
 #include <weldloop/law/fin.hpp>
 #include <weldloop/law/force_law.hpp>
 #include <weldloop/law/fusing.hpp>
+#include <weldloop/law/inductance.hpp>
 #include <weldloop/law/joint_characteristic.hpp>
 #include <weldloop/law/joint_heat.hpp>
 #include <weldloop/law/lay.hpp>
 #include <weldloop/law/load_line.hpp>
+#include <weldloop/law/magnetic_constant.hpp>
 #include <weldloop/law/periodic_heating.hpp>
 #include <weldloop/law/radiation.hpp>
 #include <weldloop/law/scatter.hpp>
 #include <weldloop/law/screw.hpp>
+#include <weldloop/law/short_circuit.hpp>
+#include <weldloop/law/skin_effect.hpp>
 #include <weldloop/law/spring.hpp>
 #include <weldloop/law/stress_relaxation.hpp>
 #include <weldloop/law/voltage_temperature.hpp>
+#include <weldloop/law/waveform.hpp>
 
 #include <weldloop/part/arc.hpp>
 #include <weldloop/part/cable.hpp>
@@ -74,10 +79,12 @@
 #include <weldloop/circuit/cable_heating.hpp>
 #include <weldloop/circuit/contact_behaviour.hpp>
 #include <weldloop/circuit/coupling_behaviour.hpp>
+#include <weldloop/circuit/duty_trace.hpp>
 #include <weldloop/circuit/gun_behaviour.hpp>
 #include <weldloop/circuit/heat_chain.hpp>
 #include <weldloop/circuit/holder_behaviour.hpp>
 #include <weldloop/circuit/joint_circuit.hpp>
+#include <weldloop/circuit/lead_inductance.hpp>
 #include <weldloop/circuit/loop.hpp>
 #include <weldloop/circuit/loop_element.hpp>
 #include <weldloop/circuit/loop_heat.hpp>

@@ -22,9 +22,15 @@ namespace {
 constexpr double nan_value = std::numeric_limits<double>::quiet_NaN();
 constexpr double infinite = std::numeric_limits<double>::infinity();
 
-cable lead_of(double mm2) { return welding_cable(square_mm(mm2), 20_m); }
+cable lead_of(double mm2)
+{
+    return welding_cable(square_mm(mm2), 20_m);
+}
 
-double joule(const cable& lead, current i, temperature t) { return (i * i * resistance_per_length_of(lead, t)).value(); }
+double joule(const cable& lead, current i, temperature t)
+{
+    return (i * i * resistance_per_length_of(lead, t)).value();
+}
 
 /// Excess of temperature along a damaged lead by finite differences: the fin equation with more heat over a stretch.
 double middle_of_damage(double excess, double damaged, double decay)
@@ -43,7 +49,8 @@ double middle_of_damage(double excess, double damaged, double decay)
         right[k] = (f - right[k - 1]) / pivot;
     }
     double theta = 0.0;
-    for (int i = nodes - 1; i >= nodes / 2; --i) theta = right[static_cast<std::size_t>(i)] - upper[static_cast<std::size_t>(i)] * theta;
+    for (int i = nodes - 1; i >= nodes / 2; --i)
+        theta = right[static_cast<std::size_t>(i)] - upper[static_cast<std::size_t>(i)] * theta;
     return theta;
 }
 
@@ -56,9 +63,13 @@ TEST(SteadyLoss, CoveringAndSurfaceInSeries)
     for (double t : {26.0, 40.0, 85.0, 200.0, 1000.0}) {
         const temperature conductor = temperature::celsius(t);
         const temperature surface = steady_surface_of(lead, where, conductor);
-        const double through = covering_conductance(lead.covering.thermal_conductivity, lead.conductor_diameter, lead.overall_diameter).value() * (conductor - surface).value();
+        const double through =
+            covering_conductance(lead.covering.thermal_conductivity, lead.conductor_diameter, lead.overall_diameter)
+                .value() *
+            (conductor - surface).value();
         EXPECT_NEAR_REL(steady_loss_of(lead, where, conductor).value(), through, 1e-9);
-        EXPECT_NEAR_REL(surface_loss({.diameter = lead.overall_diameter, .air = 25_degC}, surface).value(), through, 1e-9);
+        EXPECT_NEAR_REL(surface_loss({.diameter = lead.overall_diameter, .air = 25_degC}, surface).value(), through,
+                        1e-9);
         EXPECT_GT(surface, where.air);
         EXPECT_LT(surface, conductor);
     }
@@ -73,12 +84,15 @@ TEST(SteadyLoss, IsTheHeatThatHoldsTheConductor)
     std::uniform_real_distribution<double> unit(0, 1);
     for (int n = 0; n < 100; ++n) {
         const cable lead = lead_of(10 + 230 * unit(random));
-        surroundings where{.air = temperature::celsius(-20 + 60 * unit(random)), .wind = in_si<speed>(n % 3 ? 0.0 : 4 * unit(random)),
-                           .lay = all_lays[static_cast<std::size_t>(n) % all_lays.size()], .altitude = in_si<length>(n % 4 ? 0.0 : 2500.0),
+        surroundings where{.air = temperature::celsius(-20 + 60 * unit(random)),
+                           .wind = in_si<speed>(n % 3 ? 0.0 : 4 * unit(random)),
+                           .lay = all_lays[static_cast<std::size_t>(n) % all_lays.size()],
+                           .altitude = in_si<length>(n % 4 ? 0.0 : 2500.0),
                            .sun = in_si<heat_flux>(n % 5 ? 0.0 : 700 * unit(random))};
         const cable_heating hot = heating_of(lead, where, {.current = in_si<current>(3.0 * lead.size.number())});
         if (hot.melts) continue;
-        EXPECT_NEAR_REL(steady_loss_of(lead, where, hot.conductor_peak).value(), joule(lead, in_si<current>(3.0 * lead.size.number()), hot.conductor_peak), 1e-8);
+        EXPECT_NEAR_REL(steady_loss_of(lead, where, hot.conductor_peak).value(),
+                        joule(lead, in_si<current>(3.0 * lead.size.number()), hot.conductor_peak), 1e-8);
         EXPECT_NEAR((steady_surface_of(lead, where, hot.conductor_peak) - hot.surface_peak).value(), 0.0, 1e-7);
     }
 }
@@ -154,13 +168,15 @@ TEST(DecayLength, GrowsWithCurrentUntilNothingDecays)
     EXPECT_NEAR_REL(decay_length_of(lead, where, 25.02 * (26_degC - 25_degC) + 0_degC).value(), at, 0.02);
     EXPECT_NEAR_REL(decay_length_of(lead, where, 24_degC).value(), at, 0.10);
     // sunlight does not change it
-    EXPECT_EQ(decay_length_of(lead, {.air = 25_degC, .sun = in_si<heat_flux>(900)}, 85_degC), decay_length_of(lead, where, 85_degC));
+    EXPECT_EQ(decay_length_of(lead, {.air = 25_degC, .sun = in_si<heat_flux>(900)}, 85_degC),
+              decay_length_of(lead, where, 85_degC));
 }
 
 TEST(CableHeating, OrderOfTheTemperatures)
 {
     const cable lead = lead_of(70);
-    for (const duty_cycle& duty : {duty_cycle::continuous(), duty_cycle::of(6_min, 10_min), duty_cycle::of(1_min, 5_min)}) {
+    for (const duty_cycle& duty :
+         {duty_cycle::continuous(), duty_cycle::of(6_min, 10_min), duty_cycle::of(1_min, 5_min)}) {
         const cable_heating h = heating_of(lead, {.air = 30_degC}, {.current = 400_A, .duty = duty});
         EXPECT_GE(h.conductor_peak, h.conductor_mean);
         EXPECT_GE(h.conductor_mean, h.conductor_period_mean);
@@ -183,11 +199,16 @@ TEST(CableHeating, MonotoneInCurrentAreaAirWindAndDuty)
     for (int n = 0; n < 80; ++n) {
         const double mm2 = 10 + 200 * unit(random);
         const cable lead = lead_of(mm2);
-        const surroundings where{.air = temperature::celsius(-10 + 50 * unit(random)), .wind = in_si<speed>(n % 2 ? 0.0 : 3 * unit(random))};
-        const load work{.current = in_si<current>(mm2 * (1 + 5 * unit(random))), .duty = duty_cycle::of(in_si<duration>(30 + 200 * unit(random)), 300_s)};
+        const surroundings where{.air = temperature::celsius(-10 + 50 * unit(random)),
+                                 .wind = in_si<speed>(n % 2 ? 0.0 : 3 * unit(random))};
+        const load work{.current = in_si<current>(mm2 * (1 + 5 * unit(random))),
+                        .duty = duty_cycle::of(in_si<duration>(30 + 200 * unit(random)), 300_s)};
         const temperature here = heating_of(lead, where, work).conductor_peak;
         EXPECT_GT(heating_of(lead, where, {.current = 1.01 * work.current, .duty = work.duty}).conductor_peak, here);
-        EXPECT_GT(heating_of(lead, where, {.current = work.current, .duty = duty_cycle::of(work.duty.on() + 10_s, 300_s)}).conductor_peak, here);
+        EXPECT_GT(
+            heating_of(lead, where, {.current = work.current, .duty = duty_cycle::of(work.duty.on() + 10_s, 300_s)})
+                .conductor_peak,
+            here);
         EXPECT_LT(heating_of(lead_of(mm2 * 1.1), where, work).conductor_peak, here);
         surroundings other = where;
         other.air = where.air + 5_K;
@@ -196,7 +217,10 @@ TEST(CableHeating, MonotoneInCurrentAreaAirWindAndDuty)
         other.wind = where.wind + 1_m_per_s;
         EXPECT_LT(heating_of(lead, other, work).conductor_peak, here);
         // longer periods at the same share peak higher
-        EXPECT_GT(heating_of(lead, where, {.current = work.current, .duty = duty_cycle::of(2.0 * work.duty.on(), 600_s)}).conductor_peak, here);
+        EXPECT_GT(
+            heating_of(lead, where, {.current = work.current, .duty = duty_cycle::of(2.0 * work.duty.on(), 600_s)})
+                .conductor_peak,
+            here);
     }
 }
 
@@ -232,8 +256,10 @@ TEST(CableHeating, DamageIsAHotPlace)
     // a lead that is damaged all along is one of fewer strands with the same covering
     lead.damaged_length = lead.length;
     const cable_heating all = heating_of(lead, {}, work);
-    const periodic_heating thin = periodic_heating_of(two_stores_of(annealed_copper, 30_mm2, lead.stranding_increment, lead.covering, lead.conductor_diameter, lead.overall_diameter),
-                                                      {.diameter = lead.overall_diameter}, 300_A, 360_s, 600_s);
+    const periodic_heating thin =
+        periodic_heating_of(two_stores_of(annealed_copper, 30_mm2, lead.stranding_increment, lead.covering,
+                                          lead.conductor_diameter, lead.overall_diameter),
+                            {.diameter = lead.overall_diameter}, 300_A, 360_s, 600_s);
     EXPECT_NEAR((all.conductor_peak - thin.conductor_peak).value(), 0.0, 1e-6);
     EXPECT_NEAR((all.conductor_mean - thin.conductor_on_mean).value(), 0.0, 1e-9);
 }
@@ -241,14 +267,16 @@ TEST(CableHeating, DamageIsAHotPlace)
 // independent check: the draw-down of the excess along the conductor by finite differences
 TEST(CableHeating, ExcessAtTheMiddleOfTheDamage)
 {
-    for (double ratio : {0.1, 1.0, 3.0}) EXPECT_NEAR_REL(middle_of_damage(10.0, 0.2 * ratio, 0.2), -10 * std::expm1(-ratio / 2), 0.01);
+    for (double ratio : {0.1, 1.0, 3.0})
+        EXPECT_NEAR_REL(middle_of_damage(10.0, 0.2 * ratio, 0.2), -10 * std::expm1(-ratio / 2), 0.01);
 }
 
 TEST(CableHeating, OverloadsGetAnAnswer)
 {
     for (double mm2 : {10.0, 50.0, 240.0})
         for (double amps : {1e3, 5e3, 1e4, 1e5}) {
-            const cable_heating h = heating_of(lead_of(mm2), {}, {.current = in_si<current>(amps), .duty = duty_cycle::of(4_min, 10_min)});
+            const cable_heating h =
+                heating_of(lead_of(mm2), {}, {.current = in_si<current>(amps), .duty = duty_cycle::of(4_min, 10_min)});
             EXPECT_TRUE(std::isfinite(h.conductor_peak.in_kelvin()));
             EXPECT_TRUE(std::isfinite(h.surface_peak.in_kelvin()));
             EXPECT_TRUE(std::isfinite(h.ripple_up.value()));
@@ -262,9 +290,12 @@ TEST(CableHeating, OverloadsGetAnAnswer)
 
 TEST(CableHeating, BasisNamesSourcesAndRanges)
 {
-    EXPECT_TRUE(heating_of(welding_cable(aught(2), 20_m), {}, {.current = 200_A}).basis.has(range_flag::dimension_interpolated));
-    EXPECT_TRUE(heating_of(welding_cable(kcmil(500), 20_m), {}, {.current = 200_A}).basis.has(range_flag::dimension_extrapolated));
-    EXPECT_TRUE(heating_of(lead_of(50), {.lay = lay::coiled}, {.current = 100_A}).basis.has(range_flag::arrangement_judgement));
+    EXPECT_TRUE(heating_of(welding_cable(aught(2), 20_m), {}, {.current = 200_A})
+                    .basis.has(range_flag::dimension_interpolated));
+    EXPECT_TRUE(heating_of(welding_cable(kcmil(500), 20_m), {}, {.current = 200_A})
+                    .basis.has(range_flag::dimension_extrapolated));
+    EXPECT_TRUE(
+        heating_of(lead_of(50), {.lay = lay::coiled}, {.current = 100_A}).basis.has(range_flag::arrangement_judgement));
     const basis b = heating_of(lead_of(50), {}, {.current = 100_A, .duty = duty_cycle::of(0.6)}).basis;
     const auto names = b.sources();
     EXPECT_NE(std::find(names.begin(), names.end(), &iec_60287_free_air), names.end());

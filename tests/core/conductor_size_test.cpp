@@ -27,7 +27,9 @@ TEST(ConductorSize, HasThePublishedGaugeAreas)
         EXPECT_NEAR(wl::number_in(size.area(), "cmil"), row.number("area_exact_cmil"), 0.501e-4) << row.where();
         // published circular mils: within two units of their last digit, thin wire to three digits
         if (row.has("area_published_cmil")) {
-            EXPECT_NEAR_REL(wl::number_in(size.area(), "cmil"), row.number("area_published_cmil"), size < wl::awg(15) ? 1e-3 : 2e-4) << row.where();
+            EXPECT_NEAR_REL(wl::number_in(size.area(), "cmil"), row.number("area_published_cmil"),
+                            size < wl::awg(15) ? 1e-3 : 2e-4)
+                << row.where();
         }
     }
 }
@@ -42,9 +44,10 @@ TEST(ConductorSize, ThirtyNineStepsSpanANinetyTwofoldDiameter)
 
 TEST(ConductorSize, OrdersByArea)
 {
-    const std::vector<wl::conductor_size> rising{wl::awg(40), wl::awg(4),   wl::square_mm(25),  wl::awg(2),    wl::awg(1),     wl::square_mm(50),
-                                                 wl::aught(1), wl::aught(2), wl::square_mm(70), wl::aught(3), wl::aught(4),   wl::square_mm(120),
-                                                 wl::kcmil(250), wl::square_mm(150), wl::kcmil(500)};
+    const std::vector<wl::conductor_size> rising{
+        wl::awg(40),       wl::awg(4),         wl::square_mm(25), wl::awg(2),         wl::awg(1),
+        wl::square_mm(50), wl::aught(1),       wl::aught(2),      wl::square_mm(70),  wl::aught(3),
+        wl::aught(4),      wl::square_mm(120), wl::kcmil(250),    wl::square_mm(150), wl::kcmil(500)};
     for (std::size_t i = 1; i < rising.size(); ++i) EXPECT_LT(rising[i - 1], rising[i]) << wl::to_text(rising[i]);
     EXPECT_EQ(wl::awg(2), wl::awg(2));
     EXPECT_FALSE(wl::awg(2) == wl::awg(1));
@@ -54,7 +57,8 @@ TEST(ConductorSize, OrdersByArea)
 
 TEST(ConductorSize, RemembersHowItWasWritten)
 {
-    for (const std::string text : {"4 AWG", "1 AWG", "1/0 AWG", "4/0 AWG", "250 kcmil", "70 mm2", "2.5 mm2", "313.1 kcmil"})
+    for (const std::string text :
+         {"4 AWG", "1 AWG", "1/0 AWG", "4/0 AWG", "250 kcmil", "70 mm2", "2.5 mm2", "313.1 kcmil"})
         EXPECT_EQ(wl::to_text(wl::parse<wl::conductor_size>(text)), text);
     EXPECT_EQ(wl::aught(2).scale(), wl::size_scale::aught);
     EXPECT_EQ(wl::aught(2).number(), 2.0);

@@ -64,7 +64,8 @@ TEST(Require, GivesBackWhatItAllows)
 
 TEST(Require, RefusesTheRest)
 {
-    for (const double bad : {std::numeric_limits<double>::quiet_NaN(), std::numeric_limits<double>::infinity(), -std::numeric_limits<double>::infinity()}) {
+    for (const double bad : {std::numeric_limits<double>::quiet_NaN(), std::numeric_limits<double>::infinity(),
+                             -std::numeric_limits<double>::infinity()}) {
         const wl::current i = wl::in_si<wl::current>(bad);
         EXPECT_THROW((void)wl::require_finite(i, "current"), wl::not_finite_error);
         EXPECT_THROW((void)wl::require_positive(i, "current"), wl::not_finite_error);

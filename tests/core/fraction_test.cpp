@@ -45,13 +45,14 @@ TEST(Fractions, TakeAPlainNumberAndGiveItBack)
 
 TEST(Fractions, KeepTheirEnds)
 {
-    EXPECT_THROW((void)wl::duty_fraction(0.0), wl::out_of_range_error);   // no current at all is no duty
-    EXPECT_THROW((void)wl::strand_loss(1.0), wl::out_of_range_error);     // all strands gone is an open lead
+    EXPECT_THROW((void)wl::duty_fraction(0.0), wl::out_of_range_error);  // no current at all is no duty
+    EXPECT_THROW((void)wl::strand_loss(1.0), wl::out_of_range_error);    // all strands gone is an open lead
     EXPECT_THROW((void)wl::fraction(-1e-12), wl::out_of_range_error);
     EXPECT_THROW((void)wl::fraction(1.0 + 1e-12), wl::out_of_range_error);
     EXPECT_THROW((void)wl::duty_fraction(60.0), wl::out_of_range_error);  // 60 for 60 %
     EXPECT_THROW((void)wl::emissivity(9.0), wl::out_of_range_error);
-    for (const double bad : {std::numeric_limits<double>::quiet_NaN(), std::numeric_limits<double>::infinity(), -std::numeric_limits<double>::infinity()}) {
+    for (const double bad : {std::numeric_limits<double>::quiet_NaN(), std::numeric_limits<double>::infinity(),
+                             -std::numeric_limits<double>::infinity()}) {
         EXPECT_THROW((void)wl::fraction(bad), wl::not_finite_error);
         EXPECT_THROW((void)wl::stress_fraction(bad), wl::not_finite_error);
     }
@@ -59,9 +60,12 @@ TEST(Fractions, KeepTheirEnds)
 
 TEST(Fractions, SayWhatTheyAllow)
 {
-    EXPECT_EQ(message_of<wl::duty_fraction>(60.0), "weldloop 102: duty fraction is 60; allowed: above 0 to 1, as a plain ratio");
-    EXPECT_EQ(message_of<wl::strand_loss>(1.0), "weldloop 102: missing strands is 1; allowed: from 0 to below 1, as a plain ratio");
-    EXPECT_EQ(message_of<wl::emissivity>(std::numeric_limits<double>::quiet_NaN()), "weldloop 101: emissivity is not a number; allowed: a finite number");
+    EXPECT_EQ(message_of<wl::duty_fraction>(60.0),
+              "weldloop 102: duty fraction is 60; allowed: above 0 to 1, as a plain ratio");
+    EXPECT_EQ(message_of<wl::strand_loss>(1.0),
+              "weldloop 102: missing strands is 1; allowed: from 0 to below 1, as a plain ratio");
+    EXPECT_EQ(message_of<wl::emissivity>(std::numeric_limits<double>::quiet_NaN()),
+              "weldloop 101: emissivity is not a number; allowed: a finite number");
 }
 
 TEST(Fractions, CompareAndPrint)

@@ -74,7 +74,8 @@ TEST(NumberText, SaysInWordsWhatIsNoNumber)
 
 TEST(NumberText, RefusesDigitsNoNumberHas)
 {
-    for (const int digits : {0, -1, 18, 1000}) EXPECT_THROW((void)wl::number_text(1.0, digits), wl::out_of_range_error) << digits;
+    for (const int digits : {0, -1, 18, 1000})
+        EXPECT_THROW((void)wl::number_text(1.0, digits), wl::out_of_range_error) << digits;
     EXPECT_EQ(wl::number_text(0.1, 17), "0.10000000000000001");
 }
 
@@ -85,7 +86,8 @@ TEST(NumberText, ReadsBackToTheDigitsAskedFor)
     std::uniform_real_distribution<double> log_magnitude(-300.0, 300.0), usual(-5.0, 10.0);
     std::uniform_int_distribution<int> digits(1, 17);
     for (int i = 0; i < 20000; ++i) {
-        const double value = std::pow(10.0, i % 2 == 0 ? usual(random) : log_magnitude(random)) * (i % 3 == 0 ? -1.0 : 1.0);
+        const double value =
+            std::pow(10.0, i % 2 == 0 ? usual(random) : log_magnitude(random)) * (i % 3 == 0 ? -1.0 : 1.0);
         const int n = digits(random);
         const std::string text = wl::number_text(value, n);
         EXPECT_NEAR_REL(read_back(text), value, 0.5 * std::pow(10.0, 1 - n) + 2e-16) << text;

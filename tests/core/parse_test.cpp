@@ -138,8 +138,9 @@ TEST(Parse, RefusesValuesThatCannotBe)
 // Any text either is a finite value or is refused by one of the library's errors. Reproducible: the seed is fixed.
 TEST(Parse, AnyTextIsAValueOrARefusal)
 {
-    constexpr std::array<std::string_view, 26> pieces{"260", "A",    " ",   "ft",  "2/0", "AWG", "kcmil", "mm2", "degF", "%",   "e",   "-",  "+",
-                                                      ".",   "1e99", "nan", "inf", "0x",  "/0",  "1",     "9",   "\t",   "lbf", "ohm", "\n", "\xc2\xb5"};
+    constexpr std::array<std::string_view, 26> pieces{"260", "A", " ", "ft", "2/0", "AWG",  "kcmil", "mm2",     "degF",
+                                                      "%",   "e", "-", "+",  ".",   "1e99", "nan",   "inf",     "0x",
+                                                      "/0",  "1", "9", "\t", "lbf", "ohm",  "\n",    "\xc2\xb5"};
     std::mt19937 random(20260101);
     std::uniform_int_distribution<std::size_t> piece(0, pieces.size() - 1), count(0, 6);
     std::uniform_int_distribution<int> byte(0, 255), kind(0, 2);

@@ -57,12 +57,14 @@ TEST(Band, MapsARisingFunctionInOrder)
 
 TEST(Band, SwapsTheEndsOfAFallingFunction)
 {
-    const wl::band<wl::conductance> g{wl::in_si<wl::conductance>(1e3), wl::in_si<wl::conductance>(2e3), wl::in_si<wl::conductance>(4e3)};
+    const wl::band<wl::conductance> g{wl::in_si<wl::conductance>(1e3), wl::in_si<wl::conductance>(2e3),
+                                      wl::in_si<wl::conductance>(4e3)};
     const wl::band<wl::resistance> r = wl::mapped(g, [](const wl::conductance& v) { return 1.0 / v; });
     EXPECT_NEAR_REL(r.low.value(), 0.25e-3, 1e-14);
     EXPECT_NEAR_REL(r.typical.value(), 0.5e-3, 1e-14);
     EXPECT_NEAR_REL(r.high.value(), 1e-3, 1e-14);
-    static_assert(std::is_same_v<decltype(wl::mapped(g, [](const wl::conductance& v) { return 1.0 / v; })), wl::band<wl::resistance>>);
+    static_assert(std::is_same_v<decltype(wl::mapped(g, [](const wl::conductance& v) { return 1.0 / v; })),
+                                 wl::band<wl::resistance>>);
 }
 
 TEST(DutyCycle, IsAnOnTimeWithinAPeriod)
@@ -86,8 +88,10 @@ TEST(DutyCycle, RefusesWhatCannotBe)
     EXPECT_THROW((void)wl::duty_cycle::of(11_min, 10_min), wl::out_of_range_error);
     EXPECT_THROW((void)wl::duty_cycle::of(-1.0 * 1_min, 10_min), wl::out_of_range_error);
     EXPECT_THROW((void)wl::duty_cycle::of(1_min, 0_min), wl::out_of_range_error);
-    EXPECT_THROW((void)wl::duty_cycle::of(wl::in_si<wl::duration>(std::numeric_limits<double>::quiet_NaN()), 10_min), wl::not_finite_error);
-    EXPECT_THROW((void)wl::duty_cycle::of(1_min, wl::in_si<wl::duration>(std::numeric_limits<double>::infinity())), wl::not_finite_error);
+    EXPECT_THROW((void)wl::duty_cycle::of(wl::in_si<wl::duration>(std::numeric_limits<double>::quiet_NaN()), 10_min),
+                 wl::not_finite_error);
+    EXPECT_THROW((void)wl::duty_cycle::of(1_min, wl::in_si<wl::duration>(std::numeric_limits<double>::infinity())),
+                 wl::not_finite_error);
     EXPECT_THROW((void)wl::duty_cycle::of(60.0), wl::out_of_range_error);
     EXPECT_THROW((void)wl::duty_cycle::of(0.0), wl::out_of_range_error);
 }
@@ -129,21 +133,27 @@ TEST(NearestWord, PicksTheNearest)
 
 TEST(Root, IsFoundToTwelveDigits)
 {
-    EXPECT_NEAR_REL(wl::detail::root_between([](double x) { return x * x - 2.0; }, 0.0, 2.0, "x"), std::sqrt(2.0), 1e-12);
-    EXPECT_NEAR_REL(wl::detail::root_between([](double x) { return std::cos(x) - x; }, 0.0, 1.0, "x"), 0.7390851332151607, 1e-12);
+    EXPECT_NEAR_REL(wl::detail::root_between([](double x) { return x * x - 2.0; }, 0.0, 2.0, "x"), std::sqrt(2.0),
+                    1e-12);
+    EXPECT_NEAR_REL(wl::detail::root_between([](double x) { return std::cos(x) - x; }, 0.0, 1.0, "x"),
+                    0.7390851332151607, 1e-12);
     EXPECT_NEAR_REL(wl::detail::root_between([](double x) { return 1e-30 - 1e-33 * x; }, 1.0, 1e6, "x"), 1000.0, 1e-12);
-    EXPECT_EQ(wl::detail::root_between([](double x) { return x; }, 0.0, 1.0, "x"), 0.0);   // at an end
+    EXPECT_EQ(wl::detail::root_between([](double x) { return x; }, 0.0, 1.0, "x"), 0.0);  // at an end
     EXPECT_EQ(wl::detail::root_between([](double x) { return x - 1.0; }, 0.0, 1.0, "x"), 1.0);
     // a jump across zero is bracketed too
-    EXPECT_NEAR_REL(wl::detail::root_between([](double x) { return x < 3.0 ? -1.0 : 1.0; }, 0.0, 10.0, "x"), 3.0, 1e-12);
+    EXPECT_NEAR_REL(wl::detail::root_between([](double x) { return x < 3.0 ? -1.0 : 1.0; }, 0.0, 10.0, "x"), 3.0,
+                    1e-12);
 }
 
 TEST(Root, RefusesWhatHasNone)
 {
     const auto nothing = [](double x) { return x * x + 1.0; };
     EXPECT_THROW((void)wl::detail::root_between(nothing, -1.0, 1.0, "x"), wl::no_solution_error);
-    EXPECT_THROW((void)wl::detail::root_between([](double) { return std::numeric_limits<double>::quiet_NaN(); }, 0.0, 1.0, "x"), wl::no_solution_error);
-    EXPECT_THROW((void)wl::detail::root_between([](double x) { return x - 0.5; }, 1.0, 0.0, "x"), wl::no_solution_error);
+    EXPECT_THROW(
+        (void)wl::detail::root_between([](double) { return std::numeric_limits<double>::quiet_NaN(); }, 0.0, 1.0, "x"),
+        wl::no_solution_error);
+    EXPECT_THROW((void)wl::detail::root_between([](double x) { return x - 0.5; }, 1.0, 0.0, "x"),
+                 wl::no_solution_error);
     try {
         (void)wl::detail::root_between(nothing, -1.0, 1.0, "temperature");
         ADD_FAILURE();

@@ -22,14 +22,16 @@ TEST(Source, PrintsDocumentEditionPlaceAndKind)
 {
     EXPECT_EQ(wl::to_text(handbook), "Handbook, 3rd edition, table 2 (handbook)");
     EXPECT_EQ(wl::to_text(guess), "a guess (judgement)");
-    EXPECT_EQ(wl::to_text(wl::source{.document = "IEC 1", .place = "4.2", .kind = wl::source_kind::memory}), "IEC 1, 4.2 (from memory)");
+    EXPECT_EQ(wl::to_text(wl::source{.document = "IEC 1", .place = "4.2", .kind = wl::source_kind::memory}),
+              "IEC 1, 4.2 (from memory)");
 }
 
 TEST(Source, EveryKindAndFlagHasWordsOfItsOwn)
 {
     std::set<std::string_view> kinds, flags;
-    for (const wl::source_kind kind : {wl::source_kind::standard, wl::source_kind::handbook, wl::source_kind::paper, wl::source_kind::derived,
-                                       wl::source_kind::common_practice, wl::source_kind::judgement, wl::source_kind::memory})
+    for (const wl::source_kind kind :
+         {wl::source_kind::standard, wl::source_kind::handbook, wl::source_kind::paper, wl::source_kind::derived,
+          wl::source_kind::common_practice, wl::source_kind::judgement, wl::source_kind::memory})
         kinds.insert(wl::to_text(kind));
     EXPECT_EQ(kinds.size(), 7U);
     for (int i = 0; i < flag_count; ++i) flags.insert(wl::to_text(static_cast<wl::range_flag>(i)));

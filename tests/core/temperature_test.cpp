@@ -21,7 +21,8 @@ TEST(Temperature, ConvertsAsAnIndependentProgram)
     const weldloop::test::reference_table table("temperature-points.csv");
     for (const auto& row : table.rows()) {
         const double value = row.number("value");
-        const wl::temperature t = row.text("scale") == "degC" ? wl::temperature::celsius(value) : wl::temperature::fahrenheit(value);
+        const wl::temperature t =
+            row.text("scale") == "degC" ? wl::temperature::celsius(value) : wl::temperature::fahrenheit(value);
         EXPECT_NEAR_REL(t.in_kelvin(), row.number("kelvin"), 1e-14) << row.where();
     }
 }
@@ -80,7 +81,8 @@ TEST(Temperature, BelowAbsoluteZeroIsRefused)
 
 TEST(Temperature, NanAndInfinityAreRefused)
 {
-    for (const double bad : {std::numeric_limits<double>::quiet_NaN(), std::numeric_limits<double>::infinity(), -std::numeric_limits<double>::infinity()}) {
+    for (const double bad : {std::numeric_limits<double>::quiet_NaN(), std::numeric_limits<double>::infinity(),
+                             -std::numeric_limits<double>::infinity()}) {
         EXPECT_THROW((void)wl::temperature::kelvin(bad), wl::not_finite_error);
         EXPECT_THROW((void)wl::temperature::celsius(bad), wl::not_finite_error);
         EXPECT_THROW((void)wl::temperature::fahrenheit(bad), wl::not_finite_error);

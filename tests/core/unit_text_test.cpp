@@ -30,7 +30,8 @@ TEST(UnitTable, AgreesWithAnIndependentProgram)
         weldloop::test::for_every_quantity([&]<class Q>(Q, std::string_view name) {
             if (name != kind) return;
             known = true;
-            EXPECT_NEAR_REL(wl::unit_of<Q>::at_run_time(row.text("unit")).in_si(), row.number("factor"), 1e-14) << row.where();
+            EXPECT_NEAR_REL(wl::unit_of<Q>::at_run_time(row.text("unit")).in_si(), row.number("factor"), 1e-14)
+                << row.where();
         });
         EXPECT_TRUE(known) << row.where();
         checked.emplace(kind, row.text("unit"));

@@ -49,7 +49,9 @@ constexpr fault faults[] = {
     {"\"32 degC\"", "1979-05-27", 7, 7, "is a date or time", ""},
     {"\"mild steel\"", "{a = 1}", 18, 8, "is a table", ""},
     {"name = \"Bench\"", "name = 3", 1, 8, "is a bare number; write a text in quotes", ""},
-    {"[job]\nprocess", "job = 3\n[other]\nprocess", 3, 2, "unknown key \"other\"", "job"},
+    {"[job]\nprocess = \"gmaw\"\ncurrent = \"240 A\"\nduty = \"60 %\"", "job = 3", 2, 7, "\"job\" is a bare number; write a table: [job]", ""},
+    {"part = \"cable\"", "part = \"wire gun\"", 9, 8, "\"part\" cannot be \"wire gun\"", "gun"},
+    {"part = \"work clamp\"", "part = \"work connection\"", 15, 8, "\"part\" cannot be", "work clamp"},
     // units, at the character that does not fit
     {"\"50 ft\"", "\"50 fet\"", 11, 14, "\"length\" cannot be \"50 fet\"", "ft"},
     {"\"240 A\"", "\"240 V\"", 4, 16, "in one of A, mA, kA", "A"},
@@ -67,7 +69,7 @@ constexpr fault faults[] = {
     {"\"cable\"", "\"cabel\"", 9, 8, "\"part\" cannot be \"cabel\"", "cable"},
     {"mild steel", "mild-steel", 18, 8, "\"onto\" cannot be", "mild steel"},
     {"spring clamp", "springs", 16, 9, "\"clamp\" cannot be", "spring clamp"},
-    {"onto = \"mild steel\"", "onto = \"mild steel\"\nsurface = \"rusty\"", 19, 11, "\"surface\" cannot be", "greasy"},
+    {"onto = \"mild steel\"", "onto = \"mild steel\"\nsurface = \"rusty\"", 19, 11, "\"surface\" cannot be", "light rust"},
     {"air = \"32 degC\"", "lay = \"coil\"", 7, 7, "\"lay\" cannot be", "coiled"},
     // values that cannot be
     {"\"50 ft\"", "\"0 ft\"", 11, 10, "cannot be \"0 ft\"; allowed: above 0 m to 1000 m", ""},
@@ -109,9 +111,14 @@ constexpr fault faults[] = {
     // TOML
     {"\"50 ft\"", "\"50 ft", 11, 16, "not TOML", ""},
     {"[job]", "[job", 2, 5, "not TOML", ""},
+    {"[job]", "[=job]", 2, 2, "this character cannot stand here", ""},
+    {"[[path]]", "[[ +]]", 8, 4, "this character cannot stand here", ""},
+    {"[job]", "[\r\njob]", 2, 2, "this character cannot stand here", ""},
+    {"[job]", "[]", 2, 2, "not TOML", ""},
+    {"\"50 ft\"", "[ }", 11, 12, "this character cannot stand here", ""},
     {"[[path]]", "[path]", 12, 1, "not TOML", ""},
     {"duty = \"60 %\"", "duty = \"60 %\"\nduty = \"50 %\"", 6, 8, "not TOML", ""},
-    {"Bench", "Ben\xFF", 1, 8, "not TOML", ""},
+    {"Bench", "Ben\xFF", 1, 11, "not TOML", ""},
 };
 
 station_file_error error_of(std::string_view text)

@@ -30,9 +30,9 @@ constexpr double pi = 3.14159265358979323846;
 
 /// A covered conductor by what the rating formula needs.
 struct construction {
-    double conductor_mm, overall_mm;   // over the strands, over the covering
-    double covering_resistance;        // K m/W
-    double ohm_per_km;                 // at 20 degC
+    double conductor_mm, overall_mm;  // over the strands, over the covering
+    double covering_resistance;       // K m/W
+    double ohm_per_km;                // at 20 degC
 };
 
 /// I = sqrt(q/R') with the surface found by halving, from the public functions only.
@@ -42,9 +42,13 @@ double rated_current(const construction& c, cable_surface surface, double limit_
     double low = surface.air.in_celsius(), high = limit_degC;
     for (int i = 0; i < 60; ++i) {
         const double middle = 0.5 * (low + high);
-        (surface_loss(surface, temperature::celsius(middle)).value() < (limit_degC - middle) / c.covering_resistance ? low : high) = middle;
+        (surface_loss(surface, temperature::celsius(middle)).value() < (limit_degC - middle) / c.covering_resistance
+             ? low
+             : high) = middle;
     }
-    const double r = c.ohm_per_km * 1e-3 * (annealed_copper.resistivity_at(temperature::celsius(limit_degC)) / annealed_copper.resistivity).value();
+    const double r =
+        c.ohm_per_km * 1e-3 *
+        (annealed_copper.resistivity_at(temperature::celsius(limit_degC)) / annealed_copper.resistivity).value();
     return std::sqrt((limit_degC - low) / c.covering_resistance / r);
 }
 
@@ -79,7 +83,8 @@ construction fixed_wiring(double mm2)
     const double conductor = std::sqrt(mm2 / 0.80 * 4 / pi);
     const double core = conductor + 2 * insulation.at(mm2);
     const double overall = core + 2 * std::max(1.4, 0.035 * core + 1.0);
-    return {conductor, overall, 3.5 / (2 * pi) * std::log(core / conductor) + 5.0 / (2 * pi) * std::log(overall / core), class_2_resistance(mm2)};
+    return {conductor, overall, 3.5 / (2 * pi) * std::log(core / conductor) + 5.0 / (2 * pi) * std::log(overall / core),
+            class_2_resistance(mm2)};
 }
 
 /// Errors of calculated over published currents.
@@ -104,16 +109,21 @@ private:
 /// 85 degC in air at 25 degC
 errors welding_leads(surface_model model)
 {
-    static const std::map<double, double> conductor{{16, 5.9}, {25, 7.4}, {35, 8.8}, {50, 10.45}, {70, 12.45}, {95, 14.05}, {120, 16.0}, {185, 19.6}};
+    static const std::map<double, double> conductor{{16, 5.9},   {25, 7.4},   {35, 8.8},   {50, 10.45},
+                                                    {70, 12.45}, {95, 14.05}, {120, 16.0}, {185, 19.6}};
     std::map<double, double> overall;
     for (const auto& row : reference_table("welding-cable-dimensions-bs638.csv").rows())
-        overall[row.number("cross_section_mm2")] = 0.5 * (row.number("overall_diameter_min_mm") + row.number("overall_diameter_max_mm"));
+        overall[row.number("cross_section_mm2")] =
+            0.5 * (row.number("overall_diameter_min_mm") + row.number("overall_diameter_max_mm"));
     errors out;
     for (const auto& row : reference_table("welding-cable-duty-ratings-85C.csv").rows()) {
         if (row.number("duty_cycle_percent") != 100) continue;
         const double mm2 = row.number("cross_section_mm2");
-        const cable_surface surface{.diameter = {}, .air = temperature::celsius(row.number("ambient_C")), .model = model};
-        out.add(rated_current(lead(conductor.at(mm2), overall.at(mm2), flexible_resistance(mm2)), surface, row.number("conductor_max_C")), row.number("current_A"));
+        const cable_surface surface{
+            .diameter = {}, .air = temperature::celsius(row.number("ambient_C")), .model = model};
+        out.add(rated_current(lead(conductor.at(mm2), overall.at(mm2), flexible_resistance(mm2)), surface,
+                              row.number("conductor_max_C")),
+                row.number("current_A"));
     }
     return out;
 }
@@ -124,23 +134,30 @@ errors fixed_wiring_table(surface_model model, const std::string& method, lay ar
     errors out;
     for (const auto& row : reference_table("ampacity-iec60364-free-air.csv").rows()) {
         if (row.text("method") != method || row.text("insulation") != "XLPE_EPR") continue;
-        const cable_surface surface{.diameter = {}, .air = temperature::celsius(row.number("ambient_C")), .lay = arrangement, .model = model};
-        out.add(rated_current(fixed_wiring(row.number("cross_section_mm2")), surface, row.number("conductor_max_C")), row.number("current_A"));
+        const cable_surface surface{
+            .diameter = {}, .air = temperature::celsius(row.number("ambient_C")), .lay = arrangement, .model = model};
+        out.add(rated_current(fixed_wiring(row.number("cross_section_mm2")), surface, row.number("conductor_max_C")),
+                row.number("current_A"));
     }
     return out;
 }
 
-/// source: BS 7671 table 4F1A, 60 degC rubber flexible cables, two single cores touching (one source); at 16 and 25 mm2 the
-/// table is for two-core cables
+/// source: BS 7671 table 4F1A, 60 degC rubber flexible cables, two single cores touching (one source); at 16 and 25 mm2
+/// the table is for two-core cables
 errors flexible_pairs(surface_model model)
 {
-    static const std::map<double, std::pair<double, double>> diameters{{50, {10.45, 15.0}}, {95, {14.05, 19.5}}, {150, {17.8, 23.8}}};
+    static const std::map<double, std::pair<double, double>> diameters{
+        {50, {10.45, 15.0}}, {95, {14.05, 19.5}}, {150, {17.8, 23.8}}};
     errors out;
     for (const auto& row : reference_table("heat-freeair-ampacity.csv").rows()) {
         if (row.number("conductor_temperature_C") != 60 || row.number("conductor_mm2") < 35) continue;
         const auto [conductor, overall] = diameters.at(row.number("conductor_mm2"));
-        const cable_surface surface{.diameter = {}, .air = temperature::celsius(row.number("ambient_C")), .lay = lay::touching_pair, .model = model};
-        out.add(rated_current(lead(conductor, overall, flexible_resistance(row.number("conductor_mm2"))), surface, 60), row.number("current_A"));
+        const cable_surface surface{.diameter = {},
+                                    .air = temperature::celsius(row.number("ambient_C")),
+                                    .lay = lay::touching_pair,
+                                    .model = model};
+        out.add(rated_current(lead(conductor, overall, flexible_resistance(row.number("conductor_mm2"))), surface, 60),
+                row.number("current_A"));
     }
     return out;
 }
@@ -152,12 +169,21 @@ struct measured {
 
 std::vector<measured> all_tables()
 {
-    const auto by_all = [](auto f) { return [f](const char* name) { return measured{name, {f(surface_model::churchill_chu), f(surface_model::morgan), f(surface_model::iec_60287)}}; }; };
+    const auto by_all = [](auto f) {
+        return [f](const char* name) {
+            return measured{name,
+                            {f(surface_model::churchill_chu), f(surface_model::morgan), f(surface_model::iec_60287)}};
+        };
+    };
     return {by_all(welding_leads)("welding lead, 100 %"),
-            by_all([](surface_model m) { return fixed_wiring_table(m, "G_spaced_horizontal", lay::spaced); })("method G, spaced, level"),
-            by_all([](surface_model m) { return fixed_wiring_table(m, "F_two_touching", lay::touching_pair); })("method F, two touching"),
-            by_all([](surface_model m) { return fixed_wiring_table(m, "F_three_flat_touching", lay::three_flat); })("method F, three flat"),
-            by_all([](surface_model m) { return fixed_wiring_table(m, "F_three_trefoil", lay::trefoil); })("method F, trefoil"),
+            by_all([](surface_model m) { return fixed_wiring_table(m, "G_spaced_horizontal", lay::spaced); })(
+                "method G, spaced, level"),
+            by_all([](surface_model m) { return fixed_wiring_table(m, "F_two_touching", lay::touching_pair); })(
+                "method F, two touching"),
+            by_all([](surface_model m) { return fixed_wiring_table(m, "F_three_flat_touching", lay::three_flat); })(
+                "method F, three flat"),
+            by_all([](surface_model m) { return fixed_wiring_table(m, "F_three_trefoil", lay::trefoil); })(
+                "method F, trefoil"),
             by_all(flexible_pairs)("60 degC rubber, pair")};
 }
 
@@ -215,13 +241,15 @@ TEST(CableSurface, DocumentedErrors)
     }
 }
 
-// source: IEC 60364-5-52 method G, spaced one above the other (one source): they warm each other, `spaced` is not for them
+// source: IEC 60364-5-52 method G, spaced one above the other (one source): they warm each other, `spaced` is not for
+// them
 TEST(CableSurface, VerticallySpacedCablesCarryLess)
 {
     for (const auto& row : reference_table("ampacity-iec60364-free-air.csv").rows()) {
         if (row.text("method") != "G_spaced_vertical") continue;
         const cable_surface surface{.diameter = {}, .air = 30_degC, .lay = lay::spaced};
-        const double over = rated_current(fixed_wiring(row.number("cross_section_mm2")), surface, 90) / row.number("current_A");
+        const double over =
+            rated_current(fixed_wiring(row.number("cross_section_mm2")), surface, 90) / row.number("current_A");
         EXPECT_GT(over, 1.08) << row.where();
         EXPECT_LT(over, 1.14) << row.where();
     }
@@ -259,8 +287,8 @@ TEST(CableSurface, WorkedIterationOfTheStandard)
     EXPECT_NEAR_REL(rise / q.value(), expected.at("T4"), 5e-5);
 }
 
-// source: our own evaluation of the correlations in air at 25 degC, emissivity 0.9; the spread is the uncertainty of the
-// physics: 18 % of the coefficient, 9 % of current
+// source: our own evaluation of the correlations in air at 25 degC, emissivity 0.9; the spread is the uncertainty of
+// the physics: 18 % of the coefficient, 9 % of current
 TEST(CableSurface, ModelsAgreeWithinTheScatterOfThePhysics)
 {
     for (double mm : {10.0, 20.0, 30.0, 50.0})
@@ -289,18 +317,21 @@ TEST(CableSurface, FirstPrinciplesAreConvectionPlusRadiation)
     const cable_surface s{.diameter = 17_mm, .air = 20_degC, .model = surface_model::churchill_chu};
     const air_properties film = air_at(45_degC);
     const double nu = nusselt_horizontal_cylinder(rayleigh_number(17_mm, 70_degC, 20_degC, film), film.prandtl());
-    const double by_hand = pi * nu * film.thermal_conductivity.value() * 50 + pi * 0.017 * radiated(0.9, 70_degC, 20_degC).value();
+    const double by_hand =
+        pi * nu * film.thermal_conductivity.value() * 50 + pi * 0.017 * radiated(0.9, 70_degC, 20_degC).value();
     EXPECT_NEAR_REL(surface_loss(s, 70_degC).value(), by_hand, 1e-12);
 
     cable_surface windy = s;
     windy.wind = 2_m_per_s;
     const double both = nusselt_mixed(nu, nusselt_cross_flow(reynolds_number(2_m_per_s, 17_mm, film), film.prandtl()));
-    const double in_wind = pi * both * film.thermal_conductivity.value() * 50 + pi * 0.017 * radiated(0.9, 70_degC, 20_degC).value();
+    const double in_wind =
+        pi * both * film.thermal_conductivity.value() * 50 + pi * 0.017 * radiated(0.9, 70_degC, 20_degC).value();
     EXPECT_NEAR_REL(surface_loss(windy, 70_degC).value(), in_wind, 1e-12);
     // what the wind adds is the same for the default model
     cable_surface still_standard{.diameter = 17_mm, .air = 20_degC}, windy_standard = still_standard;
     windy_standard.wind = 2_m_per_s;
-    EXPECT_NEAR_REL(surface_loss(windy_standard, 70_degC).value() - surface_loss(still_standard, 70_degC).value(), in_wind - by_hand, 1e-10);
+    EXPECT_NEAR_REL(surface_loss(windy_standard, 70_degC).value() - surface_loss(still_standard, 70_degC).value(),
+                    in_wind - by_hand, 1e-10);
 }
 
 TEST(CableSurface, Properties)

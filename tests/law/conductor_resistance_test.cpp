@@ -20,7 +20,10 @@ namespace {
 constexpr double nan_value = std::numeric_limits<double>::quiet_NaN();
 constexpr double infinite = std::numeric_limits<double>::infinity();
 
-conductor_size gauge(int n) { return n > 0 ? awg(n) : aught(1 - n); }
+conductor_size gauge(int n)
+{
+    return n > 0 ? awg(n) : aught(1 - n);
+}
 
 }  // namespace
 
@@ -33,7 +36,8 @@ TEST(ConductorResistance, GaugeTable)
         EXPECT_NEAR_REL(number_in(size.area(), "mm2"), row.number("area_exact_mm2"), 1e-4) << row.where();
         EXPECT_NEAR_REL(number_in(size.area(), "cmil"), row.number("area_published_cmil"), 3e-4) << row.where();
         const resistance_per_length r = conductor_resistance(annealed_copper, size.area(), 0.0, 20_degC);
-        EXPECT_NEAR_REL(number_in(r, "ohm/kft"), row.number("resistance_20C_published_ohm_per_kft"), 1e-3) << row.where();
+        EXPECT_NEAR_REL(number_in(r, "ohm/kft"), row.number("resistance_20C_published_ohm_per_kft"), 1e-3)
+            << row.where();
         EXPECT_NEAR_REL(number_in(r, "ohm/kft"), row.number("resistance_20C_exact_ohm_per_kft"), 1e-4) << row.where();
     }
 }
@@ -43,9 +47,10 @@ TEST(ConductorResistance, CodeTableAt75Degrees)
 {
     for (const auto& row : reference_table("conductors-nec-ch9-table8.csv").rows()) {
         const double increment = row.number("strand_count") == 1 ? 0.0 : 0.02;
-        const resistance_per_length r =
-            conductor_resistance(annealed_copper, in_si<area>(row.number("area_cmil") * number_in(1_kcmil, "m2") / 1e3), increment, 75_degC);
-        EXPECT_NEAR_REL(number_in(r, "ohm/kft"), row.number("dc_resistance_75C_uncoated_ohm_per_kft"), 0.004) << row.where();
+        const resistance_per_length r = conductor_resistance(
+            annealed_copper, in_si<area>(row.number("area_cmil") * number_in(1_kcmil, "m2") / 1e3), increment, 75_degC);
+        EXPECT_NEAR_REL(number_in(r, "ohm/kft"), row.number("dc_resistance_75C_uncoated_ohm_per_kft"), 0.004)
+            << row.where();
     }
 }
 
@@ -93,8 +98,10 @@ TEST(ConductorResistance, RefusesWhatCannotBe)
         EXPECT_THROW((void)conductor_resistance(annealed_copper, in_si<area>(bad), 0.0, 20_degC), not_finite_error);
         EXPECT_THROW((void)conductor_resistance(annealed_copper, 70_mm2, bad, 20_degC), not_finite_error);
         EXPECT_THROW((void)conductor_resistance(in_si<resistance_per_length>(bad), 10_m, 0.1, 1_m), not_finite_error);
-        EXPECT_THROW((void)conductor_resistance(in_si<resistance_per_length>(1e-3), in_si<length>(bad), 0.1, 1_m), not_finite_error);
-        EXPECT_THROW((void)conductor_resistance(in_si<resistance_per_length>(1e-3), 10_m, 0.1, in_si<length>(bad)), not_finite_error);
+        EXPECT_THROW((void)conductor_resistance(in_si<resistance_per_length>(1e-3), in_si<length>(bad), 0.1, 1_m),
+                     not_finite_error);
+        EXPECT_THROW((void)conductor_resistance(in_si<resistance_per_length>(1e-3), 10_m, 0.1, in_si<length>(bad)),
+                     not_finite_error);
         EXPECT_THROW((void)conductor_resistance(in_si<resistance_per_length>(1e-3), 10_m, bad, 1_m), not_finite_error);
     }
     const resistance_per_length r = in_si<resistance_per_length>(1e-3);

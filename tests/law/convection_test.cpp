@@ -26,7 +26,8 @@ void expect_published(const std::string& id, double ours)
     const reference_table table("heat-worked-examples.csv");
     for (const auto& row : table.rows()) {
         if (row.text("id") != id) continue;
-        EXPECT_NEAR_REL(ours, row.number("published_value"), row.number("tolerance_suggested_pct") / 100.0) << row.where();
+        EXPECT_NEAR_REL(ours, row.number("published_value"), row.number("tolerance_suggested_pct") / 100.0)
+            << row.where();
         EXPECT_NEAR_REL(ours, row.number("recomputed_value"), 0.001) << row.where();
         return;
     }
@@ -40,8 +41,8 @@ double rayleigh(double g, double beta, double rise, double d, double nu, double 
 
 }  // namespace
 
-// source: Incropera, example 9.4: pipe 0.1 m, 165 degC, room 23 degC, emissivity 0.85 (from memory; the book rounds Nu up
-// by 0.9 %)
+// source: Incropera, example 9.4: pipe 0.1 m, 165 degC, room 23 degC, emissivity 0.85 (from memory; the book rounds Nu
+// up by 0.9 %)
 TEST(Convection, HotPipeInARoom)
 {
     const double ra = rayleigh(9.8, 1.0 / 367, 142, 0.1, 22.8e-6, 32.8e-6);
@@ -60,7 +61,8 @@ TEST(Convection, HotPipeInARoom)
 // source: Holman, example 7-4: fine wire 0.02 mm, 54 degC in air at 0 degC, Morgan's first range (one source)
 TEST(Convection, FineWire)
 {
-    const double nu = nusselt_horizontal_cylinder_morgan(rayleigh(9.8, 1.0 / 300, 54, 0.02e-3, 15.69e-6, 15.69e-6 / 0.708));
+    const double nu =
+        nusselt_horizontal_cylinder_morgan(rayleigh(9.8, 1.0 / 300, 54, 0.02e-3, 15.69e-6, 15.69e-6 / 0.708));
     expect_published("EX-HOL-7.4-NU", nu);
     expect_published("EX-HOL-7.4-Q", nu * 0.02624 / 0.02e-3 * pi * 0.02e-3 * 0.5 * 54);
 }
@@ -103,8 +105,9 @@ TEST(Convection, GaleAcrossAThickCylinder)
 // source: the correlations recomputed at Pr 0.70, printed digits
 TEST(Convection, SpreadOfTheCorrelations)
 {
-    const double table[][4] = {{1, 0.85, 0.75, 1.02},     {1e2, 1.67, 1.60, 2.02},  {1e3, 2.61, 2.56, 3.12}, {1e4, 4.37, 4.27, 4.80},
-                               {1e5, 7.76, 7.32, 8.54},   {1e6, 14.5, 12.7, 15.2},  {1e7, 28.2, 22.4, 27.0}};
+    const double table[][4] = {{1, 0.85, 0.75, 1.02},   {1e2, 1.67, 1.60, 2.02}, {1e3, 2.61, 2.56, 3.12},
+                               {1e4, 4.37, 4.27, 4.80}, {1e5, 7.76, 7.32, 8.54}, {1e6, 14.5, 12.7, 15.2},
+                               {1e7, 28.2, 22.4, 27.0}};
     for (const auto& [ra, full, laminar, morgan] : table) {
         EXPECT_NEAR_REL(nusselt_horizontal_cylinder(ra, 0.70), full, 0.006);
         EXPECT_NEAR_REL(nusselt_horizontal_cylinder_laminar(ra, 0.70), laminar, 0.006);

@@ -34,11 +34,15 @@ TEST(Fusing, ShortCircuitExample)
 TEST(Fusing, ConstantOfTheStandard)
 {
     for (const auto& row : reference_table("conductors-adiabatic-constants.csv").rows()) {
-        const metal* m = row.text("material") == "copper" ? &annealed_copper : row.text("material") == "aluminium" ? &aluminium : nullptr;
+        const metal* m = row.text("material") == "copper"      ? &annealed_copper
+                         : row.text("material") == "aluminium" ? &aluminium
+                                                               : nullptr;
         if (m == nullptr) continue;
         const double beta = row.number("beta_K");
         const current i = adiabatic_current(*m, 1_mm2, 1_s, 20_degC, 200_degC);
-        EXPECT_NEAR_REL(i.value(), row.number("K_A_sqrt_s_per_mm2") * std::sqrt(std::log((beta + 200) / (beta + 20))), 0.015) << row.where();
+        EXPECT_NEAR_REL(i.value(), row.number("K_A_sqrt_s_per_mm2") * std::sqrt(std::log((beta + 200) / (beta + 20))),
+                        0.015)
+            << row.where();
     }
 }
 
@@ -48,24 +52,32 @@ TEST(Fusing, FactorsOfTheWiringRules)
     int rows = 0;
     for (const auto& row : reference_table("conductors-k-factors.csv").rows()) {
         if (row.text("material") != "copper") continue;
-        const current i = adiabatic_current(annealed_copper, 1_mm2, 1_s, temperature::celsius(row.number("initial_temperature_C")), temperature::celsius(row.number("final_temperature_C")));
+        const current i =
+            adiabatic_current(annealed_copper, 1_mm2, 1_s, temperature::celsius(row.number("initial_temperature_C")),
+                              temperature::celsius(row.number("final_temperature_C")));
         EXPECT_NEAR_REL(i.value(), row.number("k_A_sqrt_s_per_mm2"), 0.012) << row.where();
         ++rows;
     }
     EXPECT_GE(rows, 5);
 }
 
-// source: open textbook, Engineering Tables: Onderdonk's formula by gauge, start 25 degC, melting 1083 degC (one source).
-// Printed with two or three digits.
+// source: open textbook, Engineering Tables: Onderdonk's formula by gauge, start 25 degC, melting 1083 degC (one
+// source). Printed with two or three digits.
 TEST(Fusing, OnderdonkByGauge)
 {
     int rows = 0;
     for (const auto& row : reference_table("conductors-fusing-current-examples.csv").rows()) {
         const area section = in_si<area>(row.number("area_cmil") * number_in(1_kcmil, "m2") / 1e3);
-        EXPECT_NEAR_REL(number_in(fusing_current(annealed_copper, section, 1_s, 25_degC), "kA"), row.number("onderdonk_1s_published_kA"), 0.03) << row.where();
-        EXPECT_NEAR_REL(number_in(fusing_current(annealed_copper, section, 1_s, 25_degC), "kA"), row.number("onderdonk_1s_computed_kA"), 0.01) << row.where();
+        EXPECT_NEAR_REL(number_in(fusing_current(annealed_copper, section, 1_s, 25_degC), "kA"),
+                        row.number("onderdonk_1s_published_kA"), 0.03)
+            << row.where();
+        EXPECT_NEAR_REL(number_in(fusing_current(annealed_copper, section, 1_s, 25_degC), "kA"),
+                        row.number("onderdonk_1s_computed_kA"), 0.01)
+            << row.where();
         if (row.has("onderdonk_32ms_published_kA")) {
-            EXPECT_NEAR_REL(number_in(fusing_current(annealed_copper, section, 32_ms, 25_degC), "kA"), row.number("onderdonk_32ms_published_kA"), 0.03) << row.where();
+            EXPECT_NEAR_REL(number_in(fusing_current(annealed_copper, section, 32_ms, 25_degC), "kA"),
+                            row.number("onderdonk_32ms_published_kA"), 0.03)
+                << row.where();
         }
         ++rows;
     }
@@ -77,7 +89,8 @@ TEST(Fusing, OnderdonkByGauge)
 TEST(Fusing, OnderdonkByStartTemperature)
 {
     for (const auto& row : reference_table("conductors-fusing-onderdonk.csv").rows()) {
-        const current i = fusing_current(annealed_copper, 1_kcmil, 1_s, temperature::celsius(row.number("start_temperature_C")));
+        const current i =
+            fusing_current(annealed_copper, 1_kcmil, 1_s, temperature::celsius(row.number("start_temperature_C")));
         EXPECT_NEAR_REL(i.value(), 1000.0 * std::sqrt(row.number("c_for_area_in_cmil")), 0.008) << row.where();
     }
 }
@@ -93,15 +106,23 @@ TEST(Fusing, TemperatureInvertsCurrent)
             const area section = in_si<area>(1e-6 * 200 * share(random));
             const duration t = in_si<duration>(5 * share(random));
             const current i = adiabatic_current(m, section, t, start, end);
-            EXPECT_NEAR((adiabatic_temperature(m, section, i, t, start) - end).value(), 0.0, 1e-9 * end.in_kelvin()) << m.name;
+            EXPECT_NEAR((adiabatic_temperature(m, section, i, t, start) - end).value(), 0.0, 1e-9 * end.in_kelvin())
+                << m.name;
         }
 }
 
 TEST(Fusing, GrowsWithAreaAndFallsWithTime)
 {
-    EXPECT_NEAR_REL((fusing_current(annealed_copper, 50_mm2, 1_s, 40_degC) / fusing_current(annealed_copper, 25_mm2, 1_s, 40_degC)).value(), 2.0, 1e-14);
-    EXPECT_NEAR_REL((fusing_current(annealed_copper, 50_mm2, 1_s, 40_degC) / fusing_current(annealed_copper, 50_mm2, 4_s, 40_degC)).value(), 2.0, 1e-14);
-    EXPECT_GT(fusing_current(annealed_copper, 50_mm2, 1_s, 20_degC), fusing_current(annealed_copper, 50_mm2, 1_s, 80_degC));
+    EXPECT_NEAR_REL(
+        (fusing_current(annealed_copper, 50_mm2, 1_s, 40_degC) / fusing_current(annealed_copper, 25_mm2, 1_s, 40_degC))
+            .value(),
+        2.0, 1e-14);
+    EXPECT_NEAR_REL(
+        (fusing_current(annealed_copper, 50_mm2, 1_s, 40_degC) / fusing_current(annealed_copper, 50_mm2, 4_s, 40_degC))
+            .value(),
+        2.0, 1e-14);
+    EXPECT_GT(fusing_current(annealed_copper, 50_mm2, 1_s, 20_degC),
+              fusing_current(annealed_copper, 50_mm2, 1_s, 80_degC));
     EXPECT_EQ(adiabatic_temperature(annealed_copper, 50_mm2, 0_A, 1_s, 40_degC), 40_degC);
 }
 
@@ -110,11 +131,16 @@ TEST(Fusing, RefusesWhatCannotBe)
     for (double bad : {nan_value, infinite}) {
         EXPECT_THROW((void)fusing_current(annealed_copper, in_si<area>(bad), 1_s, 20_degC), not_finite_error);
         EXPECT_THROW((void)fusing_current(annealed_copper, 50_mm2, in_si<duration>(bad), 20_degC), not_finite_error);
-        EXPECT_THROW((void)adiabatic_current(annealed_copper, in_si<area>(bad), 1_s, 20_degC, 90_degC), not_finite_error);
-        EXPECT_THROW((void)adiabatic_current(annealed_copper, 50_mm2, in_si<duration>(bad), 20_degC, 90_degC), not_finite_error);
-        EXPECT_THROW((void)adiabatic_temperature(annealed_copper, in_si<area>(bad), 1_A, 1_s, 20_degC), not_finite_error);
-        EXPECT_THROW((void)adiabatic_temperature(annealed_copper, 50_mm2, in_si<current>(bad), 1_s, 20_degC), not_finite_error);
-        EXPECT_THROW((void)adiabatic_temperature(annealed_copper, 50_mm2, 1_A, in_si<duration>(bad), 20_degC), not_finite_error);
+        EXPECT_THROW((void)adiabatic_current(annealed_copper, in_si<area>(bad), 1_s, 20_degC, 90_degC),
+                     not_finite_error);
+        EXPECT_THROW((void)adiabatic_current(annealed_copper, 50_mm2, in_si<duration>(bad), 20_degC, 90_degC),
+                     not_finite_error);
+        EXPECT_THROW((void)adiabatic_temperature(annealed_copper, in_si<area>(bad), 1_A, 1_s, 20_degC),
+                     not_finite_error);
+        EXPECT_THROW((void)adiabatic_temperature(annealed_copper, 50_mm2, in_si<current>(bad), 1_s, 20_degC),
+                     not_finite_error);
+        EXPECT_THROW((void)adiabatic_temperature(annealed_copper, 50_mm2, 1_A, in_si<duration>(bad), 20_degC),
+                     not_finite_error);
     }
     EXPECT_THROW((void)fusing_current(annealed_copper, 0_mm2, 1_s, 20_degC), out_of_range_error);
     EXPECT_THROW((void)fusing_current(annealed_copper, 50_mm2, 0_s, 20_degC), out_of_range_error);
@@ -133,7 +159,10 @@ TEST(EqualHeating, SquareRootRule)
     const duty_cycle sixty = duty_cycle::of(0.6);
     EXPECT_NEAR_REL(number_in(equal_heating_current(160_A, sixty, duty_cycle::continuous()), "A"), 123.9, 0.001);
     EXPECT_EQ(equal_heating_current(160_A, sixty, sixty), 160_A);
-    EXPECT_NEAR_REL(equal_heating_current(equal_heating_current(160_A, sixty, duty_cycle::of(0.2)), duty_cycle::of(0.2), sixty).value(), 160, 1e-14);
+    EXPECT_NEAR_REL(
+        equal_heating_current(equal_heating_current(160_A, sixty, duty_cycle::of(0.2)), duty_cycle::of(0.2), sixty)
+            .value(),
+        160, 1e-14);
     EXPECT_EQ(equal_heating_current(0_A, sixty, duty_cycle::of(0.2)), 0_A);
     EXPECT_THROW((void)equal_heating_current(in_si<current>(nan_value), sixty, sixty), not_finite_error);
     EXPECT_THROW((void)equal_heating_current(in_si<current>(infinite), sixty, sixty), not_finite_error);

@@ -50,7 +50,8 @@ TEST(CompressionSpring, GivesShigleysExample)
     expect_published((strength / ksi).value(), "SPX-SH-10.1-SUT");
     // the wire's table in MPa and mm is the same law rounded anew
     EXPECT_NEAR_REL(wl::tensile_strength(wl::music_wire, d).value(), strength.value(), 3e-3);
-    EXPECT_NEAR_REL(wl::bergstrasser_factor(wl::spring_index(coil, d)), example("SPX-SH-10.1-KB").number("published_value"), 1e-3);
+    EXPECT_NEAR_REL(wl::bergstrasser_factor(wl::spring_index(coil, d)),
+                    example("SPX-SH-10.1-KB").number("published_value"), 1e-3);
     const wl::force at_yield = wl::compression_load(0.45 * strength, d, coil);
     EXPECT_NEAR_REL(wl::number_in(at_yield, "lbf"), example("SPX-SH-10.1-F").number("published_value"), 4e-3);
     const double turns = wl::active_turns(12.5, wl::coil_ends::squared);
@@ -70,9 +71,11 @@ TEST(TorsionSpring, GivesShigleysExample)
     const double turns = wl::torsion_active_turns(4.25, 2_in, coil);
     EXPECT_NEAR_REL(turns, example("SPX-SH-10.8-NA").number("published_value"), 1e-3);
     const wl::angular_rate rate = wl::torsion_rate(28.5e3 * ksi, d, coil, turns);
-    const double pound_inch_per_turn = rate.value() * per_turn / wl::number_in(wl::in_si<wl::torque>(1.0), "Nm") * wl::number_in(1_Nm, "lbf in");
+    const double pound_inch_per_turn =
+        rate.value() * per_turn / wl::number_in(wl::in_si<wl::torque>(1.0), "Nm") * wl::number_in(1_Nm, "lbf in");
     EXPECT_NEAR_REL(pound_inch_per_turn, example("SPX-SH-10.8-K").number("published_value"), 2e-3);
-    EXPECT_NEAR_REL(at_yield.value() / rate.value() / per_turn, example("SPX-SH-10.8-TH").number("published_value"), 4e-3);
+    EXPECT_NEAR_REL(at_yield.value() / rate.value() / per_turn, example("SPX-SH-10.8-TH").number("published_value"),
+                    4e-3);
 }
 
 // Public examination question on the older constants: the law itself, with constants the library does not use.
@@ -152,7 +155,8 @@ TEST(Springs, RefuseWhatCannotBe)
     EXPECT_THROW((void)wl::spring_index(2_mm, 0_mm), wl::out_of_range_error);
     EXPECT_THROW((void)wl::spring_index(m(nan), 2_mm), wl::not_finite_error);
     EXPECT_THROW((void)wl::spring_index(5_m, 2_mm), wl::out_of_range_error);
-    for (auto* factor : {&wl::wahl_factor, &wl::bergstrasser_factor, &wl::direct_shear_factor, &wl::inner_bending_factor, &wl::outer_bending_factor}) {
+    for (auto* factor : {&wl::wahl_factor, &wl::bergstrasser_factor, &wl::direct_shear_factor,
+                         &wl::inner_bending_factor, &wl::outer_bending_factor}) {
         EXPECT_THROW((void)factor(1.0), wl::out_of_range_error);
         EXPECT_THROW((void)factor(-3.0), wl::out_of_range_error);
         EXPECT_THROW((void)factor(nan), wl::not_finite_error);

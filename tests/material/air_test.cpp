@@ -25,10 +25,12 @@ TEST(Air, AgreesWithPrintedTables)
     for (const auto& row : reference_table("heat-air-properties.csv").rows()) {
         const bool is_memory = row.text("verified") == "memory";
         (is_memory ? from_memory : seen) += 1;
-        const air_properties air = air_at(temperature::kelvin(row.number("T_K")), is_memory ? 100_kPa : sea_level_pressure);
+        const air_properties air =
+            air_at(temperature::kelvin(row.number("T_K")), is_memory ? 100_kPa : sea_level_pressure);
         EXPECT_NEAR_REL(air.density.value(), row.number("rho_kg_per_m3"), 0.002) << row.where();
         EXPECT_NEAR_REL(air.specific_heat.value(), row.number("cp_J_per_kgK"), 0.004) << row.where();
-        EXPECT_NEAR_REL(air.thermal_conductivity.value(), row.number("k_W_per_mK"), is_memory ? 0.008 : 0.029) << row.where();
+        EXPECT_NEAR_REL(air.thermal_conductivity.value(), row.number("k_W_per_mK"), is_memory ? 0.008 : 0.029)
+            << row.where();
         if (row.has("mu_Pa_s")) {
             EXPECT_NEAR_REL(air.viscosity.value(), row.number("mu_Pa_s"), 0.015) << row.where();
         }
@@ -62,8 +64,10 @@ TEST(Air, PressureFallsWithAltitude)
     EXPECT_NEAR_REL(pressure_at_altitude(11_km).value(), 22632.0, 0.001);
     // hydrostatics: dp/dz = -rho g, with the standard's 15 degC - 6.5 K/km
     for (double z : {0.0, 1500.0, 6000.0}) {
-        const double slope = (pressure_at_altitude(in_si<length>(z + 1)) - pressure_at_altitude(in_si<length>(z))).value();
-        const double rho = air_at(temperature::kelvin(288.15 - 0.0065 * z), pressure_at_altitude(in_si<length>(z))).density.value();
+        const double slope =
+            (pressure_at_altitude(in_si<length>(z + 1)) - pressure_at_altitude(in_si<length>(z))).value();
+        const double rho =
+            air_at(temperature::kelvin(288.15 - 0.0065 * z), pressure_at_altitude(in_si<length>(z))).density.value();
         EXPECT_NEAR_REL(slope, -rho * 9.80665, 0.001);
     }
 }

@@ -44,8 +44,8 @@ spread against_minima(const wl::spring_wire& wire, const std::string& minimum_of
         if (d < wire.strengths.front().thinnest || d > wire.strengths.back().thickest) continue;
         out.add(wl::number_in(wl::tensile_strength(wire, d), "MPa") / row.number("Sut_min_MPa") - 1.0);
     }
-    std::printf("%-18s against %-40s %+5.1f .. %+5.1f %%, mean %+5.1f %%, %d rows\n", std::string(wire.name).c_str(), minimum_of.c_str(),
-                100 * out.lowest, 100 * out.highest, 100 * out.sum / out.rows, out.rows);
+    std::printf("%-18s against %-40s %+5.1f .. %+5.1f %%, mean %+5.1f %%, %d rows\n", std::string(wire.name).c_str(),
+                minimum_of.c_str(), 100 * out.lowest, 100 * out.highest, 100 * out.sum / out.rows, out.rows);
     return out;
 }
 
@@ -83,13 +83,16 @@ TEST(SpringWire, AgreesWithTheFitOfTheStandardsMinima)
         if (row.text("set") != "power-law fit of ASTM minima") continue;
         const wl::spring_wire& wire = by_table_name.at(row.text("wire"));
         const double minimum = row.number("A_MPa_mm_m") / std::pow(3.0, row.number("m"));
-        EXPECT_NEAR_REL(wl::number_in(wl::tensile_strength(wire, 3_mm), "MPa"), minimum, wire == wl::music_wire ? 0.05 : 0.01) << row.where();
+        EXPECT_NEAR_REL(wl::number_in(wl::tensile_strength(wire, 3_mm), "MPa"), minimum,
+                        wire == wl::music_wire ? 0.05 : 0.01)
+            << row.where();
         ++seen;
     }
     EXPECT_EQ(seen, 3);
 }
 
-// IS 4454 minima (Bhandari tables 10.1 and 10.2). Its grades are not the ASTM wires: what is asserted is where each law lies.
+// IS 4454 minima (Bhandari tables 10.1 and 10.2). Its grades are not the ASTM wires: what is asserted is where each law
+// lies.
 TEST(SpringWire, LiesAmongTheIndianStandardMinima)
 {
     const spread oil = against_minima(wl::oil_tempered_wire, "oil-hardened and tempered, SW (static)");
@@ -104,8 +107,8 @@ TEST(SpringWire, LiesAmongTheIndianStandardMinima)
 
     const spread hard_1 = against_minima(wl::hard_drawn_wire, "patented cold-drawn, grade 1");
     const spread hard_2 = against_minima(wl::hard_drawn_wire, "patented cold-drawn, grade 2");
-    EXPECT_GE(hard_1.lowest, 0.09);     // above grade 1 ...
-    EXPECT_LE(hard_2.highest, -0.01);   // ... and 2 to 9 % below grade 2
+    EXPECT_GE(hard_1.lowest, 0.09);    // above grade 1 ...
+    EXPECT_LE(hard_2.highest, -0.01);  // ... and 2 to 9 % below grade 2
     EXPECT_GE(hard_2.lowest, -0.095);
 }
 
@@ -118,16 +121,21 @@ TEST(SpringWire, HoldsThePublishedModuli)
                                                        {"chrome-silicon A401", wl::chrome_silicon_wire},
                                                        {"302 stainless A313", wl::stainless_wire}};
     // a diameter inside each printed range
-    const std::map<std::string, wl::length> inside{
-        {"<0.032", 0.020_in}, {"0.033-0.063", 0.050_in}, {"0.064-0.125", 0.100_in}, {">0.125", 0.200_in}, {"all", 0.100_in}};
+    const std::map<std::string, wl::length> inside{{"<0.032", 0.020_in},
+                                                   {"0.033-0.063", 0.050_in},
+                                                   {"0.064-0.125", 0.100_in},
+                                                   {">0.125", 0.200_in},
+                                                   {"all", 0.100_in}};
     int seen = 0;
     const reference_table table("springs-moduli.csv");
     for (const auto& row : table.rows()) {
         const auto wire = wires.find(row.text("wire"));
         if (wire == wires.end()) continue;
         const wl::length d = inside.at(row.text("d_range_in"));
-        EXPECT_NEAR_REL(wl::number_in(wl::youngs_modulus(wire->second, d), "GPa"), row.number("E_GPa"), 1e-12) << row.where();
-        EXPECT_NEAR_REL(wl::number_in(wl::shear_modulus(wire->second, d), "GPa"), row.number("G_GPa"), 1e-12) << row.where();
+        EXPECT_NEAR_REL(wl::number_in(wl::youngs_modulus(wire->second, d), "GPa"), row.number("E_GPa"), 1e-12)
+            << row.where();
+        EXPECT_NEAR_REL(wl::number_in(wl::shear_modulus(wire->second, d), "GPa"), row.number("G_GPa"), 1e-12)
+            << row.where();
         ++seen;
     }
     EXPECT_EQ(seen, 11);
@@ -145,7 +153,8 @@ TEST(SpringWire, HoldsThePublishedServiceLimits)
     for (const auto& row : table.rows()) {
         const auto wire = wires.find(row.text("wire"));
         if (wire == wires.end()) continue;
-        EXPECT_NEAR_REL(wire->second.max_service.in_celsius(), row.number("max_service_temperature_C"), 1e-12) << row.where();
+        EXPECT_NEAR_REL(wire->second.max_service.in_celsius(), row.number("max_service_temperature_C"), 1e-12)
+            << row.where();
         ++seen;
     }
     EXPECT_EQ(seen, 5);
@@ -157,7 +166,8 @@ TEST(SpringWire, ThinnerWireIsStronger)
         wl::pressure last = 1e6 * 1_MPa;
         const double low = wire.strengths.front().thinnest.value(), high = wire.strengths.back().thickest.value();
         for (int i = 0; i <= 200; ++i) {
-            const wl::pressure strength = wl::tensile_strength(wire, wl::in_si<wl::length>(low + (high - low) * i / 200));
+            const wl::pressure strength =
+                wl::tensile_strength(wire, wl::in_si<wl::length>(low + (high - low) * i / 200));
             EXPECT_LE(strength, last) << wire.name;
             last = strength;
         }
@@ -173,9 +183,11 @@ TEST(SpringWire, RangesAreRisingAndWithoutGaps)
                 EXPECT_EQ(wire.strengths[i].thinnest, wire.strengths[i - 1].thickest) << wire.name;
             }
         }
-        for (std::size_t i = 1; i < wire.moduli.size(); ++i) EXPECT_LT(wire.moduli[i - 1].up_to, wire.moduli[i].up_to) << wire.name;
+        for (std::size_t i = 1; i < wire.moduli.size(); ++i)
+            EXPECT_LT(wire.moduli[i - 1].up_to, wire.moduli[i].up_to) << wire.name;
         EXPECT_LT(wire.max_service, wire.tempering) << wire.name;
-        for (const wl::source* s : {wire.strength_source, wire.moduli_source, wire.service_source, wire.tempering_source, wire.relaxation_source})
+        for (const wl::source* s : {wire.strength_source, wire.moduli_source, wire.service_source,
+                                    wire.tempering_source, wire.relaxation_source})
             ASSERT_NE(s, nullptr) << wire.name;
         EXPECT_EQ(wire.relaxation_published, wire.relaxation_source->kind != wl::source_kind::judgement) << wire.name;
     }
@@ -187,9 +199,13 @@ TEST(SpringWire, RefusesADiameterOutsideItsTable)
     EXPECT_THROW((void)wl::tensile_strength(wl::music_wire, 0.05_mm), wl::out_of_range_error);
     EXPECT_THROW((void)wl::tensile_strength(wl::music_wire, 0_mm), wl::out_of_range_error);
     EXPECT_THROW((void)wl::tensile_strength(wl::music_wire, -1.0 * 1_mm), wl::out_of_range_error);
-    EXPECT_THROW((void)wl::tensile_strength(wl::music_wire, wl::in_si<wl::length>(std::numeric_limits<double>::quiet_NaN())), wl::not_finite_error);
+    EXPECT_THROW(
+        (void)wl::tensile_strength(wl::music_wire, wl::in_si<wl::length>(std::numeric_limits<double>::quiet_NaN())),
+        wl::not_finite_error);
     EXPECT_THROW((void)wl::youngs_modulus(wl::music_wire, 0_mm), wl::out_of_range_error);
-    EXPECT_THROW((void)wl::shear_modulus(wl::music_wire, wl::in_si<wl::length>(std::numeric_limits<double>::infinity())), wl::not_finite_error);
+    EXPECT_THROW(
+        (void)wl::shear_modulus(wl::music_wire, wl::in_si<wl::length>(std::numeric_limits<double>::infinity())),
+        wl::not_finite_error);
     // the ends belong to the table, however they were reached
     EXPECT_NO_THROW((void)wl::tensile_strength(wl::music_wire, 65.0 * 0.1_mm));
     EXPECT_NO_THROW((void)wl::tensile_strength(wl::hard_drawn_wire, 0.5_in));

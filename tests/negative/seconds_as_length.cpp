@@ -1,16 +1,17 @@
-// Seconds assigned to a length.
+// Seconds given as the length of a lead.
 // expect: is_implicitly_convertible
 // expect: length_base_dimension.*time_base_dimension|time_base_dimension.*length_base_dimension
 #include <weldloop/core/literals.hpp>
+#include <weldloop/part/cable.hpp>
 
 namespace wl = weldloop;
 using namespace wl::literals;
 
-void set(wl::length& lead)
+void cut(wl::cable& lead)
 {
 #ifdef CASE_FAIL
-    lead = 12_s;
+    lead.length = 12_s;
 #else
-    lead = 12_m;
+    lead.length = 12_m;
 #endif
 }

@@ -1,22 +1,18 @@
 // Volts given where amperes are wanted.
 // expect-gcc: could not convert .*operator""_V.* to '[^']*current_base_dimension,static_rational<1>
-// expect-clang: no matching function for call to 'heat_in'
-// expect-clang: no known conversion .* for 2nd argument
+// expect-clang: no viable conversion from .* to .*current_base_dimension
+// expect-clang: no known conversion from 'weldloop::voltage'
 #include <weldloop/core/literals.hpp>
+#include <weldloop/rating/drop.hpp>
 
 namespace wl = weldloop;
 using namespace wl::literals;
 
-wl::power heat_in(wl::resistance ohms, wl::current amps)
-{
-    return ohms * amps * amps;
-}
-
-wl::power heat()
+wl::voltage drop_over(const wl::cable& lead)
 {
 #ifdef CASE_FAIL
-    return heat_in(100_uohm, 260_V);
+    return wl::drop_of(lead, 260_V, 60_degC);
 #else
-    return heat_in(100_uohm, 260_A);
+    return wl::drop_of(lead, 260_A, 60_degC);
 #endif
 }

@@ -44,7 +44,8 @@ TEST(WeldingCable, ConductorAndCoveringFitTheHarmonisedLead)
     for (const auto& row : reference_table("conductors-welding-cable-en50525-2-81.csv").rows()) {
         if (row.text("type") != "H01N2-D") continue;
         const cable lead = welding_cable(square_mm(row.number("nominal_area_mm2")), 10_m);
-        EXPECT_NEAR_REL(number_in(lead.conductor_diameter, "mm"), row.number("implied_conductor_diameter_mm"), 1e-12) << row.where();
+        EXPECT_NEAR_REL(number_in(lead.conductor_diameter, "mm"), row.number("implied_conductor_diameter_mm"), 1e-12)
+            << row.where();
         EXPECT_GT(number_in(lead.overall_diameter, "mm"), row.number("overall_diameter_lower_mm")) << row.where();
         EXPECT_LT(number_in(lead.overall_diameter, "mm"), row.number("overall_diameter_upper_mm")) << row.where();
         const double thickness = 0.5 * number_in(lead.overall_diameter - lead.conductor_diameter, "mm");
@@ -60,19 +61,23 @@ TEST(WeldingCable, MetricLeadsHaveTheHighestAllowedResistance)
         const double mm2 = row.number("nominal_area_mm2");
         if (mm2 < 10 || mm2 > 240) continue;
         const cable lead = welding_cable(square_mm(mm2), 10_m);
-        EXPECT_NEAR_REL(number_in(resistance_per_length_of(lead, 20_degC), "ohm/km"), row.number("class5_6_plain_Rmax_20C_ohm_per_km"), 1e-12) << row.where();
+        EXPECT_NEAR_REL(number_in(resistance_per_length_of(lead, 20_degC), "ohm/km"),
+                        row.number("class5_6_plain_Rmax_20C_ohm_per_km"), 1e-12)
+            << row.where();
         ++rows;
     }
     EXPECT_EQ(rows, 11);
 }
 
-// source: BS 638-4 drop table in the Electric Cables Handbook (one source): tinned copper, volts per 100 A per 10 m, two
-// decimals. The table takes the highest resistance of tinned class 6 and the coefficient of plain copper.
+// source: BS 638-4 drop table in the Electric Cables Handbook (one source): tinned copper, volts per 100 A per 10 m,
+// two decimals. The table takes the highest resistance of tinned class 6 and the coefficient of plain copper.
 TEST(WeldingCable, DropTable)
 {
     for (const auto& row : reference_table("welding-cable-resistance-voltdrop.csv").rows()) {
         cable lead = welding_cable(square_mm(row.number("cross_section_mm2")), 10_m);
-        lead.stranding_increment = row.number("r20_max_tinned_ohm_per_km") * 1e-9 * row.number("cross_section_mm2") / annealed_copper.resistivity.value() - 1;
+        lead.stranding_increment = row.number("r20_max_tinned_ohm_per_km") * 1e-9 * row.number("cross_section_mm2") /
+                                       annealed_copper.resistivity.value() -
+                                   1;
         const auto drop = [&](temperature t) { return (100_A * resistance_of(lead, t)).value(); };
         EXPECT_NEAR(drop(20_degC), row.number("vdrop_20C_V_per_100A_per_10m"), 0.006) << row.where();
         EXPECT_NEAR(drop(60_degC), row.number("vdrop_60C_V_per_100A_per_10m"), 0.006) << row.where();
@@ -80,12 +85,14 @@ TEST(WeldingCable, DropTable)
         // the tinned metal of the library, on its own
         cable tinned = welding_cable(square_mm(row.number("cross_section_mm2")), 10_m);
         tinned.metal = tinned_copper;
-        EXPECT_NEAR_REL((100_A * resistance_of(tinned, 85_degC)).value(), 1e-3 * 1e3 * row.number("r20_max_tinned_ohm_per_km") * (1 + 0.00393 * 65), 0.015) << row.where();
+        EXPECT_NEAR_REL((100_A * resistance_of(tinned, 85_degC)).value(),
+                        1e-3 * 1e3 * row.number("r20_max_tinned_ohm_per_km") * (1 + 0.00393 * 65), 0.015)
+            << row.where();
     }
 }
 
-// source: ASTM B172 class K constructions (wire counts partly one source, the rest from memory): increments and conductor
-// diameters, the latter marked approximate there. Resistance from them and standard copper.
+// source: ASTM B172 class K constructions (wire counts partly one source, the rest from memory): increments and
+// conductor diameters, the latter marked approximate there. Resistance from them and standard copper.
 TEST(WeldingCable, AmericanLeadsAreClassK)
 {
     int rows = 0;
@@ -93,8 +100,11 @@ TEST(WeldingCable, AmericanLeadsAreClassK)
         if (row.text("strand_class") != "K") continue;
         const cable lead = welding_cable(size_of(row.text("size")), 10_m);
         EXPECT_NEAR(100 * lead.stranding_increment, row.number("resistance_increment_pct"), 1e-9) << row.where();
-        EXPECT_NEAR_REL(number_in(resistance_per_length_of(lead, 20_degC), "ohm/kft"), row.number("computed_resistance_20C_ohm_per_kft"), 0.003) << row.where();
-        const double ours = number_in(lead.conductor_diameter, "in"), theirs = row.number("approx_conductor_diameter_in");
+        EXPECT_NEAR_REL(number_in(resistance_per_length_of(lead, 20_degC), "ohm/kft"),
+                        row.number("computed_resistance_20C_ohm_per_kft"), 0.003)
+            << row.where();
+        const double ours = number_in(lead.conductor_diameter, "in"),
+                     theirs = row.number("approx_conductor_diameter_in");
         const bool middle = row.number("nominal_area_cmil") > 20000 && row.number("nominal_area_cmil") < 260000;
         EXPECT_NEAR_REL(ours, theirs, middle ? 0.06 : 0.10) << row.where();
         ++rows;
@@ -147,7 +157,8 @@ TEST(WeldingCable, MissingStrandsRaiseTheResistance)
 
 TEST(WeldingCable, RefusesWhatCannotBe)
 {
-    for (const conductor_size& size : {awg(9), awg(40), kcmil(501), kcmil(16), square_mm(9.9), square_mm(241), square_mm(0.5)}) {
+    for (const conductor_size& size :
+         {awg(9), awg(40), kcmil(501), kcmil(16), square_mm(9.9), square_mm(241), square_mm(0.5)}) {
         try {
             (void)welding_cable(size, 10_m);
             FAIL() << to_text(size);

@@ -44,22 +44,27 @@ std::vector<wl::work_clamp> every_clamp()
 double jaws_on_clean_steel(const wl::work_clamp& c, double multiplier)
 {
     const double constant = wl::force_law_constant(c.jaw, wl::mild_steel).constant.typical;
-    return multiplier * wl::force_law_resistance(constant, wl::force_law_exponent(c.shape), c.force).value() / c.live_jaws;
+    return multiplier * wl::force_law_resistance(constant, wl::force_law_exponent(c.shape), c.force).value() /
+           c.live_jaws;
 }
 
-double clean_95() { return wl::resistance_multiplier(wl::surface_state::clean)->high; }
+double clean_95()
+{
+    return wl::resistance_multiplier(wl::surface_state::clean)->high;
+}
 
 struct rises {
     double grip, connection;  // K, highest over the duty period
 };
 
-/// A thermal check apart from the library's loop: the clamp as one body in still air, the lead as a fin into it, half of
-/// the heat of the jaws' spots (the other half goes into the work), all resistances at their 95 % points.
+/// A thermal check apart from the library's loop: the clamp as one body in still air, the lead as a fin into it, half
+/// of the heat of the jaws' spots (the other half goes into the work), all resistances at their 95 % points.
 rises rises_at_rated(const wl::work_clamp& c)
 {
     const wl::temperature air = 25_degC, warm = air + 25_K;
     const wl::air_properties film = wl::air_at(air + 12.5_K);
-    const double nusselt = wl::nusselt_horizontal_cylinder(wl::rayleigh_number(c.body_diameter, warm, air, film), film.prandtl());
+    const double nusselt =
+        wl::nusselt_horizontal_cylinder(wl::rayleigh_number(c.body_diameter, warm, air, film), film.prandtl());
     const double h = nusselt * film.thermal_conductivity.value() / c.body_diameter.value() +
                      wl::radiation_coefficient(c.body_emissivity, warm, air).value();
     const double to_air = h * c.body_surface.value();
@@ -68,8 +73,9 @@ rises rises_at_rated(const wl::work_clamp& c)
     const double duty = static_cast<double>(c.rated_duty), amps = c.rated_current.value();
     const double joule = duty * amps * amps * wl::resistance_per_length_of(lead, warm).value();
     const double surface = 11.0 * 3.14159 * lead.overall_diameter.value();  // W/(m K), covered cable in still air
-    const wl::heated_fin fin(wl::in_si<wl::thermal_conductivity>(lead.metal.thermal_conductivity.value()) * lead.size.area() / 1_m * 1_m,
-                             wl::in_si<wl::thermal_conductivity>(surface), wl::in_si<wl::power_per_length>(joule), 50_m);
+    const wl::heated_fin fin(
+        wl::in_si<wl::thermal_conductivity>(lead.metal.thermal_conductivity.value()) * lead.size.area() / 1_m * 1_m,
+        wl::in_si<wl::thermal_conductivity>(surface), wl::in_si<wl::power_per_length>(joule), 50_m);
     const double into_lead = fin.own_end().value(), far = fin.far_rise().value();
 
     const double connection = 1.0 / c.termination.low.value();
@@ -95,7 +101,8 @@ TEST(WorkClampStandard, GivesThePublishedLimits)
         };
         if (what == "equivalent resistance limit, pair + plate") check(wl::clamp_pair_limit.value() / micro, 1e-12);
         if (what == "plate resistance between clamps") check(wl::test_plate_resistance.value() / micro, 2e-3);
-        if (what == "implied limit per clamp incl. its cable connection") check(wl::new_clamp_limit.value() / micro, 1e-3);
+        if (what == "implied limit per clamp incl. its cable connection")
+            check(wl::new_clamp_limit.value() / micro, 1e-3);
         if (what == "temperature-rise limit, gripped external surface") check(wl::grip_rise_limit.value(), 1e-12);
         if (what == "temperature-rise limit, cable connection") check(wl::cable_connection_rise_limit.value(), 1e-12);
         if (what == "retention test plate thickness") check(wl::number_in(wl::holding_test_plate, "mm"), 1e-12);
@@ -109,7 +116,8 @@ TEST(WorkClampStandard, HangsThePublishedCable)
     const reference_table table("welding-cable-dimensions-bs638.csv");
     for (const auto& row : table.rows()) {
         const wl::area section = row.number("cross_section_mm2") * 1_mm2;
-        EXPECT_NEAR_REL(wl::welding_cable_mass(section).value(), row.number("mass_kg_per_km") / 1e3, 1e-9) << row.where();
+        EXPECT_NEAR_REL(wl::welding_cable_mass(section).value(), row.number("mass_kg_per_km") / 1e3, 1e-9)
+            << row.where();
         EXPECT_NEAR_REL(wl::holding_test_mass(section).value(), 5.0 * row.number("mass_kg_per_km") / 1e3 + 0.4, 1e-9);
     }
     // between two sizes, between their masses
@@ -117,7 +125,8 @@ TEST(WorkClampStandard, HangsThePublishedCable)
     EXPECT_NO_THROW((void)wl::welding_cable_mass(wl::aught(4).area()));
     EXPECT_THROW((void)wl::welding_cable_mass(10_mm2), wl::out_of_range_error);
     EXPECT_THROW((void)wl::welding_cable_mass(240_mm2), wl::out_of_range_error);
-    EXPECT_THROW((void)wl::welding_cable_mass(wl::in_si<wl::area>(std::numeric_limits<double>::quiet_NaN())), wl::not_finite_error);
+    EXPECT_THROW((void)wl::welding_cable_mass(wl::in_si<wl::area>(std::numeric_limits<double>::quiet_NaN())),
+                 wl::not_finite_error);
 }
 
 // Two gripped faces: 2 mu F carries the weight.
@@ -128,19 +137,23 @@ TEST(WorkClampStandard, HoldingForceIsWeightOverTwoFrictions)
     EXPECT_THROW((void)wl::holding_force(-1.0 * 1_kg), wl::out_of_range_error);
     EXPECT_THROW((void)wl::holding_force(1_kg, 0.0), wl::out_of_range_error);
     EXPECT_THROW((void)wl::holding_force(1_kg, -0.1), wl::out_of_range_error);
-    EXPECT_THROW((void)wl::holding_force(wl::in_si<wl::mass>(std::numeric_limits<double>::infinity())), wl::not_finite_error);
+    EXPECT_THROW((void)wl::holding_force(wl::in_si<wl::mass>(std::numeric_limits<double>::infinity())),
+                 wl::not_finite_error);
 }
 
 TEST(WorkClamps, PassTheDropTestAtThe95PercentPoint)
 {
     for (const wl::work_clamp& c : every_clamp())
-        EXPECT_LE(jaws_on_clean_steel(c, clean_95()) + 1.0 / c.termination.low.value(), wl::new_clamp_limit.value()) << c.name;
+        EXPECT_LE(jaws_on_clean_steel(c, clean_95()) + 1.0 / c.termination.low.value(), wl::new_clamp_limit.value())
+            << c.name;
 }
 
 TEST(WorkClamps, PassTheHoldingTest)
 {
     for (const wl::work_clamp& c : every_clamp())
-        EXPECT_GE(c.force.value(), 2.5 * wl::holding_force(wl::holding_test_mass(c.largest_cable.area())).value() * (1.0 - 1e-12)) << c.name;
+        EXPECT_GE(c.force.value(),
+                  2.5 * wl::holding_force(wl::holding_test_mass(c.largest_cable.area())).value() * (1.0 - 1e-12))
+            << c.name;
 }
 
 TEST(WorkClamps, StayWithinThePublishedRisesAtRatedCurrentAndDuty)
@@ -150,10 +163,11 @@ TEST(WorkClamps, StayWithinThePublishedRisesAtRatedCurrentAndDuty)
         EXPECT_LE(found.grip, wl::grip_rise_limit.value()) << c.name;
         EXPECT_LE(found.connection, wl::cable_connection_rise_limit.value()) << c.name;
         if (std::fmod(c.rated_current.value(), 100.0) == 0.0)
-            std::printf("%-19s %4.0f %% %s: %5.0f N, %3.0f uohm at the 95 %% point (limit %.0f), rise %4.1f K at the grip (40), %4.1f K at the cable (45)\n",
-                        c.name.c_str(), 100.0 * static_cast<double>(c.rated_duty), wl::to_text(c.largest_cable).c_str(), c.force.value(),
-                        (jaws_on_clean_steel(c, clean_95()) + 1.0 / c.termination.low.value()) / micro, wl::new_clamp_limit.value() / micro, found.grip,
-                        found.connection);
+            std::printf("%-19s %4.0f %% %s: %5.0f N, %3.0f uohm at the 95 %% point (limit %.0f), rise %4.1f K at the "
+                        "grip (40), %4.1f K at the cable (45)\n",
+                        c.name.c_str(), 100.0 * static_cast<double>(c.rated_duty), wl::to_text(c.largest_cable).c_str(),
+                        c.force.value(), (jaws_on_clean_steel(c, clean_95()) + 1.0 / c.termination.low.value()) / micro,
+                        wl::new_clamp_limit.value() / micro, found.grip, found.connection);
     }
 }
 
@@ -177,7 +191,8 @@ TEST(SpringClamp, SpringWorksWhereItsLawHolds)
         ASSERT_TRUE(c.spring);
         EXPECT_FALSE(c.screw);
         EXPECT_GE(static_cast<double>(c.spring->stress), 0.55) << c.name;
-        EXPECT_LE(static_cast<double>(c.spring->stress), 0.65) << c.name;  // below 0.78, where hard-drawn wire in bending yields
+        EXPECT_LE(static_cast<double>(c.spring->stress), 0.65)
+            << c.name;  // below 0.78, where hard-drawn wire in bending yields
         EXPECT_TRUE(wl::usual_spring_index(wl::spring_index(c.spring->coil_diameter, c.spring->wire_diameter)));
     }
 }
@@ -217,7 +232,8 @@ TEST(Families, NameTheirKindAndSayTheyAreJudgement)
     EXPECT_EQ(wl::spring_clamp(300_A).name, "spring clamp 300 A");
     EXPECT_EQ(wl::screw_clamp(300_A).name, "screw clamp 300 A");
     EXPECT_EQ(wl::bolted_work_lug(wl::aught(1)).name, "bolted work lug 1/0 AWG");
-    for (const wl::work_clamp& c : {wl::spring_clamp(300_A), wl::screw_clamp(300_A), wl::bolted_work_lug(wl::aught(1))}) {
+    for (const wl::work_clamp& c :
+         {wl::spring_clamp(300_A), wl::screw_clamp(300_A), wl::bolted_work_lug(wl::aught(1))}) {
         EXPECT_TRUE(c.basis.has(wl::source_kind::judgement)) << c.name;
         EXPECT_LE(c.termination.low, c.termination.typical);
         EXPECT_LE(c.termination.typical, c.termination.high);
@@ -231,7 +247,8 @@ TEST(Families, RefuseWhatTheyDoNotCover)
         EXPECT_THROW((void)make(99_A), wl::out_of_range_error);
         EXPECT_THROW((void)make(1001_A), wl::out_of_range_error);
         EXPECT_THROW((void)make(-1.0 * 1_A), wl::out_of_range_error);
-        EXPECT_THROW((void)make(wl::in_si<wl::current>(std::numeric_limits<double>::quiet_NaN())), wl::not_finite_error);
+        EXPECT_THROW((void)make(wl::in_si<wl::current>(std::numeric_limits<double>::quiet_NaN())),
+                     wl::not_finite_error);
         EXPECT_NO_THROW((void)make(100_A));
         EXPECT_NO_THROW((void)make(1000_A));
     }
@@ -239,19 +256,22 @@ TEST(Families, RefuseWhatTheyDoNotCover)
     EXPECT_THROW((void)wl::bolted_work_lug(wl::square_mm(240)), wl::out_of_range_error);
 }
 
-// Guide ratings of 85 degC cable at 60 % duty, recalled: the power law stays within 2 % of them. What is checked is the fit.
+// Guide ratings of 85 degC cable at 60 % duty, recalled: the power law stays within 2 % of them. What is checked is the
+// fit.
 TEST(BoltedWorkLug, IsRatedAsItsCable)
 {
     struct rating {
         double mm2, amps;
     };
-    for (const rating& r : {rating{16, 175}, {25, 230}, {35, 290}, {50, 365}, {70, 460}, {95, 560}, {120, 650}, {185, 860}})
+    for (const rating& r :
+         {rating{16, 175}, {25, 230}, {35, 290}, {50, 365}, {70, 460}, {95, 560}, {120, 650}, {185, 860}})
         EXPECT_NEAR_REL(wl::bolted_work_lug(wl::square_mm(r.mm2)).rated_current.value(), r.amps, 0.02);
 }
 
 TEST(BoltedWorkLug, HasTheForceOfItsBolt)
 {
-    for (const wl::conductor_size size : {wl::square_mm(16), wl::square_mm(35), wl::awg(1), wl::square_mm(95), wl::aught(4), wl::square_mm(185)}) {
+    for (const wl::conductor_size size :
+         {wl::square_mm(16), wl::square_mm(35), wl::awg(1), wl::square_mm(95), wl::aught(4), wl::square_mm(185)}) {
         const wl::work_clamp c = wl::bolted_work_lug(size);
         EXPECT_GT(c.force.value(), 1e4) << c.name;
         EXPECT_LT(jaws_on_clean_steel(c, 1.0), jaws_on_clean_steel(wl::screw_clamp(300_A), 1.0)) << c.name;
@@ -265,7 +285,8 @@ TEST(WorkClamp, CanBeChanged)
     EXPECT_EQ(c.name, "bench 2");
     EXPECT_NEAR_REL(c.force.value(), 186.0, 1e-14);
     const wl::clamp_spring& spring = *c.spring;
-    EXPECT_NEAR_REL(static_cast<double>(spring.stress), static_cast<double>(wl::clamp_spring_stress(spring, 186_N)), 1e-12);
+    EXPECT_NEAR_REL(static_cast<double>(spring.stress), static_cast<double>(wl::clamp_spring_stress(spring, 186_N)),
+                    1e-12);
     EXPECT_THROW((void)c.pressing_with(-1.0 * 1_N), wl::out_of_range_error);
     EXPECT_THROW((void)c.pressing_with(2_kN), wl::out_of_range_error);  // its spring would break
     EXPECT_THROW((void)wl::clamp_spring_stress(spring, 2_kN), wl::out_of_range_error);
@@ -285,5 +306,6 @@ TEST(WorkConnection, IsWrittenAsTheContractDoes)
                                    .grip_lost = 0.3,
                                    .preheat = 80_degC};
     EXPECT_EQ(full.name, "work clamp");
-    EXPECT_THROW((void)(wl::work_connection{.clamp = wl::screw_clamp(300_A), .onto = wl::mild_steel, .grip_lost = 1.5}), wl::out_of_range_error);
+    EXPECT_THROW((void)(wl::work_connection{.clamp = wl::screw_clamp(300_A), .onto = wl::mild_steel, .grip_lost = 1.5}),
+                 wl::out_of_range_error);
 }

@@ -11,7 +11,7 @@
 #include <weldloop/core/literals.hpp>
 #include <weldloop/core/parse.hpp>
 #include <weldloop/core/text.hpp>
-#include <weldloop/law/ambient_factor.hpp>
+#include <weldloop/law/equal_heating.hpp>
 #include <weldloop/rating/ampacity.hpp>
 
 #include "support/near.hpp"
@@ -26,7 +26,10 @@ namespace {
 constexpr double nan_value = std::numeric_limits<double>::quiet_NaN();
 constexpr double infinite = std::numeric_limits<double>::infinity();
 
-double amps_of(const cable& lead, const surroundings& where, const duty_cycle& duty = duty_cycle::continuous()) { return ampacity_of(lead, where, duty).amps.value(); }
+double amps_of(const cable& lead, const surroundings& where, const duty_cycle& duty = duty_cycle::continuous())
+{
+    return ampacity_of(lead, where, duty).amps.value();
+}
 
 struct spread {
     double median, worst, low, high;
@@ -50,21 +53,27 @@ TEST(Ampacity, ContinuousRatingsOfWeldingLeads)
     std::vector<double> ratios;
     for (const auto& row : reference_table("welding-cable-duty-ratings-85C.csv").rows())
         if (row.number("duty_cycle_percent") == 100)
-            ratios.push_back(amps_of(welding_cable(square_mm(row.number("cross_section_mm2")), 20_m), {.air = 25_degC}) / row.number("current_A"));
+            ratios.push_back(
+                amps_of(welding_cable(square_mm(row.number("cross_section_mm2")), 20_m), {.air = 25_degC}) /
+                row.number("current_A"));
     ASSERT_EQ(ratios.size(), 8U);
     EXPECT_LE(spread_of(ratios).median, 0.01);
     EXPECT_LE(spread_of(ratios).worst, 0.021);
 }
 
-// source: IEC 60364-5-52 method G and F, 90 degC and 30 degC in air: fixed wiring with the same conductor areas. A welding lead has
-// more covering and a longer lay; it carries within 5 % of the same current.
+// source: IEC 60364-5-52 method G and F, 90 degC and 30 degC in air: fixed wiring with the same conductor areas. A
+// welding lead has more covering and a longer lay; it carries within 5 % of the same current.
 TEST(Ampacity, NearTheRatingsOfFixedWiring)
 {
-    const std::map<std::string, lay> lays{{"G_spaced_horizontal", lay::spaced}, {"F_two_touching", lay::touching_pair}, {"F_three_trefoil", lay::trefoil}, {"F_three_flat_touching", lay::three_flat}};
+    const std::map<std::string, lay> lays{{"G_spaced_horizontal", lay::spaced},
+                                          {"F_two_touching", lay::touching_pair},
+                                          {"F_three_trefoil", lay::trefoil},
+                                          {"F_three_flat_touching", lay::three_flat}};
     std::vector<double> ratios;
     for (const auto& row : reference_table("ampacity-iec60364-free-air.csv").rows()) {
         const auto arrangement = lays.find(row.text("method"));
-        if (arrangement == lays.end() || row.text("insulation") != "XLPE_EPR" || row.number("cross_section_mm2") > 240) continue;
+        if (arrangement == lays.end() || row.text("insulation") != "XLPE_EPR" || row.number("cross_section_mm2") > 240)
+            continue;
         cable lead = welding_cable(square_mm(row.number("cross_section_mm2")), 20_m);
         lead.limit = 90_degC;
         ratios.push_back(amps_of(lead, {.air = 30_degC, .lay = arrangement->second}) / row.number("current_A"));
@@ -74,19 +83,21 @@ TEST(Ampacity, NearTheRatingsOfFixedWiring)
     EXPECT_LE(spread_of(ratios).worst, 0.06);
 }
 
-// source: NFPA 70 tables 400.5(A)(2) (two sources at 90 degC) and 310.17 (75 degC at 4 and 6 AWG one source, the rest from
-// memory). They are older and more cautious than free-air theory: the printed currents lie below the calculated ones.
+// source: NFPA 70 tables 400.5(A)(2) (two sources at 90 degC) and 310.17 (75 degC at 4 and 6 AWG one source, the rest
+// from memory). They are older and more cautious than free-air theory: the printed currents lie below the calculated
+// ones.
 TEST(Ampacity, CodeTablesAreMoreCautious)
 {
     std::map<int, std::vector<double>> shares;
     for (const auto& row : reference_table("ampacity-nec-400-5-type-w.csv").rows()) {
         cable lead = welding_cable(parse<conductor_size>(row.text("size_awg") + " AWG"), 20_m);
         lead.limit = temperature::celsius(row.number("conductor_max_C"));
-        shares[static_cast<int>(row.number("conductor_max_C"))].push_back(row.number("current_A") / amps_of(lead, {.air = 30_degC}));
+        shares[static_cast<int>(row.number("conductor_max_C"))].push_back(row.number("current_A") /
+                                                                          amps_of(lead, {.air = 30_degC}));
     }
     ASSERT_EQ(shares.size(), 3U);
     for (const auto& [limit, share] : shares) {
-        EXPECT_GT(spread_of(share).low, 0.80) << limit;
+        EXPECT_GT(spread_of(share).low, 0.82) << limit;
         EXPECT_LT(spread_of(share).high, 0.92) << limit;
     }
     std::vector<double> single;
@@ -95,21 +106,23 @@ TEST(Ampacity, CodeTablesAreMoreCautious)
         lead.limit = temperature::celsius(row.number("conductor_max_C"));
         single.push_back(row.number("current_A") / amps_of(lead, {.air = 30_degC}));
     }
-    EXPECT_GT(spread_of(single).low, 0.80);
+    EXPECT_GT(spread_of(single).low, 0.82);
     EXPECT_LT(spread_of(single).high, 0.93);
 }
 
-// source: published factors for other air temperatures: welding lead 85 degC on a 25 degC base (one source), wiring and ship rules
-// (one source and memory). The rule meets them; the model, whose surface gives off less than in proportion at a small
-// rise, lies below them.
+// source: published factors for other air temperatures: welding lead 85 degC on a 25 degC base (one source), wiring and
+// ship rules (one source and memory). The rule meets them; the model, whose surface gives off less than in proportion
+// at a small rise, lies below them.
 TEST(Ampacity, AmbientFactors)
 {
     int rule_rows = 0, model_rows = 0;
     double lowest = 0.0;
     for (const auto& row : reference_table("ampacity-ambient-factors.csv").rows()) {
-        const temperature limit = temperature::celsius(row.number("conductor_max_C")), base = temperature::celsius(row.number("base_ambient_C")),
+        const temperature limit = temperature::celsius(row.number("conductor_max_C")),
+                          base = temperature::celsius(row.number("base_ambient_C")),
                           air = temperature::celsius(row.number("ambient_C"));
-        if (row.text("family") == "rubber 85 C fixed wiring" && air < base) continue;  // that table limits the credit of cool air
+        if (row.text("family") == "rubber 85 C fixed wiring" && air < base)
+            continue;  // that table limits the credit of cool air
         EXPECT_NEAR(ambient_factor(limit, base, air), row.number("factor"), 0.012) << row.where();
         ++rule_rows;
         if (row.text("family") != "welding cable 85 C") continue;
@@ -128,8 +141,8 @@ TEST(Ampacity, AmbientFactors)
     EXPECT_THROW((void)ambient_factor(85_degC, 85_degC, 25_degC), out_of_range_error);
 }
 
-// source: guide ratings at 5 min (recalled) follow the plain square root; the thermal model allows less at low duty. How far
-// they lie apart is the finding.
+// source: guide ratings at 5 min (recalled) follow the plain square root; the thermal model allows less at low duty.
+// How far they lie apart is the finding.
 TEST(Ampacity, GuideTablesFollowTheSquareRootTheModelAllowsLess)
 {
     for (const auto& row : reference_table("welding-cable-duty-ratings-85C.csv").rows()) {
@@ -176,10 +189,13 @@ TEST(Ampacity, BringsThePeakToTheLimit)
             lead.missing_strands = 0.6 * unit(random);
             lead.damaged_length = in_si<length>(3 * unit(random));
         }
-        const surroundings where{.air = temperature::celsius(-20 + 60 * unit(random)), .wind = in_si<speed>(n % 4 ? 0.0 : 5 * unit(random)),
-                                 .lay = all_lays[static_cast<std::size_t>(n) % all_lays.size()], .sun = in_si<heat_flux>(n % 7 ? 0.0 : 400 * unit(random))};
+        const surroundings where{.air = temperature::celsius(-20 + 60 * unit(random)),
+                                 .wind = in_si<speed>(n % 4 ? 0.0 : 5 * unit(random)),
+                                 .lay = all_lays[static_cast<std::size_t>(n) % all_lays.size()],
+                                 .sun = in_si<heat_flux>(n % 7 ? 0.0 : 400 * unit(random))};
         const duration period = in_si<duration>(std::pow(10.0, 1 + 2 * unit(random)));
-        const duty_cycle duty = n % 5 == 0 ? duty_cycle::continuous() : duty_cycle::of((0.05 + 0.9 * unit(random)) * period, period);
+        const duty_cycle duty =
+            n % 5 == 0 ? duty_cycle::continuous() : duty_cycle::of((0.05 + 0.9 * unit(random)) * period, period);
         const ampacity a = ampacity_of(lead, where, duty);
         const cable_heating hot = heating_of(lead, where, {.current = a.amps, .duty = duty});
         EXPECT_NEAR((hot.conductor_peak - lead.limit).value(), 0.0, 1e-6) << n;
@@ -225,7 +241,8 @@ TEST(Ampacity, Monotone)
         EXPECT_LT(amps_of(lead, high, duty), here);
     }
     double last = 0;
-    for (const lay l : {lay::coiled, lay::bundled, lay::trefoil, lay::three_flat, lay::touching_pair, lay::on_floor, lay::alone}) {
+    for (const lay l :
+         {lay::coiled, lay::bundled, lay::trefoil, lay::three_flat, lay::touching_pair, lay::on_floor, lay::alone}) {
         EXPECT_GT(amps_of(welding_cable(aught(2), 20_m), {.lay = l}), last) << to_text(l);
         last = amps_of(welding_cable(aught(2), 20_m), {.lay = l});
     }
@@ -238,7 +255,8 @@ TEST(Ampacity, LimitsOfDuty)
     EXPECT_NEAR_REL(ampacity_of(lead, {}, duty_cycle::of(7_min, 7_min)).amps.value(), continuous.amps.value(), 1e-9);
     EXPECT_EQ(continuous.amps, continuous.continuous);
     EXPECT_EQ(continuous.amps, continuous.by_square_root);
-    const ampacity pulsed = ampacity_of(lead, {}, duty_cycle::of(3_ms, 10_ms));  // the conductor feels the mean square only
+    const ampacity pulsed =
+        ampacity_of(lead, {}, duty_cycle::of(3_ms, 10_ms));  // the conductor feels the mean square only
     EXPECT_NEAR_REL(pulsed.amps.value(), pulsed.by_square_root.value(), 1e-5);
 }
 

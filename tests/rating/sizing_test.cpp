@@ -22,7 +22,8 @@ bool suffices(const conductor_size& size, const lead_request& r)
     cable lead = welding_cable(size, r.length);
     lead.limit = r.limit;
     const cable_heating hot = heating_of(lead, r.where, {.current = r.current, .duty = r.duty});
-    return hot.conductor_peak <= r.limit && (r.both_leads ? 2.0 : 1.0) * drop_of(lead, r.current, hot.conductor_mean) <= r.allowed_drop;
+    return hot.conductor_peak <= r.limit &&
+           (r.both_leads ? 2.0 : 1.0) * drop_of(lead, r.current, hot.conductor_mean) <= r.allowed_drop;
 }
 }  // namespace
 
@@ -109,7 +110,11 @@ TEST(Sizing, SaysWhatGoverns)
 
 TEST(Sizing, BothLeadsShareTheDrop)
 {
-    lead_request r{.length = 23_m, .current = 260_A, .duty = duty_cycle::of(6_min, 10_min), .where = {.air = 35_degC}, .allowed_drop = 2_V};
+    lead_request r{.length = 23_m,
+                   .current = 260_A,
+                   .duty = duty_cycle::of(6_min, 10_min),
+                   .where = {.air = 35_degC},
+                   .allowed_drop = 2_V};
     const lead_choice one = smallest_lead(r);
     r.both_leads = true;
     const lead_choice both = smallest_lead(r);

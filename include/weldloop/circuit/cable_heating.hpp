@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 #include <weldloop/core/error.hpp>
 #include <weldloop/core/literals.hpp>
@@ -26,14 +27,14 @@ namespace weldloop {
 
 /// Temperatures of a lead under a load that repeats until they have settled; no heat along its ends.
 struct cable_heating {
-    temperature conductor_peak;              ///< hottest moment at the hottest place; damage is the hottest place
-    temperature conductor_mean;              ///< mean over the lead's length and the arc-on time; gives the drop
-    temperature surface_peak;                ///< hottest moment of the covering, at the damage if there is any
-    temperature conductor_period_mean;       ///< mean over the period, where the strands are whole
-    temperature_difference ripple_up;        ///< [K] peak less period mean of the conductor, where the strands are whole
-    bool over_limit = false;                 ///< conductor_peak lies above the lead's limit
-    bool melts = false;                      ///< conductor_peak lies above the melting point: "far too hot", not a forecast
-    weldloop::basis basis;                   ///< sources, and ranges left
+    temperature conductor_peak;         ///< hottest moment at the hottest place; damage is the hottest place
+    temperature conductor_mean;         ///< mean over the lead's length and the arc-on time; gives the drop
+    temperature surface_peak;           ///< hottest moment of the covering, at the damage if there is any
+    temperature conductor_period_mean;  ///< mean over the period, where the strands are whole
+    temperature_difference ripple_up;   ///< [K] peak less period mean of the conductor, where the strands are whole
+    bool over_limit = false;            ///< conductor_peak lies above the lead's limit
+    bool melts = false;                 ///< conductor_peak lies above the melting point: "far too hot", not a forecast
+    weldloop::basis basis;              ///< sources, and ranges left
 };
 
 namespace detail {
@@ -41,22 +42,31 @@ namespace detail {
 /// The surface of a lead in its surroundings.
 [[nodiscard]] inline cable_surface surface_of(const cable& lead, const surroundings& where)
 {
-    return {.diameter = lead.overall_diameter, .air = where.air, .wind = where.wind, .lay = where.lay, .altitude = where.altitude,
-            .sun = where.sun, .emissivity = lead.covering.emissivity};
+    return {.diameter = lead.overall_diameter,
+            .air = where.air,
+            .wind = where.wind,
+            .lay = where.lay,
+            .altitude = where.altitude,
+            .sun = where.sun,
+            .emissivity = lead.covering.emissivity};
 }
 
-/// Refuses a lead whose dimensions are not known or do not fit. @throws missing_data_error, not_finite_error, out_of_range_error
+/// Refuses a lead whose dimensions are not known or do not fit. @throws missing_data_error, not_finite_error,
+/// out_of_range_error
 inline void require_dimensions(const cable& lead)
 {
     if (lead.overall_diameter.value() == 0.0 || lead.conductor_diameter.value() == 0.0)
-        throw missing_data_error("diameter of lead " + (lead.name.empty() ? to_text(lead.size) : lead.name), "not given",
-                                 "conductor and overall diameter, as welding_cable() sets them");
+        throw missing_data_error("diameter of lead " + (lead.name.empty() ? to_text(lead.size) : lead.name),
+                                 "not given", "conductor and overall diameter, as welding_cable() sets them");
     require_positive(lead.conductor_diameter, "conductor diameter");
     require_positive(lead.overall_diameter, "overall diameter");
-    require_within(lead.damaged_length, weldloop::length{}, require_positive(lead.length, "lead length"), "damaged length");
-    const double metal_fill = lead.size.area().value() / (0.25 * pi * lead.conductor_diameter.value() * lead.conductor_diameter.value());
+    require_within(lead.damaged_length, weldloop::length{}, require_positive(lead.length, "lead length"),
+                   "damaged length");
+    const double metal_fill = lead.size.area().value() / (0.25 * std::numbers::pi * lead.conductor_diameter.value() *
+                                                          lead.conductor_diameter.value());
     if (metal_fill > 1.0 + 1e-6)
-        throw out_of_range_error("conductor diameter", si_text(lead.conductor_diameter), "at least that of a solid conductor of " + to_text(lead.size));
+        throw out_of_range_error("conductor diameter", si_text(lead.conductor_diameter),
+                                 "at least that of a solid conductor of " + to_text(lead.size));
 }
 
 [[nodiscard]] inline bool is_damaged(const cable& lead)
@@ -67,8 +77,8 @@ inline void require_dimensions(const cable& lead)
 /// Two stores of the lead, with a share of its strands missing.
 [[nodiscard]] inline two_stores stores_of(const cable& lead, double missing)
 {
-    return two_stores_of(lead.metal, lead.size.area() * (1.0 - missing), lead.stranding_increment, lead.covering, lead.conductor_diameter,
-                         lead.overall_diameter);
+    return two_stores_of(lead.metal, lead.size.area() * (1.0 - missing), lead.stranding_increment, lead.covering,
+                         lead.conductor_diameter, lead.overall_diameter);
 }
 
 /// Surface temperature [K] when the conductor is steadily at a temperature [K].
@@ -105,7 +115,8 @@ inline void require_dimensions(const cable& lead)
 {
     detail::require_dimensions(lead);
     const detail::surface_kernel surface(detail::surface_of(lead, where));
-    const thermal_conductivity g = covering_conductance(lead.covering.thermal_conductivity, lead.conductor_diameter, lead.overall_diameter);
+    const thermal_conductivity g =
+        covering_conductance(lead.covering.thermal_conductivity, lead.conductor_diameter, lead.overall_diameter);
     return temperature::kelvin(detail::steady_surface(surface, g.value(), conductor.in_kelvin()));
 }
 
@@ -116,25 +127,28 @@ inline void require_dimensions(const cable& lead)
 /// @param lead with its diameters @param where air, wind, lay, altitude, sun @param conductor its temperature
 /// @return [W/m]
 /// @throws missing_data_error for a lead without diameters; not_finite_error, out_of_range_error
-[[nodiscard]] inline power_per_length steady_loss_of(const cable& lead, const surroundings& where, temperature conductor)
+[[nodiscard]] inline power_per_length steady_loss_of(const cable& lead, const surroundings& where,
+                                                     temperature conductor)
 {
     detail::require_dimensions(lead);
     const detail::surface_kernel surface(detail::surface_of(lead, where));
-    const thermal_conductivity g = covering_conductance(lead.covering.thermal_conductivity, lead.conductor_diameter, lead.overall_diameter);
-    return in_si<power_per_length>(g.value() * (conductor.in_kelvin() - detail::steady_surface(surface, g.value(), conductor.in_kelvin())));
+    const thermal_conductivity g =
+        covering_conductance(lead.covering.thermal_conductivity, lead.conductor_diameter, lead.overall_diameter);
+    return in_si<power_per_length>(
+        g.value() * (conductor.in_kelvin() - detail::steady_surface(surface, g.value(), conductor.in_kelvin())));
 }
 
 /// Decay length of heat along a lead, 1/m with m^2 = (UP - I^2 R' alpha)/(k A): an excess of temperature at one place
 /// falls to 1/e over this length.
 ///
-/// UP is the heat that leaves a metre per kelvin above the air (covering and surface in series, without sun) at the stated conductor
-/// temperature; R' alpha is what the current's heat gains per kelvin. With the air's own temperature UP is taken
-/// 0.01 K from it.
+/// UP is the heat that leaves a metre per kelvin above the air (covering and surface in series, without sun) at the
+/// stated conductor temperature; R' alpha is what the current's heat gains per kelvin. With the air's own temperature
+/// UP is taken 0.01 K from it.
 /// @param lead with its diameters @param where air, wind, lay, altitude @param conductor temperature at which UP holds
 /// @param through I [A], 0 or above; leave it out for a lead without current
 /// @return [m]; accuracy that of the square root of the surface law, 3 to 8 %
-/// @throws missing_data_error for a lead without diameters; not_finite_error, out_of_range_error; no_solution_error where the
-/// current's heat grows faster than what leaves (m^2 zero or below): an excess then does not decay
+/// @throws missing_data_error for a lead without diameters; not_finite_error, out_of_range_error; no_solution_error
+/// where the current's heat grows faster than what leaves (m^2 zero or below): an excess then does not decay
 [[nodiscard]] inline length decay_length_of(const cable& lead, const surroundings& where, temperature conductor,
                                             current through = in_si<current>(0.0))
 {
@@ -145,11 +159,15 @@ inline void require_dimensions(const cable& lead)
     temperature at = conductor;
     if (at > where.air - least && at < where.air + least) at = where.air + least;
     const double up = steady_loss_of(lead, shade, at).value() / (at - where.air).value();
-    const double gain = through.value() * through.value() * resistance_per_length_of(lead, reference_temperature).value() *
+    const double gain = through.value() * through.value() *
+                        resistance_per_length_of(lead, reference_temperature).value() *
                         lead.metal.temperature_coefficient.value();
-    const double ka = require_positive(lead.metal.thermal_conductivity, "thermal conductivity of the conductor").value() * lead.size.area().value();
+    const double ka =
+        require_positive(lead.metal.thermal_conductivity, "thermal conductivity of the conductor").value() *
+        lead.size.area().value();
     if (!(up > gain))
-        throw no_solution_error("decay length", "without end: the current's heat grows by " + number_text(gain) + " W/(m K)",
+        throw no_solution_error("decay length",
+                                "without end: the current's heat grows by " + number_text(gain) + " W/(m K)",
                                 "less growth than the " + number_text(up) + " W/(m K) that leave the lead");
     return in_si<length>(std::sqrt(ka / (up - gain)));
 }
@@ -158,18 +176,22 @@ inline void require_dimensions(const cable& lead)
 ///
 /// Whole strands: periodic_heating_of() with the lead's stores and surface. Damage (missing strands over a length Ld):
 /// there the same with the remaining strands, and the excess is drawn down along the conductor: at the middle of the
-/// damage by 1 - exp(-Ld/(2 x decay length)); averaged over the lead it keeps the share Ld/L.
+/// damage by 1 - exp(-Ld/(2 x decay length)); averaged over the lead it keeps the share Ld/L, or the same if that is
+/// less.
 ///
 /// Overloaded leads get an answer too: above the melting point it only says "far too hot" (`melts`).
-/// Accuracy of the rise: 5 % alone in still air from 100 % duty tables, see surface_model; no current gives the air's temperature (higher in the sun).
-/// @param lead with its diameters @param where air, wind, lay, altitude, sun @param work current [A], 0 or above, and duty
+/// Accuracy of the rise: 5 % alone in still air from 100 % duty tables, see surface_model; no current gives the air's
+/// temperature (higher in the sun).
+/// @param lead with its diameters @param where air, wind, lay, altitude, sun @param work current [A], 0 or above, and
+/// duty
 /// @throws missing_data_error for a lead without diameters; not_finite_error, out_of_range_error, no_solution_error
 [[nodiscard]] inline cable_heating heating_of(const cable& lead, const surroundings& where, const load& work)
 {
     detail::require_dimensions(lead);
     require_not_negative(work.current, "current");
     const cable_surface surface = detail::surface_of(lead, where);
-    const periodic_heating whole = periodic_heating_of(detail::stores_of(lead, 0.0), surface, work.current, work.duty.on(), work.duty.period());
+    const periodic_heating whole =
+        periodic_heating_of(detail::stores_of(lead, 0.0), surface, work.current, work.duty.on(), work.duty.period());
 
     cable_heating out;
     out.conductor_peak = whole.conductor_peak;
@@ -179,26 +201,31 @@ inline void require_dimensions(const cable& lead)
     out.ripple_up = whole.conductor_peak - whole.conductor_mean;
     out.melts = whole.melts;
     if (detail::is_damaged(lead)) {
-        const periodic_heating damaged = periodic_heating_of(detail::stores_of(lead, static_cast<double>(lead.missing_strands)), surface,
-                                                             work.current, work.duty.on(), work.duty.period());
+        const periodic_heating damaged =
+            periodic_heating_of(detail::stores_of(lead, static_cast<double>(lead.missing_strands)), surface,
+                                work.current, work.duty.on(), work.duty.period());
         double left = 1.0;  // of the excess, at the middle of the damage
         try {
             const current mean_square_root = work.current * std::sqrt(static_cast<double>(work.duty.share()));
-            left = -std::expm1(-0.5 * (lead.damaged_length / decay_length_of(lead, where, whole.conductor_mean, mean_square_root)).value());
+            left = -std::expm1(
+                -0.5 *
+                (lead.damaged_length / decay_length_of(lead, where, whole.conductor_mean, mean_square_root)).value());
         } catch (const no_solution_error&) {
             left = 1.0;  // nothing draws the excess down
         }
-        const double along = (lead.damaged_length / lead.length).value();
+        const double along = std::min((lead.damaged_length / lead.length).value(), left);
         out.conductor_peak = out.conductor_peak + left * (damaged.conductor_peak - whole.conductor_peak);
         out.surface_peak = out.surface_peak + left * (damaged.surface_peak - whole.surface_peak);
         out.conductor_mean = out.conductor_mean + along * (damaged.conductor_on_mean - whole.conductor_on_mean);
+        out.conductor_peak = std::max(out.conductor_peak, out.conductor_mean);  // equal but for rounding at times
         out.melts = out.conductor_peak > lead.metal.melting;
     }
     out.over_limit = out.conductor_peak > lead.limit;
 
     out.basis.add(detail::basis_of(lead)).add(surface_basis(surface, out.surface_peak));
     if (!work.duty.is_continuous()) out.basis.add(two_store_model).add(van_wormer_split).add(iec_60853_heat);
-    if (out.conductor_peak < resistivity_lowest || out.conductor_peak > resistivity_highest) out.basis.add(range_flag::resistivity_range);
+    if (out.conductor_peak < resistivity_lowest || out.conductor_peak > resistivity_highest)
+        out.basis.add(range_flag::resistivity_range);
     return out;
 }
 

@@ -124,6 +124,7 @@ inline void add_contact_basis(basis& out, const force_law_constant_row& k)
     const temperature melting = std::min(metals.first.melting, metals.second.melting);
     joint_behaviour out;
     out.basis.add(softening_hardness_law).add(voltage_temperature_law).add(lorenz_source).add(melting_share_judgement);
+    out.basis.add(hot_spot_resistance);
     out.basis.add(*metals.first.contact_source).add(*metals.second.contact_source);
     out.conducts = at_20.typical.value() > 0.0;
     if (!out.conducts) {
@@ -134,10 +135,10 @@ inline void add_contact_basis(basis& out, const force_law_constant_row& k)
 
     // the low conductance gives the high drop
     const double grown = detail::resistivity_growth(metals, bulk);
+    const detail::drop_law law(limits);
     const auto drop_at = [&](conductance g) {
         if (!(through.value() > 0.0)) return in_si<voltage>(0.0);
-        return in_si<voltage>(detail::levelled_drop(through.value() * grown / g.value(), limits.softening.value(),
-                                                    limits.melting.value()));
+        return in_si<voltage>(law.drop(through.value() * grown / g.value()));
     };
     out.drop = {drop_at(at_20.high), drop_at(at_20.typical),
                 out.may_be_open && through.value() > 0.0 ? limits.melting : drop_at(at_20.low)};

@@ -308,6 +308,8 @@ inline void write_joint(part_state& out, const joint_at& j, const loop_load& l)
     const joint_circuit& joint = *j.element->joint;
     const double on_rise = j.heat_on / j.conductance;
     const double ripple = on_rise * ripple_share(j.conductance, joint.body.capacity.value(), l.load.duty);
+    out.time_constant = joint.body.capacity / in_si<thermal_conductance>(j.conductance);
+    out.on_rise = in_si<temperature_difference>(on_rise);
     out.drop += j.point.drop;
     out.work_drop = j.element->work ? j.point.first_drop : voltage{};
     out.loss += l.through * j.point.drop;

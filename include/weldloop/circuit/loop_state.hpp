@@ -20,6 +20,8 @@ struct part_state {
     temperature mean = {};                 ///< over the duty period; of a lead, over its length too
     temperature peak = {};                 ///< highest in the duty period and along the part
     temperature hottest_spot = {};         ///< of contact spots; the peak for parts without
+    duration time_constant = {};           ///< of a joint: its heat capacity over all conductances it feels; 0: none
+    temperature_difference on_rise = {};   ///< of a joint: what its own heat would raise it by, were the current never off
     bool has_spots = false;                ///< whether it has contact spots
     bool spots_melt = false;               ///< contact spots at the melting drop
     bool metal_melts = false;              ///< its body would pass its melting point; the peak shows the melting point

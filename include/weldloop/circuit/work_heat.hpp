@@ -30,7 +30,7 @@ struct work_heat {
 };
 
 /// Sink of a plate round a contact: a disc fin losing heat from both faces as a body of its own width would.
-/// @param m metal @param thickness [m], above 0 @param work temperature far away @param patch expected patch temperature
+/// @param m metal of the plate @param thickness [m], above 0 @param patch expected temperature of the patch @param where air around
 [[nodiscard]] inline thermal_conductance plate_sink(const metal& m, length thickness, temperature patch, const surroundings& where)
 {
     // the warmed region is a few decay lengths wide; 0.1 m stands for it in the convection formula, which hardly minds

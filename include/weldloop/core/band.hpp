@@ -14,6 +14,7 @@ struct band {
     Q typical{};  ///< median
     Q high{};     ///< 95 % point
 
+    /// All three points alike.
     friend bool operator==(const band&, const band&) = default;
 };
 

@@ -47,11 +47,13 @@ public:
         return in_si<weldloop::area>(number_ * 1e-6);
     }
 
+    /// By area.
     friend constexpr std::weak_ordering operator<=>(const conductor_size& a, const conductor_size& b)
     {
         const double x = a.area().value(), y = b.area().value();
         return x < y ? std::weak_ordering::less : y < x ? std::weak_ordering::greater : std::weak_ordering::equivalent;
     }
+    /// As written: 1 AWG is not the square millimetres of the same area.
     friend constexpr bool operator==(const conductor_size& a, const conductor_size& b)
     {
         return a.scale_ == b.scale_ && a.number_ == b.number_;
@@ -99,6 +101,7 @@ private:
 /// @name Sizes as they are spoken
 /// @throws out_of_range_error for a number the scale does not have
 /// @{
+
 /// American wire gauge, 1 to 40: awg(4). @param number the gauge
 [[nodiscard]] constexpr conductor_size awg(int number) { return {size_scale::awg, static_cast<double>(number)}; }
 /// Gauge sizes above 1 AWG, 1/0 to 4/0: aught(2) is 2/0. @param count of aughts, 1 to 4

@@ -41,6 +41,7 @@ public:
     /// The period a bare percentage takes, 10 min (IEC 60974-1, definition of duty cycle; from memory).
     [[nodiscard]] static duration default_period() { return in_si<duration>(600.0); }
 
+    /// The same on-time within the same period.
     friend bool operator==(const duty_cycle&, const duty_cycle&) = default;
 
 private:

@@ -22,7 +22,9 @@ public:
     /// @param value the plain number, 0.6 for 60 %. @throws not_finite_error, out_of_range_error
     constexpr bounded_number(double value) : value_(checked(value)) {}  // NOLINT: a ratio parameter accepts a number
 
+    /// The plain number.
     constexpr explicit operator double() const noexcept { return value_; }
+    /// By number.
     friend constexpr auto operator<=>(bounded_number, bounded_number) = default;
 
 private:

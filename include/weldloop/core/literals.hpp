@@ -12,14 +12,15 @@ namespace weldloop {
 inline namespace literals {
 
 /// @cond INTERNAL
-#define WELDLOOP_LITERAL(suffix, type, unit) \
-    [[nodiscard]] constexpr type operator""_##suffix(long double v)                               \
-    {                                                                                             \
-        return in_si<type>(static_cast<double>(v) * detail::unit_table[detail::unit_index(unit, detail::kind_of<type>)].in_si); \
-    }                                                                                             \
-    [[nodiscard]] constexpr type operator""_##suffix(unsigned long long v)                        \
-    {                                                                                             \
-        return in_si<type>(static_cast<double>(v) * detail::unit_table[detail::unit_index(unit, detail::kind_of<type>)].in_si); \
+#define WELDLOOP_LITERAL(suffix, type, unit)                                                             \
+    [[nodiscard]] constexpr type operator""_##suffix(long double v)                                      \
+    {                                                                                                    \
+        constexpr double in_si_unit = detail::unit_table[detail::unit_index(unit, detail::kind_of<type>)].in_si; \
+        return in_si<type>(static_cast<double>(v) * in_si_unit);                                         \
+    }                                                                                                    \
+    [[nodiscard]] constexpr type operator""_##suffix(unsigned long long v)                               \
+    {                                                                                                    \
+        return operator""_##suffix(static_cast<long double>(v));                                         \
     }
 WELDLOOP_LITERAL(m, length, "m")
 WELDLOOP_LITERAL(mm, length, "mm")

@@ -126,9 +126,12 @@ public:
         return *this;
     }
 
+    /// The sources in the order of their first use.
     [[nodiscard]] constexpr std::span<const source* const> sources() const& { return {sources_.data(), count_}; }
     [[nodiscard]] constexpr std::span<const source* const> sources() const&& = delete;
+    /// Whether a flag is raised.
     [[nodiscard]] constexpr bool has(range_flag flag) const { return (flags_ & bit(flag)) != 0; }
+    /// Whether a source of a kind is among them.
     [[nodiscard]] constexpr bool has(source_kind kind) const
     {
         return std::any_of(sources_.begin(), sources_.begin() + static_cast<std::ptrdiff_t>(count_),

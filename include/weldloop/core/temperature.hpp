@@ -42,15 +42,21 @@ public:
         return in_si<temperature_difference>(kelvin_);
     }
 
+    /// How much hotter the first point is [K].
     friend constexpr temperature_difference operator-(temperature a, temperature b)
     {
         return in_si<temperature_difference>(a.kelvin_ - b.kelvin_);
     }
+    /// A point that much hotter. @throws not_finite_error, out_of_range_error below absolute zero
     friend constexpr temperature operator+(temperature a, temperature_difference d) { return kelvin(a.kelvin_ + d.value()); }
+    /// The same.
     friend constexpr temperature operator+(temperature_difference d, temperature a) { return a + d; }
+    /// A point that much colder. @throws not_finite_error, out_of_range_error below absolute zero
     friend constexpr temperature operator-(temperature a, temperature_difference d) { return kelvin(a.kelvin_ - d.value()); }
+    /// Hotter is greater.
     friend constexpr auto operator<=>(temperature, temperature) = default;
 
+    /// Does not compile, and says why: a temperature has no negative.
     template <class T = void>
     constexpr temperature operator-() const
     {

@@ -66,6 +66,7 @@ public:
     {
         if (name != "degC" && name != "degF" && name != "K") detail::this_unit_does_not_measure_this_quantity();
     }
+    /// The same.
     consteval temperature_scale(const char* name) : temperature_scale(std::string_view(name)) {}  // NOLINT
 
     /// A scale known only at run time. @throws out_of_range_error

@@ -7,8 +7,11 @@
 #include <optional>
 #include <string>
 #include <utility>
+#include <variant>
 #include <vector>
 
+#include <weldloop/circuit/duty_trace.hpp>
+#include <weldloop/circuit/loop.hpp>
 #include <weldloop/circuit/station.hpp>
 #include <weldloop/core/duty_cycle.hpp>
 #include <weldloop/core/quantities.hpp>
@@ -16,6 +19,7 @@
 #include <weldloop/io/curve_chart.hpp>
 #include <weldloop/io/escape.hpp>
 #include <weldloop/io/report_words.hpp>
+#include <weldloop/rating/assessment.hpp>
 
 namespace weldloop {
 
@@ -25,6 +29,24 @@ struct temperature_trace {
     std::vector<std::pair<duration, temperature>> points = {};   ///< from the start of the current to the end of the rest
     std::optional<temperature> limit = {};                       ///< what its peak was held against
 };
+
+/// The traces of the hottest parts of an assessed station, hottest first; none for an open circuit or a duty without a
+/// break, where nothing swings. Plates and bare contacts are left out, for their swing is not solved, and so are parts
+/// that would melt.
+/// @param s the station @param found its assessment @param most how many
+[[nodiscard]] inline std::vector<temperature_trace> hottest_traces(const station& s, const assessment& found, std::size_t most = 3)
+{
+    std::vector<temperature_trace> out;
+    if (!found.conducts || s.job.duty.is_continuous()) return out;
+    std::vector<const part_result*> parts;
+    for (const part_result& p : found.parts)
+        if (p.place < s.path.size() && !std::holds_alternative<plate>(s.path[p.place]) && !std::holds_alternative<contact>(s.path[p.place])) parts.push_back(&p);
+    std::stable_sort(parts.begin(), parts.end(), [](const part_result* a, const part_result* b) { return a->peak.typical > b->peak.typical; });
+    const loop_state solved = solve_loop(s);
+    for (const part_result* p : parts)
+        if (!solved.parts[p->place].metal_melts && out.size() < most) out.push_back({p->name, duty_trace_of(s, solved, p->place), p->limit});
+    return out;
+}
 
 /// The traces of up to four parts over one duty period; the time under current is shaded, limits are dashed.
 /// @param s the station the traces belong to @param traces hottest first; those beyond four are left out
@@ -63,9 +85,8 @@ struct temperature_trace {
     }
     for (const temperature limit : limits) {
         if (!(limit > s.where.air)) continue;
-        const drawing_point at = chart.at(minutes, limit.in_celsius());
-        on.line(chart.at(0.0, limit.in_celsius()), at, "limit");
-        on.text({at.x - 4, at.y - 5}, "limit " + to_text(limit, "degC"), "end small");
+        on.line(chart.at(0.0, limit.in_celsius()), chart.at(minutes, limit.in_celsius()), "limit");
+        chart.label(limit.in_celsius(), "limit " + to_text(limit, "degC"), "limit");
     }
     chart.draw_labels();
     return on.finished();

@@ -75,8 +75,10 @@ template <class Q>
     out["loss_W"] = p.conducts ? json_band(p.loss) : json("open");
     out["peak_degC"] = json_band(p.peak);
     if (p.hottest_spot) out["hottest_spot_degC"] = json_band(*p.hottest_spot);
-    if (p.limit) out["limit_degC"] = json_number(p.limit->in_celsius());
-    out["limit_name"] = p.limit_name;
+    if (p.limit) {
+        out["limit_degC"] = json_number(p.limit->in_celsius());
+        out["limit_name"] = p.limit_name;
+    }
     out["used"] = json_number(p.used);
     out["verdict"] = std::string(to_text(p.verdict));
     out["reason"] = p.reason;

@@ -22,8 +22,8 @@ namespace detail {
 
 class report_writer {
 public:
-    report_writer(const station& s, const assessment& found, const std::vector<remedy>& remedies, const std::vector<temperature_trace>& traces)
-        : station_(s), found_(found), remedies_(remedies), traces_(traces)
+    report_writer(const station& s, const assessment& found, const std::vector<remedy>& remedies)
+        : station_(s), found_(found), remedies_(remedies)
     {
     }
 
@@ -91,8 +91,9 @@ private:
         std::string note = station_.allowed_drop ? "allowed: " + to_text(*station_.allowed_drop, "V") : "no limit was stated";
         if (found_.conducts && found_.wire_extension_drop.typical.value() > 0.0) note.append("; ").append(volts_line(found_.wire_extension_drop, true)).append(" of it in the wire beyond the tip");
         figure("The loop takes", volts_line(found_.total_drop, found_.conducts), note);
-        figure("The arc gets", found_.conducts ? volts_line(found_.arc_voltage, true) : "nothing", found_.arc_basis);
-        if (found_.headroom) figure("Headroom of the supply", volts_line(*found_.headroom, found_.conducts), "output left after arc and loop");
+        std::string arc_note = found_.arc_basis;
+        if (found_.headroom) arc_note.append("; headroom ").append(volts_line(*found_.headroom, found_.conducts));
+        figure("The arc gets", found_.conducts ? volts_line(found_.arc_voltage, true) : "nothing", arc_note);
         const part_result& weakest = found_.weakest();
         figure("Weakest part", weakest.name, "No. " + std::to_string(number_of(weakest)) + ", " + std::string(to_text(weakest.verdict)));
         put("</div>\n</header>\n");
@@ -169,7 +170,7 @@ private:
         drawing(budget_drawing(station_, found_), "Each drop begins where the one before it ends. Whiskers span from the 5 to the 95 % point of each part's scatter.");
         element("h2", "How hot it gets");
         drawing(peak_drawing(station_, found_), "Highest temperature of each part's metal in the duty period; contact spots are hotter. The upright mark is the limit it was held against.");
-        drawing(duty_drawing(station_, traces_), "The same over one duty period, once it has settled, typical case.");
+        drawing(duty_drawing(station_, hottest_traces(station_, found_)), "The hottest of them over one duty period, once it has settled, typical case.");
     }
 
     void grip()
@@ -209,7 +210,6 @@ private:
     const station& station_;
     const assessment& found_;
     const std::vector<remedy>& remedies_;
-    const std::vector<temperature_trace>& traces_;
     std::string out_;
 };
 
@@ -218,12 +218,10 @@ private:
 /// The report as a page: figures, drawings, table, cautions, remedies, grip, sources. No scripts, fonts or files from
 /// elsewhere; light and dark as the reader's system says, and made for print. Every text is escaped.
 /// @param s the station @param found its assessment @param remedies for it, best first
-/// @param traces temperatures over the duty period, hottest first; none, no such drawing
 /// @throws not_finite_error should a result hold NaN or infinity; bad_station_error for an assessment without parts
-[[nodiscard]] inline std::string report_page(const station& s, const assessment& found, const std::vector<remedy>& remedies,
-                                             const std::vector<temperature_trace>& traces = {})
+[[nodiscard]] inline std::string report_page(const station& s, const assessment& found, const std::vector<remedy>& remedies)
 {
-    return detail::report_writer(s, found, remedies, traces).written();
+    return detail::report_writer(s, found, remedies).written();
 }
 
 }  // namespace weldloop

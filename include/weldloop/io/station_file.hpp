@@ -18,6 +18,7 @@
 #include <weldloop/io/part_section.hpp>
 #include <weldloop/io/station_file_error.hpp>
 #include <weldloop/io/toml_guard.hpp>
+#include <weldloop/io/toml_parser.hpp>
 #include <weldloop/io/toml_section.hpp>
 
 namespace weldloop {
@@ -122,15 +123,6 @@ inline void check_path(const toml_section& root, const std::vector<toml_section>
         first_arc->refuse(first_arc->place("part"), "the arc stands at the end of the path; it needs parts on both sides");
 }
 
-[[nodiscard]] inline toml::table parsed_toml(const station_text& from)
-{
-    try {
-        return toml::parse(from.text, std::string_view(from.file_name));
-    } catch (const toml::parse_error& e) {
-        from.refuse(place_of(e.source()), "not TOML: " + printable(e.description()));
-    }
-}
-
 }  // namespace detail
 
 /// Reads a station from text.
@@ -142,7 +134,7 @@ inline void check_path(const toml_section& root, const std::vector<toml_section>
 {
     const detail::station_text from{text, printable(file_name)};
     refuse_hostile_toml(text, from.file_name);
-    const toml::table table = detail::parsed_toml(from);
+    const toml::table table = detail::parsed_toml(text, from.file_name);
     const detail::toml_section root(from, table, "the file", {1, 1});
 
     root.allow_only({"name", "allowed_drop", "job", "surroundings", "supply", "path"});

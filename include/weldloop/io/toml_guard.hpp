@@ -7,6 +7,7 @@
 #include <string>
 #include <string_view>
 
+#include <weldloop/io/escape.hpp>
 #include <weldloop/io/station_file_error.hpp>
 
 namespace weldloop {
@@ -21,10 +22,10 @@ struct station_file_limits {
 
 namespace detail {
 
-/// Walks over a TOML text far enough to tell texts and comments from the rest.
+/// Walks over a TOML text far enough to tell texts and comments from the rest, and counts the dots of the rest.
 class toml_dot_counter {
 public:
-    explicit toml_dot_counter(std::string_view text) : text_(text) {}
+    explicit toml_dot_counter(std::string_view text) : text_(text), at_(text.starts_with("\xEF\xBB\xBF") ? 3 : 0), line_start_(at_) {}
 
     /// The place of the dot that is one too many; line 0 if there is none.
     [[nodiscard]] file_place first_beyond(std::size_t allowed)
@@ -35,7 +36,7 @@ public:
             if (c == '#') skip_comment();
             else if (c == '"' || c == '\'') skip_quoted(c);
             else {
-                if (c == '.' && ++dots > allowed) return {line_, at_ - line_start_ + 1};
+                if (c == '.' && ++dots > allowed) return {line_, character_count(text_.substr(line_start_, at_ - line_start_)) + 1};
                 step();
             }
         }
@@ -75,7 +76,7 @@ private:
     }
 
     std::string_view text_;
-    std::size_t at_ = 0, line_ = 1, line_start_ = 0;
+    std::size_t at_, line_ = 1, line_start_;
 };
 
 }  // namespace detail

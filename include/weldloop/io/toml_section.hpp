@@ -1,12 +1,7 @@
 #pragma once
 /// @file
 /// One table of a station file, read strictly: every key must be known, every value must be of the wanted kind, within
-/// the wanted range, and what does not fit is refused at its line and column. The only header that knows toml++.
-
-#ifndef TOML_HEADER_ONLY
-#define TOML_HEADER_ONLY 1
-#endif
-#include <toml++/toml.h>
+/// the wanted range, and what does not fit is refused at its line and column.
 
 #include <algorithm>
 #include <cstddef>
@@ -29,6 +24,7 @@
 #include <weldloop/io/escape.hpp>
 #include <weldloop/io/station_file_error.hpp>
 #include <weldloop/io/toml_guard.hpp>
+#include <weldloop/io/toml_parser.hpp>
 
 namespace weldloop::detail {
 
@@ -56,13 +52,38 @@ struct station_text {
     }
 };
 
-[[nodiscard]] inline file_place place_of(const toml::source_region& region)
-{
-    return region.begin ? file_place{region.begin.line, region.begin.column} : file_place{1, 1};
-}
-
 /// A text of the file in quotes, short enough for a message.
 [[nodiscard]] inline std::string in_quotes(std::string_view text) { return "\"" + printable(shortened(text, 60)) + "\""; }
+
+/// Length of the longest piece two words have in common.
+[[nodiscard]] inline std::size_t common_piece(std::string_view a, std::string_view b)
+{
+    std::size_t longest = 0;
+    for (std::size_t i = 0; i < a.size(); ++i)
+        for (std::size_t j = 0; j < b.size(); ++j) {
+            std::size_t n = 0;
+            while (i + n < a.size() && j + n < b.size() && a[i + n] == b[j + n]) ++n;
+            longest = std::max(longest, n);
+        }
+    return longest;
+}
+
+/// The word of a list that was most likely meant: few letters to change and a long piece in common, so that "rusty" leads
+/// to "light rust" and "wire gun" to "gun". Ties go to the earlier word.
+[[nodiscard]] inline std::string_view likely_word(std::string_view given, const std::vector<std::string_view>& words)
+{
+    std::string_view best;
+    long best_score = 0;
+    const std::string_view begin = given.substr(0, 64);
+    for (const std::string_view w : words) {
+        const long score = 2 * static_cast<long>(common_piece(begin, w)) - static_cast<long>(typing_distance(begin, w));
+        if (best.empty() || score > best_score) {
+            best = w;
+            best_score = score;
+        }
+    }
+    return best;
+}
 
 /// What a key may hold. `least_excluded` where zero is no length.
 template <class T>
@@ -149,7 +170,7 @@ public:
         if (unknown != nullptr) {
             const std::vector<std::string_view> words(keys);
             refuse(place_of(unknown->source()), "unknown key " + in_quotes(unknown->str()) + " in " + what_ + "; it takes: " + listed(words),
-                   nearest_word(unknown->str(), words));
+                   likely_word(unknown->str(), words));
         }
         return *this;
     }
@@ -349,7 +370,7 @@ private:
             words.push_back(word_of(value));
         }
         refuse(place_of(node.source()), "\"" + std::string(key) + "\" cannot be " + in_quotes(given) + "; it is one of: " + listed(words),
-               nearest_word(given, words));
+               likely_word(given, words));
     }
 
     template <class T>

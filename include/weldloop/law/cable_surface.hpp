@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <numbers>
 #include <string_view>
 
 #include <weldloop/core/error.hpp>
@@ -25,10 +26,27 @@ namespace weldloop {
 
 /// @name Sources of the cable surface
 /// @{
-inline constexpr source iec_60287_free_air{"IEC 60287-2-1", "1994+A1:2001", "table 2, heat dissipation in free air, single cable and two touching (constants confirmed by the ratings they reproduce, not read in the standard)", source_kind::derived};
-inline constexpr source iec_60287_free_air_three{"IEC 60287-2-1", "1994+A1:2001", "table 2, trefoil and three touching (from memory; they reproduce the method F ratings of IEC 60364-5-52)", source_kind::memory};
-inline constexpr source arrangement_factors{"share of heat that a lead on a floor, in a bundle or in a coil still gives off", {}, "judgement; anchors: grouping factors 0.8 to 0.57 and reel factors 0.8 to 0.4 of current in wiring rules", source_kind::judgement};
-inline constexpr source sun_on_cables{"IEC 60287-2-1", "1994+A1:2001", "table of solar absorption, polychloroprene 0.8; taken for all rubber", source_kind::memory};
+/// Single cable and touching pair.
+inline constexpr source iec_60287_free_air{
+    "IEC 60287-2-1", "1994+A1:2001",
+    "table 2, heat dissipation in free air, single cable and two touching (constants confirmed by the ratings they "
+    "reproduce, not read in the standard)",
+    source_kind::derived};
+/// Three cables.
+inline constexpr source iec_60287_free_air_three{
+    "IEC 60287-2-1", "1994+A1:2001",
+    "table 2, trefoil and three touching (from memory; they reproduce the method F ratings of IEC 60364-5-52)",
+    source_kind::memory};
+/// Leads on a floor, in a bundle, in a coil.
+inline constexpr source arrangement_factors{
+    "share of heat that a lead on a floor, in a bundle or in a coil still gives off",
+    {},
+    "judgement; anchors: grouping factors 0.8 to 0.57 and reel factors 0.8 to 0.4 of current in wiring rules",
+    source_kind::judgement};
+/// Absorption of sunlight.
+inline constexpr source sun_on_cables{"IEC 60287-2-1", "1994+A1:2001",
+                                      "table of solar absorption, polychloroprene 0.8; taken for all rubber",
+                                      source_kind::memory};
 /// @}
 
 /// How the heat given off by a lone cable in still air is calculated. Grouping, wind, sun and altitude are the same
@@ -55,7 +73,8 @@ enum class surface_model {
 };
 
 /// Every model, in the order of the enumeration.
-inline constexpr std::array all_surface_models{surface_model::churchill_chu, surface_model::morgan, surface_model::iec_60287};
+inline constexpr std::array all_surface_models{surface_model::churchill_chu, surface_model::morgan,
+                                               surface_model::iec_60287};
 
 /// The word for a model, as printed and as written in station files.
 [[nodiscard]] constexpr std::string_view to_text(surface_model m)
@@ -73,19 +92,21 @@ inline constexpr surface_model default_surface_model = surface_model::iec_60287;
 
 /// Constants of h = Z/De^g + E of one arrangement in free air.
 struct free_air_row {
-    double z;                                                  ///< Z [W/(m^(2-g) K^(5/4))]
-    double e;                                                  ///< E [W/(m2 K^(5/4))]
-    double g;                                                  ///< exponent of the diameter
-    const weldloop::source* source = &iec_60287_free_air;      ///< where they come from
+    double z;                                              ///< Z [W/(m^(2-g) K^(5/4))]
+    double e;                                              ///< E [W/(m2 K^(5/4))]
+    double g;                                              ///< exponent of the diameter
+    const weldloop::source* source = &iec_60287_free_air;  ///< where they come from
 };
 
 /// @name Rows of IEC 60287-2-1 for cables in free air
 /// @{
-inline constexpr free_air_row free_air_alone{0.21, 3.94, 0.60, &iec_60287_free_air};             ///< single cable
-inline constexpr free_air_row free_air_touching_pair{0.29, 2.35, 0.50, &iec_60287_free_air};     ///< two touching, side by side
-inline constexpr free_air_row free_air_trefoil{0.96, 1.25, 0.20, &iec_60287_free_air_three};     ///< three in a triangle
-inline constexpr free_air_row free_air_three_flat{0.62, 1.95, 0.25, &iec_60287_free_air_three};  ///< three touching in a row
-inline constexpr length free_air_widest = in_si<length>(0.15);  ///< largest diameter the rows hold for
+inline constexpr free_air_row free_air_alone{0.21, 3.94, 0.60, &iec_60287_free_air};  ///< single cable
+inline constexpr free_air_row free_air_touching_pair{0.29, 2.35, 0.50,
+                                                     &iec_60287_free_air};  ///< two touching, side by side
+inline constexpr free_air_row free_air_trefoil{0.96, 1.25, 0.20, &iec_60287_free_air_three};  ///< three in a triangle
+inline constexpr free_air_row free_air_three_flat{0.62, 1.95, 0.25,
+                                                  &iec_60287_free_air_three};  ///< three touching in a row
+inline constexpr length free_air_widest = in_si<length>(0.15);                 ///< largest diameter the rows hold for
 /// @}
 
 /// Share of the sun's heat that a rubber covering takes up.
@@ -96,14 +117,14 @@ inline constexpr emissivity covering_emissivity_of_iec = 0.9;
 
 /// The surface of a cable and what is around it.
 struct cable_surface {
-    length diameter;                                ///< [m] over the covering, above 0
-    temperature air = temperature::celsius(25.0);   ///< air and walls around, -100 to 500 degC
-    speed wind = in_si<speed>(0.0);                 ///< across the cable [m/s], 0 for still air
-    weldloop::lay lay = weldloop::lay::alone;       ///< arrangement
-    length altitude = in_si<length>(0.0);           ///< above sea level [m], -500 to 11000
-    heat_flux sun = in_si<heat_flux>(0.0);          ///< sunlight on the cable's outline [W/m2], 0 or above
-    weldloop::emissivity emissivity = 0.9;          ///< of the covering
-    surface_model model = default_surface_model;    ///< of the lone cable in still air
+    length diameter;                               ///< [m] over the covering, above 0
+    temperature air = temperature::celsius(25.0);  ///< air and walls around, -100 to 500 degC
+    speed wind = in_si<speed>(0.0);                ///< across the cable [m/s], 0 for still air
+    weldloop::lay lay = weldloop::lay::alone;      ///< arrangement
+    length altitude = in_si<length>(0.0);          ///< above sea level [m], -500 to 11000
+    heat_flux sun = in_si<heat_flux>(0.0);         ///< sunlight on the cable's outline [W/m2], 0 or above
+    weldloop::emissivity emissivity = 0.9;         ///< of the covering
+    surface_model model = default_surface_model;   ///< of the lone cable in still air
 };
 
 /// @name Air temperatures a lead is rated for
@@ -147,8 +168,6 @@ inline constexpr temperature hottest_air = temperature::celsius(500.0);   ///< h
 
 namespace detail {
 
-inline constexpr double pi = 3.14159265358979323846;
-
 /// The surface law on plain numbers, what does not change with the temperature worked out once.
 class surface_kernel {
 public:
@@ -158,20 +177,22 @@ public:
           wind_(require_not_negative(s.wind, "wind").value()), pressure_(pressure_at_altitude(s.altitude).value()),
           emissivity_(static_cast<double>(s.emissivity)), ratio_(weldloop::lay_ratio(s.lay, s.diameter)),
           iec_coefficient_(free_air_coefficient(free_air_alone, s.diameter)),
-          sun_(require_not_negative(s.sun, "sunlight").value() * static_cast<double>(sun_absorption) * diameter_), model_(s.model)
+          sun_(require_not_negative(s.sun, "sunlight").value() * static_cast<double>(sun_absorption) * diameter_),
+          model_(s.model)
     {
     }
 
-    [[nodiscard]] double air() const { return air_; }        // K
+    [[nodiscard]] double air() const { return air_; }             // K
     [[nodiscard]] double sun_per_length() const { return sun_; }  // W/m taken up
 
     /// Heat given off per length [W/m] at a surface temperature [K]; rises with it, zero at the air's.
     [[nodiscard]] double loss(double surface) const { return ratio_ * alone(surface); }
 
-    /// Slope of loss() [W/(m K)].
+    /// Slope of loss() [W/(m K)] over a twentieth of the rise to either side, so that it has no step where the law
+    /// changes from one formula to another; 1e-4 from the tangent elsewhere.
     [[nodiscard]] double slope(double surface) const
     {
-        constexpr double step = 0.02;  // K: small beside the rise, large beside rounding
+        const double step = 0.02 + 0.05 * std::fabs(surface - air_);  // K; large beside rounding
         return (loss(surface + step) - loss(surface - step)) / (2.0 * step);
     }
 
@@ -192,12 +213,14 @@ public:
 private:
     static double checked_air(temperature air)
     {
-        if (air < coldest_air || air > hottest_air) throw out_of_range_error("air temperature", to_text(air, "degC"), "-100 degC to 500 degC");
+        if (air < coldest_air || air > hottest_air)
+            throw out_of_range_error("air temperature", to_text(air, "degC"), "-100 degC to 500 degC");
         return air.in_kelvin();
     }
 
     // convection and radiation of a lone cylinder, W/m
-    [[nodiscard]] double first_principles(double surface, double wind, double pressure, double emissivity, bool by_morgan) const
+    [[nodiscard]] double first_principles(double surface, double wind, double pressure, double emissivity,
+                                          bool by_morgan) const
     {
         const film_numbers f = film(surface, wind, pressure);
         double nusselt = by_morgan ? morgan(f.rayleigh) : churchill_chu(f.rayleigh, f.prandtl);
@@ -206,9 +229,9 @@ private:
             const double n2 = nusselt * nusselt, f2 = forced * forced;
             nusselt = std::sqrt(std::sqrt(n2 * n2 + f2 * f2));  // nusselt_mixed() with the power 4
         }
-        const double by_air = pi * nusselt * f.conductivity;
-        const double by_radiation =
-            pi * diameter_ * emissivity * stefan_boltzmann * (surface + air_) * (surface * surface + air_ * air_);
+        const double by_air = std::numbers::pi * nusselt * f.conductivity;
+        const double by_radiation = std::numbers::pi * diameter_ * emissivity * stefan_boltzmann * (surface + air_) *
+                                    (surface * surface + air_ * air_);
         return (by_air + by_radiation) * (surface - air_);
     }
 
@@ -222,11 +245,12 @@ private:
         constexpr double standard_emissivity = static_cast<double>(covering_emissivity_of_iec);
         const double calculated = first_principles(surface, 0.0, sea_level, standard_emissivity, false);
         const double magnitude = std::fabs(rise);
-        const double by_iec = pi * diameter_ * iec_coefficient_ * rise * std::sqrt(std::sqrt(magnitude));
+        const double by_iec = std::numbers::pi * diameter_ * iec_coefficient_ * rise * std::sqrt(std::sqrt(magnitude));
         const double still = std::fabs(by_iec) > std::fabs(calculated) ? by_iec : calculated;
         if (wind_ == 0.0 && pressure_ == sea_level && emissivity_ == standard_emissivity) return still;
         const double still_here = first_principles(surface, 0.0, pressure_, emissivity_, false);
-        const double by_wind = wind_ > 0.0 ? first_principles(surface, wind_, pressure_, emissivity_, false) - still_here : 0.0;
+        const double by_wind =
+            wind_ > 0.0 ? first_principles(surface, wind_, pressure_, emissivity_, false) - still_here : 0.0;
         return still * still_here / calculated + by_wind;
     }
 
@@ -245,8 +269,8 @@ private:
 ///   is used.
 ///
 /// Wind V: Nu^4 = Nu_still^4 + Nu_cross-flow^4. IEC 60287 has neither wind nor altitude nor emissivity: the still part
-/// is scaled by churchill_chu here over churchill_chu at sea level with emissivity 0.9, and what wind adds there is added.
-/// Arrangement: the whole is multiplied by lay_ratio(), wind too, which is on the cautious side.
+/// is scaled by churchill_chu here over churchill_chu at sea level with emissivity 0.9, and what wind adds there is
+/// added. Arrangement: the whole is multiplied by lay_ratio(), wind too, which is on the cautious side.
 ///
 /// Rises with the surface temperature, is zero at the air's and negative below. Accuracy 5 % in free air for the
 /// default model (2.5 % of current), 15 to 20 % for wind, unknown for `on_floor`, `bundled`, `coiled`.
@@ -279,7 +303,8 @@ private:
     basis out;
     if (s.model == surface_model::iec_60287) out.add(iec_60287_free_air);
     if (s.model == surface_model::morgan) out.add(morgan_cylinder);
-    if (s.model == surface_model::churchill_chu || s.wind.value() > 0.0 || s.altitude.value() != 0.0) out.add(churchill_chu_cylinder);
+    if (s.model == surface_model::churchill_chu || s.wind.value() > 0.0 || s.altitude.value() != 0.0)
+        out.add(churchill_chu_cylinder);
     if (s.model != surface_model::iec_60287) out.add(stefan_boltzmann_law).add(us_standard_atmosphere);
     if (s.wind.value() > 0.0) out.add(churchill_bernstein_cylinder).add(mixed_convection_rule);
     if (s.sun.value() > 0.0) out.add(sun_on_cables);

@@ -15,7 +15,8 @@ namespace weldloop {
 /// @name Where the linear law of resistivity keeps to its tables
 /// @{
 inline constexpr temperature resistivity_lowest = temperature::celsius(-50.0);  ///< below it the law reads high
-inline constexpr temperature resistivity_highest = temperature::celsius(300.0); ///< above it copper reads 1.5 to 7 % low
+inline constexpr temperature resistivity_highest =
+    temperature::celsius(300.0);  ///< above it copper reads 1.5 to 7 % low
 /// @}
 
 /// Resistance of a stranded conductor per length, R' = rho(T) (1 + increment) / A with
@@ -23,10 +24,12 @@ inline constexpr temperature resistivity_highest = temperature::celsius(300.0); 
 ///
 /// `increment` is the extra length of strands that lie in a helix (0.02 concentric, 0.04 to 0.07 rope-lay). Accuracy:
 /// code and guide tables to their printed digits up to 90 degC; see resistivity_lowest and resistivity_highest.
-/// @param metal of the strands @param section A of metal [m2], above 0 @param increment 0 to 1 @param t of the conductor
+/// @param metal of the strands @param section A of metal [m2], above 0 @param increment 0 to 1 @param t of the
+/// conductor
 /// @return [ohm/m]
 /// @throws not_finite_error, out_of_range_error
-[[nodiscard]] inline resistance_per_length conductor_resistance(const metal& metal, area section, double increment, temperature t)
+[[nodiscard]] inline resistance_per_length conductor_resistance(const metal& metal, area section, double increment,
+                                                                temperature t)
 {
     require_positive(metal.resistivity, "resistivity");
     require_positive(section, "conductor area");
@@ -41,7 +44,8 @@ inline constexpr temperature resistivity_highest = temperature::celsius(300.0); 
 /// @param missing s, share of strands missing @param damaged Ld [m], 0 to L
 /// @return [ohm]
 /// @throws not_finite_error, out_of_range_error
-[[nodiscard]] inline resistance conductor_resistance(resistance_per_length sound, length whole, strand_loss missing, length damaged)
+[[nodiscard]] inline resistance conductor_resistance(resistance_per_length sound, length whole, strand_loss missing,
+                                                     length damaged)
 {
     require_positive(sound, "resistance per length");
     require_positive(whole, "conductor length");

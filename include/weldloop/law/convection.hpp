@@ -18,20 +18,32 @@ namespace weldloop {
 
 /// @name Sources of the convection laws
 /// @{
-inline constexpr source churchill_chu_cylinder{"Churchill and Chu, Int. J. Heat Mass Transfer 18", "1975", "horizontal cylinder; quoted in Cengel eq. 9-25 and Incropera eq. 9.34", source_kind::paper};
-inline constexpr source morgan_cylinder{"Morgan, Advances in Heat Transfer 11", "1975", "power laws; Incropera table 9.1 (first range seen, others from memory)", source_kind::memory};
-inline constexpr source churchill_bernstein_cylinder{"Churchill and Bernstein, J. Heat Transfer 99", "1977", "pp. 300-306; Holman eq. 6-21, Incropera eq. 7.54", source_kind::paper};
-inline constexpr source mixed_convection_rule{"Incropera, Fundamentals of Heat and Mass Transfer", "7th edition", "section 9.9; power 4 for a horizontal cylinder in cross-flow", source_kind::memory};
+/// Still air.
+inline constexpr source churchill_chu_cylinder{"Churchill and Chu, Int. J. Heat Mass Transfer 18", "1975",
+                                               "horizontal cylinder; quoted in Cengel eq. 9-25 and Incropera eq. 9.34",
+                                               source_kind::paper};
+/// Still air, power laws.
+inline constexpr source morgan_cylinder{"Morgan, Advances in Heat Transfer 11", "1975",
+                                        "power laws; Incropera table 9.1 (first range seen, others from memory)",
+                                        source_kind::memory};
+/// Wind across a cylinder.
+inline constexpr source churchill_bernstein_cylinder{"Churchill and Bernstein, J. Heat Transfer 99", "1977",
+                                                     "pp. 300-306; Holman eq. 6-21, Incropera eq. 7.54",
+                                                     source_kind::paper};
+/// Still air and wind together.
+inline constexpr source mixed_convection_rule{"Incropera, Fundamentals of Heat and Mass Transfer", "7th edition",
+                                              "section 9.9; power 4 for a horizontal cylinder in cross-flow",
+                                              source_kind::memory};
 /// @}
 
 /// @name Ranges of the convection laws
 /// Outside them the functions extrapolate; what is built on them raises range_flag::convection_range.
 /// @{
-inline constexpr double cylinder_lowest_rayleigh = 1e-5;   ///< Churchill and Chu, full form
-inline constexpr double cylinder_highest_rayleigh = 1e12;  ///< Churchill and Chu, full form; Morgan
-inline constexpr double laminar_highest_rayleigh = 1e9;    ///< Churchill and Chu, laminar form
-inline constexpr double cross_flow_lowest_peclet = 0.2;    ///< Reynolds times Prandtl, Churchill and Bernstein
-inline constexpr double cross_flow_highest_reynolds = 1e7; ///< Churchill and Bernstein
+inline constexpr double cylinder_lowest_rayleigh = 1e-5;    ///< Churchill and Chu, full form
+inline constexpr double cylinder_highest_rayleigh = 1e12;   ///< Churchill and Chu, full form; Morgan
+inline constexpr double laminar_highest_rayleigh = 1e9;     ///< Churchill and Chu, laminar form
+inline constexpr double cross_flow_lowest_peclet = 0.2;     ///< Reynolds times Prandtl, Churchill and Bernstein
+inline constexpr double cross_flow_highest_reynolds = 1e7;  ///< Churchill and Bernstein
 /// @}
 
 namespace detail {
@@ -47,7 +59,8 @@ inline void require_number(double x, bool zero_allowed, std::string_view argumen
 
 [[nodiscard]] inline double churchill_chu(double rayleigh, double prandtl)
 {
-    const double root = 0.60 + 0.387 * std::pow(rayleigh, 1.0 / 6.0) / std::pow(1.0 + std::pow(0.559 / prandtl, 9.0 / 16.0), 8.0 / 27.0);
+    const double root = 0.60 + 0.387 * std::pow(rayleigh, 1.0 / 6.0) /
+                                   std::pow(1.0 + std::pow(0.559 / prandtl, 9.0 / 16.0), 8.0 / 27.0);
     return root * root;
 }
 
@@ -62,7 +75,8 @@ inline void require_number(double x, bool zero_allowed, std::string_view argumen
 
 [[nodiscard]] inline double churchill_bernstein(double reynolds, double prandtl)
 {
-    return 0.3 + 0.62 * std::sqrt(reynolds) * std::cbrt(prandtl) / std::pow(1.0 + std::pow(0.4 / prandtl, 2.0 / 3.0), 0.25) *
+    return 0.3 + 0.62 * std::sqrt(reynolds) * std::cbrt(prandtl) /
+                     std::pow(1.0 + std::pow(0.4 / prandtl, 2.0 / 3.0), 0.25) *
                      std::pow(1.0 + std::pow(reynolds / 282000.0, 5.0 / 8.0), 4.0 / 5.0);
 }
 
@@ -73,7 +87,8 @@ inline void require_number(double x, bool zero_allowed, std::string_view argumen
 /// @param film properties of the air at the film temperature (Ts + Ta)/2
 /// @return Ra, zero where both temperatures are equal
 /// @throws not_finite_error, out_of_range_error
-[[nodiscard]] inline double rayleigh_number(length diameter, temperature surface, temperature air, const air_properties& film)
+[[nodiscard]] inline double rayleigh_number(length diameter, temperature surface, temperature air,
+                                            const air_properties& film)
 {
     require_positive(diameter, "diameter");
     const double nu = require_positive(film.viscosity / film.density, "kinematic viscosity").value();
@@ -154,7 +169,8 @@ inline void require_number(double x, bool zero_allowed, std::string_view argumen
     require_within(exponent, 1.0, 10.0, "exponent of mixed convection");
     const double larger = natural > forced ? natural : forced;
     if (larger == 0.0) return 0.0;
-    return larger * std::pow(std::pow(natural / larger, exponent) + std::pow(forced / larger, exponent), 1.0 / exponent);
+    return larger *
+           std::pow(std::pow(natural / larger, exponent) + std::pow(forced / larger, exponent), 1.0 / exponent);
 }
 
 }  // namespace weldloop

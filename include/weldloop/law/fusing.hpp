@@ -15,7 +15,9 @@
 namespace weldloop {
 
 /// The law without loss.
-inline constexpr source iec_60949_adiabatic{"IEC 60949", "1988", "adiabatic short-circuit current, clause 3; worked example 95 mm2, 90 to 250 degC, 1 s", source_kind::standard};
+inline constexpr source iec_60949_adiabatic{
+    "IEC 60949", "1988", "adiabatic short-circuit current, clause 3; worked example 95 mm2, 90 to 250 degC, 1 s",
+    source_kind::standard};
 
 namespace detail {
 
@@ -25,15 +27,41 @@ namespace detail {
     return 1.0 / require_positive(metal.temperature_coefficient, "temperature coefficient").value();
 }
 
-/// Integral of J^2 dt that heats from one temperature to another [A2 s/m4], K^2 ln((beta + T2)/(beta + T1)).
-[[nodiscard]] inline double adiabatic_integral(const metal& metal, temperature from, temperature to)
+/// Heating without loss, rho c dT = J^2 rho20 (T - T_zero)/span dt: what the constants of a conductor come to.
+struct adiabatic_law {
+    double k2;    ///< K^2 = c span/rho20 [A2 s/m4]
+    double span;  ///< beta + 20 degC [K]
+
+    /// Integral of J^2 dt that heats from one temperature to another [A2 s/m4], K^2 ln((beta + T2)/(beta + T1)).
+    [[nodiscard]] double integral(temperature from, temperature to) const
+    {
+        return k2 * std::log(above_zero(to) / above_zero(from));
+    }
+    /// Temperature after an integral of J^2 dt [A2 s/m4].
+    [[nodiscard]] temperature after(temperature from, double integral) const
+    {
+        return from + in_si<temperature_difference>(above_zero(from) * std::expm1(integral / k2));
+    }
+
+private:
+    [[nodiscard]] double above_zero(temperature t) const
+    {
+        const double above = span + (t - reference_temperature).value();
+        if (!(above > 0.0))
+            throw out_of_range_error("start temperature", to_text(t, "degC"),
+                                     "above " + number_text(reference_temperature.in_celsius() - span) +
+                                         " degC, where the linear law of resistance ends");
+        return above;
+    }
+};
+
+/// The law of a metal by its own constants.
+[[nodiscard]] inline adiabatic_law adiabatic_law_of(const metal& metal)
 {
     const double span = resistance_zero_below(metal);
-    const double k2 = require_positive(metal.heat_per_volume(), "heat per volume").value() * span /
-                      require_positive(metal.resistivity, "resistivity").value();
-    const double t1 = span + (from - reference_temperature).value(), t2 = span + (to - reference_temperature).value();
-    if (!(t1 > 0.0)) throw out_of_range_error("start temperature", to_text(from, "degC"), "above " + number_text(20.0 - span) + " degC, where the linear law of resistance ends");
-    return k2 * std::log(t2 / t1);
+    return {require_positive(metal.heat_per_volume(), "heat per volume").value() * span /
+                require_positive(metal.resistivity, "resistivity").value(),
+            span};
 }
 
 }  // namespace detail
@@ -52,8 +80,10 @@ namespace detail {
     require_positive(section, "conductor area");
     require_positive(t, "duration");
     if (start >= metal.melting)
-        throw out_of_range_error("start temperature", to_text(start, "degC"), "below the melting point of " + to_text(metal.melting, "degC"));
-    return in_si<current>(section.value() * std::sqrt(detail::adiabatic_integral(metal, start, metal.melting) / t.value()));
+        throw out_of_range_error("start temperature", to_text(start, "degC"),
+                                 "below the melting point of " + to_text(metal.melting, "degC"));
+    return in_si<current>(section.value() *
+                          std::sqrt(detail::adiabatic_law_of(metal).integral(start, metal.melting) / t.value()));
 }
 
 /// Current that heats a conductor from one temperature to another in a time, no heat lost; as fusing_current().
@@ -61,14 +91,15 @@ namespace detail {
 /// @param start T0 @param end T1, above T0, at most the melting point
 /// @return [A]
 /// @throws not_finite_error, out_of_range_error
-[[nodiscard]] inline current adiabatic_current(const metal& metal, area section, duration t, temperature start, temperature end)
+[[nodiscard]] inline current adiabatic_current(const metal& metal, area section, duration t, temperature start,
+                                               temperature end)
 {
     require_positive(section, "conductor area");
     require_positive(t, "duration");
     if (start >= end || end > metal.melting)
         throw out_of_range_error("end temperature", to_text(end, "degC"),
                                  "above the start, at most the melting point of " + to_text(metal.melting, "degC"));
-    return in_si<current>(section.value() * std::sqrt(detail::adiabatic_integral(metal, start, end) / t.value()));
+    return in_si<current>(section.value() * std::sqrt(detail::adiabatic_law_of(metal).integral(start, end) / t.value()));
 }
 
 /// Temperature of a conductor after a current pulse, no heat lost:
@@ -77,20 +108,19 @@ namespace detail {
 /// @param t duration [s], above 0 @param start T0, below the melting point
 /// @return temperature at the end of the pulse
 /// @throws not_finite_error, out_of_range_error; no_solution_error when it melts before
-[[nodiscard]] inline temperature adiabatic_temperature(const metal& metal, area section, current through, duration t, temperature start)
+[[nodiscard]] inline temperature adiabatic_temperature(const metal& metal, area section, current through, duration t,
+                                                       temperature start)
 {
     require_positive(section, "conductor area");
     require_not_negative(through, "current");
     require_positive(t, "duration");
     const current melts = fusing_current(metal, section, t, start);
     if (through > melts)
-        throw no_solution_error("temperature after the pulse", "above the melting point of " + to_text(metal.melting, "degC"),
+        throw no_solution_error("temperature after the pulse",
+                                "above the melting point of " + to_text(metal.melting, "degC"),
                                 "at most " + si_text(melts) + " for " + si_text(t));
-    const double span = detail::resistance_zero_below(metal);
-    const double k2 = metal.heat_per_volume().value() * span / metal.resistivity.value();
     const double current_density = through.value() / section.value();
-    const double above_zero = span + (start - reference_temperature).value();
-    return start + in_si<temperature_difference>(above_zero * std::expm1(current_density * current_density * t.value() / k2));
+    return detail::adiabatic_law_of(metal).after(start, current_density * current_density * t.value());
 }
 
 }  // namespace weldloop

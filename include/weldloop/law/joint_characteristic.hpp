@@ -3,6 +3,7 @@
 /// The voltage-current characteristic of a joint. A joint is not a fixed resistance: once its spots grow soft they
 /// spread, and the drop levels off below the melting drop of its metals however hard the current pushes.
 
+#include <algorithm>
 #include <cmath>
 
 #include <weldloop/core/quantities.hpp>
@@ -28,26 +29,119 @@ inline constexpr source melting_share_judgement{
 /// Share of the melting drop from which spots count as melting; see melting_share_judgement.
 inline constexpr double melting_share = 0.95;
 
-/// The two drops between which a joint levels off.
+/// What the heat of a spot does to its resistance.
+inline constexpr source hot_spot_resistance{
+    "Holm, Electric Contacts", "4th edition 1967",
+    "1 + (2/3) alpha (Tm - T0), the mean of T - T0 over the drop where the rise is small (derived again in a test)",
+    source_kind::memory};
+/// Mean rise of the metal that makes the resistance over the rise of the hottest spot; see hot_spot_resistance.
+inline constexpr double mean_over_highest_rise = 2.0 / 3.0;
+/// Highest hot_growth of a joint. Above 1 (alpha T0 above 1.5) a spot that cannot yield would have two states at one
+/// current; no metal of the table comes there above 120 K.
+inline constexpr double highest_hot_growth = 1.0;
+
+/// The drops between which a joint levels off, and how its spots' resistance grows with their heat.
 struct joint_limits {
-    voltage softening;  ///< [V] up to here the joint is ohmic
-    voltage melting;    ///< [V] never exceeded
+    voltage softening;        ///< [V] up to here the spots keep their size
+    voltage melting;          ///< [V] never exceeded
+    double hot_growth = 0.0;  ///< c = (2/3) alpha T0 of the metals at the bulk's temperature T0, 0 to 1; 0: no growth
+    voltage hot_scale = {};   ///< [V] Vh = 2 sqrt(L) T0, the drop that heats a spot to sqrt(2) T0; above 0 if c is
 };
 
-/// The limits of two metals: the lower of each. @param metals the two @param bulk temperature of both bodies
+/// The limits of two metals: the lower drop of each, and alpha weighted by their resistivities.
+///
+/// The weighting is exact for metals of one alpha; of brass on steel it is within 3 % (the worse metal holds the hotter
+/// part of the drop). hot_growth is never taken above highest_hot_growth, which only a bulk colder than 120 K asks for.
+/// @param metals the two @param bulk temperature of both bodies
+/// @throws not_finite_error, out_of_range_error for a resistivity that cannot be
 [[nodiscard]] inline joint_limits joint_limits_of(const metal_pair& metals, temperature bulk)
 {
-    return {softening_drop(metals, bulk), melting_drop(metals, bulk)};
+    const auto slope = [](const metal& m) { return m.resistivity * m.temperature_coefficient; };
+    require_positive(metals.first.resistivity, "resistivity");
+    require_positive(metals.second.resistivity, "resistivity");
+    const per_kelvin alpha = (slope(metals.first) + slope(metals.second)) /
+                             (metals.first.resistivity_at(bulk) + metals.second.resistivity_at(bulk));
+    const double growth = mean_over_highest_rise * (alpha * bulk.above_absolute_zero()).value();
+    return {softening_drop(metals, bulk), melting_drop(metals, bulk),
+            bulk.in_kelvin() > 0.0 ? std::clamp(growth, 0.0, highest_hot_growth) : 0.0,
+            in_si<voltage>(2.0 * std::sqrt(lorenz_number) * bulk.in_kelvin())};
 }
 
 namespace detail {
 
-// Drop for x = I/G, which may be infinite for a joint that is all but open: then it is the melting drop.
-inline double levelled_drop(double x, double softening, double melting)
-{
-    if (x <= softening) return x;
-    return 2.0 * melting / (1.0 + std::sqrt(1.0 + 4.0 * ((melting - softening) / x) * (melting / x)));
-}
+// The characteristic on plain volts; `x` is the current over the cold conductance.
+class drop_law {
+public:
+    explicit drop_law(const joint_limits& l)
+        : softening_(l.softening.value()), melting_(l.melting.value()), growth_(l.hot_growth),
+          scale_(growth_ > 0.0 ? l.hot_scale.value() : 1.0), cold_softening_(softening_ / hot(softening_))
+    {
+    }
+
+    // Resistance of the hot spots over that of cold ones of the same size, at a drop.
+    double hot(double v) const
+    {
+        const double z = v / scale_;
+        return 1.0 + growth_ * (std::sqrt(1.0 + z * z) - 1.0);
+    }
+
+    // Drop for x, which may be infinite for a joint that is all but open: then it is the melting drop.
+    double drop(double x) const
+    {
+        if (x <= cold_softening_) return std::min(rigid(x), softening_);
+        if (!(softening_ < melting_)) return melting_;
+        const double first = levelled(x * hot(softening_));
+        return growth_ > 0.0 ? yielding(x, first) : first;
+    }
+
+    // The x that gives a drop below melting: the inverse of drop().
+    double cold(double v) const
+    {
+        const double size = v > softening_ ? std::sqrt((melting_ - softening_) / (melting_ - v)) : 1.0;
+        return v * size / hot(v);
+    }
+
+private:
+    // v = x hot(v), a quadratic in v.
+    double rigid(double x) const
+    {
+        const double w = x * growth_ / scale_;
+        const double root = std::sqrt(growth_ * growth_ + w * w * (1.0 - 2.0 * growth_));
+        return x * (1.0 - growth_ + root) / (1.0 - w * w);
+    }
+
+    // v^2 (Vm - Vs) + y^2 v - y^2 Vm = 0, y the current over the conductance of hot spots of the cold size.
+    double levelled(double y) const
+    {
+        return 2.0 * melting_ / (1.0 + std::sqrt(1.0 + 4.0 * ((melting_ - softening_) / y) * (melting_ / y)));
+    }
+
+    // The same with y = x hot(v): Newton's method from a lower bound, kept inside a bracket that only narrows.
+    double yielding(double x, double v) const
+    {
+        constexpr int most_steps = 60;
+        constexpr double settled = 1e-15;
+        const double span = melting_ - softening_;
+        double low = std::clamp(v, softening_, melting_), high = melting_;
+        v = low;
+        for (int i = 0; i < most_steps; ++i) {
+            const double z = v / scale_, s = std::sqrt(1.0 + z * z);
+            const double f = 1.0 + growth_ * (s - 1.0);
+            const double ratio = v / x / f;
+            const double surplus = ratio * ratio - (melting_ - v) / span;
+            const double slope = 2.0 * ratio * (1.0 - growth_ * (1.0 - 1.0 / s)) / (x * f * f) + 1.0 / span;
+            (surplus < 0.0 ? low : high) = v;
+            double next = v - surplus / slope;
+            if (!(next >= low && next <= high)) next = 0.5 * (low + high);
+            const bool done = std::abs(next - v) <= settled * v;
+            v = next;
+            if (done) break;
+        }
+        return v;
+    }
+
+    double softening_, melting_, growth_, scale_, cold_softening_;
+};
 
 // Resistivity of both metals over that at 20 degC.
 inline double resistivity_growth(const metal_pair& metals, temperature bulk)
@@ -61,27 +155,56 @@ inline double resistivity_growth(const metal_pair& metals, temperature bulk)
 
 }  // namespace detail
 
+namespace detail {
+inline drop_law checked_law(const joint_limits& limits)
+{
+    require_not_negative(limits.softening, "softening drop");
+    require_within(limits.melting, limits.softening, in_si<voltage>(1e3), "melting drop");
+    require_within(limits.hot_growth, 0.0, highest_hot_growth, "growth of a hot spot's resistance");
+    if (limits.hot_growth > 0.0) require_positive(limits.hot_scale, "drop that heats a spot");
+    return drop_law(limits);
+}
+}  // namespace detail
+
 /// Drop across a joint that carries a current [V].
 ///
-/// With G the cold conductance, x = I/G, Vs and Vm the limits: V = x as long as x <= Vs. Above, the spots yield: their
-/// radius grows as 1/sqrt(hardness) and the hardness is (Vm - V)/(Vm - Vs) of its cold value, so that
-/// V^2 (Vm - Vs) + x^2 V - x^2 Vm = 0, which gives V = 2 Vm / (1 + sqrt(1 + 4 (Vm - Vs) Vm / x^2)).
+/// With G the cold conductance, x = I/G, Vs and Vm the limits, T0 the bulk's temperature, f what the spots' own heat
+/// does to their resistance, f(V) = 1 + c (sqrt(1 + (V/Vh)^2) - 1) = 1 + (2/3) alpha (Tm - T0):
+///
+/// - V = x f(V) as long as V <= Vs, a quadratic in V;
+/// - above, the spots yield: their radius grows as 1/sqrt(hardness) and the hardness is (Vm - V)/(Vm - Vs) of its cold
+///   value, so that V^2 (Vm - Vs) = x^2 f(V)^2 (Vm - V). Solved by Newton's method to rounding.
 ///
 /// Continuous, rising with the current, below Vm; it tends to Vm as the current grows or the conductance falls to
-/// nothing. It leaves out that a hot spot has the resistivity of a hot metal: just below Vs the true drop is higher, by
-/// about half where copper softens and twice where steel does. Vm = 0 (bulk at the melting point: the joint is wetted)
-/// gives no drop.
-/// @param through current [A], 0 or above @param cold conductance of the joint before its spots yield [S], above 0: an
-///   open joint has no drop of its own @param limits of its metals, 0 <= softening <= melting
-/// @throws not_finite_error, out_of_range_error @see softening_hardness_law
+/// nothing. Vm = 0 (bulk at the melting point: the joint is wetted) gives no drop.
+/// @param through current [A], 0 or above @param cold conductance of the joint at its bulk's temperature, before its
+///   spots heat and yield [S], above 0: an open joint has no drop of its own @param limits of its metals, 0 <=
+///   softening
+///   <= melting
+/// @throws not_finite_error, out_of_range_error
+/// @par Accuracy
+/// against the exact integral over spots of a metal with a linear law of resistivity, f is within 2 % up
+/// to the softening drop of every metal of the table; the fall of hardness above it is judgement
+/// @see softening_hardness_law, hot_spot_resistance
 [[nodiscard]] inline voltage joint_drop(current through, conductance cold, const joint_limits& limits)
 {
     require_not_negative(through, "current");
     require_positive(cold, "joint conductance");
-    require_not_negative(limits.softening, "softening drop");
-    require_within(limits.melting, limits.softening, in_si<voltage>(1e3), "melting drop");
-    return in_si<voltage>(
-        detail::levelled_drop(through.value() / cold.value(), limits.softening.value(), limits.melting.value()));
+    return in_si<voltage>(detail::checked_law(limits).drop(through.value() / cold.value()));
+}
+
+/// The cold conductance that gives a joint a drop at a current, the inverse of joint_drop() [S].
+/// @param through current [A], above 0 @param drop [V], above 0, below the melting drop: that is never reached
+/// @param limits of its metals, 0 <= softening <= melting
+/// @throws not_finite_error, out_of_range_error
+[[nodiscard]] inline conductance conductance_for_drop(current through, voltage drop, const joint_limits& limits)
+{
+    require_positive(through, "current");
+    require_positive(drop, "joint drop");
+    const detail::drop_law law = detail::checked_law(limits);
+    if (drop >= limits.melting)
+        throw out_of_range_error("joint drop", si_text(drop), "below the melting drop of " + si_text(limits.melting));
+    return require_finite(in_si<conductance>(through.value() / law.cold(drop.value())), "joint conductance");
 }
 
 /// Conductance of a joint at another bulk temperature [S]: the constriction lies in the metals, so it follows their

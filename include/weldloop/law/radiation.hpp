@@ -10,7 +10,8 @@
 namespace weldloop {
 
 /// The radiation constant and the law of grey surfaces.
-inline constexpr source stefan_boltzmann_law{"SI Brochure", "9th edition 2019", "defining constants: sigma = 2 pi^5 k^4 / (15 h^3 c^2)", source_kind::derived};
+inline constexpr source stefan_boltzmann_law{
+    "SI Brochure", "9th edition 2019", "defining constants: sigma = 2 pi^5 k^4 / (15 h^3 c^2)", source_kind::derived};
 
 /// Radiation constant sigma [W/(m2 K4)], all printed digits of the exact value.
 inline constexpr double stefan_boltzmann = 5.670374419e-8;
@@ -27,7 +28,8 @@ inline constexpr double stefan_boltzmann = 5.670374419e-8;
 /// The same as a coefficient, h_r = eps sigma (Ts + Tw)(Ts^2 + Tw^2), which stays finite where Ts = Tw.
 /// @param eps emissivity of the surface @param surface Ts @param surroundings Tw of the walls around
 /// @return coefficient [W/(m2 K)]
-[[nodiscard]] constexpr heat_transfer_coefficient radiation_coefficient(emissivity eps, temperature surface, temperature surroundings)
+[[nodiscard]] constexpr heat_transfer_coefficient radiation_coefficient(emissivity eps, temperature surface,
+                                                                        temperature surroundings)
 {
     const double s = surface.in_kelvin(), w = surroundings.in_kelvin();
     return in_si<heat_transfer_coefficient>(static_cast<double>(eps) * stefan_boltzmann * (s + w) * (s * s + w * w));

@@ -21,13 +21,20 @@ namespace weldloop {
 
 /// @name Sources of the spring laws
 /// @{
-inline constexpr source spring_formulas{"Shigley, Mechanical Engineering Design", "9th and 10th edition", "equations 10-3 to 10-9, 10-43, 10-50, 10-51", source_kind::handbook};
-inline constexpr source spring_turns{"Shigley, Mechanical Engineering Design", "9th and 10th edition", "table 10-1 and equation 10-48", source_kind::memory};
-inline constexpr source hot_modulus{"spring makers' association data: 2 % per 55 K, 20 to 200 degC", {}, {}, source_kind::handbook};
+
+/// Rates and stresses.
+inline constexpr source spring_formulas{"Shigley, Mechanical Engineering Design", "9th and 10th edition",
+                                        "equations 10-3 to 10-9, 10-43, 10-50, 10-51", source_kind::handbook};
+/// Active turns and solid length.
+inline constexpr source spring_turns{"Shigley, Mechanical Engineering Design", "9th and 10th edition",
+                                     "table 10-1 and equation 10-48", source_kind::memory};
+/// Moduli when hot.
+inline constexpr source hot_modulus{
+    "spring makers' association data: 2 % per 55 K, 20 to 200 degC", {}, {}, source_kind::handbook};
 /// @}
 
-using spring_rate = decltype(force{} / length{});                                       ///< N/m
-using angular_rate = decltype(torque{} / boost::units::quantity<si::plane_angle>{});   ///< N m per radian
+using spring_rate = decltype(force{} / length{});                                     ///< N/m
+using angular_rate = decltype(torque{} / boost::units::quantity<si::plane_angle>{});  ///< N m per radian
 
 namespace detail {
 // What a spring can be, wide enough for any: a watch hair spring to a rail buffer.
@@ -97,12 +104,16 @@ inline constexpr per_kelvin modulus_slope = in_si<per_kelvin>(3.6e-4);
     require_within(wire, detail::thinnest_spring_wire, detail::thickest_spring_wire, "wire diameter");
     require_positive(coil, "coil diameter");
     if (!(coil > wire && coil <= detail::highest_spring_index * wire))
-        throw out_of_range_error("coil diameter", si_text(coil), "above the wire diameter of " + si_text(wire) + ", up to 1000 times that");
+        throw out_of_range_error("coil diameter", si_text(coil),
+                                 "above the wire diameter of " + si_text(wire) + ", up to 1000 times that");
     return (coil / wire).value();
 }
 
 /// Whether an index lies within 4 to 12, for which the curvature factors are made.
-[[nodiscard]] constexpr bool usual_spring_index(double index) { return index >= 4.0 && index <= 12.0; }
+[[nodiscard]] constexpr bool usual_spring_index(double index)
+{
+    return index >= 4.0 && index <= 12.0;
+}
 
 /// Wahl's factor of direct shear and curvature, (4C - 1)/(4C - 4) + 0.615/C.
 /// @param index C, above 1 to 1000 @throws not_finite_error, out_of_range_error
@@ -146,10 +157,10 @@ inline constexpr per_kelvin modulus_slope = in_si<per_kelvin>(3.6e-4);
 
 /// How the ends of a compression spring are made.
 enum class coil_ends {
-    plain,            ///< cut off
-    plain_ground,     ///< cut off and ground
-    squared,          ///< closed
-    squared_ground,   ///< closed and ground
+    plain,           ///< cut off
+    plain_ground,    ///< cut off and ground
+    squared,         ///< closed
+    squared_ground,  ///< closed and ground
 };
 
 /// Turns of a compression spring that give way: all of them for plain ends, one less when those are ground, two less
@@ -159,7 +170,8 @@ enum class coil_ends {
 {
     const double dead = ends == coil_ends::plain ? 0.0 : ends == coil_ends::plain_ground ? 1.0 : 2.0;
     require_within(total, 0.0, detail::most_turns, "turns");
-    if (!(total > dead)) throw out_of_range_error("turns", number_text(total), "above " + number_text(dead) + " for these ends");
+    if (!(total > dead))
+        throw out_of_range_error("turns", number_text(total), "above " + number_text(dead) + " for these ends");
     return total - dead;
 }
 
@@ -185,7 +197,8 @@ enum class coil_ends {
 }
 
 /// Shear stress of a compression spring at the inner fibre, K 8 F D/(pi d^3) with Bergstrasser's K [Pa].
-/// @param load F [N], 0 to 1 GN @param wire d [m] @param coil D [m], above d @throws not_finite_error, out_of_range_error
+/// @param load F [N], 0 to 1 GN @param wire d [m] @param coil D [m], above d @throws not_finite_error,
+/// out_of_range_error
 [[nodiscard]] inline pressure compression_stress(force load, length wire, length coil)
 {
     require_within(load, in_si<force>(0.0), detail::highest_spring_load, "spring load");
@@ -194,7 +207,8 @@ enum class coil_ends {
 }
 
 /// Load that brings a compression spring to a shear stress; the inverse of compression_stress() [N].
-/// @param shear_stress [Pa], 0 to 10 TPa @param wire d [m] @param coil D [m], above d @throws not_finite_error, out_of_range_error
+/// @param shear_stress [Pa], 0 to 10 TPa @param wire d [m] @param coil D [m], above d @throws not_finite_error,
+/// out_of_range_error
 [[nodiscard]] inline force compression_load(pressure shear_stress, length wire, length coil)
 {
     detail::require_stress(shear_stress, "shear stress");
@@ -226,25 +240,30 @@ enum class coil_ends {
     const double index = spring_index(coil, wire);
     detail::require_turns(turns, "active turns");
     const double d = wire.value();
-    return in_si<angular_rate>(youngs.value() * d * d * d / (2.0 * std::numbers::pi * detail::friction_turn_divisor * index * turns));
+    return in_si<angular_rate>(youngs.value() * d * d * d /
+                               (2.0 * std::numbers::pi * detail::friction_turn_divisor * index * turns));
 }
 
 /// Bending stress of a torsion spring at the inner fibre, Ki 32 M/(pi d^3) [Pa].
-/// @param moment M [N m], 0 to 1 GN m @param wire d [m] @param coil D [m], above d @throws not_finite_error, out_of_range_error
+/// @param moment M [N m], 0 to 1 GN m @param wire d [m] @param coil D [m], above d @throws not_finite_error,
+/// out_of_range_error
 [[nodiscard]] inline pressure torsion_stress(torque moment, length wire, length coil)
 {
     require_within(moment, in_si<torque>(0.0), detail::highest_spring_moment, "spring moment");
     const double d = wire.value();
-    return in_si<pressure>(inner_bending_factor(spring_index(coil, wire)) * 32.0 * moment.value() / (std::numbers::pi * d * d * d));
+    return in_si<pressure>(inner_bending_factor(spring_index(coil, wire)) * 32.0 * moment.value() /
+                           (std::numbers::pi * d * d * d));
 }
 
 /// Moment that brings a torsion spring to a bending stress; the inverse of torsion_stress() [N m].
-/// @param bending_stress [Pa], 0 to 10 TPa @param wire d [m] @param coil D [m], above d @throws not_finite_error, out_of_range_error
+/// @param bending_stress [Pa], 0 to 10 TPa @param wire d [m] @param coil D [m], above d @throws not_finite_error,
+/// out_of_range_error
 [[nodiscard]] inline torque torsion_moment(pressure bending_stress, length wire, length coil)
 {
     detail::require_stress(bending_stress, "bending stress");
     const double d = wire.value();
-    return in_si<torque>(bending_stress.value() * std::numbers::pi * d * d * d / (32.0 * inner_bending_factor(spring_index(coil, wire))));
+    return in_si<torque>(bending_stress.value() * std::numbers::pi * d * d * d /
+                         (32.0 * inner_bending_factor(spring_index(coil, wire))));
 }
 
 }  // namespace weldloop

@@ -3,16 +3,16 @@
 /// Stress relaxation of a spring held at a constant deflection: the permanent loss of force in time at temperature.
 ///
 /// Larson-Miller form: P = T (20 + log10(t/1 h)), r = r0 exp(b (mu - 0.7)) exp(c (P - P0)), S/S0 = exp(-r), with T the
-/// absolute temperature, t the time, mu the initial stress over tensile strength (bending; for shear take sqrt(3) tau0),
-/// P0 = 293.15 K x 23 the value at 20 degC and 1000 h, and r0, b, c constants of the wire (material/spring_wire.hpp). For
-/// a wire without a published law T stands for 20 degC + s (T - 20 degC), with s of the wire, see relaxation_shifted.
-/// The exponential of r keeps the stress above zero; it is a choice of this library.
+/// absolute temperature, t the time, mu the initial stress over tensile strength (bending; for shear take sqrt(3)
+/// tau0), P0 = 293.15 K x 23 the value at 20 degC and 1000 h, and r0, b, c constants of the wire
+/// (material/spring_wire.hpp). For a wire without a published law T stands for 20 degC + s (T - 20 degC), with s of the
+/// wire, see relaxation_shifted. The exponential of r keeps the stress above zero; it is a choice of this library.
 ///
-/// What it rests on: published code values for the same cold-drawn wire in tension, 20 to 100 degC, mu 0.6 to 0.8, 1 h to
-/// 30 years. At 20 degC it meets them within 5 %, after 30 years it is 10 % low; hot, the published temperature laws differ
-/// from each other by up to 1.6 and it lies between them. Outside that range, and for wires without a published law, the
-/// result is flagged and its bounds widened by a factor 3 either way in r. Presetting and residual coiling stress change a
-/// real spring's loss: the plain and the hot-preset class bracket it.
+/// What it rests on: published code values for the same cold-drawn wire in tension, 20 to 100 degC, mu 0.6 to 0.8, 1 h
+/// to 30 years. At 20 degC it meets them within 5 %, after 30 years it is 10 % low; hot, the published temperature laws
+/// differ from each other by up to 1.6 and it lies between them. Outside that range, and for wires without a published
+/// law, the result is flagged and its bounds widened by a factor 3 either way in r. Presetting and residual coiling
+/// stress change a real spring's loss: the plain and the hot-preset class bracket it.
 ///
 /// Above the tempering limit of the wire (250 degC for cold-drawn carbon wire) the law has no meaning: the spring is
 /// reported destroyed, all its force lost. The reversible softening of a hot spring is apart: modulus_at().
@@ -39,14 +39,16 @@ enum class spring_making {
 };
 
 /// The form of the law and the usual constant 20 of its parameter.
-inline constexpr source larson_miller{"Larson and Miller, Transactions of the ASME 74", "1952", "time-temperature parameter T (C + log t), C = 20 usual", source_kind::memory};
+inline constexpr source larson_miller{"Larson and Miller, Transactions of the ASME 74", "1952",
+                                      "time-temperature parameter T (C + log t), C = 20 usual", source_kind::memory};
 
 /// What is left of a spring, with its bounds.
 struct relaxation {
-    fraction lost;               ///< of the plain spring: the cautious value of the two classes
-    band<fraction> bracket;      ///< plain and preset class as ends, the middle of their exponents between; widened by 3 when flagged
-    bool destroyed = false;      ///< hotter than the tempering limit of the wire; everything is lost
-    weldloop::basis basis;       ///< sources; flags relaxation_range, spring_destroyed
+    fraction lost;  ///< of the plain spring: the cautious value of the two classes
+    band<fraction>
+        bracket;  ///< plain and preset class as ends, the middle of their exponents between; widened by 3 when flagged
+    bool destroyed = false;  ///< hotter than the tempering limit of the wire; everything is lost
+    weldloop::basis basis;   ///< sources; flags relaxation_range, spring_destroyed
 };
 
 namespace detail {
@@ -54,7 +56,7 @@ inline constexpr double larson_miller_constant = 20.0;
 inline constexpr double reference_parameter = 293.15 * (larson_miller_constant + 3.0);  // [K] 20 degC, 1000 h = 10^3 h
 inline constexpr double reference_stress = 0.7;
 inline constexpr double seconds_per_hour = 3600.0;
-inline constexpr double extrapolation_factor = 3.0;                                     // either way, in the exponent r
+inline constexpr double extrapolation_factor = 3.0;  // either way, in the exponent r
 // the range the constants were fitted in
 inline constexpr double fitted_stress_low = 0.6, fitted_stress_high = 0.8;
 inline constexpr double fitted_celsius_low = 20.0, fitted_celsius_high = 100.0;
@@ -70,19 +72,25 @@ inline double log10_of_sum(double a, double b)
     return high + std::log1p(std::pow(10.0, low - high)) / std::numbers::ln10;
 }
 
-inline fraction lost_by(double exponent) { return -std::expm1(-exponent); }
+inline fraction lost_by(double exponent)
+{
+    return -std::expm1(-exponent);
+}
 }  // namespace detail
 
 /// A spring's relaxation over any history of temperatures, exact for a history of constant stretches.
 ///
-/// The state is the Larson-Miller parameter P reached so far. A stretch of time dt at T first asks which time at T would
-/// have led to the same P, t_eq = 10^(P/T - 20) h, and goes on from there: P = T (20 + log10(t_eq + dt)). Hence
+/// The state is the Larson-Miller parameter P reached so far. A stretch of time dt at T first asks which time at T
+/// would have led to the same P, t_eq = 10^(P/T - 20) h, and goes on from there: P = T (20 + log10(t_eq + dt)). Hence
 /// cutting a stretch in pieces changes nothing, cooling freezes the loss, and the order of temperatures matters only
 /// through the state. A new spring has lost nothing.
 class relaxation_state {
 public:
     /// @param wire of the spring @param stress initial stress over tensile strength, 0 to 1
-    relaxation_state(const spring_wire& wire, stress_fraction stress) : wire_(wire), stress_(static_cast<double>(stress)) {}
+    relaxation_state(const spring_wire& wire, stress_fraction stress)
+        : wire_(wire), stress_(static_cast<double>(stress))
+    {
+    }
 
     /// Holds the spring at a temperature for a time.
     /// @param t spring temperature; at absolute zero nothing happens
@@ -100,7 +108,9 @@ public:
         if (destroyed_ || scaled <= 0.0) return *this;
         const double added = std::log10(time.value()) - std::log10(detail::seconds_per_hour);
         const double reached = log10_hours_at(scaled);
-        const double total = std::isfinite(reached) ? detail::log10_of_sum(reached, added) : reached > 0.0 ? reached : added;
+        const double total = std::isfinite(reached) ? detail::log10_of_sum(reached, added)
+                             : reached > 0.0        ? reached
+                                                    : added;
         if (std::isfinite(total)) parameter_ = std::max(parameter_, scaled * (detail::larson_miller_constant + total));
         return *this;
     }
@@ -150,16 +160,24 @@ public:
         const double plain = exponent(spring_making::plain), preset = exponent(spring_making::preset);
         const double widened = extrapolated() ? detail::extrapolation_factor : 1.0;
         out.lost = detail::lost_by(plain);
-        out.bracket = {detail::lost_by(std::min(plain, preset) / widened), detail::lost_by(std::sqrt(plain) * std::sqrt(preset)),
+        out.bracket = {detail::lost_by(std::min(plain, preset) / widened),
+                       detail::lost_by(std::sqrt(plain) * std::sqrt(preset)),
                        detail::lost_by(std::max(plain, preset) * widened)};
         return out;
     }
 
 private:
-    static bool within(double x, double low, double high) { return x >= low * (1.0 - detail::rounding) && x <= high * (1.0 + detail::rounding); }
+    static bool within(double x, double low, double high)
+    {
+        return x >= low * (1.0 - detail::rounding) && x <= high * (1.0 + detail::rounding);
+    }
 
-    // power of ten of the hours that lead to the present parameter at a temperature [K]; minus infinity for a new spring
-    [[nodiscard]] double log10_hours_at(double scaled) const { return parameter_ / scaled - detail::larson_miller_constant; }
+    // power of ten of the hours that lead to the present parameter at a temperature [K]; minus infinity for a new
+    // spring
+    [[nodiscard]] double log10_hours_at(double scaled) const
+    {
+        return parameter_ / scaled - detail::larson_miller_constant;
+    }
 
     spring_wire wire_;
     double stress_;
@@ -175,19 +193,21 @@ private:
 /// @param t      spring temperature
 /// @param time   [s], 0 or above
 /// @throws not_finite_error, out_of_range_error
-[[nodiscard]] inline relaxation relaxation_of(const spring_wire& wire, stress_fraction stress, temperature t, duration time)
+[[nodiscard]] inline relaxation relaxation_of(const spring_wire& wire, stress_fraction stress, temperature t,
+                                              duration time)
 {
     return relaxation_state(wire, stress).advance(t, time).result();
 }
 
-/// Share of its initial stress that a plain spring loses at one temperature, 1 - exp(-r); 1 above the tempering limit of
-/// the wire. relaxation_of() gives the same with bounds and flags.
+/// Share of its initial stress that a plain spring loses at one temperature, 1 - exp(-r); 1 above the tempering limit
+/// of the wire. relaxation_of() gives the same with bounds and flags.
 /// @param wire   of the spring
 /// @param stress initial stress over tensile strength, 0 to 1
 /// @param t      spring temperature
 /// @param time   [s], 0 or above
 /// @throws not_finite_error, out_of_range_error
-[[nodiscard]] inline fraction stress_relaxation(const spring_wire& wire, stress_fraction stress, temperature t, duration time)
+[[nodiscard]] inline fraction stress_relaxation(const spring_wire& wire, stress_fraction stress, temperature t,
+                                                duration time)
 {
     return relaxation_state(wire, stress).advance(t, time).lost();
 }

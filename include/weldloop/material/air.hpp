@@ -16,8 +16,17 @@ namespace weldloop {
 
 /// @name Sources of the air model
 /// @{
-inline constexpr source us_standard_atmosphere{"U.S. Standard Atmosphere", "1976", "viscosity eq. 51, conductivity eq. 53, pressure up to 11 km (constants from memory; compared with printed air tables)", source_kind::memory};
-inline constexpr source air_specific_heat{"heat of two diatomic gases and argon, vibration by Planck and Einstein's oscillator", {}, "0.4 % below printed air tables from 250 to 600 K", source_kind::derived};
+/// Viscosity, conductivity, pressure.
+inline constexpr source us_standard_atmosphere{"U.S. Standard Atmosphere", "1976",
+                                               "viscosity eq. 51, conductivity eq. 53, pressure up to 11 km (constants "
+                                               "from memory; compared with printed air tables)",
+                                               source_kind::memory};
+/// Specific heat.
+inline constexpr source air_specific_heat{
+    "heat of two diatomic gases and argon, vibration by Planck and Einstein's oscillator",
+    {},
+    "0.4 % below printed air tables from 250 to 600 K",
+    source_kind::derived};
 /// @}
 
 using dynamic_viscosity = decltype(pressure{} * duration{});  ///< pascal second
@@ -25,11 +34,11 @@ using diffusivity = decltype(area{} / duration{});            ///< m2/s, of mome
 
 /// Air at one temperature and pressure.
 struct air_properties {
-    temperature at;                                      ///< temperature they hold for, the film's
-    weldloop::density density;                           ///< [kg/m3], ideal gas
-    dynamic_viscosity viscosity;                         ///< [Pa s]
-    weldloop::specific_heat specific_heat;               ///< [J/(kg K)] at constant pressure
-    weldloop::thermal_conductivity thermal_conductivity; ///< [W/(m K)]
+    temperature at;                                       ///< temperature they hold for, the film's
+    weldloop::density density;                            ///< [kg/m3], ideal gas
+    dynamic_viscosity viscosity;                          ///< [Pa s]
+    weldloop::specific_heat specific_heat;                ///< [J/(kg K)] at constant pressure
+    weldloop::thermal_conductivity thermal_conductivity;  ///< [W/(m K)]
 
     /// Viscosity over density [m2/s].
     [[nodiscard]] diffusivity kinematic_viscosity() const { return viscosity / density; }
@@ -44,10 +53,10 @@ inline constexpr pressure sea_level_pressure = in_si<pressure>(101325.0);
 
 /// @name Range of the air model
 /// @{
-inline constexpr temperature air_coldest = temperature::kelvin(100.0);    ///< lowest film temperature
-inline constexpr temperature air_hottest = temperature::kelvin(1900.0);   ///< highest film temperature
-inline constexpr length lowest_altitude = in_si<length>(-500.0);          ///< the lowest land lies 430 m below the sea
-inline constexpr length highest_altitude = in_si<length>(11000.0);        ///< top of the layer the formula describes
+inline constexpr temperature air_coldest = temperature::kelvin(100.0);   ///< lowest film temperature
+inline constexpr temperature air_hottest = temperature::kelvin(1900.0);  ///< highest film temperature
+inline constexpr length lowest_altitude = in_si<length>(-500.0);         ///< the lowest land lies 430 m below the sea
+inline constexpr length highest_altitude = in_si<length>(11000.0);       ///< top of the layer the formula describes
 /// @}
 
 namespace detail {
@@ -59,15 +68,15 @@ struct air_numbers {
 
 [[nodiscard]] inline air_numbers air_numbers_at(double kelvin, double pascal)
 {
-    constexpr double gas_constant = 287.05;                    // J/(kg K), dry air
-    constexpr double sutherland_factor = 1.458e-6;             // kg/(s m K^0.5)
-    constexpr double sutherland_temperature = 110.4;           // K
-    constexpr double conductivity_factor = 2.64638e-3;         // W/(m K^1.5)
-    constexpr double conductivity_temperature = 245.4;         // K
-    constexpr double conductivity_decades = 12.0;              // K: 245.4 x 10^(-12/T)
-    constexpr double nitrogen = 0.781, oxygen = 0.2095, argon = 0.0093;        // by volume, standard atmosphere
-    constexpr double nitrogen_vibration = 3393.5, oxygen_vibration = 2273.6;   // K, characteristic temperatures
-    constexpr double diatomic = 3.5, monatomic = 2.5;          // cp over gas constant without vibration
+    constexpr double gas_constant = 287.05;                                   // J/(kg K), dry air
+    constexpr double sutherland_factor = 1.458e-6;                            // kg/(s m K^0.5)
+    constexpr double sutherland_temperature = 110.4;                          // K
+    constexpr double conductivity_factor = 2.64638e-3;                        // W/(m K^1.5)
+    constexpr double conductivity_temperature = 245.4;                        // K
+    constexpr double conductivity_decades = 12.0;                             // K: 245.4 x 10^(-12/T)
+    constexpr double nitrogen = 0.781, oxygen = 0.2095, argon = 0.0093;       // by volume, standard atmosphere
+    constexpr double nitrogen_vibration = 3393.5, oxygen_vibration = 2273.6;  // K, characteristic temperatures
+    constexpr double diatomic = 3.5, monatomic = 2.5;                         // cp over gas constant without vibration
 
     const double t15 = kelvin * std::sqrt(kelvin);
     const auto vibration = [kelvin](double characteristic) {
@@ -75,10 +84,11 @@ struct air_numbers {
         const double less = -std::expm1(-x);
         return x * x * std::exp(-x) / (less * less);
     };
-    const double cp = gas_constant * (diatomic * (nitrogen + oxygen) + monatomic * argon + nitrogen * vibration(nitrogen_vibration) +
-                                      oxygen * vibration(oxygen_vibration));
+    const double cp = gas_constant * (diatomic * (nitrogen + oxygen) + monatomic * argon +
+                                      nitrogen * vibration(nitrogen_vibration) + oxygen * vibration(oxygen_vibration));
     return {pascal / (gas_constant * kelvin), sutherland_factor * t15 / (kelvin + sutherland_temperature), cp,
-            conductivity_factor * t15 / (kelvin + conductivity_temperature * std::pow(10.0, -conductivity_decades / kelvin))};
+            conductivity_factor * t15 /
+                (kelvin + conductivity_temperature * std::pow(10.0, -conductivity_decades / kelvin))};
 }
 
 [[nodiscard]] inline double standard_pressure(double metres)
@@ -111,8 +121,8 @@ struct air_numbers {
     if (film < air_coldest || film > air_hottest)
         throw out_of_range_error("film temperature", to_text(film, "K", 4), "100 K to 1900 K");
     const detail::air_numbers n = detail::air_numbers_at(film.in_kelvin(), p.value());
-    return {film, in_si<density>(n.density), in_si<dynamic_viscosity>(n.viscosity), in_si<specific_heat>(n.specific_heat),
-            in_si<thermal_conductivity>(n.conductivity)};
+    return {film, in_si<density>(n.density), in_si<dynamic_viscosity>(n.viscosity),
+            in_si<specific_heat>(n.specific_heat), in_si<thermal_conductivity>(n.conductivity)};
 }
 
 }  // namespace weldloop

@@ -13,8 +13,12 @@ namespace weldloop {
 
 /// @name Sources of the covering table
 /// @{
+
+/// Thermal resistivities.
 inline constexpr source iec_60287_2_1_table_1{"IEC 60287-2-1", "1994+A1:2001", "table 1, thermal resistivities (second text: Rifaldi, Universidad Nacional de La Plata)", source_kind::standard};
+/// Heat stored per volume.
 inline constexpr source iec_60853_heat{"IEC 60853-2", "1989", "heat stored per volume, annex", source_kind::memory};
+/// Emissivity of rubber.
 inline constexpr source rubber_emissivity{"Holman, Heat Transfer", "9th edition", "appendix A-10: rubber 0.86 to 0.95; cable surfaces are taken as 0.9", source_kind::handbook};
 /// @}
 

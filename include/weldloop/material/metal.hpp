@@ -41,6 +41,7 @@ struct metal {
     /// Heat stored per volume [J/(m3 K)].
     [[nodiscard]] constexpr volumetric_heat heat_per_volume() const { return density * specific_heat; }
 
+    /// By name.
     friend constexpr bool operator==(const metal& a, const metal& b) { return a.name == b.name; }
 };
 

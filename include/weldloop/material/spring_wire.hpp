@@ -20,38 +20,70 @@ namespace weldloop {
 
 /// @name Sources of the spring-wire table
 /// @{
-inline constexpr source wire_strength_constants{"Shigley, Mechanical Engineering Design", "9th and 10th edition", "table 10-4, newer set of A and m; an older set under the same number lies 7 to 16 % lower", source_kind::memory};
-inline constexpr source stainless_strength_constants{"Shigley, Mechanical Engineering Design", "9th and 10th edition", "table 10-4, 302 stainless; constants of the two thinner ranges read in a public extract, the thickest range from memory", source_kind::handbook};
-inline constexpr source wire_moduli{"Shigley, Mechanical Engineering Design", "9th edition", "table 10-5, page 526", source_kind::handbook};
-inline constexpr source wire_moduli_recalled{"Shigley, Mechanical Engineering Design", "9th edition", "table 10-5, rows not seen", source_kind::memory};
-inline constexpr source wire_service_limits{"spring-industry association material chart", "public reprints", "highest service temperature by wire", source_kind::handbook};
-inline constexpr source carbon_wire_tempering{"stress relief of cold-drawn carbon spring wire, 230 to 260 degC for half an hour: above 250 degC the spring counts as destroyed", {}, {}, source_kind::judgement};
-inline constexpr source alloy_wire_tempering{"lower end of the customary stress-relief range of the wire; above it the spring counts as destroyed", {}, {}, source_kind::memory};
-inline constexpr source relaxation_fit{"fit of a Larson-Miller law to code values of cold-drawn wire (IRC:18-2000 table 4A; CEB-FIP Model Code 1990 2.3.4.5; EN 1992-1-1 10.3.2.1; AERB/SS/CSE-1)", "2026", "20 to 100 degC, 0.6 to 0.8 of tensile strength, 1 h to 30 years", source_kind::derived};
-inline constexpr source relaxation_shifted{"no published relaxation law for this wire: the law of cold-drawn wire, its rise over 20 degC scaled so that both lose alike at their highest service temperatures", "2026", "a helical spring of 302 stainless lost 2.1 % in 1000 h (Chang, ADA302507, 1995)", source_kind::judgement};
+
+/// Strength of music, hard-drawn, oil-tempered and chrome-silicon wire.
+inline constexpr source wire_strength_constants{
+    "Shigley, Mechanical Engineering Design", "9th and 10th edition",
+    "table 10-4, newer set of A and m; an older set under the same number lies 7 to 16 % lower", source_kind::memory};
+/// Strength of stainless wire.
+inline constexpr source stainless_strength_constants{"Shigley, Mechanical Engineering Design", "9th and 10th edition",
+                                                     "table 10-4, 302 stainless; constants of the two thinner ranges "
+                                                     "read in a public extract, the thickest range from memory",
+                                                     source_kind::handbook};
+/// Moduli of the carbon-steel wires.
+inline constexpr source wire_moduli{"Shigley, Mechanical Engineering Design", "9th edition", "table 10-5, page 526",
+                                    source_kind::handbook};
+/// Moduli of chrome-silicon and stainless wire.
+inline constexpr source wire_moduli_recalled{"Shigley, Mechanical Engineering Design", "9th edition",
+                                             "table 10-5, rows not seen", source_kind::memory};
+/// Highest service temperatures.
+inline constexpr source wire_service_limits{"spring-industry association material chart", "public reprints",
+                                            "highest service temperature by wire", source_kind::handbook};
+/// Where a spring of carbon-steel wire counts as destroyed.
+inline constexpr source carbon_wire_tempering{"stress relief of cold-drawn carbon spring wire, 230 to 260 degC for "
+                                              "half an hour: above 250 degC the spring counts as destroyed",
+                                              {},
+                                              {},
+                                              source_kind::judgement};
+/// Where a spring of chrome-silicon or stainless wire counts as destroyed.
+inline constexpr source alloy_wire_tempering{
+    "lower end of the customary stress-relief range of the wire; above it the spring counts as destroyed",
+    {},
+    {},
+    source_kind::memory};
+/// Relaxation constants of cold-drawn wire.
+inline constexpr source relaxation_fit{
+    "fit of a Larson-Miller law to code values of cold-drawn wire (IRC:18-2000 table 4A; CEB-FIP Model Code 1990 "
+    "2.3.4.5; EN 1992-1-1 10.3.2.1; AERB/SS/CSE-1)",
+    "2026", "20 to 100 degC, 0.6 to 0.8 of tensile strength, 1 h to 30 years", source_kind::derived};
+/// Relaxation of wires without a published law.
+inline constexpr source relaxation_shifted{
+    "no published relaxation law for this wire: the law of cold-drawn wire, its rise over 20 degC scaled so that both "
+    "lose alike at their highest service temperatures",
+    "2026", "a helical spring of 302 stainless lost 2.1 % in 1000 h (Chang, ADA302507, 1995)", source_kind::judgement};
 /// @}
 
 /// Tensile strength over a range of wire diameters: Sut = A / d^m, d in millimetres.
 struct strength_range {
-    length thinnest;         ///< [m] lower end of the range
-    length thickest;         ///< [m] upper end of the range
-    pressure at_one_mm;      ///< [Pa] A: the strength the law gives at 1 mm
-    double exponent;         ///< m
+    length thinnest;     ///< [m] lower end of the range
+    length thickest;     ///< [m] upper end of the range
+    pressure at_one_mm;  ///< [Pa] A: the strength the law gives at 1 mm
+    double exponent;     ///< m
 };
 
 /// Elastic moduli at 20 degC up to a wire diameter.
 struct modulus_range {
-    length up_to;            ///< [m] thickest wire of the range
-    pressure youngs;         ///< [Pa] E at 20 degC
-    pressure shear;          ///< [Pa] G at 20 degC
+    length up_to;     ///< [m] thickest wire of the range
+    pressure youngs;  ///< [Pa] E at 20 degC
+    pressure shear;   ///< [Pa] G at 20 degC
 };
 
 /// Constants of the relaxation law r = r0 exp(b (mu - 0.7)) exp(c (P - P0)), S/S0 = exp(-r); the law itself stands in
 /// law/stress_relaxation.hpp.
 struct relaxation_constants {
-    double reference_exponent;     ///< r0, at 0.7 of tensile strength, 20 degC and 1000 h
-    double stress_slope;           ///< b
-    per_kelvin parameter_slope;    ///< c [1/K]
+    double reference_exponent;   ///< r0, at 0.7 of tensile strength, 20 degC and 1000 h
+    double stress_slope;         ///< b
+    per_kelvin parameter_slope;  ///< c [1/K]
 };
 
 /// Cold-drawn, stress-relieved wire. b and c as fitted to the exponent r; r0 fitted anew so that the loss 1 - exp(-r),
@@ -62,21 +94,22 @@ inline constexpr relaxation_constants low_relaxation{0.02448, 6.405, in_si<per_k
 
 /// A spring wire. The spans point to static tables.
 struct spring_wire {
-    std::string_view name;                       ///< as printed and as written in station files
-    std::span<const strength_range> strengths;   ///< rising diameters, without gaps
-    std::span<const modulus_range> moduli;       ///< rising diameters; the last holds for all thicker wire
-    temperature max_service;                     ///< customary limit: some 5 to 10 % relaxation at ordinary stress
-    temperature tempering;                       ///< above it the wire is tempered anew and the spring destroyed
-    double rise_scale;                           ///< factor on the rise over 20 degC in the relaxation law; 1 for the wires it was fitted to
-    bool relaxation_published;                   ///< whether the relaxation constants rest on published values of such wire
-    relaxation_constants normal;                 ///< relaxation of the plain spring
-    relaxation_constants preset;                 ///< relaxation of the hot-preset spring
-    const source* strength_source;               ///< of the strengths
-    const source* moduli_source;                 ///< of the moduli
-    const source* service_source;                ///< of max_service
-    const source* tempering_source;              ///< of tempering
-    const source* relaxation_source;             ///< of the relaxation constants
+    std::string_view name;                      ///< as printed and as written in station files
+    std::span<const strength_range> strengths;  ///< rising diameters, without gaps
+    std::span<const modulus_range> moduli;      ///< rising diameters; the last holds for all thicker wire
+    temperature max_service;                    ///< customary limit: some 5 to 10 % relaxation at ordinary stress
+    temperature tempering;                      ///< above it the wire is tempered anew and the spring destroyed
+    double rise_scale;  ///< factor on the rise over 20 degC in the relaxation law; 1 for the wires it was fitted to
+    bool relaxation_published;        ///< whether the relaxation constants rest on published values of such wire
+    relaxation_constants normal;      ///< relaxation of the plain spring
+    relaxation_constants preset;      ///< relaxation of the hot-preset spring
+    const source* strength_source;    ///< of the strengths
+    const source* moduli_source;      ///< of the moduli
+    const source* service_source;     ///< of max_service
+    const source* tempering_source;   ///< of tempering
+    const source* relaxation_source;  ///< of the relaxation constants
 
+    /// Wires are known by their name.
     friend constexpr bool operator==(const spring_wire& a, const spring_wire& b) { return a.name == b.name; }
 };
 
@@ -104,39 +137,95 @@ inline constexpr temperature carbon_wire_service = 121_degC;
 inline constexpr temperature chrome_silicon_service = 246_degC;
 inline constexpr temperature stainless_service = 288_degC;
 
-constexpr double scale_to_carbon_wire(temperature service) { return ((carbon_wire_service - reference_temperature) / (service - reference_temperature)).value(); }
+constexpr double scale_to_carbon_wire(temperature service)
+{
+    return ((carbon_wire_service - reference_temperature) / (service - reference_temperature)).value();
+}
 }  // namespace detail
 
 /// Music wire, ASTM A228: patented and cold drawn.
-inline constexpr spring_wire music_wire{
-    "music wire", detail::music_strength, detail::music_moduli, detail::carbon_wire_service, 250_degC, 1.0, true,
-    normal_relaxation, low_relaxation, &wire_strength_constants, &wire_moduli, &wire_service_limits, &carbon_wire_tempering, &relaxation_fit};
+inline constexpr spring_wire music_wire{"music wire",
+                                        detail::music_strength,
+                                        detail::music_moduli,
+                                        detail::carbon_wire_service,
+                                        250_degC,
+                                        1.0,
+                                        true,
+                                        normal_relaxation,
+                                        low_relaxation,
+                                        &wire_strength_constants,
+                                        &wire_moduli,
+                                        &wire_service_limits,
+                                        &carbon_wire_tempering,
+                                        &relaxation_fit};
 
 /// Hard-drawn wire, ASTM A227: cold drawn, the wire of common clamp springs.
-inline constexpr spring_wire hard_drawn_wire{
-    "hard-drawn wire", detail::hard_drawn_strength, detail::hard_drawn_moduli, detail::carbon_wire_service, 250_degC, 1.0, true,
-    normal_relaxation, low_relaxation, &wire_strength_constants, &wire_moduli, &wire_service_limits, &carbon_wire_tempering, &relaxation_fit};
+inline constexpr spring_wire hard_drawn_wire{"hard-drawn wire",
+                                             detail::hard_drawn_strength,
+                                             detail::hard_drawn_moduli,
+                                             detail::carbon_wire_service,
+                                             250_degC,
+                                             1.0,
+                                             true,
+                                             normal_relaxation,
+                                             low_relaxation,
+                                             &wire_strength_constants,
+                                             &wire_moduli,
+                                             &wire_service_limits,
+                                             &carbon_wire_tempering,
+                                             &relaxation_fit};
 
 /// Oil-tempered wire, ASTM A229. Its relaxation is judgement: the law of cold-drawn wire, same service limit.
-inline constexpr spring_wire oil_tempered_wire{
-    "oil-tempered wire", detail::oil_tempered_strength, detail::oil_tempered_moduli, detail::carbon_wire_service, 250_degC,
-    detail::scale_to_carbon_wire(detail::carbon_wire_service), false, normal_relaxation, low_relaxation, &wire_strength_constants, &wire_moduli,
-    &wire_service_limits, &carbon_wire_tempering, &relaxation_shifted};
+inline constexpr spring_wire oil_tempered_wire{"oil-tempered wire",
+                                               detail::oil_tempered_strength,
+                                               detail::oil_tempered_moduli,
+                                               detail::carbon_wire_service,
+                                               250_degC,
+                                               detail::scale_to_carbon_wire(detail::carbon_wire_service),
+                                               false,
+                                               normal_relaxation,
+                                               low_relaxation,
+                                               &wire_strength_constants,
+                                               &wire_moduli,
+                                               &wire_service_limits,
+                                               &carbon_wire_tempering,
+                                               &relaxation_shifted};
 
 /// Chrome-silicon wire, ASTM A401. Its relaxation is judgement, see relaxation_shifted.
-inline constexpr spring_wire chrome_silicon_wire{
-    "chrome-silicon wire", detail::chrome_silicon_strength, detail::chrome_silicon_moduli, detail::chrome_silicon_service, 370_degC,
-    detail::scale_to_carbon_wire(detail::chrome_silicon_service), false, normal_relaxation, low_relaxation, &wire_strength_constants,
-    &wire_moduli_recalled, &wire_service_limits, &alloy_wire_tempering, &relaxation_shifted};
+inline constexpr spring_wire chrome_silicon_wire{"chrome-silicon wire",
+                                                 detail::chrome_silicon_strength,
+                                                 detail::chrome_silicon_moduli,
+                                                 detail::chrome_silicon_service,
+                                                 370_degC,
+                                                 detail::scale_to_carbon_wire(detail::chrome_silicon_service),
+                                                 false,
+                                                 normal_relaxation,
+                                                 low_relaxation,
+                                                 &wire_strength_constants,
+                                                 &wire_moduli_recalled,
+                                                 &wire_service_limits,
+                                                 &alloy_wire_tempering,
+                                                 &relaxation_shifted};
 
 /// 302 stainless wire, ASTM A313. Its relaxation is judgement, see relaxation_shifted.
-inline constexpr spring_wire stainless_wire{
-    "stainless wire", detail::stainless_strength, detail::stainless_moduli, detail::stainless_service, 315_degC,
-    detail::scale_to_carbon_wire(detail::stainless_service), false, normal_relaxation, low_relaxation, &stainless_strength_constants,
-    &wire_moduli_recalled, &wire_service_limits, &alloy_wire_tempering, &relaxation_shifted};
+inline constexpr spring_wire stainless_wire{"stainless wire",
+                                            detail::stainless_strength,
+                                            detail::stainless_moduli,
+                                            detail::stainless_service,
+                                            315_degC,
+                                            detail::scale_to_carbon_wire(detail::stainless_service),
+                                            false,
+                                            normal_relaxation,
+                                            low_relaxation,
+                                            &stainless_strength_constants,
+                                            &wire_moduli_recalled,
+                                            &wire_service_limits,
+                                            &alloy_wire_tempering,
+                                            &relaxation_shifted};
 
 /// Every spring wire of the table.
-inline constexpr std::array all_spring_wires{music_wire, hard_drawn_wire, oil_tempered_wire, chrome_silicon_wire, stainless_wire};
+inline constexpr std::array all_spring_wires{music_wire, hard_drawn_wire, oil_tempered_wire, chrome_silicon_wire,
+                                             stainless_wire};
 
 /// Least tensile strength of a wire, Sut = A / d^m [Pa] (d in mm).
 ///
@@ -152,10 +241,11 @@ inline constexpr std::array all_spring_wires{music_wire, hard_drawn_wire, oil_te
     constexpr double slack = 1e-9;
     if (diameter >= wire.strengths.front().thinnest * (1.0 - slack))
         for (const strength_range& range : wire.strengths)
-            if (diameter <= range.thickest * (1.0 + slack)) return range.at_one_mm * std::pow((1_mm / diameter).value(), range.exponent);
+            if (diameter <= range.thickest * (1.0 + slack))
+                return range.at_one_mm * std::pow((1_mm / diameter).value(), range.exponent);
     throw out_of_range_error("wire diameter", to_text(diameter, "mm"),
-                             to_text(wire.strengths.front().thinnest, "mm") + " to " + to_text(wire.strengths.back().thickest, "mm") + " for " +
-                                 std::string(wire.name));
+                             to_text(wire.strengths.front().thinnest, "mm") + " to " +
+                                 to_text(wire.strengths.back().thickest, "mm") + " for " + std::string(wire.name));
 }
 
 namespace detail {
@@ -170,10 +260,16 @@ namespace detail {
 
 /// Young's modulus of a wire at 20 degC [Pa].
 /// @param wire from the table @param diameter of the wire [m], above 0 @throws not_finite_error, out_of_range_error
-[[nodiscard]] inline pressure youngs_modulus(const spring_wire& wire, length diameter) { return detail::moduli_of(wire, diameter).youngs; }
+[[nodiscard]] inline pressure youngs_modulus(const spring_wire& wire, length diameter)
+{
+    return detail::moduli_of(wire, diameter).youngs;
+}
 
 /// Shear modulus of a wire at 20 degC [Pa].
 /// @param wire from the table @param diameter of the wire [m], above 0 @throws not_finite_error, out_of_range_error
-[[nodiscard]] inline pressure shear_modulus(const spring_wire& wire, length diameter) { return detail::moduli_of(wire, diameter).shear; }
+[[nodiscard]] inline pressure shear_modulus(const spring_wire& wire, length diameter)
+{
+    return detail::moduli_of(wire, diameter).shear;
+}
 
 }  // namespace weldloop

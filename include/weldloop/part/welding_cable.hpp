@@ -21,28 +21,42 @@ namespace weldloop {
 
 /// @name Sources of the lead table
 /// @{
-inline constexpr source bs_638_4_diameters{"Electric Cables Handbook (ed. Moore), BS 638-4:1979 cables", "3rd edition 1997", "appendix A9, table A9.1: overall diameter, mean of its limits", source_kind::handbook};
-inline constexpr source en_50525_2_81_diameters{"EN 50525-2-81 (IS 9857 for the covering)", "2011", "H01N2-D: conductor diameter from overall diameter and covering thickness", source_kind::memory};
-inline constexpr source iec_60228_flexible{"IEC 60228", "2004", "class 5 and 6, highest resistance at 20 degC, plain copper", source_kind::standard};
-inline constexpr source astm_b172{"ASTM B172", "2001a", "class K rope-lay: increment of mass and resistance by construction (agrees with published mass)", source_kind::memory};
+/// Overall diameters.
+inline constexpr source bs_638_4_diameters{
+    "Electric Cables Handbook (ed. Moore), BS 638-4:1979 cables", "3rd edition 1997",
+    "appendix A9, table A9.1: overall diameter, mean of its limits", source_kind::handbook};
+/// Conductor diameters.
+inline constexpr source en_50525_2_81_diameters{
+    "EN 50525-2-81 (IS 9857 for the covering)", "2011",
+    "H01N2-D: conductor diameter from overall diameter and covering thickness", source_kind::memory};
+/// Resistance of metric leads.
+inline constexpr source iec_60228_flexible{
+    "IEC 60228", "2004", "class 5 and 6, highest resistance at 20 degC, plain copper", source_kind::standard};
+/// Stranding of American leads.
+inline constexpr source astm_b172{
+    "ASTM B172", "2001a",
+    "class K rope-lay: increment of mass and resistance by construction (agrees with published mass)",
+    source_kind::memory};
 /// @}
 
 /// One row of the metric lead table.
 struct lead_row {
-    double area_mm2;         ///< nominal [mm2]
-    double conductor_mm;     ///< diameter over the strands [mm]
-    double overall_mm;       ///< diameter over the covering [mm]
-    double ohm_per_km;       ///< highest resistance at 20 degC, plain copper [ohm/km]
-    bool extrapolated;       ///< no published diameters: carried on from the two rows before
+    double area_mm2;      ///< nominal [mm2]
+    double conductor_mm;  ///< diameter over the strands [mm]
+    double overall_mm;    ///< diameter over the covering [mm]
+    double ohm_per_km;    ///< highest resistance at 20 degC, plain copper [ohm/km]
+    bool extrapolated;    ///< no published diameters: carried on from the two rows before
 };
 
 /// Metric leads. Overall diameter: mean of the BS 638-4 limits, 10 and 150 mm2 of H01N2-D; conductor diameter: H01N2-D;
 /// 240 mm2 carries on the slope of the two rows before it. Resistance: IEC 60228.
 inline constexpr std::array lead_table{
-    lead_row{10, 4.7, 8.7, 1.91, false},       lead_row{16, 5.9, 10.15, 1.21, false},    lead_row{25, 7.4, 11.5, 0.78, false},
-    lead_row{35, 8.8, 12.75, 0.554, false},    lead_row{50, 10.45, 15.0, 0.386, false},  lead_row{70, 12.45, 17.25, 0.272, false},
-    lead_row{95, 14.05, 19.5, 0.206, false},   lead_row{120, 16.0, 21.5, 0.161, false},  lead_row{150, 17.8, 23.8, 0.129, false},
-    lead_row{185, 19.6, 26.0, 0.106, false},   lead_row{240, 22.09, 29.02, 0.0801, true},
+    lead_row{10, 4.7, 8.7, 1.91, false},       lead_row{16, 5.9, 10.15, 1.21, false},
+    lead_row{25, 7.4, 11.5, 0.78, false},      lead_row{35, 8.8, 12.75, 0.554, false},
+    lead_row{50, 10.45, 15.0, 0.386, false},   lead_row{70, 12.45, 17.25, 0.272, false},
+    lead_row{95, 14.05, 19.5, 0.206, false},   lead_row{120, 16.0, 21.5, 0.161, false},
+    lead_row{150, 17.8, 23.8, 0.129, false},   lead_row{185, 19.6, 26.0, 0.106, false},
+    lead_row{240, 22.09, 29.02, 0.0801, true},
 };
 
 namespace detail {
@@ -69,7 +83,8 @@ struct lead_dimensions {
         return row.ohm_per_km * 1e-3 * row.area_mm2 * 1e-6 / annealed_copper.resistivity.value() - 1.0;
     };
     for (const lead_row& row : lead_table)
-        if (mm2 == row.area_mm2) return {row.conductor_mm * 1e-3, row.overall_mm * 1e-3, increment_of(row), false, row.extrapolated};
+        if (mm2 == row.area_mm2)
+            return {row.conductor_mm * 1e-3, row.overall_mm * 1e-3, increment_of(row), false, row.extrapolated};
     std::size_t last = 0;  // published rows come first
     while (last + 1 < lead_table.size() && !lead_table[last + 1].extrapolated) ++last;
     std::size_t above = 1;
@@ -88,26 +103,28 @@ struct lead_dimensions {
 
 /// @name Sizes that welding_cable() covers
 /// @{
-inline constexpr conductor_size smallest_awg_lead = awg(8);           ///< in the American sizes
-inline constexpr conductor_size largest_awg_lead = kcmil(500);        ///< in the American sizes
-inline constexpr conductor_size smallest_metric_lead = square_mm(10); ///< in square millimetres
-inline constexpr conductor_size largest_metric_lead = square_mm(240); ///< in square millimetres
+inline constexpr conductor_size smallest_awg_lead = awg(8);            ///< in the American sizes
+inline constexpr conductor_size largest_awg_lead = kcmil(500);         ///< in the American sizes
+inline constexpr conductor_size smallest_metric_lead = square_mm(10);  ///< in square millimetres
+inline constexpr conductor_size largest_metric_lead = square_mm(240);  ///< in square millimetres
 /// @}
 
 /// A flexible rubber-covered copper lead of a size, limit 85 degC.
 ///
 /// Metric sizes have the published diameters and the highest resistance IEC 60228 allows. American sizes have diameters
 /// interpolated in the logarithms between those (`dimensions_interpolated`; class K conductors come out within 6 % of
-/// their approximate handbook diameters from 6 AWG to 250 kcmil, within 10 % outside) and the stranding increment of ASTM B172, class K: 4 % to 4 AWG, 5 % to 1/0,
-/// 6 % to 300 kcmil, 7 % above. Below 10 and above 185 mm2 the diameters are extrapolated (`dimensions_extrapolated`).
-/// A metric area that is no nominal size takes its increment between its neighbours.
+/// their approximate handbook diameters from 6 AWG to 250 kcmil, within 10 % outside) and the stranding increment of
+/// ASTM B172, class K: 4 % to 4 AWG, 5 % to 1/0, 6 % to 300 kcmil, 7 % above. Below 10 and above 185 mm2 the diameters
+/// are extrapolated (`dimensions_extrapolated`). A metric area that is no nominal size takes its increment between its
+/// neighbours.
 /// @param size 8 AWG to 500 kcmil, or 10 to 240 mm2 @param one_way length [m], above 0
 /// @throws missing_data_error for a size outside the table; not_finite_error, out_of_range_error for the length
 [[nodiscard]] inline cable welding_cable(conductor_size size, length one_way)
 {
     require_positive(one_way, "lead length");
     const bool metric = size.scale() == size_scale::square_mm;
-    if (metric ? size < smallest_metric_lead || size > largest_metric_lead : size < smallest_awg_lead || size > largest_awg_lead)
+    if (metric ? size < smallest_metric_lead || size > largest_metric_lead
+               : size < smallest_awg_lead || size > largest_awg_lead)
         throw missing_data_error("lead size", to_text(size), "8 AWG to 500 kcmil, or 10 to 240 mm2");
     const double mm2 = metric ? size.number() : size.area().value() * 1e6;
     const detail::lead_dimensions d = detail::lead_dimensions_at(mm2);
@@ -130,12 +147,14 @@ inline constexpr conductor_size largest_metric_lead = square_mm(240); ///< in sq
 }
 
 /// Resistance of a lead from end to end with its damage, R = R' ((L - Ld) + Ld/(1 - s)).
-/// @param lead with a length above 0 and a damaged length of at most that @param t conductor temperature, taken as uniform
+/// @param lead with a length above 0 and a damaged length of at most that @param t conductor temperature, taken as
+/// uniform
 /// @return [ohm]
 /// @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline resistance resistance_of(const cable& lead, temperature t)
 {
-    return conductor_resistance(resistance_per_length_of(lead, t), lead.length, lead.missing_strands, lead.damaged_length);
+    return conductor_resistance(resistance_per_length_of(lead, t), lead.length, lead.missing_strands,
+                                lead.damaged_length);
 }
 
 }  // namespace weldloop

@@ -35,11 +35,27 @@ namespace weldloop {
 
 /// @name Sources of the clamp families
 /// @{
-inline constexpr source spring_clamp_family{"spring clamps by rated current: body, jaws, arms, spring of two coils", "2026", "judgement; the least force of 250 N is the middle of a judged 100 to 600 N", source_kind::judgement};
-inline constexpr source spring_clamp_margin{"spring clamp: 2.5 times the force that just passes the holding test", "2026", {}, source_kind::judgement};
-inline constexpr source screw_clamp_family{"screw clamps by rated current: body, screw, torque of a firm hand", "2026", {}, source_kind::judgement};
-inline constexpr source work_lug_family{"bolted work lug: body and palm by cable section, bolt M8 to 35 mm2, M10 to 95 mm2, M12 above", "2026", {}, source_kind::judgement};
-inline constexpr source work_lug_current{"guide ratings of 85 degC welding cable at 60 % duty (BS 638-4), by a power law of the section", "1996", "175 A (A/16 mm2)^0.650, within 2 % from 16 to 185 mm2", source_kind::memory};
+
+/// Body, jaws and spring of the spring clamps.
+inline constexpr source spring_clamp_family{
+    "spring clamps by rated current: body, jaws, arms, spring of two coils", "2026",
+    "judgement; the least force of 250 N is the middle of a judged 100 to 600 N", source_kind::judgement};
+/// Force of the spring clamps.
+inline constexpr source spring_clamp_margin{
+    "spring clamp: 2.5 times the force that just passes the holding test", "2026", {}, source_kind::judgement};
+/// Body, screw and torque of the screw clamps.
+inline constexpr source screw_clamp_family{
+    "screw clamps by rated current: body, screw, torque of a firm hand", "2026", {}, source_kind::judgement};
+/// Body, palm and bolt of the work lugs.
+inline constexpr source work_lug_family{
+    "bolted work lug: body and palm by cable section, bolt M8 to 35 mm2, M10 to 95 mm2, M12 above",
+    "2026",
+    {},
+    source_kind::judgement};
+/// Rated current of the work lugs.
+inline constexpr source work_lug_current{
+    "guide ratings of 85 degC welding cable at 60 % duty (BS 638-4), by a power law of the section", "1996",
+    "175 A (A/16 mm2)^0.650, within 2 % from 16 to 185 mm2", source_kind::memory};
 /// @}
 
 /// How a work clamp grips.
@@ -62,41 +78,41 @@ enum class clamp_kind {
 
 /// The torsion spring of a spring clamp, as it stands with the clamp on the work.
 struct clamp_spring {
-    spring_wire wire = hard_drawn_wire;      ///< what it is coiled of
-    length wire_diameter = 5_mm;             ///< [m]
-    length coil_diameter = 30_mm;            ///< [m] mean
-    int coils = 2;                           ///< coil bodies that share the moment, 1 or more
-    length arm = 50_mm;                      ///< [m] from pivot to jaws
-    stress_fraction stress = 0.6;            ///< bending stress over tensile strength, clamp on the work, spring new
+    spring_wire wire = hard_drawn_wire;  ///< what it is coiled of
+    length wire_diameter = 5_mm;         ///< [m]
+    length coil_diameter = 30_mm;        ///< [m] mean
+    int coils = 2;                       ///< coil bodies that share the moment, 1 or more
+    length arm = 50_mm;                  ///< [m] from pivot to jaws
+    stress_fraction stress = 0.6;        ///< bending stress over tensile strength, clamp on the work, spring new
 };
 
-/// The screw of a screw clamp or the bolt of a lug.
+/// The screw of a screw clamp.
 struct clamp_screw {
-    screw_thread thread = {.diameter = 16_mm, .pitch = 4_mm};   ///< what turns
-    torque tightened_to = 6_Nm;                                  ///< [N m]
+    screw_thread thread = {.diameter = 16_mm, .pitch = 4_mm};  ///< what turns
+    torque tightened_to = 6_Nm;                                ///< [N m]
 };
 
 /// A clamp or lug that connects the work lead to the work.
 struct work_clamp {
-    std::string name = {};                                   ///< as printed
-    clamp_kind kind = clamp_kind::spring;                    ///< how it grips
-    current rated_current = {};                              ///< [A] at the rated duty
-    duty_fraction rated_duty = 1.0;                          ///< share of a 10 min period at the rated current
-    conductor_size largest_cable = square_mm(50);            ///< its cable connection is made for
-    int live_jaws = 2;                                       ///< jaws that carry current, 1 or 2, side by side
-    weldloop::force force = {};                              ///< [N] at each jaw when new, cold, on the work
-    metal jaw = brass;                                       ///< what touches the work
-    contact_shape shape = contact_shape::toothed_jaw;        ///< how it touches
-    area jaw_area = {};                                      ///< [m2] apparent contact of one live jaw
-    std::optional<clamp_spring> spring = {};                 ///< of a spring clamp
-    std::optional<clamp_screw> screw = {};                   ///< of a screw clamp, or the bolt of a lug
-    metal body_metal = brass;                                ///< of arms and jaws
-    mass body_mass = {};                                     ///< [kg] that warms up with the jaws
-    area body_surface = {};                                  ///< [m2] seen by the air
-    length body_diameter = 30_mm;                            ///< [m] across, for convection
-    weldloop::emissivity body_emissivity = 0.8;              ///< painted or covered arms; 0.3 for bare tarnished metal
-    band<conductance> termination = {};                      ///< [S] of all between cable and jaw faces: cable connection, arms, shunt
-    weldloop::basis basis = {};                              ///< of these numbers
+    std::string name = {};                             ///< as printed
+    clamp_kind kind = clamp_kind::spring;              ///< how it grips
+    current rated_current = {};                        ///< [A] at the rated duty
+    duty_fraction rated_duty = 1.0;                    ///< share of a 10 min period at the rated current
+    conductor_size largest_cable = square_mm(50);      ///< its cable connection is made for
+    int live_jaws = 2;                                 ///< jaws that carry current, 1 or 2, side by side
+    weldloop::force force = {};                        ///< [N] at each jaw when new, cold, on the work
+    metal jaw = brass;                                 ///< what touches the work
+    contact_shape shape = contact_shape::toothed_jaw;  ///< how it touches
+    area jaw_area = {};                                ///< [m2] apparent contact of one live jaw
+    std::optional<clamp_spring> spring = {};           ///< of a spring clamp
+    std::optional<clamp_screw> screw = {};             ///< of a screw clamp
+    metal body_metal = brass;                          ///< of arms and jaws
+    mass body_mass = {};                               ///< [kg] that warms up with the jaws
+    area body_surface = {};                            ///< [m2] seen by the air
+    length body_diameter = 30_mm;                      ///< [m] across, for convection
+    weldloop::emissivity body_emissivity = 0.8;        ///< painted or covered arms; 0.3 for bare tarnished metal
+    band<conductance> termination = {};  ///< [S] of all between cable and jaw faces: cable connection, arms, shunt
+    weldloop::basis basis = {};          ///< of these numbers
 
     /// The same clamp under a name.
     [[nodiscard]] work_clamp named(std::string new_name) const
@@ -111,7 +127,8 @@ struct work_clamp {
     {
         require_not_negative(value, "clamp force");
         work_clamp out = *this;
-        if (out.spring && out.force.value() > 0.0) out.spring->stress = static_cast<double>(out.spring->stress) * (value / out.force).value();
+        if (out.spring && out.force.value() > 0.0)
+            out.spring->stress = static_cast<double>(out.spring->stress) * (value / out.force).value();
         out.force = value;
         return out;
     }
@@ -138,37 +155,42 @@ namespace detail {
 // the next larger one, and a body between the two.
 struct clamp_row {
     double amps, duty, cable_mm2;
-    double surface_m2, mass_kg;            // of a spring clamp
-    double arms_uohm, jaw_mm2;             // arms and shunt in series with the cable connection; one jaw's apparent contact
-    double wire_mm, arm_mm;                // spring
+    double surface_m2, mass_kg;  // of a spring clamp
+    double arms_uohm, jaw_mm2;   // arms and shunt in series with the cable connection; one jaw's apparent contact
+    double wire_mm, arm_mm;      // spring
     double hand_torque, screw_mm, pitch_mm;  // screw clamp
 };
-inline constexpr std::array clamp_rows{
-    clamp_row{100, 0.60, 35, 0.020, 0.30, 12, 60, 4.5, 50, 3.0, 12, 3},   clamp_row{200, 0.60, 50, 0.028, 0.45, 10, 90, 4.5, 45, 4.0, 12, 3},
-    clamp_row{300, 0.60, 70, 0.036, 0.60, 8, 120, 5.6, 60, 5.0, 14, 3},   clamp_row{400, 0.60, 95, 0.046, 0.85, 7, 160, 6.0, 58, 6.0, 16, 4},
-    clamp_row{500, 0.60, 120, 0.058, 1.15, 6, 200, 7.0, 70, 8.0, 16, 4},  clamp_row{600, 0.35, 120, 0.058, 1.15, 6, 200, 7.0, 70, 8.0, 16, 4},
-    clamp_row{800, 0.35, 185, 0.078, 1.90, 4, 280, 8.0, 75, 10.0, 18, 4}, clamp_row{1000, 0.20, 185, 0.078, 1.90, 4, 280, 8.0, 75, 10.0, 18, 4}};
-inline constexpr double clamp_spring_index = 6.0;                    // coil over wire diameter
-inline constexpr double holding_margin = 2.5;                        // see spring_clamp_margin
-inline constexpr force least_spring_force = 250_N;                   // see spring_clamp_family
-inline constexpr double screw_body_over_spring_body = 1.4;           // a screw clamp's frame weighs more
-inline constexpr double screw_surface_over_spring_surface = 0.9;     // and has no handles
+inline constexpr std::array clamp_rows{clamp_row{100, 0.60, 35, 0.020, 0.30, 12, 60, 4.5, 50, 3.0, 12, 3},
+                                       clamp_row{200, 0.60, 50, 0.028, 0.45, 10, 90, 4.5, 45, 4.0, 12, 3},
+                                       clamp_row{300, 0.60, 70, 0.036, 0.60, 8, 120, 5.6, 60, 5.0, 14, 3},
+                                       clamp_row{400, 0.60, 95, 0.046, 0.85, 7, 160, 6.0, 58, 6.0, 16, 4},
+                                       clamp_row{500, 0.60, 120, 0.058, 1.15, 6, 200, 7.0, 70, 8.0, 16, 4},
+                                       clamp_row{600, 0.35, 120, 0.058, 1.15, 6, 200, 7.0, 70, 8.0, 16, 4},
+                                       clamp_row{800, 0.35, 185, 0.078, 1.90, 4, 280, 8.0, 75, 10.0, 18, 4},
+                                       clamp_row{1000, 0.20, 185, 0.078, 1.90, 4, 280, 8.0, 75, 10.0, 18, 4}};
+inline constexpr double clamp_spring_index = 6.0;                 // coil over wire diameter
+inline constexpr double holding_margin = 2.5;                     // see spring_clamp_margin
+inline constexpr force least_spring_force = 250_N;                // see spring_clamp_family
+inline constexpr double screw_body_over_spring_body = 1.4;        // a screw clamp's frame weighs more
+inline constexpr double screw_surface_over_spring_surface = 0.9;  // and has no handles
 
 struct clamp_member {
-    clamp_row row;                         // the next larger member
-    double surface_m2, mass_kg, jaw_mm2;   // in between
+    clamp_row row;                        // the next larger member
+    double surface_m2, mass_kg, jaw_mm2;  // in between
 };
 
 inline clamp_member clamp_member_of(current rated)
 {
-    require_within(rated, in_si<current>(clamp_rows.front().amps), in_si<current>(clamp_rows.back().amps), "rated current");
+    require_within(rated, in_si<current>(clamp_rows.front().amps), in_si<current>(clamp_rows.back().amps),
+                   "rated current");
     std::size_t above = 1;
     while (above + 1 < clamp_rows.size() && clamp_rows[above].amps < rated.value()) ++above;
     const clamp_row& a = clamp_rows[above - 1];
     const clamp_row& b = clamp_rows[above];
     const double share = (rated.value() - a.amps) / (b.amps - a.amps);
     const auto between = [share](double x, double y) { return x + share * (y - x); };
-    return {share > 0.0 ? b : a, between(a.surface_m2, b.surface_m2), between(a.mass_kg, b.mass_kg), between(a.jaw_mm2, b.jaw_mm2)};
+    return {share > 0.0 ? b : a, between(a.surface_m2, b.surface_m2), between(a.mass_kg, b.mass_kg),
+            between(a.jaw_mm2, b.jaw_mm2)};
 }
 
 // A sound crimp and what lies between it and the jaws.
@@ -199,21 +221,24 @@ inline constexpr area largest_m8_lug = 35_mm2, largest_m10_lug = 95_mm2;
 inline constexpr mass reference_lug_mass = 0.06_kg;
 inline constexpr area reference_lug_surface = 40_cm2, reference_lug_palm = 300_mm2;
 inline constexpr length reference_lug_diameter = 15_mm;
-inline constexpr double lug_emissivity = 0.3;                        // bare, tarnished
+inline constexpr double lug_emissivity = 0.3;  // bare, tarnished
 inline constexpr current smallest_lug_current = 175_A;
 inline constexpr double lug_current_exponent = 0.650, lug_duty = 0.60;
-inline constexpr double size_rounding = 1e-9;                        // a size that ends a range is inside it
+inline constexpr double size_rounding = 1e-9;  // a size that ends a range is inside it
 
 }  // namespace detail
 
 /// A spring clamp with two live brass jaws.
 ///
-/// Its force is 2.5 times what the published holding test needs with its largest cable, and no less than 250 N: 280 N at
-/// 200 A (50 mm2), 370 N at 300 A (70 mm2), 490 N at 400 A (95 mm2), 590 N at 500 and 600 A (120 mm2), 870 N at 800 and
-/// 1000 A (185 mm2). So a new one on clean mild steel stays within the published 378 micro-ohm at the 95 % point of its
-/// scatter, and within the published rises at its rated current and duty. The spring's stress follows from the force.
-/// @param rated current [A], 100 to 1000. Between the members of the family the next larger one gives duty, cable, force
-///        and spring; body and jaws are in between
+/// Its force is 2.5 times what the published holding test needs with its largest cable, and no less than 250 N: 280 N
+/// at 200 A (50 mm2), 370 N at 300 A (70 mm2), 490 N at 400 A (95 mm2), 590 N at 500 and 600 A (120 mm2), 870 N at 800
+/// and 1000 A (185 mm2). So a new one on clean mild steel stays within the published 378 micro-ohm at the 95 % point of
+/// its scatter, and within the published rises at its rated current and duty. The spring's stress follows from the
+/// force.
+///
+/// Between the members of the family the next larger one gives duty, cable, force and spring; body and jaws are in
+/// between.
+/// @param rated current [A], 100 to 1000
 /// @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline work_clamp spring_clamp(current rated)
 {
@@ -227,14 +252,18 @@ inline constexpr double size_rounding = 1e-9;                        // a size t
     spring.arm = in_si<length>(member.row.arm_mm * 1e-3);
     spring.stress = clamp_spring_stress(spring, out.force);
     out.spring = spring;
-    out.basis.add(spring_clamp_family).add(spring_clamp_margin).add(work_clamp_holding_test).add(holding_friction_judgement);
+    out.basis.add(spring_clamp_family)
+        .add(spring_clamp_margin)
+        .add(work_clamp_holding_test)
+        .add(holding_friction_judgement);
     out.basis.add(welding_cable_masses);
     return out;
 }
 
 /// A screw clamp with one live brass jaw; the screw itself carries no current.
 ///
-/// Its force is what the power screw makes of the torque of a firm hand, 3 N m (100 A, Tr12x3) to 10 N m (1000 A, Tr18x4).
+/// Its force is what the power screw makes of the torque of a firm hand, 3 N m (100 A, Tr12x3) to 10 N m (1000 A,
+/// Tr18x4).
 /// @param rated current [A], 100 to 1000, members as for spring_clamp()
 /// @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline work_clamp screw_clamp(current rated)
@@ -244,7 +273,8 @@ inline constexpr double size_rounding = 1e-9;                        // a size t
     out.live_jaws = 1;
     out.body_mass *= detail::screw_body_over_spring_body;
     out.body_surface *= detail::screw_surface_over_spring_surface;
-    const clamp_screw screw{.thread = {.diameter = in_si<length>(member.row.screw_mm * 1e-3), .pitch = in_si<length>(member.row.pitch_mm * 1e-3)},
+    const clamp_screw screw{.thread = {.diameter = in_si<length>(member.row.screw_mm * 1e-3),
+                                       .pitch = in_si<length>(member.row.pitch_mm * 1e-3)},
                             .tightened_to = in_si<torque>(member.row.hand_torque)};
     out.force = screw_force(screw.tightened_to, screw.thread);
     out.screw = screw;
@@ -262,14 +292,16 @@ inline constexpr double size_rounding = 1e-9;                        // a size t
     const area metal_area = size.area();
     const auto within = [metal_area](area limit) { return metal_area <= limit * (1.0 + detail::size_rounding); };
     if (metal_area < detail::smallest_lug * (1.0 - detail::size_rounding) || !within(detail::largest_lug))
-        throw out_of_range_error("lug size", to_text(size), to_text(detail::smallest_lug, "mm2") + " to " + to_text(detail::largest_lug, "mm2"));
+        throw out_of_range_error("lug size", to_text(size),
+                                 to_text(detail::smallest_lug, "mm2") + " to " + to_text(detail::largest_lug, "mm2"));
     const length bolt = within(detail::largest_m8_lug) ? 8_mm : within(detail::largest_m10_lug) ? 10_mm : 12_mm;
     const double area_ratio = (metal_area / detail::reference_lug).value();
     const double length_ratio = std::sqrt(area_ratio);
     work_clamp out;
     out.name = "bolted work lug " + to_text(size);
     out.kind = clamp_kind::bolted;
-    out.rated_current = detail::smallest_lug_current * std::pow((metal_area / detail::smallest_lug).value(), detail::lug_current_exponent);
+    out.rated_current = detail::smallest_lug_current *
+                        std::pow((metal_area / detail::smallest_lug).value(), detail::lug_current_exponent);
     out.rated_duty = detail::lug_duty;
     out.largest_cable = size;
     out.live_jaws = 1;

@@ -15,12 +15,33 @@ namespace weldloop {
 
 /// @name Sources of the type tests
 /// @{
-inline constexpr source work_clamp_drop_test{"IEC 60974-13", "2011 and 2021", "clause 7: two new clamps, 260 mm apart on a clean mild-steel plate of 300 x 75 x 12 mm, at most 0.08 V per 100 A from cable to cable", source_kind::standard};
-inline constexpr source work_clamp_rise_test{"IEC 60974-13", "2021", "8.1: rise of 40 K at the grip, 45 K at the cable connection, with the largest cable", source_kind::standard};
-inline constexpr source work_clamp_holding_test{"IEC 60974-13", "2021", "9.1: holds the weight of 5 m of its largest cable with its coupling for 1 min on a 3 mm plate", source_kind::standard};
-inline constexpr source test_plate_resistivity{"mild steel of the drop test: 0.15 uohm m, middle of 0.13 to 0.20", {}, {}, source_kind::judgement};
-inline constexpr source holding_friction_judgement{"friction of a jaw on clean plate 0.15, judged low; coupling on the hung cable 0.4 kg", {}, {}, source_kind::judgement};
-inline constexpr source welding_cable_masses{"Electric Cables Handbook (ed. Moore), BS 638-4:1979 cable", "1997", "table A9.1, page 877, mass by section", source_kind::handbook};
+
+/// Highest drop of a new clamp.
+inline constexpr source work_clamp_drop_test{"IEC 60974-13", "2011 and 2021",
+                                             "clause 7: two new clamps, 260 mm apart on a clean mild-steel plate of "
+                                             "300 x 75 x 12 mm, at most 0.08 V per 100 A from cable to cable",
+                                             source_kind::standard};
+/// Highest temperature rises.
+inline constexpr source work_clamp_rise_test{
+    "IEC 60974-13", "2021", "8.1: rise of 40 K at the grip, 45 K at the cable connection, with the largest cable",
+    source_kind::standard};
+/// What a clamp must hold.
+inline constexpr source work_clamp_holding_test{
+    "IEC 60974-13", "2021",
+    "9.1: holds the weight of 5 m of its largest cable with its coupling for 1 min on a 3 mm plate",
+    source_kind::standard};
+/// Resistivity of the plate of the drop test.
+inline constexpr source test_plate_resistivity{
+    "mild steel of the drop test: 0.15 uohm m, middle of 0.13 to 0.20", {}, {}, source_kind::judgement};
+/// Friction and coupling in the holding test.
+inline constexpr source holding_friction_judgement{
+    "friction of a jaw on clean plate 0.15, judged low; coupling on the hung cable 0.4 kg",
+    {},
+    {},
+    source_kind::judgement};
+/// Mass of welding cable.
+inline constexpr source welding_cable_masses{"Electric Cables Handbook (ed. Moore), BS 638-4:1979 cable", "1997",
+                                             "table A9.1, page 877, mass by section", source_kind::handbook};
 /// @}
 
 /// Highest drop of the pair of clamps with its plate, per ampere [ohm]: 0.08 V at 100 A.
@@ -47,8 +68,8 @@ namespace detail {
 struct cable_mass_row {
     double square_mm, kg_per_km;
 };
-inline constexpr std::array cable_masses{cable_mass_row{16, 230},  cable_mass_row{25, 325},   cable_mass_row{35, 440},
-                                         cable_mass_row{50, 600},  cable_mass_row{70, 830},   cable_mass_row{95, 1110},
+inline constexpr std::array cable_masses{cable_mass_row{16, 230},   cable_mass_row{25, 325},  cable_mass_row{35, 440},
+                                         cable_mass_row{50, 600},   cable_mass_row{70, 830},  cable_mass_row{95, 1110},
                                          cable_mass_row{120, 1370}, cable_mass_row{185, 2050}};
 }  // namespace detail
 
@@ -59,8 +80,8 @@ inline constexpr std::array cable_masses{cable_mass_row{16, 230},  cable_mass_ro
 {
     const auto& rows = detail::cable_masses;
     constexpr double rounding = 1e-9;  // a size that is the end of the table is inside it
-    require_within(conductor, in_si<area>(rows.front().square_mm * 1e-6 * (1.0 - rounding)), in_si<area>(rows.back().square_mm * 1e-6 * (1.0 + rounding)),
-                   "conductor area");
+    require_within(conductor, in_si<area>(rows.front().square_mm * 1e-6 * (1.0 - rounding)),
+                   in_si<area>(rows.back().square_mm * 1e-6 * (1.0 + rounding)), "conductor area");
     const double wanted = conductor.value() * 1e6;
     std::size_t above = 1;
     while (above + 1 < rows.size() && rows[above].square_mm < wanted) ++above;
@@ -84,7 +105,8 @@ inline constexpr std::array cable_masses{cable_mass_row{16, 230},  cable_mass_ro
 {
     require_not_negative(hanging, "hanging mass");
     const double mu = static_cast<double>(friction);
-    if (!(mu > 0.0)) throw out_of_range_error("friction coefficient", "0", "above zero: without friction nothing holds");
+    if (!(mu > 0.0))
+        throw out_of_range_error("friction coefficient", "0", "above zero: without friction nothing holds");
     return require_finite(in_si<force>(hanging.value() * (detail::standard_gravity / (2.0 * mu))), "holding force");
 }
 

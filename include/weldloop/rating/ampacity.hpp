@@ -20,12 +20,12 @@ namespace weldloop {
 
 /// The rated current of a lead and what stands behind it.
 struct ampacity {
-    current amps;                   ///< [A] that brings the conductor's peak to the limit
-    temperature limit;              ///< of the conductor, the lead's
-    temperature surface_peak;       ///< of the covering at that current
-    current continuous;             ///< [A] the same for current without a break
-    current by_square_root;         ///< [A] the guide rule on `continuous`, for comparison: equal_heating_current()
-    weldloop::basis basis;          ///< sources, and ranges left
+    current amps;              ///< [A] that brings the conductor's peak to the limit
+    temperature limit;         ///< of the conductor, the lead's
+    temperature surface_peak;  ///< of the covering at that current
+    current continuous;        ///< [A] the same for current without a break
+    current by_square_root;    ///< [A] the guide rule on `continuous`, for comparison: equal_heating_current()
+    weldloop::basis basis;     ///< sources, and ranges left
 };
 
 /// Current that brings the conductor's peak to the lead's limit, far from its ends.
@@ -37,41 +37,41 @@ struct ampacity {
 /// air see surface_model; guide tables apply the square-root rule at every duty and so allow more at low duty.
 /// @param lead with its diameters; its limit above the air's temperature and below the melting point
 /// @param where air, wind, lay, altitude, sun @param duty default continuous
-/// @throws missing_data_error for a lead without diameters; not_finite_error; out_of_range_error for air at or above the limit;
-/// no_solution_error where the sun alone brings the lead to its limit
-[[nodiscard]] inline ampacity ampacity_of(const cable& lead, const surroundings& where, duty_cycle duty = duty_cycle::continuous())
+/// @throws missing_data_error for a lead without diameters; not_finite_error; out_of_range_error for air at or above
+/// the limit; no_solution_error where the sun alone brings the lead to its limit
+[[nodiscard]] inline ampacity ampacity_of(const cable& lead, const surroundings& where,
+                                          duty_cycle duty = duty_cycle::continuous())
 {
     detail::require_dimensions(lead);
     if (where.air >= lead.limit)
-        throw out_of_range_error("air temperature", to_text(where.air, "degC"), "below the lead's limit of " + to_text(lead.limit, "degC"));
+        throw out_of_range_error("air temperature", to_text(where.air, "degC"),
+                                 "below the lead's limit of " + to_text(lead.limit, "degC"));
     if (lead.limit >= lead.metal.melting)
-        throw out_of_range_error("limit of the lead", to_text(lead.limit, "degC"), "below the melting point of " + to_text(lead.metal.melting, "degC"));
+        throw out_of_range_error("limit of the lead", to_text(lead.limit, "degC"),
+                                 "below the melting point of " + to_text(lead.metal.melting, "degC"));
     const double loss = steady_loss_of(lead, where, lead.limit).value();
     if (!(loss > 0.0))
-        throw no_solution_error("rated current", "zero: the sun alone heats the lead to its limit of " + to_text(lead.limit, "degC"),
+        throw no_solution_error("rated current",
+                                "zero: the sun alone heats the lead to its limit of " + to_text(lead.limit, "degC"),
                                 "less sunlight, more wind or a higher limit");
     const auto peak_above_limit = [&](double amps, const duty_cycle& d) {
-        return (heating_of(lead, where, {.current = in_si<current>(amps), .duty = d}).conductor_peak - lead.limit).value();
+        return (heating_of(lead, where, {.current = in_si<current>(amps), .duty = d}).conductor_peak - lead.limit)
+            .value();
     };
 
     ampacity out;
     const double undamaged = std::sqrt(loss / resistance_per_length_of(lead, lead.limit).value());
     const double undamaged_duty = undamaged / std::sqrt(static_cast<double>(duty.share()));
-    constexpr double play = 1e-9;  // the brackets are exact but for rounding
-    if (detail::is_damaged(lead)) {
-        // with a share s missing the damage alone would carry sqrt(1 - s) of it
-        const double least = undamaged * std::sqrt(1.0 - static_cast<double>(lead.missing_strands)) * (1.0 - play);
-        const auto root = [&](const duty_cycle& d, double most) {
-            return detail::root_between([&](double amps) { return peak_above_limit(amps, d); }, least, most * (1.0 + play), "rated current");
-        };
-        out.continuous = in_si<current>(root(duty_cycle::continuous(), undamaged));
-        out.amps = duty.is_continuous() ? out.continuous : in_si<current>(root(duty, undamaged_duty));
-    } else {
-        out.continuous = in_si<current>(undamaged);
-        out.amps = duty.is_continuous() ? out.continuous
-                                        : in_si<current>(detail::root_between([&](double amps) { return peak_above_limit(amps, duty); },
-                                                                              undamaged * (1.0 - play), undamaged_duty * (1.0 + play), "rated current"));
-    }
+    // brackets: the continuous rating and the square root, a little apart as both are limits that may be reached
+    constexpr double below = 0.9, above = 1.01;
+    // with a share s missing, the damage alone would carry sqrt(1 - s)
+    const double whole = std::sqrt(1.0 - (detail::is_damaged(lead) ? static_cast<double>(lead.missing_strands) : 0.0));
+    const auto root = [&](const duty_cycle& d, double most) {
+        return in_si<current>(detail::root_between([&](double amps) { return peak_above_limit(amps, d); },
+                                                   below * whole * undamaged, above * most, "rated current"));
+    };
+    out.continuous = detail::is_damaged(lead) ? root(duty_cycle::continuous(), undamaged) : in_si<current>(undamaged);
+    out.amps = duty.is_continuous() ? out.continuous : root(duty, undamaged_duty);
     out.limit = lead.limit;
     out.by_square_root = equal_heating_current(out.continuous, duty_cycle::continuous(), duty);
     const cable_heating hot = heating_of(lead, where, {.current = out.amps, .duty = duty});

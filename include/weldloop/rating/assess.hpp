@@ -176,12 +176,12 @@ inline void collect(std::vector<source>& all, const basis& b)
         r.kind = kind_of(s.path[i]);
         r.place = i;
         r.conducts = typical.parts[i].conducts;
-        const part_state &a = at_low.parts[i], &b = typical.parts[i], &c = at_high.parts[i];
-        r.drop = detail::in_order(a.drop, b.drop, c.drop);
-        r.loss = detail::in_order(a.loss, b.loss, c.loss);
-        r.peak = detail::in_order(a.peak, b.peak, c.peak);
+        const part_state &good = at_low.parts[i], &usual = typical.parts[i], &bad = at_high.parts[i];
+        r.drop = detail::in_order(good.drop, usual.drop, bad.drop);
+        r.loss = detail::in_order(good.loss, usual.loss, bad.loss);
+        r.peak = detail::in_order(good.peak, usual.peak, bad.peak);
         r.peak_temperature = r.peak.typical;
-        if (b.has_spots) r.hottest_spot = detail::in_order(a.hottest_spot, b.hottest_spot, c.hottest_spot);
+        if (usual.has_spots) r.hottest_spot = detail::in_order(good.hottest_spot, usual.hottest_spot, bad.hottest_spot);
         r.basis = typical.part_basis[i];
         const part_limit limit = limit_of(s.path[i], s.where);
         if (limit.peak_source != nullptr) r.basis.add(*limit.peak_source);

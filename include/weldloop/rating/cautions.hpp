@@ -16,8 +16,12 @@ namespace weldloop {
 
 /// @name Sources of the cautions
 /// @{
+
+/// Leads, splices, return circuits.
 inline constexpr source osha_1926_351{"29 CFR 1926.351", "current", "(b)(2) splices, (c) return circuits, (d) unattended holders; read in the parallel text WAC 296-155-405", source_kind::standard};
+/// Stray paths, coiled cable.
 inline constexpr source osha_1910_254{"29 CFR 1910.254", "current", "(c)(2) chains, ropes and hoists carry no welding current; (d)(8) no cable coiled round the body", source_kind::memory};
+/// Burns by touch.
 inline constexpr source touch_threshold{"ISO 13732-1", "2006", "burn threshold of bare metal touched for 1 min, 51 degC; 65 to 70 degC burns within a second", source_kind::memory};
 /// @}
 

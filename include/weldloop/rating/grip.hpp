@@ -23,8 +23,12 @@ namespace weldloop {
 
 /// @name Sources of the march
 /// @{
+
+/// Settling of joints without a spring.
 inline constexpr source settling_judgement{"screw and bolted joints settle: 0.5 % of the force for each decade of hours after the first six minutes for a screw, 0.25 % for a bolt", "2026", {}, source_kind::judgement};
+/// Where the spring sits.
 inline constexpr source spring_place_judgement{"a clamp's spring is as hot as its body", "2026", {}, source_kind::judgement};
+/// When to inspect.
 inline constexpr source quarter_grip_judgement{"a clamp is due for inspection when a quarter of its grip may be gone", "2026", {}, source_kind::judgement};
 /// @}
 
@@ -183,6 +187,7 @@ struct grip_march {
     const grip_march harsh = march_grip(stretch, grip_case::harsh, horizon);
     grip_forecast out;
     out.points = typical.points;
+    out.horizon = horizon;
     out.grip_left = std::clamp(typical.left, 0.0, 1.0);
     out.grip_left_low = std::clamp(harsh.left, 0.0, 1.0);
     out.runs_away = typical.fell;

@@ -28,6 +28,7 @@ struct grip_forecast {
     fraction grip_left_low = 1.0;                         ///< the same for the pessimistic case
     std::optional<duration> inspect_by = {};              ///< early end of the band in which a quarter of the grip is gone
     std::optional<band<duration>> quarter_lost = {};      ///< when a quarter of the grip is gone; ends beyond the forecast are its end
+    duration horizon = {};                                ///< how far the forecast looks [s]; a band's end there means "not before"
     bool runs_away = false;                               ///< heat and loss of grip feed each other without settling
     bool spring_destroyed = false;                        ///< hotter than the tempering range of its wire
     weldloop::basis basis = {};                           ///< sources and left ranges

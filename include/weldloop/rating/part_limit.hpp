@@ -16,15 +16,18 @@
 #include <weldloop/core/temperature.hpp>
 #include <weldloop/law/crimp.hpp>
 #include <weldloop/part/work_clamp_standard.hpp>
+#include <weldloop/rating/joint_temperature_limit.hpp>
 
 namespace weldloop {
 
 /// @name Sources of temperature limits
 /// @{
-inline constexpr source iec_60694_bolted{"IEC 60694", "1996+A1:2000+A2:2001", "table 3: bolted bare copper in air 90 degC", source_kind::standard};
-inline constexpr source iec_60694_contact{"IEC 60694", "1996+A1:2000+A2:2001", "table 3: bare copper or copper alloy contact in air 75 degC", source_kind::standard};
+
+/// Electrode holders.
 inline constexpr source holder_rise{"IEC 60974-11", "2004..2021", "clause 9: rise of the handle 40 K", source_kind::memory};
+/// Leads of the usual covering.
 inline constexpr source cable_class_85{"BS 638-4 welding cable", "1996", "85 degC conductor of heat-resisting rubber covering", source_kind::standard};
+/// Leads with a limit of their own.
 inline constexpr source lead_limit_of_user{"highest conductor temperature stated for the lead", {}, {}, source_kind::stated};
 /// @}
 
@@ -64,17 +67,25 @@ namespace detail {
         part_limit operator()(const lug& l) const
         {
             const crimp_limit crimp = crimp_limit_of(l.size.area());
-            return {temperature::celsius(90.0), "bolted bare copper in air", &iec_60694_bolted, crimp.resistance,
+            const joint_temperature_limit_row& bolted = joint_temperature_limit(joint_kind::bolted, joint_finish::bare);
+            return {bolted.highest, "bolted bare copper in air", bolted.from, crimp.resistance,
                     detail::resistance_if_closed(crimp_conductance_of(l)), "acceptance of a new crimp", crimp.from};
         }
-        part_limit operator()(const coupling&) const { return {temperature::celsius(75.0), "bare copper-alloy contact in air", &iec_60694_contact}; }
+        part_limit operator()(const coupling&) const
+        {
+            const joint_temperature_limit_row& plug = joint_temperature_limit(joint_kind::contact, joint_finish::bare);
+            return {plug.highest, "bare copper-alloy contact in air", plug.from};
+        }
         part_limit operator()(const electrode_holder&) const
         {
             return {where.air + in_si<temperature_difference>(40.0), "rise of a holder's handle", &holder_rise};
         }
         part_limit operator()(const work_connection& w) const
         {
-            if (w.clamp.kind == clamp_kind::bolted) return {temperature::celsius(90.0), "bolted bare copper in air", &iec_60694_bolted};
+            if (w.clamp.kind == clamp_kind::bolted) {
+                const joint_temperature_limit_row& bolted = joint_temperature_limit(joint_kind::bolted, joint_finish::bare);
+                return {bolted.highest, "bolted bare copper in air", bolted.from};
+            }
             return {where.air + grip_rise_limit, "rise of a new clamp's grip", &work_clamp_rise_test, new_clamp_limit,
                     detail::resistance_if_closed(in_series(joint_of(w).contacts[0].cold, joint_of(w).contacts[1].cold)), "acceptance of a new clamp", &work_clamp_drop_test};
         }

@@ -58,12 +58,19 @@ private:
         out_.push_back(std::move(c));
     }
 
-    // the next size of the scale the lead is written in
-    static std::optional<conductor_size> next_larger(const conductor_size& now)
+    // The next size of the scale the lead is written in; where the lead runs too hot, the first that would not.
+    [[nodiscard]] std::optional<cable> better_lead(const cable& c) const
     {
-        for (const conductor_size& size : sizes_of(now.scale() == size_scale::square_mm ? size_family::metric : size_family::american))
-            if (size > now) return size;
-        return std::nullopt;
+        std::optional<cable> best;
+        for (const conductor_size& size :
+             sizes_of(c.size.scale() == size_scale::square_mm ? size_family::metric : size_family::american)) {
+            if (!(size > c.size)) continue;
+            best = welding_cable(size, c.length).named(c.name);
+            best->limit = c.limit;
+            const load work{.current = s_.job.current, .duty = s_.job.duty};
+            if (!heating_of(*best, s_.where, work).over_limit) break;
+        }
+        return best;
     }
 
     static bool is_bare(surface_state s) { return s == surface_state::clean; }
@@ -76,12 +83,8 @@ private:
             whole.damaged_length = {};
             offer("cut the damaged length out of " + name() + " or replace the lead", whole);
         }
-        if (const auto larger = next_larger(c.size)) {
-            cable thicker = welding_cable(*larger, c.length);
-            thicker.limit = c.limit;
-            thicker.name = c.name;
-            offer("replace " + name() + " (" + to_text(c.size) + ") by " + to_text(*larger), thicker);
-        }
+        if (const auto thicker = better_lead(c))
+            offer("replace " + name() + " (" + to_text(c.size) + ") by " + to_text(thicker->size), *thicker);
         if (s_.where.lay == lay::coiled || s_.where.lay == lay::bundled) {
             change spread{"lay " + name() + " and the other leads out straight, apart from each other", at_, s_, true};
             spread.after.where.lay = lay::alone;

@@ -37,38 +37,43 @@ enum class lead_limit {
 };
 
 /// The word for what decides.
-[[nodiscard]] constexpr std::string_view to_text(lead_limit l) { return l == lead_limit::heat ? "heat" : "drop"; }
+[[nodiscard]] constexpr std::string_view to_text(lead_limit l)
+{
+    return l == lead_limit::heat ? "heat" : "drop";
+}
 
 /// What is asked of a lead.
 struct lead_request {
-    weldloop::length length;                             ///< [m] of one lead, above 0
-    weldloop::current current;                           ///< [A] while the arc burns, above 0
-    duty_cycle duty = duty_cycle::continuous();          ///< time under current
-    surroundings where = {};                             ///< air, wind, lay, altitude, sun
-    voltage allowed_drop = in_si<voltage>(4.0);          ///< [V] along the hot lead, above 0; 4 V is an old trade figure
-    bool both_leads = false;                             ///< out and back leads of this length share the allowed drop
-    size_family family = size_family::american;          ///< sizes to choose from
-    temperature limit = temperature::celsius(85.0);      ///< of the conductor, as cable::limit
+    weldloop::length length;                         ///< [m] of one lead, above 0
+    weldloop::current current;                       ///< [A] while the arc burns, above 0
+    duty_cycle duty = duty_cycle::continuous();      ///< time under current
+    surroundings where = {};                         ///< air, wind, lay, altitude, sun
+    voltage allowed_drop = in_si<voltage>(4.0);      ///< [V] along the hot lead, above 0; 4 V is an old trade figure
+    bool both_leads = false;                         ///< out and back leads of this length share the allowed drop
+    size_family family = size_family::american;      ///< sizes to choose from
+    temperature limit = temperature::celsius(85.0);  ///< of the conductor, as cable::limit
 };
 
 /// The smallest lead that satisfies a request.
 struct lead_choice {
-    weldloop::cable cable;                     ///< the lead, its length that of the request
-    lead_limit governed_by = lead_limit::heat; ///< which limit the next smaller size fails, or fails by more
-    ampacity rated;                            ///< what the lead may carry at this duty
-    cable_heating heating;                     ///< how hot it gets
-    voltage drop;                              ///< [V] along it when hot, along both where both were asked for
-    current current_margin;                    ///< [A] rated less asked, 0 or above
-    voltage drop_margin;                       ///< [V] allowed less lost, 0 or above
-    weldloop::basis basis;                     ///< sources, and ranges left
+    weldloop::cable cable;                      ///< the lead, its length that of the request
+    lead_limit governed_by = lead_limit::heat;  ///< which limit the next smaller size fails, or fails by more
+    ampacity rated;                             ///< what the lead may carry at this duty
+    cable_heating heating;                      ///< how hot it gets
+    voltage drop;                               ///< [V] along it when hot, along both where both were asked for
+    current current_margin;                     ///< [A] rated less asked, 0 or above
+    voltage drop_margin;                        ///< [V] allowed less lost, 0 or above
+    weldloop::basis basis;                      ///< sources, and ranges left
 };
 
 /// American sizes of leads, small to large.
-inline constexpr std::array american_lead_sizes{awg(8),   awg(6),     awg(4),     awg(3),     awg(2),     awg(1),     aught(1),   aught(2),
-                                                aught(3), aught(4),   kcmil(250), kcmil(300), kcmil(350), kcmil(400), kcmil(450), kcmil(500)};
+inline constexpr std::array american_lead_sizes{awg(8),     awg(6),     awg(4),     awg(3),    awg(2),     awg(1),
+                                                aught(1),   aught(2),   aught(3),   aught(4),  kcmil(250), kcmil(300),
+                                                kcmil(350), kcmil(400), kcmil(450), kcmil(500)};
 /// Metric sizes of leads, small to large.
-inline constexpr std::array metric_lead_sizes{square_mm(10), square_mm(16),  square_mm(25),  square_mm(35),  square_mm(50), square_mm(70),
-                                              square_mm(95), square_mm(120), square_mm(150), square_mm(185), square_mm(240)};
+inline constexpr std::array metric_lead_sizes{square_mm(10),  square_mm(16),  square_mm(25), square_mm(35),
+                                              square_mm(50),  square_mm(70),  square_mm(95), square_mm(120),
+                                              square_mm(150), square_mm(185), square_mm(240)};
 
 /// The sizes of a family, small to large.
 [[nodiscard]] constexpr std::span<const conductor_size> sizes_of(size_family family)
@@ -77,8 +82,8 @@ inline constexpr std::array metric_lead_sizes{square_mm(10), square_mm(16),  squ
     return american_lead_sizes;
 }
 
-/// The smallest lead of a family whose conductor stays at or below the limit and whose drop when hot stays at or below the
-/// allowed one.
+/// The smallest lead of a family whose conductor stays at or below the limit and whose drop when hot stays at or below
+/// the allowed one.
 ///
 /// Both are calculated for each size from the smallest up: the conductor's peak by heating_of(), the drop by drop_of()
 /// at its mean over the arc-on time. `governed_by` names the limit that the next smaller size fails; where it fails
@@ -91,7 +96,8 @@ inline constexpr std::array metric_lead_sizes{square_mm(10), square_mm(16),  squ
     require_positive(request.current, "current");
     require_positive(request.allowed_drop, "allowed drop");
     if (request.where.air >= request.limit)
-        throw out_of_range_error("air temperature", to_text(request.where.air, "degC"), "below the limit of " + to_text(request.limit, "degC"));
+        throw out_of_range_error("air temperature", to_text(request.where.air, "degC"),
+                                 "below the limit of " + to_text(request.limit, "degC"));
     const double leads = request.both_leads ? 2.0 : 1.0;
     const std::span<const conductor_size> sizes = sizes_of(request.family);
 
@@ -103,7 +109,8 @@ inline constexpr std::array metric_lead_sizes{square_mm(10), square_mm(16),  squ
         lead.limit = request.limit;
         const cable_heating hot = heating_of(lead, request.where, {.current = request.current, .duty = request.duty});
         const voltage drop = leads * drop_of(lead, request.current, hot.conductor_mean);
-        const double heat_now = ((hot.conductor_peak - request.where.air) / (request.limit - request.where.air)).value();
+        const double heat_now =
+            ((hot.conductor_peak - request.where.air) / (request.limit - request.where.air)).value();
         const double drop_now = (drop / request.allowed_drop).value();
         if (hot.conductor_peak <= request.limit && drop <= request.allowed_drop) {
             if (is_first) {

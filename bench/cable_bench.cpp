@@ -1,0 +1,308 @@
+// Leads: resistance, continuous rating and duty rating, each beside the same arithmetic on plain numbers; the peak
+// under duty also beside marching in time.
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <cstddef>
+#include <random>
+#include <stdexcept>
+#include <vector>
+
+#include <benchmark/benchmark.h>
+
+#include <weldloop/core/literals.hpp>
+#include <weldloop/core/root.hpp>
+#include <weldloop/rating/ampacity.hpp>
+
+namespace {
+
+using namespace weldloop;
+
+constexpr std::size_t cases = 64;  // all leads fit the first cache
+constexpr double pi = 3.14159265358979323846;
+constexpr double air = 298.15;        // K
+constexpr double reference = 293.15;  // K
+constexpr double alpha = 0.00393;     // 1/K
+constexpr double copper_heat = 8890.0 * 386.0, rubber_heat = 2.0e6, rubber_conductivity = 0.2;
+constexpr double on_time = 180.0, rest = 120.0;  // s
+
+std::vector<cable> leads()
+{
+    std::mt19937_64 engine(2);
+    std::uniform_real_distribution<double> mm2(10, 185);
+    std::vector<cable> out;
+    for (std::size_t i = 0; i < cases; ++i) out.push_back(welding_cable(square_mm(mm2(engine)), in_si<length>(20.0)));
+    return out;
+}
+
+struct plain_lead {
+    double area, resistivity, increment, inner, outer, limit;  // m2, ohm m at 20 degC, share, m, m, K
+};
+
+std::vector<plain_lead> plain_leads()
+{
+    std::vector<plain_lead> out;
+    for (const cable& c : leads())
+        out.push_back({c.size.area().value(), c.metal.resistivity.value(), c.stranding_increment,
+                       c.conductor_diameter.value(), c.overall_diameter.value(), c.limit.in_kelvin()});
+    return out;
+}
+
+double plain_resistance(const plain_lead& c, double kelvin)
+{
+    return c.resistivity * (1 + alpha * (kelvin - reference)) * (1 + c.increment) / c.area;
+}
+
+// the default surface alone in still air
+double plain_loss(double d, double iec, double surface)
+{
+    const double rise = surface - air;
+    if (rise == 0) return 0;
+    const double t = 0.5 * (surface + air), t15 = t * std::sqrt(t);
+    const double density = 101325.0 / (287.05 * t), viscosity = 1.458e-6 * t15 / (t + 110.4);
+    const double conductivity = 2.64638e-3 * t15 / (t + 245.4 * std::pow(10.0, -12.0 / t));
+    const auto vibration = [t](double theta) {
+        const double x = theta / t, less = -std::expm1(-x);
+        return x * x * std::exp(-x) / (less * less);
+    };
+    const double cp =
+        287.05 * (3.5 * (0.781 + 0.2095) + 2.5 * 0.0093 + 0.781 * vibration(3393.5) + 0.2095 * vibration(2273.6));
+    const double nu = viscosity / density, diffusivity = conductivity / (density * cp), pr = nu / diffusivity;
+    const double ra = 9.80665 / t * std::fabs(rise) * d * d * d / (nu * diffusivity);
+    const double root = 0.60 + 0.387 * std::pow(ra, 1.0 / 6) / std::pow(1 + std::pow(0.559 / pr, 9.0 / 16), 8.0 / 27);
+    const double first = (pi * root * root * conductivity +
+                          pi * d * 0.9 * 5.670374419e-8 * (surface + air) * (surface * surface + air * air)) *
+                         rise;
+    const double standard = pi * d * iec * rise * std::sqrt(std::sqrt(std::fabs(rise)));
+    return std::fabs(standard) > std::fabs(first) ? standard : first;
+}
+
+double plain_iec(double d)
+{
+    return 0.21 / std::pow(d, 0.60) + 3.94;
+}
+
+double plain_conductance(const plain_lead& c)
+{
+    return 2 * pi * rubber_conductivity / std::log(c.outer / c.inner);
+}
+
+double plain_continuous(const plain_lead& c)
+{
+    const double iec = plain_iec(c.outer), g = plain_conductance(c);
+    const double surface = detail::root_between(
+        [&](double t) { return plain_loss(c.outer, iec, t) - g * (c.limit - t); }, air, c.limit, "surface temperature");
+    return std::sqrt(g * (c.limit - surface) / plain_resistance(c, c.limit));
+}
+
+// settled peak of the conductor above the air, on and off, the tangent of the surface loss at its mean
+double plain_peak(const plain_lead& c, double amps)
+{
+    const double iec = plain_iec(c.outer), g = plain_conductance(c);
+    const double y = 2 * std::log(c.outer / c.inner), share = 1 / y - 1 / std::expm1(y);
+    const double around = rubber_heat * pi / 4 * (c.outer * c.outer - c.inner * c.inner);
+    const double c1 = copper_heat * c.area + share * around, c2 = (1 - share) * around;
+    const double heat = amps * amps * plain_resistance(c, air),
+                 gain = amps * amps * plain_resistance(c, reference) * alpha;
+    double mean = air + 20;
+    for (int step = 0; step < 50; ++step) {
+        const double q = plain_loss(c.outer, iec, mean);
+        const double slope = (plain_loss(c.outer, iec, mean + 0.02) - plain_loss(c.outer, iec, mean - 0.02)) / 0.04;
+        const double drive2 = (slope * (mean - air) - q) / c2;
+        // x' = m x + f in both parts; x(t) = x0 + P(t)(m x0 + f) with P = integral of exp(m t)
+        struct part {
+            std::array<double, 4> m, p;
+            std::array<double, 2> f;
+            double r1, r2, t;
+        };
+        const auto make = [&](double grows, double input, double t) {
+            part s{{(grows - g) / c1, g / c1, g / c2, -(g + slope) / c2}, {}, {input / c1, drive2}, 0, 0, t};
+            const double half = 0.5 * (s.m[0] - s.m[3]), radius = std::sqrt(half * half + s.m[1] * s.m[2]);
+            s.r2 = 0.5 * (s.m[0] + s.m[3]) - radius;
+            s.r1 = (s.m[0] * s.m[3] - s.m[1] * s.m[2]) / s.r2;
+            const double p1 = std::expm1(s.r1 * t) / s.r1, p2 = std::expm1(s.r2 * t) / s.r2,
+                         k = (p1 - p2) / (s.r1 - s.r2);
+            s.p = {p1 + k * (s.m[0] - s.r1), k * s.m[1], k * s.m[2], p1 + k * (s.m[3] - s.r1)};
+            return s;
+        };
+        const part a = make(gain, heat, on_time), b = make(0, 0, rest);
+        const auto step_of = [](const part& s, double x, double z) {
+            const double vx = s.m[0] * x + s.m[1] * z + s.f[0], vz = s.m[2] * x + s.m[3] * z + s.f[1];
+            return std::array<double, 2>{x + s.p[0] * vx + s.p[1] * vz, z + s.p[2] * vx + s.p[3] * vz};
+        };
+        const auto whole = [&](double x, double z) {
+            const auto e = step_of(a, x, z);
+            return step_of(b, e[0], e[1]);
+        };
+        const auto w = whole(0, 0), ex = whole(1, 0), ez = whole(0, 1);
+        const double a11 = 1 - (ex[0] - w[0]), a12 = -(ez[0] - w[0]), a21 = -(ex[1] - w[1]), a22 = 1 - (ez[1] - w[1]);
+        const double determinant = a11 * a22 - a12 * a21;
+        if (!(a11 > 0 && a22 > 0 && determinant > 0)) throw std::runtime_error("not settled");
+        const double x0 = (a22 * w[0] - a12 * w[1]) / determinant, z0 = (a11 * w[1] - a21 * w[0]) / determinant;
+        const auto top = step_of(a, x0, z0);
+        // mean of the surface from the heat balance of both stores over the period
+        const auto integral_of = [](const part& s, double x, double z) {
+            const auto q2 = [&](double r) { return (std::expm1(r * s.t) - r * s.t) / (r * r); };
+            const double i1 = q2(s.r1), k = (i1 - q2(s.r2)) / (s.r1 - s.r2);
+            const double vx = s.m[0] * x + s.m[1] * z + s.f[0], vz = s.m[2] * x + s.m[3] * z + s.f[1];
+            return s.t * z + k * s.m[2] * vx + (i1 + k * (s.m[3] - s.r1)) * vz;
+        };
+        const double next = air + (integral_of(a, x0, z0) + integral_of(b, top[0], top[1])) / (on_time + rest);
+        const double change = next - mean;
+        mean = next;
+        if (std::fabs(change) < 1e-12 * (1 + std::fabs(mean - air))) return top[0];
+    }
+    throw std::runtime_error("not settled");
+}
+
+double plain_duty(const plain_lead& c)
+{
+    const double continuous = plain_continuous(c);
+    return detail::root_between([&](double amps) { return plain_peak(c, amps) - (c.limit - air); }, continuous,
+                                continuous / std::sqrt(on_time / (on_time + rest)), "rated current");
+}
+
+// the same peak by the classical Runge-Kutta rule, one second a step, until the period repeats within 0.01 K
+double marched_peak(const plain_lead& c, double amps)
+{
+    const double iec = plain_iec(c.outer), g = plain_conductance(c);
+    const double y = 2 * std::log(c.outer / c.inner), share = 1 / y - 1 / std::expm1(y);
+    const double around = rubber_heat * pi / 4 * (c.outer * c.outer - c.inner * c.inner);
+    const double c1 = copper_heat * c.area + share * around, c2 = (1 - share) * around;
+    double x = air, z = air, last = 0;
+    for (int period = 0; period < 200; ++period) {
+        double top = x;
+        for (int second = 0; second < static_cast<int>(on_time + rest); ++second) {
+            const double i = second < static_cast<int>(on_time) ? amps : 0;
+            const auto slope = [&](double tx, double tz) {
+                return std::array<double, 2>{(i * i * plain_resistance(c, tx) - g * (tx - tz)) / c1,
+                                             (g * (tx - tz) - plain_loss(c.outer, iec, tz)) / c2};
+            };
+            const auto k1 = slope(x, z), k2 = slope(x + k1[0] / 2, z + k1[1] / 2),
+                       k3 = slope(x + k2[0] / 2, z + k2[1] / 2), k4 = slope(x + k3[0], z + k3[1]);
+            x += (k1[0] + 2 * k2[0] + 2 * k3[0] + k4[0]) / 6;
+            z += (k1[1] + 2 * k2[1] + 2 * k3[1] + k4[1]) / 6;
+            top = std::max(top, x);
+        }
+        if (std::fabs(top - last) < 0.01) return top;
+        last = top;
+    }
+    return last;
+}
+
+duty_cycle work()
+{
+    return duty_cycle::of(in_si<duration>(on_time), in_si<duration>(on_time + rest));
+}
+
+void require_same(double ours, double plain, double share)
+{
+    if (!(std::fabs(ours / plain - 1) < share)) throw std::logic_error("the twins do not agree");
+}
+
+void resistance_of_leads(benchmark::State& state)
+{
+    const std::vector<cable> all = leads();
+    require_same(resistance_per_length_of(all[0], temperature::kelvin(350)).value(),
+                 plain_resistance(plain_leads()[0], 350), 1e-12);
+    double kelvin = 300;
+    for (auto _ : state) {
+        kelvin = kelvin < 350 ? kelvin + 0.1 : 300;
+        resistance_per_length sum{};
+        for (const cable& c : all) sum += resistance_per_length_of(c, temperature::kelvin(kelvin));
+        benchmark::DoNotOptimize(sum);
+        benchmark::ClobberMemory();
+    }
+}
+
+void resistance_of_leads_plain(benchmark::State& state)
+{
+    const std::vector<plain_lead> all = plain_leads();
+    double kelvin = 300;
+    for (auto _ : state) {
+        kelvin = kelvin < 350 ? kelvin + 0.1 : 300;
+        double sum = 0;
+        for (const plain_lead& c : all) sum += plain_resistance(c, kelvin);
+        benchmark::DoNotOptimize(sum);
+        benchmark::ClobberMemory();
+    }
+}
+
+double continuous_amps(const cable& c)
+{
+    return std::sqrt((steady_loss_of(c, {}, c.limit) / resistance_per_length_of(c, c.limit)).value());
+}
+
+void continuous_rating(benchmark::State& state)
+{
+    const std::vector<cable> all = leads();
+    require_same(continuous_amps(all[0]), plain_continuous(plain_leads()[0]), 1e-9);
+    std::size_t i = 0;
+    for (auto _ : state) benchmark::DoNotOptimize(continuous_amps(all[i++ % cases]));
+}
+
+void continuous_rating_plain(benchmark::State& state)
+{
+    const std::vector<plain_lead> all = plain_leads();
+    std::size_t i = 0;
+    for (auto _ : state) benchmark::DoNotOptimize(plain_continuous(all[i++ % cases]));
+}
+
+void duty_rating(benchmark::State& state)
+{
+    const std::vector<cable> all = leads();
+    require_same(ampacity_of(all[0], {}, work()).amps.value(), plain_duty(plain_leads()[0]), 1e-9);
+    std::size_t i = 0;
+    for (auto _ : state) benchmark::DoNotOptimize(ampacity_of(all[i++ % cases], {}, work()).amps);
+}
+
+void duty_rating_plain(benchmark::State& state)
+{
+    const std::vector<plain_lead> all = plain_leads();
+    std::size_t i = 0;
+    for (auto _ : state) benchmark::DoNotOptimize(plain_duty(all[i++ % cases]));
+}
+
+void duty_peak(benchmark::State& state)
+{
+    const std::vector<cable> all = leads();
+    std::size_t i = 0;
+    for (auto _ : state) {
+        const cable& c = all[i++ % cases];
+        benchmark::DoNotOptimize(
+            heating_of(c, {}, {.current = in_si<current>(5e6 * c.size.area().value()), .duty = work()}).conductor_peak);
+    }
+}
+
+void duty_peak_plain(benchmark::State& state)
+{
+    const std::vector<plain_lead> all = plain_leads();
+    std::size_t i = 0;
+    for (auto _ : state) {
+        const plain_lead& c = all[i++ % cases];
+        benchmark::DoNotOptimize(plain_peak(c, 5e6 * c.area));
+    }
+}
+
+void duty_peak_marched(benchmark::State& state)
+{
+    const std::vector<plain_lead> all = plain_leads();
+    require_same(marched_peak(all[0], 5e6 * all[0].area), air + plain_peak(all[0], 5e6 * all[0].area), 1e-3);
+    std::size_t i = 0;
+    for (auto _ : state) {
+        const plain_lead& c = all[i++ % cases];
+        benchmark::DoNotOptimize(marched_peak(c, 5e6 * c.area));
+    }
+}
+
+BENCHMARK(resistance_of_leads);
+BENCHMARK(resistance_of_leads_plain);
+BENCHMARK(continuous_rating);
+BENCHMARK(continuous_rating_plain);
+BENCHMARK(duty_rating);
+BENCHMARK(duty_rating_plain);
+BENCHMARK(duty_peak);
+BENCHMARK(duty_peak_plain);
+BENCHMARK(duty_peak_marched);
+
+}  // namespace

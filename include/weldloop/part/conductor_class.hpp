@@ -1,0 +1,380 @@
+#pragma once
+/// @file
+/// Conductors by class: strands, and resistance as built (nominal) and as the standard allows it (maximum).
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <numbers>
+#include <string>
+#include <string_view>
+
+#include <weldloop/core/conductor_size.hpp>
+#include <weldloop/core/error.hpp>
+#include <weldloop/core/literals.hpp>
+#include <weldloop/core/quantities.hpp>
+#include <weldloop/core/require.hpp>
+#include <weldloop/core/source.hpp>
+#include <weldloop/core/temperature.hpp>
+#include <weldloop/law/conductor_resistance.hpp>
+#include <weldloop/material/metals.hpp>
+#include <weldloop/part/welding_cable.hpp>
+
+namespace weldloop {
+
+/// @name Sources of the conductor classes
+/// @{
+/// Highest resistances.
+inline constexpr source iec_60228_classes{
+    "IEC 60228", "2004", "tables 1 to 4: highest resistance at 20 degC, class 2, 5 and 6", source_kind::standard};
+/// Largest strands and diameters.
+inline constexpr source iec_60228_strands{"IEC 60228", "2004",
+                                          "largest strand and largest conductor diameter by class", source_kind::memory};
+/// Lay of metric conductors.
+inline constexpr source iec_lay_judgement{
+    "lay of metric conductors: 2 % in class 2, in class 5 and 6 that of the American rope-lay conductor of the area",
+    "2026",
+    {},
+    source_kind::judgement};
+/// What a maximum is over the nominal value.
+inline constexpr source astm_resistance_limit{"ASTM B172", "2001a", "resistance at most 2 % above nominal",
+                                              source_kind::memory};
+/// Tinned strands.
+inline constexpr source astm_b33{"ASTM B33", "2004", "table 2: conductivity of tinned soft wire by diameter",
+                                 source_kind::standard};
+/// Temperature coefficient of copper that conducts less.
+inline constexpr source matthiessen_coefficient{
+    "NBS Handbook 100", "1966", "temperature coefficient in proportion to conductivity, 0.00393 1/K at 100 % IACS",
+    source_kind::handbook};
+/// @}
+
+/// How a conductor is stranded.
+enum class strand_class {
+    class_2,            ///< IEC 60228 class 2, stranded copper for fixed wiring
+    class_2_aluminium,  ///< the same of aluminium
+    class_5,            ///< IEC 60228 class 5, flexible copper
+    class_6,            ///< IEC 60228 class 6, finer: the same limits as class 5
+    rope_k,             ///< ASTM B172 class K, rope-lay of 30 AWG strands: the American welding lead
+    rope_m,             ///< ASTM B172 class M, rope-lay of 34 AWG strands
+};
+
+/// Coat of the strands.
+enum class strand_finish {
+    plain,   ///< bare
+    tinned,  ///< each strand with a coat of tin
+};
+
+/// Which of a conductor's two resistances is meant.
+enum class resistance_choice {
+    nominal,           ///< of its metal area and the lay of its strands: what is usually bought
+    standard_maximum,  ///< the highest the standard allows: what may be bought
+};
+
+/// The words for a class. @param c the class
+[[nodiscard]] constexpr std::string_view to_text(strand_class c)
+{
+    switch (c) {
+    case strand_class::class_2: return "IEC class 2";
+    case strand_class::class_2_aluminium: return "IEC class 2, aluminium";
+    case strand_class::class_5: return "IEC class 5";
+    case strand_class::class_6: return "IEC class 6";
+    case strand_class::rope_k: return "class K";
+    case strand_class::rope_m: return "class M";
+    }
+    return "unknown class";
+}
+
+/// How the strands of a rope-lay conductor are gathered: bunches in one rope, or ropes in a rope.
+enum class rope_lay {
+    seven,              ///< 7 bunches
+    nineteen,           ///< 19 bunches
+    seven_by_seven,     ///< 7 ropes of 7 bunches
+    nineteen_by_seven,  ///< 19 ropes or more of 7 bunches
+};
+
+/// Extra length, mass and resistance by the lay: 4, 5, 6, 7 %. @param lay of the rope @see astm_b172
+[[nodiscard]] constexpr double lay_increment(rope_lay lay)
+{
+    switch (lay) {
+    case rope_lay::seven: return 0.04;
+    case rope_lay::nineteen: return 0.05;
+    case rope_lay::seven_by_seven: return 0.06;
+    case rope_lay::nineteen_by_seven: return 0.07;
+    }
+    return 0.07;
+}
+
+/// Extra length of concentric strands; see iec_lay_judgement.
+inline constexpr double concentric_increment = 0.02;
+/// Resistance allowed above nominal; see astm_resistance_limit.
+inline constexpr double astm_resistance_margin = 0.02;
+
+/// A row of the metric table.
+struct iec_conductor_row {
+    double area_mm2;                   ///< nominal [mm2]
+    double class_2_ohm_per_km;         ///< plain copper, highest at 20 degC [ohm/km]
+    double class_2_tinned_ohm_per_km;  ///< metal-coated copper
+    double flexible_ohm_per_km;        ///< class 5 and 6, plain copper
+    double flexible_tinned_ohm_per_km; ///< class 5 and 6, metal-coated copper
+    double aluminium_ohm_per_km;       ///< class 2, aluminium; 0: not in the table
+    double class_5_strand_mm;          ///< largest strand of class 5 [mm]
+    double class_6_strand_mm;          ///< largest strand of class 6 [mm]; 0: not in the table
+    double largest_diameter_mm;        ///< largest diameter of a class 5 or 6 conductor [mm]
+};
+
+/// Metric conductors, smallest first; see iec_60228_classes, iec_60228_strands.
+inline constexpr std::array iec_conductors{
+    iec_conductor_row{0.5, 36.0, 36.7, 39.0, 40.1, 0, 0.21, 0.16, 1.1},
+    iec_conductor_row{0.75, 24.5, 24.8, 26.0, 26.7, 0, 0.21, 0.16, 1.3},
+    iec_conductor_row{1, 18.1, 18.2, 19.5, 20.0, 0, 0.21, 0.16, 1.5},
+    iec_conductor_row{1.5, 12.1, 12.2, 13.3, 13.7, 0, 0.26, 0.16, 1.8},
+    iec_conductor_row{2.5, 7.41, 7.56, 7.98, 8.21, 0, 0.26, 0.16, 2.4},
+    iec_conductor_row{4, 4.61, 4.7, 4.95, 5.09, 0, 0.31, 0.16, 3.0},
+    iec_conductor_row{6, 3.08, 3.11, 3.3, 3.39, 0, 0.31, 0.21, 3.9},
+    iec_conductor_row{10, 1.83, 1.84, 1.91, 1.95, 3.08, 0.41, 0.21, 5.1},
+    iec_conductor_row{16, 1.15, 1.16, 1.21, 1.24, 1.91, 0.41, 0.21, 6.3},
+    iec_conductor_row{25, 0.727, 0.734, 0.78, 0.795, 1.2, 0.41, 0.21, 7.8},
+    iec_conductor_row{35, 0.524, 0.529, 0.554, 0.565, 0.868, 0.41, 0.21, 9.2},
+    iec_conductor_row{50, 0.387, 0.391, 0.386, 0.393, 0.641, 0.41, 0.31, 11.0},
+    iec_conductor_row{70, 0.268, 0.27, 0.272, 0.277, 0.443, 0.51, 0.31, 13.1},
+    iec_conductor_row{95, 0.193, 0.195, 0.206, 0.21, 0.32, 0.51, 0.31, 15.1},
+    iec_conductor_row{120, 0.153, 0.154, 0.161, 0.164, 0.253, 0.51, 0.31, 17.0},
+    iec_conductor_row{150, 0.124, 0.126, 0.129, 0.132, 0.206, 0.51, 0.31, 19.0},
+    iec_conductor_row{185, 0.0991, 0.1, 0.106, 0.108, 0.164, 0.51, 0.41, 21.0},
+    iec_conductor_row{240, 0.0754, 0.0762, 0.0801, 0.0817, 0.125, 0.51, 0.41, 24.0},
+    iec_conductor_row{300, 0.0601, 0.0607, 0.0641, 0.0654, 0.1, 0.51, 0.41, 27.0},
+    iec_conductor_row{400, 0.047, 0.0475, 0.0486, 0.0495, 0.0778, 0.51, 0, 31.0},
+    iec_conductor_row{500, 0.0366, 0.0369, 0.0384, 0.0391, 0.0605, 0.61, 0, 35.0},
+    iec_conductor_row{630, 0.0283, 0.0286, 0.0287, 0.0292, 0.0469, 0.61, 0, 39.0},
+};
+
+/// A row of the American rope-lay tables.
+struct rope_lay_row {
+    conductor_size size;  ///< as written
+    int strands;          ///< count
+    rope_lay lay;         ///< how they are gathered
+    double diameter_in;   ///< of the conductor, approximate [in]; 0: not known
+};
+
+/// Diameter of a class K strand, 30 AWG rounded as ASTM B258 rounds it [m].
+inline constexpr length class_k_strand = 10.0_mil;
+/// Diameter of a class M strand, 34 AWG [m].
+inline constexpr length class_m_strand = 6.3_mil;
+
+/// Class K, largest first; counts read up to 2/0, else recalled with a check of the mass; see astm_b172.
+inline constexpr std::array class_k_conductors{
+    rope_lay_row{kcmil(500), 5054, rope_lay::nineteen_by_seven, 0.988},
+    rope_lay_row{kcmil(450), 4522, rope_lay::nineteen_by_seven, 0.933},
+    rope_lay_row{kcmil(400), 3990, rope_lay::nineteen_by_seven, 0.878},
+    rope_lay_row{kcmil(350), 3458, rope_lay::nineteen_by_seven, 0.809},
+    rope_lay_row{kcmil(300), 2989, rope_lay::seven_by_seven, 0.768},
+    rope_lay_row{kcmil(250), 2499, rope_lay::seven_by_seven, 0.682},
+    rope_lay_row{aught(4), 2107, rope_lay::seven_by_seven, 0.627},
+    rope_lay_row{aught(3), 1666, rope_lay::seven_by_seven, 0.533},
+    rope_lay_row{aught(2), 1323, rope_lay::seven_by_seven, 0.47},
+    rope_lay_row{aught(1), 1064, rope_lay::nineteen, 0.451},
+    rope_lay_row{awg(1), 836, rope_lay::nineteen, 0.397},
+    rope_lay_row{awg(2), 665, rope_lay::nineteen, 0.338},
+    rope_lay_row{awg(3), 532, rope_lay::nineteen, 0.304},
+    rope_lay_row{awg(4), 420, rope_lay::seven, 0.272},
+    rope_lay_row{awg(6), 266, rope_lay::seven, 0.202},
+    rope_lay_row{awg(8), 168, rope_lay::seven, 0.157},
+};
+
+/// Class M, largest first; counts read up to 4 AWG, else recalled with a check of the mass; see astm_b172.
+inline constexpr std::array class_m_conductors{
+    rope_lay_row{kcmil(500), 12691, rope_lay::nineteen_by_seven, 0.997},
+    rope_lay_row{kcmil(450), 11396, rope_lay::nineteen_by_seven, 0.941},
+    rope_lay_row{kcmil(400), 10101, rope_lay::nineteen_by_seven, 0.901},
+    rope_lay_row{kcmil(350), 8806, rope_lay::nineteen_by_seven, 0.825},
+    rope_lay_row{kcmil(300), 7581, rope_lay::nineteen_by_seven, 0.768},
+    rope_lay_row{kcmil(250), 6384, rope_lay::nineteen_by_seven, 0.713},
+    rope_lay_row{aught(4), 5320, rope_lay::nineteen_by_seven, 0.645},
+    rope_lay_row{aught(3), 4256, rope_lay::nineteen_by_seven, 0.576},
+    rope_lay_row{aught(2), 3325, rope_lay::nineteen_by_seven, 0.508},
+    rope_lay_row{aught(1), 2646, rope_lay::seven_by_seven, 0},
+    rope_lay_row{awg(1), 2107, rope_lay::seven_by_seven, 0.396},
+    rope_lay_row{awg(2), 1666, rope_lay::seven_by_seven, 0.337},
+    rope_lay_row{awg(3), 1323, rope_lay::seven_by_seven, 0.305},
+    rope_lay_row{awg(4), 1064, rope_lay::nineteen, 0.269},
+    rope_lay_row{awg(6), 665, rope_lay::nineteen, 0.215},
+    rope_lay_row{awg(8), 420, rope_lay::seven, 0.162},
+};
+
+/// A row of the table of tinned wire.
+struct tinned_wire_row {
+    double over_in;       ///< wire diameter above this [in]
+    double conductivity;  ///< least, as a share of the annealed copper standard
+};
+
+/// Tinned soft wire, thickest first; see astm_b33.
+inline constexpr std::array tinned_wires{tinned_wire_row{0.29, 0.9766}, tinned_wire_row{0.103, 0.9716},
+                                         tinned_wire_row{0.0201, 0.9616}, tinned_wire_row{0.0111, 0.9416},
+                                         tinned_wire_row{0.003, 0.9315}};
+
+/// Least conductivity of tinned soft copper wire, as a share of the annealed copper standard: tin makes thin wire worse.
+/// @param strand diameter [m], above 0.003 in, up to 0.46 in @throws not_finite_error, out_of_range_error
+[[nodiscard]] inline double tinned_conductivity(length strand)
+{
+    constexpr double thickest_in = 0.46;
+    constexpr double rounding = 1e-9;  // a wire at the end of a row belongs to it
+    const double inches = strand.value() / detail::metres_per_inch * (1.0 - rounding);
+    require_within(strand, in_si<length>(tinned_wires.back().over_in * detail::metres_per_inch),
+                   in_si<length>(thickest_in * (1.0 + rounding) * detail::metres_per_inch), "strand diameter");
+    for (const tinned_wire_row& row : tinned_wires)
+        if (inches > row.over_in) return row.conductivity;
+    return tinned_wires.back().conductivity;
+}
+
+/// What a conductor of a class is made of.
+struct conductor_build {
+    conductor_size size;        ///< as written
+    int strands;                ///< count; metric classes: about, from the area and the nominal strand
+    length strand;              ///< [m] diameter of one; metric classes: the usual one, 0.01 mm below the largest
+    length conductor_diameter;  ///< [m] over the strands; 0: not known. Metric classes: the largest the standard allows
+    double increment;           ///< extra length of the strands by their lay
+    weldloop::basis basis;      ///< sources
+};
+
+namespace detail {
+
+[[nodiscard]] constexpr bool is_rope_lay(strand_class c) { return c == strand_class::rope_k || c == strand_class::rope_m; }
+
+/// Row of the metric table. @throws missing_data_error
+[[nodiscard]] inline const iec_conductor_row& iec_row_of(const conductor_size& size, strand_class c)
+{
+    if (size.scale() == size_scale::square_mm)
+        for (const iec_conductor_row& row : iec_conductors)
+            if (row.area_mm2 == size.number()) {
+                const bool has = c == strand_class::class_2_aluminium ? row.aluminium_ohm_per_km > 0.0
+                                 : c == strand_class::class_6         ? row.class_6_strand_mm > 0.0
+                                                                      : true;
+                if (has) return row;
+            }
+    throw missing_data_error("conductor size", to_text(size) + ", " + std::string(to_text(c)),
+                             c == strand_class::class_2_aluminium ? "nominal areas from 10 to 630 mm2"
+                             : c == strand_class::class_6         ? "nominal areas from 0.5 to 300 mm2"
+                                                                  : "nominal areas from 0.5 to 630 mm2");
+}
+
+/// Row of an American table. @throws missing_data_error
+[[nodiscard]] inline const rope_lay_row& rope_row_of(const conductor_size& size, strand_class c)
+{
+    for (const rope_lay_row& row : c == strand_class::rope_k ? class_k_conductors : class_m_conductors)
+        if (row.size == size) return row;
+    throw missing_data_error("conductor size", to_text(size) + ", " + std::string(to_text(c)),
+                             "8, 6, 4, 3, 2, 1 AWG, 1/0 to 4/0, 250 to 500 kcmil by 50");
+}
+
+/// Increment of a metric conductor; see iec_lay_judgement.
+[[nodiscard]] constexpr double iec_increment(const conductor_size& size, strand_class c)
+{
+    if (c == strand_class::class_2 || c == strand_class::class_2_aluminium) return concentric_increment;
+    const auto& like = c == strand_class::class_5 ? class_k_conductors : class_m_conductors;
+    rope_lay lay = like.back().lay;  // of the smallest
+    for (auto row = like.rbegin(); row != like.rend(); ++row) {
+        lay = row->lay;
+        if (!(row->size < size)) break;
+    }
+    return lay_increment(lay);
+}
+
+/// Copper that conducts a share of the standard, its coefficient falling with it; see matthiessen_coefficient.
+[[nodiscard]] inline metal copper_conducting(double share)
+{
+    metal out = annealed_copper;
+    out.resistivity = annealed_copper.resistivity / share;
+    out.temperature_coefficient = annealed_copper.temperature_coefficient * share;
+    return out;
+}
+
+}  // namespace detail
+
+/// Strands and lay of a conductor. Metric classes state only the largest strand and diameter: count and strand are then
+/// those of the usual make, class 2 has neither.
+/// @param size a size of the class's table @param c the class @throws missing_data_error
+[[nodiscard]] inline conductor_build conductor_build_of(const conductor_size& size, strand_class c)
+{
+    conductor_build out{size, 0, length{}, length{}, 0.0, {}};
+    if (detail::is_rope_lay(c)) {
+        const rope_lay_row& row = detail::rope_row_of(size, c);
+        out.strands = row.strands;
+        out.strand = c == strand_class::rope_k ? class_k_strand : class_m_strand;
+        out.conductor_diameter = row.diameter_in * 1.0_in;
+        out.increment = lay_increment(row.lay);
+        out.basis.add(astm_b172);
+        return out;
+    }
+    const iec_conductor_row& row = detail::iec_row_of(size, c);
+    out.increment = detail::iec_increment(size, c);
+    out.basis.add(iec_lay_judgement);
+    if (c == strand_class::class_5 || c == strand_class::class_6) {
+        constexpr double below_largest_mm = 0.01;  // the usual strand: 0.40 mm where 0.41 mm is allowed
+        const double largest = c == strand_class::class_5 ? row.class_5_strand_mm : row.class_6_strand_mm;
+        out.strand = in_si<length>((largest - below_largest_mm) * 1e-3);
+        const double strand_area = 0.25 * std::numbers::pi * out.strand.value() * out.strand.value();
+        out.strands = static_cast<int>(std::lround(size.area().value() / strand_area));
+        out.conductor_diameter = in_si<length>(row.largest_diameter_mm * 1e-3);
+        out.basis.add(iec_60228_strands);
+    }
+    return out;
+}
+
+/// Resistance per length of a conductor by size, class, finish and temperature [ohm/m].
+///
+/// | class    | nominal                                   | standard maximum                    |
+/// |----------|-------------------------------------------|-------------------------------------|
+/// | 2, 5, 6  | rho (1 + lay)/nominal area                | IEC 60228                           |
+/// | K, M     | rho (1 + lay)/nominal circular mils       | 2 % above nominal (recalled)        |
+///
+/// Tinned: in metric classes by the ratio of the standard's columns, in K and M by the conductivity of tinned wire of the
+/// strand's diameter (7.35 % more for both). The temperature coefficient of copper falls with its conductivity. Linear
+/// law of resistivity from -50 to 300 degC, see resistivity_lowest. Class 5 at 630 mm2 has no nominal value: the limit of
+/// the standard lies below that of the nominal area with its lay.
+/// @param size a size of the class's table @param c class @param finish plain or tinned; aluminium is plain
+/// @param choice nominal or standard maximum @param t of the conductor
+/// @throws missing_data_error for a size or finish that the class does not have
+[[nodiscard]] inline resistance_per_length conductor_resistance_of(const conductor_size& size, strand_class c,
+                                                                   strand_finish finish, resistance_choice choice,
+                                                                   temperature t)
+{
+    const conductor_build build = conductor_build_of(size, c);
+    const bool tinned = finish == strand_finish::tinned, nominal = choice == resistance_choice::nominal;
+    if (detail::is_rope_lay(c)) {
+        const metal copper = tinned ? detail::copper_conducting(tinned_conductivity(build.strand)) : annealed_copper;
+        return conductor_resistance(copper, size.area(), build.increment, t) *
+               (nominal ? 1.0 : 1.0 + astm_resistance_margin);
+    }
+    const iec_conductor_row& row = detail::iec_row_of(size, c);
+    const bool of_aluminium = c == strand_class::class_2_aluminium, flexible = c != strand_class::class_2 && !of_aluminium;
+    if (of_aluminium && tinned) throw missing_data_error("finish of aluminium strands", "tinned", "plain");
+    const double plain_limit = of_aluminium ? row.aluminium_ohm_per_km
+                               : flexible   ? row.flexible_ohm_per_km
+                                            : row.class_2_ohm_per_km;
+    const double limit = !tinned ? plain_limit : flexible ? row.flexible_tinned_ohm_per_km : row.class_2_tinned_ohm_per_km;
+    const metal strands = of_aluminium ? aluminium : tinned ? detail::copper_conducting(plain_limit / limit) : annealed_copper;
+    const resistance_per_length highest_at_20 = in_si<resistance_per_length>(limit * 1e-3);
+    if (!nominal) return highest_at_20 * (strands.resistivity_at(t) / strands.resistivity);
+    if (conductor_resistance(strands, size.area(), build.increment, reference_temperature) > highest_at_20)
+        throw missing_data_error("nominal resistance", to_text(size) + ", " + std::string(to_text(c)),
+                                 "the standard maximum, or another size");
+    return conductor_resistance(strands, size.area(), build.increment, t);
+}
+
+/// The sources behind conductor_resistance_of(). @param c class @param finish plain or tinned
+/// @param choice nominal or standard maximum
+[[nodiscard]] inline basis conductor_basis_of(strand_class c, strand_finish finish, resistance_choice choice)
+{
+    basis out;
+    out.add(c == strand_class::class_2_aluminium ? iec_60889 : iec_60028);
+    const bool rope = detail::is_rope_lay(c), nominal = choice == resistance_choice::nominal;
+    if (rope) out.add(astm_b172);
+    if (rope && !nominal) out.add(astm_resistance_limit);
+    if (!rope && nominal) out.add(iec_lay_judgement);
+    if (!rope && (!nominal || finish == strand_finish::tinned)) out.add(iec_60228_classes);
+    if (rope && finish == strand_finish::tinned) out.add(astm_b33);
+    if (finish == strand_finish::tinned) out.add(matthiessen_coefficient);
+    return out;
+}
+
+}  // namespace weldloop

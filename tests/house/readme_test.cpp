@@ -1,0 +1,31 @@
+#include <fstream>
+#include <sstream>
+#include <string>
+
+#include <gtest/gtest.h>
+
+namespace {
+
+std::string text_of(const std::string& path)
+{
+    std::ifstream in(std::string(WELDLOOP_INCLUDE_DIR) + "/../" + path);
+    std::ostringstream out;
+    out << in.rdbuf();
+    return out.str();
+}
+
+// The program in the README is the one that is compiled and run as an example.
+TEST(Readme, ShowsTheExampleAsItIs)
+{
+    const std::string readme = text_of("README.md"), example = text_of("examples/quick_start.cpp");
+    const std::string mark = "//! [quick start]\n";
+    const std::size_t begin = example.find(mark);
+    ASSERT_NE(begin, std::string::npos);
+    const std::size_t end = example.find(mark, begin + mark.size());
+    ASSERT_NE(end, std::string::npos);
+    const std::string program = example.substr(begin + mark.size(), end - begin - mark.size());
+    EXPECT_GT(program.size(), 400U);
+    EXPECT_NE(readme.find("```cpp\n" + program + "```"), std::string::npos);
+}
+
+}  // namespace

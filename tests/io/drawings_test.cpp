@@ -1,0 +1,181 @@
+// The drawings: well-formed, the same each time, nothing outside their frame.
+#include <algorithm>
+#include <cmath>
+#include <cstdlib>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "io/example_stations.hpp"
+#include "io/markup_checker.hpp"
+
+#include <weldloop/core/literals.hpp>
+#include <weldloop/io/drawings.hpp>
+
+using namespace weldloop;
+using namespace weldloop::literals;
+using testing::HasSubstr;
+using testing::Not;
+
+namespace {
+
+std::vector<std::string> drawings_of(const test::assessed_station& s)
+{
+    std::vector<std::string> out{loop_drawing(s.is, s.found), budget_drawing(s.is, s.found), peak_drawing(s.is, s.found)};
+    for (const part_result& p : s.found.parts) out.push_back(grip_drawing(p));
+    return out;
+}
+
+double number_after(std::string_view text, std::string_view mark)
+{
+    const std::size_t at = text.find(mark);
+    return at == std::string_view::npos ? -1.0 : std::strtod(std::string(text.substr(at + mark.size(), 20)).c_str(), nullptr);
+}
+
+/// Every value of an attribute.
+std::vector<double> values_of(std::string_view text, const std::string& attribute)
+{
+    std::vector<double> out;
+    const std::string mark = " " + attribute + "=\"";
+    for (std::size_t at = text.find(mark); at != std::string_view::npos; at = text.find(mark, at + 1)) out.push_back(number_after(text.substr(at), mark));
+    return out;
+}
+
+temperature_trace trace(std::string name, double peak)
+{
+    return {std::move(name), {{0_min, temperature::celsius(40)}, {6_min, temperature::celsius(peak)}, {10_min, temperature::celsius(40)}}, temperature::celsius(85)};
+}
+
+}  // namespace
+
+TEST(Drawings, AreWellFormedAndKeepWithinTheirFrame)
+{
+    for (const test::assessed_station& s : {test::gate_shop(), test::trailer_stand(), test::long_path(), test::open_bench(), test::hostile_shop()}) {
+        for (const std::string& drawing : drawings_of(s)) {
+            if (drawing.empty()) continue;
+            EXPECT_EQ(test::markup_checker(drawing).fault(), "");
+            EXPECT_THAT(drawing, Not(HasSubstr("nan")));
+            const double width = number_after(drawing, "\" width=\""), height = number_after(drawing, "\" height=\"");
+            for (const char* attribute : {"x", "x1", "x2", "cx"})
+                for (const double x : values_of(drawing, attribute)) EXPECT_TRUE(x >= 0.0 && x <= width) << attribute << " " << x;
+            for (const char* attribute : {"y", "y1", "y2", "cy"})
+                for (const double y : values_of(drawing, attribute)) EXPECT_TRUE(y >= 0.0 && y <= height) << attribute << " " << y;
+        }
+    }
+}
+
+TEST(Drawings, AreTheSameEachTime)
+{
+    const test::assessed_station s = test::gate_shop();
+    EXPECT_EQ(drawings_of(s), drawings_of(s));
+}
+
+TEST(Drawings, ShowEveryPartOfTheLoop)
+{
+    const test::assessed_station s = test::long_path();
+    const std::string loop = loop_drawing(s.is, s.found);
+    for (const part_result& p : s.found.parts) {
+        EXPECT_THAT(loop, HasSubstr("<title>" + std::to_string(number_of(p)) + " " + p.name + ": "));
+        EXPECT_THAT(loop, HasSubstr("v-" + std::string(class_word(p.verdict))));
+    }
+}
+
+TEST(Drawings, OfAnOpenCircuitShowNoDropsAndNoHeat)
+{
+    const test::assessed_station s = test::open_bench();
+    EXPECT_THAT(loop_drawing(s.is, s.found), HasSubstr("open circuit: no current flows"));
+    EXPECT_EQ(budget_drawing(s.is, s.found), "");
+    EXPECT_EQ(peak_drawing(s.is, s.found), "");
+}
+
+TEST(Drawings, TellVerdictsApartByLineAndWord)
+{
+    const std::string style(drawing_style);
+    std::vector<std::string> lines;
+    for (const verdict v : {verdict::within_limit, verdict::not_judged, verdict::close_to_limit, verdict::may_exceed, verdict::over_limit, verdict::spots_melting, verdict::open_circuit}) {
+        const std::size_t at = style.find(".v-" + std::string(class_word(v)) + "{");
+        ASSERT_NE(at, std::string::npos);
+        // all but the colour
+        const std::size_t width = style.find("stroke-width", at);
+        lines.push_back(style.substr(width, style.find('}', width) - width));
+    }
+    for (std::size_t i = 0; i < lines.size(); ++i)
+        for (std::size_t j = 0; j < i; ++j) EXPECT_NE(lines[i], lines[j]);
+}
+
+TEST(Drawings, OfADutyPeriodShadeTheTimeUnderCurrent)
+{
+    const station s = read_station(test::example_file("gate_shop.toml"));
+    const std::string drawing = duty_drawing(s, {trace("a < b", 90), trace("c", 70), trace("d", 60), trace("e", 50), trace("f", 45)});
+    EXPECT_EQ(test::markup_checker(drawing).fault(), "");
+    EXPECT_THAT(drawing, HasSubstr("a &lt; b"));
+    EXPECT_THAT(drawing, HasSubstr("limit 85 degC"));
+    EXPECT_THAT(drawing, Not(HasSubstr(">f</text>")));
+    EXPECT_EQ(duty_drawing(s, {}), "");
+    EXPECT_EQ(duty_drawing(s, {{"none", {}, {}}}), "");
+}
+
+TEST(Drawings, TraceTheHottestPartsThatSwing)
+{
+    const test::assessed_station s = test::gate_shop();
+    const std::vector<temperature_trace> traces = hottest_traces(s.is, s.found);
+    ASSERT_EQ(traces.size(), 3U);
+    for (const temperature_trace& t : traces) {
+        const part_result& p = s.found.parts.at(static_cast<std::size_t>(
+            std::find_if(s.found.parts.begin(), s.found.parts.end(), [&](const part_result& q) { return q.name == t.name; }) - s.found.parts.begin()));
+        double peak = 0.0;
+        for (const auto& [at, here] : t.points) peak = std::max(peak, here.in_celsius());
+        EXPECT_NEAR(peak, p.peak.typical.in_celsius(), 0.5) << t.name;
+        EXPECT_EQ(t.points.back().first, s.is.job.duty.period());
+    }
+    EXPECT_TRUE(hottest_traces(test::open_bench().is, test::open_bench().found).empty());
+    station without_rest = s.is;
+    without_rest.job.duty = duty_cycle::continuous();
+    EXPECT_TRUE(hottest_traces(without_rest, assess(without_rest)).empty());
+}
+
+TEST(Drawings, OfAClampShowTheBandOfItsLoss)
+{
+    part_result p;
+    EXPECT_EQ(grip_drawing(p), "");
+    p.name = "clamp";
+    p.grip.emplace();
+    p.grip->points = {{0_h, 300_N, 100_uohm, temperature::celsius(60)}, {2000_h, 210_N, 200_uohm, temperature::celsius(80)}};
+    p.grip->grip_left = 0.7;
+    p.grip->grip_left_low = 0.5;
+    EXPECT_THAT(grip_drawing(p), Not(HasSubstr("class=\"band\"")));
+    p.grip->quarter_lost = band<duration>{400_h, 1500_h, 2000_h};
+    EXPECT_THAT(grip_drawing(p), HasSubstr("class=\"band\""));
+    EXPECT_EQ(test::markup_checker(grip_drawing(p)).fault(), "");
+}
+
+TEST(Svg, WritesNumbersShortAndRefusesNaN)
+{
+    EXPECT_EQ(svg_drawing::number(1.5), "1.5");
+    EXPECT_EQ(svg_drawing::number(2.0), "2");
+    EXPECT_EQ(svg_drawing::number(-0.001), "0");
+    EXPECT_EQ(svg_drawing::number(100.0), "100");
+    EXPECT_EQ(svg_drawing::number(1.239), "1.24");
+    EXPECT_THROW(static_cast<void>(svg_drawing::number(std::nan(""))), not_finite_error);
+}
+
+TEST(Svg, EscapesTitlesTextsAndClasses)
+{
+    svg_drawing d(10, 10, "a<b", "c&d");
+    d.text({1, 2}, "\"x\" > y", "a\"b").begin_group("", "<tip>").end_group();
+    EXPECT_EQ(test::markup_checker(d.finished()).fault(), "");
+    EXPECT_THAT(d.finished(), HasSubstr("aria-label=\"a&lt;b\""));
+    EXPECT_THAT(d.finished(), HasSubstr("&quot;x&quot; &gt; y"));
+}
+
+TEST(Svg, DividesSpansByRoundSteps)
+{
+    EXPECT_DOUBLE_EQ(round_step(10.0, 5), 2.0);
+    EXPECT_DOUBLE_EQ(round_step(1.0, 10), 0.1);
+    EXPECT_DOUBLE_EQ(round_step(7.3, 8), 1.0);
+    EXPECT_DOUBLE_EQ(round_step(300.0, 4), 100.0);
+    EXPECT_THROW(static_cast<void>(round_step(0.0, 4)), out_of_range_error);
+}
