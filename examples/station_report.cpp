@@ -19,10 +19,9 @@ namespace fs = std::filesystem;
 namespace {
 
 constexpr std::string_view usage = "usage: weldloop_station STATION.toml [--out DIR]\n";
-constexpr std::string_view help =
-    "Assesses the welding station described in STATION.toml, prints the report,\n"
-    "and writes it to DIR (default: .) as STATION.json and STATION.html.\n"
-    "Status: 0 done, 2 the call or the station file is at fault, 1 anything else.\n";
+constexpr std::string_view help = "Assesses the welding station described in STATION.toml, prints the report,\n"
+                                  "and writes it to DIR (default: .) as STATION.json and STATION.html.\n"
+                                  "Status: 0 done, 2 the call or the station file is at fault, 1 anything else.\n";
 
 enum status { done = 0, failed = 1, bad_input = 2 };
 
@@ -36,7 +35,8 @@ std::string report_name(const fs::path& station)
 {
     std::string name = station.stem().string();
     for (char& c : name) {
-        const bool plain = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '-' || c == '_' || c == '.';
+        const bool plain = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '-' ||
+                           c == '_' || c == '.';
         if (!plain) c = '_';
     }
     if (name.empty() || name.front() == '.' || name.front() == '-') name.insert(0, "_");
@@ -54,10 +54,13 @@ void report(const request& asked)
     const std::string json = wl::report_json(station, found, remedies);
     const std::string page = wl::report_page(station, found, remedies);
     const fs::path target = asked.out / report_name(asked.station);
-    const auto with_ending = [&target](std::string_view ending) { return fs::path(target.string() + std::string(ending)); };
+    const auto with_ending = [&target](std::string_view ending) {
+        return fs::path(target.string() + std::string(ending));
+    };
     wl::write_file(with_ending(".json"), json);
     wl::write_file(with_ending(".html"), page);
-    std::cout << text << "\nWritten:\n  " << with_ending(".json").string() << "\n  " << with_ending(".html").string() << '\n';
+    std::cout << text << "\nWritten:\n  " << with_ending(".json").string() << "\n  " << with_ending(".html").string()
+              << '\n';
 }
 
 }  // namespace
@@ -73,8 +76,10 @@ int main(int count, char** values)
             return done;
         }
         const bool takes_folder = a == "--out" && i + 1 < arguments.size();
-        if (takes_folder) asked.out = arguments[++i];
-        else if (!a.starts_with("-") && asked.station.empty() && !a.empty()) asked.station = a;
+        if (takes_folder)
+            asked.out = arguments[++i];
+        else if (!a.starts_with("-") && asked.station.empty() && !a.empty())
+            asked.station = a;
         else {
             std::cerr << "unexpected argument: " << wl::printable(a) << '\n' << usage;
             return bad_input;

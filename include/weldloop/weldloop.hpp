@@ -49,10 +49,12 @@
 #include <weldloop/law/magnetic_constant.hpp>
 #include <weldloop/law/periodic_heating.hpp>
 #include <weldloop/law/radiation.hpp>
+#include <weldloop/law/resistivity_table.hpp>
 #include <weldloop/law/scatter.hpp>
 #include <weldloop/law/screw.hpp>
 #include <weldloop/law/short_circuit.hpp>
 #include <weldloop/law/skin_effect.hpp>
+#include <weldloop/law/spot_temperature.hpp>
 #include <weldloop/law/spring.hpp>
 #include <weldloop/law/stress_relaxation.hpp>
 #include <weldloop/law/voltage_temperature.hpp>
@@ -60,13 +62,16 @@
 
 #include <weldloop/part/arc.hpp>
 #include <weldloop/part/cable.hpp>
+#include <weldloop/part/conductor_class.hpp>
 #include <weldloop/part/contact.hpp>
 #include <weldloop/part/coupling.hpp>
 #include <weldloop/part/crimped_lug.hpp>
 #include <weldloop/part/electrode_holder.hpp>
+#include <weldloop/part/identify_size.hpp>
 #include <weldloop/part/load.hpp>
 #include <weldloop/part/lug.hpp>
 #include <weldloop/part/plate.hpp>
+#include <weldloop/part/strand_report.hpp>
 #include <weldloop/part/supply.hpp>
 #include <weldloop/part/surroundings.hpp>
 #include <weldloop/part/tig_torch.hpp>
@@ -104,9 +109,11 @@
 #include <weldloop/rating/drop.hpp>
 #include <weldloop/rating/grip.hpp>
 #include <weldloop/rating/grip_forecast.hpp>
+#include <weldloop/rating/joint_temperature_limit.hpp>
 #include <weldloop/rating/part_limit.hpp>
 #include <weldloop/rating/remedies.hpp>
 #include <weldloop/rating/sizing.hpp>
+#include <weldloop/rating/touch_limit.hpp>
 #include <weldloop/rating/verdict.hpp>
 
 #include <weldloop/field/diagnose.hpp>

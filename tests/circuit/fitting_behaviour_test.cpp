@@ -45,7 +45,8 @@ TEST(CouplingBehaviour, CrimpsAndPlugInSeries)
     const double ohms = 1.0 / plug_conductance_of(c).typical.value() + 2.0 * crimp_resistance(50_mm2).typical.value();
     EXPECT_NEAR_REL(1.0 / coupling_conductance_of(c).typical.value(), ohms, 1e-12);
     const joint_behaviour b = behaviour_of(c, 200_A, 20_degC);
-    EXPECT_NEAR_REL(b.drop.typical.value(), 200.0 * ohms, 1e-12);
+    EXPECT_GE(b.drop.typical.value(), 200.0 * ohms);
+    EXPECT_NEAR_REL(b.drop.typical.value(), 200.0 * ohms, 0.005);  // its spots are hardly warm
     EXPECT_LT(b.resistance.typical, 100_uohm);  // a plug that is turned home is no worse than a clamp
     EXPECT_GT(behaviour_of(turned_to(20), 200_A, 20_degC).loss.typical, b.loss.typical);
     EXPECT_FALSE(behaviour_of(turned_to(0), 200_A, 20_degC).conducts);

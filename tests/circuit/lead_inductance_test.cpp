@@ -17,7 +17,10 @@ namespace {
 constexpr double nan_value = std::numeric_limits<double>::quiet_NaN();
 constexpr double infinite = std::numeric_limits<double>::infinity();
 
-double microhenry(const lead_inductance& l) { return l.total.value() * 1e6; }
+double microhenry(const lead_inductance& l)
+{
+    return l.total.value() * 1e6;
+}
 
 }  // namespace
 
@@ -25,7 +28,8 @@ TEST(LeadInductance, TouchingPair)
 {
     const cable lead = welding_cable(square_mm(70), 10_m);
     const lead_inductance l = inductance_of(lead, lead);
-    const double per_length = 0.4 * std::log(lead.overall_diameter.value() / (0.5 * lead.conductor_diameter.value())) + 0.1;
+    const double per_length =
+        0.4 * std::log(lead.overall_diameter.value() / (0.5 * lead.conductor_diameter.value())) + 0.1;
     EXPECT_NEAR_REL(microhenry(l), 10 * per_length, 1e-12);
     EXPECT_EQ(l.coiled.value(), 0.0);
     EXPECT_EQ(l.total, l.straight);
@@ -61,7 +65,8 @@ TEST(LeadInductance, SpacingAndCoilCostAndCoilingTogetherDoesNot)
                         .value(),
                     1e-14);
     // the coiled length no longer lies beside its return
-    EXPECT_NEAR_REL(coiled.straight.value(), together.total.value() * (1 - 0.5 * coiled.lead_in_coil.value() / 20), 1e-12);
+    EXPECT_NEAR_REL(coiled.straight.value(), together.total.value() * (1 - 0.5 * coiled.lead_in_coil.value() / 20),
+                    1e-12);
 }
 
 TEST(LeadInductance, RefusesWhatCannotBe)
@@ -74,7 +79,8 @@ TEST(LeadInductance, RefusesWhatCannotBe)
     };
     for (double bad : {nan_value, infinite}) {
         EXPECT_THROW((void)inductance_of(lead, lead, {.spacing = in_si<length>(bad)}), not_finite_error);
-        EXPECT_THROW((void)inductance_of(lead, lead, {.coil = {.turns = 2, .diameter = in_si<length>(bad)}}), not_finite_error);
+        EXPECT_THROW((void)inductance_of(lead, lead, {.coil = {.turns = 2, .diameter = in_si<length>(bad)}}),
+                     not_finite_error);
         EXPECT_THROW((void)inductance_of(with(&cable::length, in_si<length>(bad)), lead), not_finite_error);
         EXPECT_THROW((void)inductance_of(lead, with(&cable::conductor_diameter, in_si<length>(bad))), not_finite_error);
         EXPECT_THROW((void)inductance_of(lead, with(&cable::overall_diameter, in_si<length>(bad))), not_finite_error);
@@ -86,5 +92,6 @@ TEST(LeadInductance, RefusesWhatCannotBe)
     EXPECT_THROW((void)inductance_of(lead, lead, {.coil = {.turns = -1}}), out_of_range_error);
     EXPECT_THROW((void)inductance_of(lead, lead, {.coil = {.turns = 3}}), out_of_range_error);
     EXPECT_THROW((void)inductance_of(lead, lead, {.coil = {.turns = 30, .diameter = 0.5_m}}), out_of_range_error);
-    EXPECT_THROW((void)inductance_of(lead, lead, {.coil = {.turns = 3, .diameter = 0.5_m, .layers = 4}}), out_of_range_error);
+    EXPECT_THROW((void)inductance_of(lead, lead, {.coil = {.turns = 3, .diameter = 0.5_m, .layers = 4}}),
+                 out_of_range_error);
 }

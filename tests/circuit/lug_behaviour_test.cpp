@@ -98,7 +98,8 @@ TEST(LugBehaviour, WholeLug)
                             g = lug_conductance_of(sound);
     EXPECT_NEAR_REL(1.0 / g.typical.value(), 1.0 / c.typical.value() + 1.0 / p.typical.value(), 1e-12);
     const joint_behaviour b = behaviour_of(sound, 250_A, 20_degC);
-    EXPECT_NEAR_REL(b.drop.typical.value(), 250.0 / g.typical.value(), 1e-12);
+    EXPECT_GE(b.drop.typical.value(), 250.0 / g.typical.value());
+    EXPECT_NEAR_REL(b.drop.typical.value(), 250.0 / g.typical.value(), 0.001);  // its spots are hardly warm
     EXPECT_NEAR_REL(b.loss.typical.value(), 250.0 * b.drop.typical.value(), 1e-12);
     EXPECT_TRUE(b.basis.has(source_kind::memory));  // the crimp limit of 2/0 is recalled
 }

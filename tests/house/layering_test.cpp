@@ -126,10 +126,9 @@ TEST(Layering, EveryIncludedHeaderExists)
 TEST(Layering, TheMainHeaderBringsInAllButIo)
 {
     const header_tree tree = headers_of_the_library();
-    std::set<std::string> expected;
+    const std::set<std::string> reached = reached_from(everything, tree);
     for (const auto& [header, content] : tree)
-        if (!header.starts_with("weldloop/io/")) expected.insert(header);
-    EXPECT_THAT(reached_from(everything, tree), testing::ContainerEq(expected));
+        EXPECT_EQ(reached.contains(header), !header.starts_with("weldloop/io/")) << header;
 }
 
 // The checks above pass only because they found nothing; these show that they would find something.

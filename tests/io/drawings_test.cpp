@@ -24,7 +24,8 @@ namespace {
 
 std::vector<std::string> drawings_of(const test::assessed_station& s)
 {
-    std::vector<std::string> out{loop_drawing(s.is, s.found), budget_drawing(s.is, s.found), peak_drawing(s.is, s.found)};
+    std::vector<std::string> out{loop_drawing(s.is, s.found), budget_drawing(s.is, s.found),
+                                 peak_drawing(s.is, s.found)};
     for (const part_result& p : s.found.parts) out.push_back(grip_drawing(p));
     return out;
 }
@@ -32,7 +33,8 @@ std::vector<std::string> drawings_of(const test::assessed_station& s)
 double number_after(std::string_view text, std::string_view mark)
 {
     const std::size_t at = text.find(mark);
-    return at == std::string_view::npos ? -1.0 : std::strtod(std::string(text.substr(at + mark.size(), 20)).c_str(), nullptr);
+    return at == std::string_view::npos ? -1.0
+                                        : std::strtod(std::string(text.substr(at + mark.size(), 20)).c_str(), nullptr);
 }
 
 /// Every value of an attribute.
@@ -40,29 +42,36 @@ std::vector<double> values_of(std::string_view text, const std::string& attribut
 {
     std::vector<double> out;
     const std::string mark = " " + attribute + "=\"";
-    for (std::size_t at = text.find(mark); at != std::string_view::npos; at = text.find(mark, at + 1)) out.push_back(number_after(text.substr(at), mark));
+    for (std::size_t at = text.find(mark); at != std::string_view::npos; at = text.find(mark, at + 1))
+        out.push_back(number_after(text.substr(at), mark));
     return out;
 }
 
 temperature_trace trace(std::string name, double peak)
 {
-    return {std::move(name), {{0_min, temperature::celsius(40)}, {6_min, temperature::celsius(peak)}, {10_min, temperature::celsius(40)}}, temperature::celsius(85)};
+    return {
+        std::move(name),
+        {{0_min, temperature::celsius(40)}, {6_min, temperature::celsius(peak)}, {10_min, temperature::celsius(40)}},
+        temperature::celsius(85)};
 }
 
 }  // namespace
 
 TEST(Drawings, AreWellFormedAndKeepWithinTheirFrame)
 {
-    for (const test::assessed_station& s : {test::gate_shop(), test::trailer_stand(), test::long_path(), test::open_bench(), test::hostile_shop()}) {
+    for (const test::assessed_station& s :
+         {test::gate_shop(), test::trailer_stand(), test::long_path(), test::open_bench(), test::hostile_shop()}) {
         for (const std::string& drawing : drawings_of(s)) {
             if (drawing.empty()) continue;
             EXPECT_EQ(test::markup_checker(drawing).fault(), "");
             EXPECT_THAT(drawing, Not(HasSubstr("nan")));
             const double width = number_after(drawing, "\" width=\""), height = number_after(drawing, "\" height=\"");
             for (const char* attribute : {"x", "x1", "x2", "cx"})
-                for (const double x : values_of(drawing, attribute)) EXPECT_TRUE(x >= 0.0 && x <= width) << attribute << " " << x;
+                for (const double x : values_of(drawing, attribute))
+                    EXPECT_TRUE(x >= 0.0 && x <= width) << attribute << " " << x;
             for (const char* attribute : {"y", "y1", "y2", "cy"})
-                for (const double y : values_of(drawing, attribute)) EXPECT_TRUE(y >= 0.0 && y <= height) << attribute << " " << y;
+                for (const double y : values_of(drawing, attribute))
+                    EXPECT_TRUE(y >= 0.0 && y <= height) << attribute << " " << y;
         }
     }
 }
@@ -95,7 +104,8 @@ TEST(Drawings, TellVerdictsApartByLineAndWord)
 {
     const std::string style(drawing_style);
     std::vector<std::string> lines;
-    for (const verdict v : {verdict::within_limit, verdict::not_judged, verdict::close_to_limit, verdict::may_exceed, verdict::over_limit, verdict::spots_melting, verdict::open_circuit}) {
+    for (const verdict v : {verdict::within_limit, verdict::not_judged, verdict::close_to_limit, verdict::may_exceed,
+                            verdict::over_limit, verdict::spots_melting, verdict::open_circuit}) {
         const std::size_t at = style.find(".v-" + std::string(class_word(v)) + "{");
         ASSERT_NE(at, std::string::npos);
         // all but the colour
@@ -109,7 +119,8 @@ TEST(Drawings, TellVerdictsApartByLineAndWord)
 TEST(Drawings, OfADutyPeriodShadeTheTimeUnderCurrent)
 {
     const station s = read_station(test::example_file("gate_shop.toml"));
-    const std::string drawing = duty_drawing(s, {trace("a < b", 90), trace("c", 70), trace("d", 60), trace("e", 50), trace("f", 45)});
+    const std::string drawing =
+        duty_drawing(s, {trace("a < b", 90), trace("c", 70), trace("d", 60), trace("e", 50), trace("f", 45)});
     EXPECT_EQ(test::markup_checker(drawing).fault(), "");
     EXPECT_THAT(drawing, HasSubstr("a &lt; b"));
     EXPECT_THAT(drawing, HasSubstr("limit 85 degC"));
@@ -124,8 +135,10 @@ TEST(Drawings, TraceTheHottestPartsThatSwing)
     const std::vector<temperature_trace> traces = hottest_traces(s.is, s.found);
     ASSERT_EQ(traces.size(), 3U);
     for (const temperature_trace& t : traces) {
-        const part_result& p = s.found.parts.at(static_cast<std::size_t>(
-            std::find_if(s.found.parts.begin(), s.found.parts.end(), [&](const part_result& q) { return q.name == t.name; }) - s.found.parts.begin()));
+        const part_result& p = s.found.parts.at(
+            static_cast<std::size_t>(std::find_if(s.found.parts.begin(), s.found.parts.end(),
+                                                  [&](const part_result& q) { return q.name == t.name; }) -
+                                     s.found.parts.begin()));
         double peak = 0.0;
         for (const auto& [at, here] : t.points) peak = std::max(peak, here.in_celsius());
         EXPECT_NEAR(peak, p.peak.typical.in_celsius(), 0.5) << t.name;
@@ -143,7 +156,8 @@ TEST(Drawings, OfAClampShowTheBandOfItsLoss)
     EXPECT_EQ(grip_drawing(p), "");
     p.name = "clamp";
     p.grip.emplace();
-    p.grip->points = {{0_h, 300_N, 100_uohm, temperature::celsius(60)}, {2000_h, 210_N, 200_uohm, temperature::celsius(80)}};
+    p.grip->points = {{0_h, 300_N, 100_uohm, temperature::celsius(60)},
+                      {2000_h, 210_N, 200_uohm, temperature::celsius(80)}};
     p.grip->grip_left = 0.7;
     p.grip->grip_left_low = 0.5;
     EXPECT_THAT(grip_drawing(p), Not(HasSubstr("class=\"band\"")));

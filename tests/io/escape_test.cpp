@@ -20,12 +20,12 @@ TEST(Escape, ReplacesWhatIsNoText)
     const std::string bad = "\xEF\xBF\xBD";
     EXPECT_EQ(markup_escaped("a\x1b[31m"), "a" + bad + "[31m");
     EXPECT_EQ(markup_escaped(std::string("a\0b", 3)), "a" + bad + "b");
-    EXPECT_EQ(markup_escaped("\xC3"), bad);                       // cut short
-    EXPECT_EQ(markup_escaped("\xC0\xBC"), bad + bad);             // '<' written too long
-    EXPECT_EQ(markup_escaped("\xED\xA0\x80"), bad + bad + bad);   // a surrogate
+    EXPECT_EQ(markup_escaped("\xC3"), bad);                                // cut short
+    EXPECT_EQ(markup_escaped("\xC0\xBC"), bad + bad);                      // '<' written too long
+    EXPECT_EQ(markup_escaped("\xED\xA0\x80"), bad + bad + bad);            // a surrogate
     EXPECT_EQ(markup_escaped("\xF4\x90\x80\x80"), bad + bad + bad + bad);  // beyond Unicode
-    EXPECT_EQ(markup_escaped("\xC2\x9B"), bad);                   // a control character of the second set
-    EXPECT_EQ(markup_escaped("\xEF\xBF\xBF"), bad);               // unknown to XML
+    EXPECT_EQ(markup_escaped("\xC2\x9B"), bad);                            // a control character of the second set
+    EXPECT_EQ(markup_escaped("\xEF\xBF\xBF"), bad);                        // unknown to XML
 }
 
 TEST(Escape, GivesATerminalNothingButAscii)

@@ -33,12 +33,21 @@ struct assessed_station {
     std::vector<remedy> remedies;
 };
 
-inline assessed_station assessed(const station& s) { return {s, assess(s), remedies_for(s)}; }
+inline assessed_station assessed(const station& s)
+{
+    return {s, assess(s), remedies_for(s)};
+}
 
 /// The demo, whose faults are worth finding.
-inline assessed_station gate_shop() { return assessed(read_station(example_file("gate_shop.toml"))); }
+inline assessed_station gate_shop()
+{
+    return assessed(read_station(example_file("gate_shop.toml")));
+}
 /// The healthy one.
-inline assessed_station trailer_stand() { return assessed(read_station(example_file("trailer_frame.toml"))); }
+inline assessed_station trailer_stand()
+{
+    return assessed(read_station(example_file("trailer_frame.toml")));
+}
 
 /// A small loop; line and column of each word matter to the tests of the reader.
 inline constexpr std::string_view small_station = R"(name = "Bench"
@@ -73,7 +82,9 @@ inline std::string with(std::string_view text, std::string_view old_piece, std::
 /// The small loop with its clamp on unbroken paint.
 inline assessed_station open_bench()
 {
-    return assessed(station_from_toml(with(small_station, "onto = \"mild steel\"", "onto = \"mild steel\"\nsurface = \"painted, unbroken\""), "open.toml"));
+    return assessed(station_from_toml(
+        with(small_station, "onto = \"mild steel\"", "onto = \"mild steel\"\nsurface = \"painted, unbroken\""),
+        "open.toml"));
 }
 
 /// What a page, a terminal and a parser of markup would like to take for more than a name.
@@ -85,7 +96,8 @@ inline assessed_station hostile_shop()
     station s = read_station(example_file("gate_shop.toml"));
     s.name = hostile_name;
     int number = 0;
-    for (path_part& p : s.path) std::visit([&](auto& part) { part.name = std::string(hostile_name) + std::to_string(++number); }, p);
+    for (path_part& p : s.path)
+        std::visit([&](auto& part) { part.name = std::string(hostile_name) + std::to_string(++number); }, p);
     return assessed(s);
 }
 

@@ -1,7 +1,7 @@
 #pragma once
 /// @file
-/// A check of markup, as strict as the writers under test need: tags balance, attributes are quoted, every mark in a text
-/// is an escape.
+/// A check of markup, as strict as the writers under test need: tags balance, attributes are quoted, every mark in a
+/// text is an escape.
 
 #include <algorithm>
 #include <array>
@@ -19,21 +19,29 @@ public:
     explicit markup_checker(std::string_view text) : text_(text)
     {
         while (fault_.empty() && at_ < text_.size()) {
-            if (text_[at_] == '<') tag();
-            else content();
+            if (text_[at_] == '<')
+                tag();
+            else
+                content();
         }
         if (fault_.empty() && !open_.empty()) fail("<" + open_.back() + "> is not closed");
     }
 
     [[nodiscard]] const std::string& fault() const { return fault_; }
     [[nodiscard]] const std::vector<std::string>& tags() const { return tags_; }
-    [[nodiscard]] bool has(std::string_view tag) const { return std::find(tags_.begin(), tags_.end(), tag) != tags_.end(); }
+    [[nodiscard]] bool has(std::string_view tag) const
+    {
+        return std::find(tags_.begin(), tags_.end(), tag) != tags_.end();
+    }
     [[nodiscard]] const std::vector<std::string>& attributes() const { return attributes_; }
 
 private:
     static constexpr std::array<std::string_view, 1> void_elements{"meta"};
 
-    void fail(const std::string& what) { fault_ = what + " at offset " + std::to_string(at_) + ": " + std::string(text_.substr(at_, 60)); }
+    void fail(const std::string& what)
+    {
+        fault_ = what + " at offset " + std::to_string(at_) + ": " + std::string(text_.substr(at_, 60));
+    }
 
     void content()
     {
@@ -45,11 +53,13 @@ private:
     {
         for (std::size_t i = 0; i < piece.size(); ++i) {
             const char c = piece[i];
-            if (c == '>' || (static_cast<unsigned char>(c) < 0x20U && c != '\n')) return fail("a bare mark or control character");
+            if (c == '>' || (static_cast<unsigned char>(c) < 0x20U && c != '\n'))
+                return fail("a bare mark or control character");
             if (c != '&') continue;
             const std::string_view rest = piece.substr(i);
             const auto is = [&](std::string_view name) { return rest.starts_with(name); };
-            if (!is("&amp;") && !is("&lt;") && !is("&gt;") && !is("&quot;") && !is("&#39;")) return fail("an unknown escape");
+            if (!is("&amp;") && !is("&lt;") && !is("&gt;") && !is("&quot;") && !is("&#39;"))
+                return fail("an unknown escape");
         }
     }
     void tag()
@@ -75,7 +85,8 @@ private:
             const std::size_t equals = text_.find("=\"", i);
             const std::size_t end = equals == std::string_view::npos ? equals : text_.find('"', equals + 2);
             if (end == std::string_view::npos) return fail("an attribute without quotes in <" + name + ">");
-            const std::string_view key = text_.substr(i + 1, equals - i - 1), value = text_.substr(equals + 2, end - equals - 2);
+            const std::string_view key = text_.substr(i + 1, equals - i - 1),
+                                   value = text_.substr(equals + 2, end - equals - 2);
             if (key.find_first_of(" <>&'") != std::string_view::npos || value.find('<') != std::string_view::npos)
                 return fail("a bad attribute of <" + name + ">");
             check_text(value);
@@ -90,7 +101,8 @@ private:
         }
         tags_.push_back(name);
         if (name == "style") at_ = text_.find("</style>", at_);
-        if (!closed && std::find(void_elements.begin(), void_elements.end(), name) == void_elements.end()) open_.push_back(name);
+        if (!closed && std::find(void_elements.begin(), void_elements.end(), name) == void_elements.end())
+            open_.push_back(name);
     }
 
     std::string_view text_;

@@ -16,7 +16,10 @@ using nlohmann::json;
 
 namespace {
 
-json report_of(const test::assessed_station& s) { return json::parse(report_json(s.is, s.found, s.remedies)); }
+json report_of(const test::assessed_station& s)
+{
+    return json::parse(report_json(s.is, s.found, s.remedies));
+}
 
 /// Every number below a value is finite, and no null stands in for one that was not.
 void expect_numbers(const json& value)
@@ -113,7 +116,8 @@ TEST(ReportJson, IsTheSameEachTime)
 {
     const test::assessed_station s = test::gate_shop();
     EXPECT_EQ(report_json(s.is, s.found, s.remedies), report_json(s.is, s.found, s.remedies));
-    EXPECT_THAT(report_json(s.is, s.found, s.remedies), testing::StartsWith("{\n  \"schema\": \"weldloop-station-report/1\",\n  \"name\""));
+    EXPECT_THAT(report_json(s.is, s.found, s.remedies),
+                testing::StartsWith("{\n  \"schema\": \"weldloop-station-report/1\",\n  \"name\""));
 }
 
 TEST(ReportJson, RefusesWhatIsNoNumber)

@@ -18,7 +18,10 @@ using testing::Not;
 
 namespace {
 
-std::string page_of(const test::assessed_station& s) { return report_page(s.is, s.found, s.remedies); }
+std::string page_of(const test::assessed_station& s)
+{
+    return report_page(s.is, s.found, s.remedies);
+}
 
 std::vector<test::assessed_station> all_stations()
 {
@@ -32,7 +35,9 @@ TEST(ReportPage, IsWellFormed)
     for (const test::assessed_station& s : all_stations()) {
         const test::markup_checker checked(page_of(s));
         EXPECT_EQ(checked.fault(), "");
-        for (const char* tag : {"html", "head", "title", "body", "h1", "h2", "table", "caption", "thead", "tbody", "svg"}) EXPECT_TRUE(checked.has(tag)) << tag;
+        for (const char* tag :
+             {"html", "head", "title", "body", "h1", "h2", "table", "caption", "thead", "tbody", "svg"})
+            EXPECT_TRUE(checked.has(tag)) << tag;
     }
 }
 
@@ -41,7 +46,8 @@ TEST(ReportPage, NeedsNothingFromElsewhere)
     for (const test::assessed_station& s : all_stations()) {
         const std::string page = page_of(s);
         const test::markup_checker checked(page);
-        for (const char* tag : {"script", "link", "img", "iframe", "object", "a", "form", "use", "image"}) EXPECT_FALSE(checked.has(tag)) << tag;
+        for (const char* tag : {"script", "link", "img", "iframe", "object", "a", "form", "use", "image"})
+            EXPECT_FALSE(checked.has(tag)) << tag;
         for (const std::string& attribute : checked.attributes()) {
             EXPECT_NE(attribute, "src");
             EXPECT_NE(attribute, "href");
@@ -60,7 +66,9 @@ TEST(ReportPage, EscapesEveryText)
 {
     const std::string page = page_of(test::hostile_shop());
     EXPECT_THAT(page, Not(HasSubstr("<script")));
-    EXPECT_THAT(page, HasSubstr("&lt;script&gt;alert(&#39;x&#39;)&lt;/script&gt; &amp; &quot;\xEF\xBF\xBD[31m\xEF\xBF\xBD \xC3\xA9"));
+    EXPECT_THAT(
+        page,
+        HasSubstr("&lt;script&gt;alert(&#39;x&#39;)&lt;/script&gt; &amp; &quot;\xEF\xBF\xBD[31m\xEF\xBF\xBD \xC3\xA9"));
     EXPECT_THAT(page, Not(HasSubstr("\x1b")));
 }
 
@@ -79,10 +87,12 @@ TEST(ReportPage, HelpsThoseWhoCannotSeeIt)
 TEST(ReportPage, HoldsTheDrawingsThatApply)
 {
     const std::string page = page_of(test::gate_shop());
-    for (const char* label : {"The loop of", "Voltage budget of", "Peak temperatures of", "Grip of work clamp"}) EXPECT_THAT(page, HasSubstr("aria-label=\"" + std::string(label)));
+    for (const char* label : {"The loop of", "Voltage budget of", "Peak temperatures of", "Grip of work clamp"})
+        EXPECT_THAT(page, HasSubstr("aria-label=\"" + std::string(label)));
     const std::string open = page_of(test::open_bench());
     EXPECT_THAT(open, HasSubstr("open circuit: no current flows"));
-    for (const char* label : {"Voltage budget of", "Peak temperatures of", "Grip of"}) EXPECT_THAT(open, Not(HasSubstr("aria-label=\"" + std::string(label))));
+    for (const char* label : {"Voltage budget of", "Peak temperatures of", "Grip of"})
+        EXPECT_THAT(open, Not(HasSubstr("aria-label=\"" + std::string(label))));
 }
 
 TEST(ReportPage, PromisesNothing)

@@ -19,7 +19,10 @@ using testing::Not;
 
 namespace {
 
-std::string report_of(const test::assessed_station& s) { return report_text(s.is, s.found, s.remedies); }
+std::string report_of(const test::assessed_station& s)
+{
+    return report_text(s.is, s.found, s.remedies);
+}
 
 std::vector<test::assessed_station> all_stations()
 {
@@ -105,10 +108,15 @@ TEST(ReportText, GivesTimesOfGripWithTheirBand)
     g.grip_left_low = 0.5;
     g.quarter_lost = band<duration>{400_h, 1500_h, 2000_h};
     g.inspect_by = 400_h;
-    EXPECT_EQ(grip_lines(g), (std::vector<std::string>{
-                                 "Grip left after 2000 h of shift: typically 70 %, in a poor case 50 %.",
-                                 "A quarter of the grip is lost: in a poor case after 400 h, typically after 1500 h, in a kind case not within 2000 h.",
-                                 "Inspect within 400 h of shift, the early end of that band."}));
+    EXPECT_EQ(grip_lines(g),
+              (std::vector<std::string>{"Grip left after 2000 h of shift: typically 70 %, in a poor case 50 %.",
+                                        "A quarter of the grip is lost: in a poor case after 400 h, typically after "
+                                        "1500 h, in a kind case not within 2000 h.",
+                                        "Inspect within 400 h of shift, the early end of that band."}));
+    g.inspect_by = g.quarter_lost->low = 987.6_h;  // never later than it is
+    EXPECT_EQ(grip_lines(g).back(), "Inspect within 980 h of shift, the early end of that band.");
+    EXPECT_EQ(detail::cut_to_two_digits(1200.0), 1200.0);
+    EXPECT_NEAR(detail::cut_to_two_digits(0.0478), 0.047, 1e-12);
     g.quarter_lost.reset();
     g.inspect_by.reset();
     g.runs_away = g.spring_destroyed = true;

@@ -26,7 +26,10 @@ struct fault {
     std::string_view reason;   // part of it
     std::string_view nearest;  // all of it
 };
-std::ostream& operator<<(std::ostream& out, const fault& f) { return out << "\"" << f.old_piece << "\" -> \"" << f.new_piece << "\""; }
+std::ostream& operator<<(std::ostream& out, const fault& f)
+{
+    return out << "\"" << f.old_piece << "\" -> \"" << f.new_piece << "\"";
+}
 
 constexpr fault faults[] = {
     // keys
@@ -49,7 +52,8 @@ constexpr fault faults[] = {
     {"\"32 degC\"", "1979-05-27", 7, 7, "is a date or time", ""},
     {"\"mild steel\"", "{a = 1}", 18, 8, "is a table", ""},
     {"name = \"Bench\"", "name = 3", 1, 8, "is a bare number; write a text in quotes", ""},
-    {"[job]\nprocess = \"gmaw\"\ncurrent = \"240 A\"\nduty = \"60 %\"", "job = 3", 2, 7, "\"job\" is a bare number; write a table: [job]", ""},
+    {"[job]\nprocess = \"gmaw\"\ncurrent = \"240 A\"\nduty = \"60 %\"", "job = 3", 2, 7,
+     "\"job\" is a bare number; write a table: [job]", ""},
     {"part = \"cable\"", "part = \"wire gun\"", 9, 8, "\"part\" cannot be \"wire gun\"", "gun"},
     {"part = \"work clamp\"", "part = \"work connection\"", 15, 8, "\"part\" cannot be", "work clamp"},
     // units, at the character that does not fit
@@ -69,7 +73,8 @@ constexpr fault faults[] = {
     {"\"cable\"", "\"cabel\"", 9, 8, "\"part\" cannot be \"cabel\"", "cable"},
     {"mild steel", "mild-steel", 18, 8, "\"onto\" cannot be", "mild steel"},
     {"spring clamp", "springs", 16, 9, "\"clamp\" cannot be", "spring clamp"},
-    {"onto = \"mild steel\"", "onto = \"mild steel\"\nsurface = \"rusty\"", 19, 11, "\"surface\" cannot be", "light rust"},
+    {"onto = \"mild steel\"", "onto = \"mild steel\"\nsurface = \"rusty\"", 19, 11, "\"surface\" cannot be",
+     "light rust"},
     {"air = \"32 degC\"", "lay = \"coil\"", 7, 7, "\"lay\" cannot be", "coiled"},
     // values that cannot be
     {"\"50 ft\"", "\"0 ft\"", 11, 10, "cannot be \"0 ft\"; allowed: above 0 m to 1000 m", ""},
@@ -89,24 +94,31 @@ constexpr fault faults[] = {
     {"\"2/0 AWG\"", "\"5/0 AWG\"", 10, 8, "allowed: 1 to 4", ""},
     {"\"2/0 AWG\"", "\"40 AWG\"", 10, 8, "lead size is 40 AWG", ""},
     {"\"300 A\"", "\"30 A\"", 17, 9, "rated current is 30 A", ""},
-    {"onto = \"mild steel\"", "onto = \"mild steel\"\nlive_jaws = 3", 19, 13, "\"live_jaws\" cannot be 3; allowed: from 1 to 2", ""},
-    {"onto = \"mild steel\"", "onto = \"mild steel\"\nlive_jaws = \"2\"", 19, 13, "is a text; write a whole number", ""},
+    {"onto = \"mild steel\"", "onto = \"mild steel\"\nlive_jaws = 3", 19, 13,
+     "\"live_jaws\" cannot be 3; allowed: from 1 to 2", ""},
+    {"onto = \"mild steel\"", "onto = \"mild steel\"\nlive_jaws = \"2\"", 19, 13, "is a text; write a whole number",
+     ""},
     {"onto = \"mild steel\"", "onto = \"mild steel\"\nforce = \"1000 kN\"", 19, 9, "cannot be \"1000 kN\"", ""},
-    {"length = \"50 ft\"", "length = \"50 ft\"\nmissing_strands = \"100 %\"\ndamaged_length = \"1 m\"", 12, 19, "to below 1", ""},
+    {"length = \"50 ft\"", "length = \"50 ft\"\nmissing_strands = \"100 %\"\ndamaged_length = \"1 m\"", 12, 19,
+     "to below 1", ""},
     {"length = \"50 ft\"", "length = \"50 ft\"\nmissing_strands = \"10 %\"", 12, 19, "needs \"damaged_length\"", ""},
     {"length = \"50 ft\"", "length = \"50 ft\"\ndamaged_length = \"1 m\"", 12, 18, "needs \"missing_strands\"", ""},
-    {"length = \"50 ft\"", "length = \"50 ft\"\nmissing_strands = \"10 %\"\ndamaged_length = \"16 m\"", 13, 18, "longer than the lead", ""},
+    {"length = \"50 ft\"", "length = \"50 ft\"\nmissing_strands = \"10 %\"\ndamaged_length = \"16 m\"", 13, 18,
+     "longer than the lead", ""},
     {"length = \"50 ft\"", "length = \"50 ft\"\nconductor_diameter = \"5 mm\"", 12, 22, "too small for 2/0 AWG", ""},
     {"length = \"50 ft\"", "length = \"50 ft\"\noverall_diameter = \"5 mm\"", 12, 20, "no thickness", ""},
     // names
     {"\"Bench\"", "\"\"", 1, 8, "is empty", ""},
     {"\"Bench\"", "\"a\\u0007b\"", 1, 8, "control character", ""},
-    {"\"Bench\"", "\"0123456789012345678901234567890123456789012345678901234567890123456789012345678901\"", 1, 8, "longer than 80", ""},
-    {"part = \"cable\"", "part = \"cable\"\nname = \"work connection 3\"", 10, 8, "two parts are called \"work connection 3\"", ""},
+    {"\"Bench\"", "\"0123456789012345678901234567890123456789012345678901234567890123456789012345678901\"", 1, 8,
+     "longer than 80", ""},
+    {"part = \"cable\"", "part = \"cable\"\nname = \"work connection 3\"", 10, 8,
+     "two parts are called \"work connection 3\"", ""},
     {"part = \"work clamp\"", "part = \"work clamp\"\nname = \"cable 1\"", 16, 8, "the other one stands in line 8", ""},
     // the path
     {"part = \"arc\"", "part = \"coupling\"\nsize = \"50 mm2\"", 8, 1, "the path has no arc", ""},
-    {"part = \"cable\"\nsize = \"2/0 AWG\"\nlength = \"50 ft\"", "part = \"arc\"\nname = \"first\"", 12, 8, "a second arc; the first one stands in line 9", ""},
+    {"part = \"cable\"\nsize = \"2/0 AWG\"\nlength = \"50 ft\"", "part = \"arc\"\nname = \"first\"", 12, 8,
+     "a second arc; the first one stands in line 9", ""},
     {"[[path]]\npart = \"cable\"\nsize = \"2/0 AWG\"\nlength = \"50 ft\"\n", "", 9, 8, "at the end of the path", ""},
     // TOML
     {"\"50 ft\"", "\"50 ft", 11, 16, "not TOML", ""},
@@ -148,7 +160,8 @@ TEST(StationFileError, NamesPlaceReasonAndNearestWord)
 TEST(StationFileError, ReadsLikeACompilersMessage)
 {
     const station_file_error e = error_of(with(small_station, "gmaw", "gmwa"));
-    EXPECT_STREQ(e.what(), "bench.toml:3:11: \"process\" cannot be \"gmwa\"; it is one of: smaw, gmaw, fcaw, gtaw, saw; nearest: \"gmaw\"");
+    EXPECT_STREQ(e.what(), "bench.toml:3:11: \"process\" cannot be \"gmwa\"; it is one of: smaw, gmaw, fcaw, gtaw, "
+                           "saw; nearest: \"gmaw\"");
     EXPECT_EQ(e.id(), error_id::station_file);
     EXPECT_EQ(e.file(), "bench.toml");
     const error& base = e;
@@ -157,11 +170,13 @@ TEST(StationFileError, ReadsLikeACompilersMessage)
 
 TEST(StationFileError, CountsColumnsInCharacters)
 {
-    const station_file_error e = error_of(with(small_station, "length = \"50 ft\"", "  \"length\" = \"50 \xC3\xA9\xC3\xA9\""));
+    const station_file_error e =
+        error_of(with(small_station, "length = \"50 ft\"", "  \"length\" = \"50 \xC3\xA9\xC3\xA9\""));
     EXPECT_EQ(e.line(), 11U);
     EXPECT_EQ(e.column(), 18U);
     // the byte order mark is no column
-    const station_file_error marked = error_of("\xEF\xBB\xBF" + with(small_station, "name = \"Bench\"", "allowed_drop = \"4 X\"\nname = \"Bench\""));
+    const station_file_error marked =
+        error_of("\xEF\xBB\xBF" + with(small_station, "name = \"Bench\"", "allowed_drop = \"4 X\"\nname = \"Bench\""));
     EXPECT_EQ(marked.line(), 1U);
     EXPECT_EQ(marked.column(), 19U);
 }
@@ -201,7 +216,8 @@ TEST(StationFileError, IsRaisedForFilesThatCannotBeRead)
 
 TEST(StationFileError, IsRaisedForHostileFiles)
 {
-    EXPECT_THAT(error_of(std::string(station_file_limits::bytes + 1, '#')).reason(), HasSubstr("larger than 1048576 bytes"));
+    EXPECT_THAT(error_of(std::string(station_file_limits::bytes + 1, '#')).reason(),
+                HasSubstr("larger than 1048576 bytes"));
 
     // a table in a table for each dot
     std::string deep = "a";
@@ -213,7 +229,8 @@ TEST(StationFileError, IsRaisedForHostileFiles)
     EXPECT_THAT(error_of("x = \"\\\"\", " + deep + "\n").reason(), HasSubstr("too many dots"));
     // dots in texts and comments do no harm
     const std::string dots(1000, '.');
-    EXPECT_NO_THROW(static_cast<void>(station_from_toml("# " + dots + " ' \"\n" + std::string(small_station), "a.toml")));
+    EXPECT_NO_THROW(
+        static_cast<void>(station_from_toml("# " + dots + " ' \"\n" + std::string(small_station), "a.toml")));
 
     EXPECT_THAT(error_of("a = " + std::string(100000, '[')).reason(), HasSubstr("not TOML"));
 

@@ -17,19 +17,25 @@ using weldloop::test::with;
 
 namespace {
 
-station read(std::string_view text) { return station_from_toml(text, "test.toml"); }
+station read(std::string_view text)
+{
+    return station_from_toml(text, "test.toml");
+}
 
 /// The small station with one more part before the arc.
 template <class T>
 T part_of(const std::string& table)
 {
-    return std::get<T>(read(with(small_station, "[[path]]\npart = \"arc\"", "[[path]]\n" + table + "\n[[path]]\npart = \"arc\"")).path.at(1));
+    return std::get<T>(
+        read(with(small_station, "[[path]]\npart = \"arc\"", "[[path]]\n" + table + "\n[[path]]\npart = \"arc\""))
+            .path.at(1));
 }
 
 /// The small station with more keys of its clamp.
 work_connection clamp_of(std::string_view keys)
 {
-    return std::get<work_connection>(read(with(small_station, "clamp = \"spring clamp\"\nrated = \"300 A\"", keys)).path.at(2));
+    return std::get<work_connection>(
+        read(with(small_station, "clamp = \"spring clamp\"\nrated = \"300 A\"", keys)).path.at(2));
 }
 
 }  // namespace
@@ -62,7 +68,9 @@ TEST(StationFile, ReadsTheExamples)
 
 TEST(StationFile, TakesEveryKeyOfTheSurroundingsAndTheJob)
 {
-    std::string text = with(small_station, "air = \"32 degC\"", "air = \"95 degF\"\nwind = \"0.5 m/s\"\nlay = \"touching pair\"\naltitude = \"300 m\"\nsun = \"800 W/m2\"");
+    std::string text = with(
+        small_station, "air = \"32 degC\"",
+        "air = \"95 degF\"\nwind = \"0.5 m/s\"\nlay = \"touching pair\"\naltitude = \"300 m\"\nsun = \"800 W/m2\"");
     text = with(text, "duty = \"60 %\"", "on = \"3 min\"\nperiod = \"5 min\"");
     text = with(text, "name = \"Bench\"", "name = \"Bench\"\nallowed_drop = \"4 V\"");
     const station s = read(text);
@@ -77,7 +85,9 @@ TEST(StationFile, TakesEveryKeyOfTheSurroundingsAndTheJob)
 
 TEST(StationFile, TakesDutyInItsFourForms)
 {
-    const auto duty = [](std::string_view keys) { return read(with(small_station, "duty = \"60 %\"\n", keys)).job.duty; };
+    const auto duty = [](std::string_view keys) {
+        return read(with(small_station, "duty = \"60 %\"\n", keys)).job.duty;
+    };
     EXPECT_TRUE(duty("").is_continuous());
     EXPECT_TRUE(duty("duty = \"continuous\"\n").is_continuous());
     EXPECT_EQ(duty("duty = \"35 %\"\n").period(), 10_min);
@@ -86,7 +96,9 @@ TEST(StationFile, TakesDutyInItsFourForms)
 
 TEST(StationFile, TakesBothSupplies)
 {
-    const auto with_supply = [](std::string_view keys) { return *read(std::string(small_station) + "[supply]\n" + std::string(keys)).supply; };
+    const auto with_supply = [](std::string_view keys) {
+        return *read(std::string(small_station) + "[supply]\n" + std::string(keys)).supply;
+    };
     const supply voltage = with_supply("kind = \"constant voltage\"\nsetting = \"26 V\"\n");
     EXPECT_EQ(voltage.kind, supply_kind::constant_voltage);
     EXPECT_EQ(voltage.setting, 26_V);
@@ -97,8 +109,10 @@ TEST(StationFile, TakesBothSupplies)
 
 TEST(StationFile, TakesEveryKeyOfACable)
 {
-    const auto c = part_of<cable>("part = \"cable\"\nname = \"spare\"\nsize = \"70 mm2\"\nlength = \"20 m\"\nlimit = \"90 degC\"\nmetal = \"tinned copper\"\n"
-                                  "covering = \"polychloroprene\"\nconductor_diameter = \"13 mm\"\noverall_diameter = \"19 mm\"\nmissing_strands = \"12 %\"\n"
+    const auto c = part_of<cable>("part = \"cable\"\nname = \"spare\"\nsize = \"70 mm2\"\nlength = \"20 m\"\nlimit = "
+                                  "\"90 degC\"\nmetal = \"tinned copper\"\n"
+                                  "covering = \"polychloroprene\"\nconductor_diameter = \"13 mm\"\noverall_diameter = "
+                                  "\"19 mm\"\nmissing_strands = \"12 %\"\n"
                                   "damaged_length = \"100 mm\"");
     EXPECT_EQ(c.name, "spare");
     EXPECT_EQ(c.size, square_mm(70));
@@ -114,7 +128,8 @@ TEST(StationFile, TakesEveryKeyOfACable)
 
 TEST(StationFile, TakesEveryKeyOfALug)
 {
-    const auto l = part_of<lug>("part = \"lug\"\nname = \"a\"\nsize = \"2 AWG\"\nstamped = \"1/0 AWG\"\nmissing_strands = \"20 %\"\nbolt_diameter = \"12 mm\"\n"
+    const auto l = part_of<lug>("part = \"lug\"\nname = \"a\"\nsize = \"2 AWG\"\nstamped = \"1/0 "
+                                "AWG\"\nmissing_strands = \"20 %\"\nbolt_diameter = \"12 mm\"\n"
                                 "bolt_torque = \"15 Nm\"\npalm = \"oxidized\"");
     EXPECT_EQ(l.size, awg(2));
     EXPECT_EQ(l.stamped, aught(1));
@@ -122,16 +137,19 @@ TEST(StationFile, TakesEveryKeyOfALug)
     EXPECT_EQ(l.bolt_torque, 15_Nm);
     EXPECT_EQ(l.palm, surface_state::oxidized);
     // a bolt of another size takes the torque usual for it
-    EXPECT_EQ(part_of<lug>("part = \"lug\"\nsize = \"2 AWG\"\nbolt_diameter = \"12 mm\"").bolt_torque, electrical_bolt_torque(12_mm));
+    EXPECT_EQ(part_of<lug>("part = \"lug\"\nsize = \"2 AWG\"\nbolt_diameter = \"12 mm\"").bolt_torque,
+              electrical_bolt_torque(12_mm));
 }
 
 TEST(StationFile, TakesEveryKeyOfACouplingAndAHolder)
 {
-    const auto c = part_of<coupling>("part = \"coupling\"\nname = \"a\"\nsize = \"70 mm2\"\nforce = \"50 N\"\nsurface = \"greasy\"");
+    const auto c = part_of<coupling>(
+        "part = \"coupling\"\nname = \"a\"\nsize = \"70 mm2\"\nforce = \"50 N\"\nsurface = \"greasy\"");
     EXPECT_EQ(c.size, square_mm(70));
     EXPECT_EQ(c.force, 50_N);
     EXPECT_EQ(c.surface, surface_state::greasy);
-    const auto h = part_of<electrode_holder>("part = \"holder\"\nname = \"a\"\nrated = \"400 A\"\nsize = \"50 mm2\"\njaws = \"bronze\"\nrod = \"stainless steel\"\n"
+    const auto h = part_of<electrode_holder>("part = \"holder\"\nname = \"a\"\nrated = \"400 A\"\nsize = \"50 "
+                                             "mm2\"\njaws = \"bronze\"\nrod = \"stainless steel\"\n"
                                              "force = \"90 N\"\nsurface = \"spatter-covered\"");
     EXPECT_EQ(h.rated, 400_A);
     EXPECT_EQ(h.size, square_mm(50));
@@ -143,15 +161,18 @@ TEST(StationFile, TakesEveryKeyOfACouplingAndAHolder)
 
 TEST(StationFile, TakesEveryKeyOfAGunAndATorch)
 {
-    const auto g = part_of<wire_gun>("part = \"gun\"\nname = \"a\"\nlength = \"12 ft\"\nsize = \"35 mm2\"\nlimit = \"75 degC\"\nmissing_strands = \"10 %\"\n"
-                                     "damaged_length = \"50 mm\"\nwire = \"aluminium\"\nwire_diameter = \"0.045 in\"\nextension = \"0.5 in\"");
+    const auto g = part_of<wire_gun>(
+        "part = \"gun\"\nname = \"a\"\nlength = \"12 ft\"\nsize = \"35 mm2\"\nlimit = \"75 degC\"\nmissing_strands = "
+        "\"10 %\"\n"
+        "damaged_length = \"50 mm\"\nwire = \"aluminium\"\nwire_diameter = \"0.045 in\"\nextension = \"0.5 in\"");
     EXPECT_EQ(g.lead.size, square_mm(35));
     EXPECT_EQ(g.lead.length, 12_ft);
     EXPECT_EQ(g.lead.limit, temperature::celsius(75));
     EXPECT_EQ(g.wire, aluminium);
     EXPECT_EQ(g.wire_diameter, 0.045_in);
     EXPECT_EQ(g.extension, 0.5_in);
-    const auto t = part_of<tig_torch>("part = \"tig torch\"\nname = \"a\"\nlength = \"4 m\"\ncooling = \"water\"\nlimit = \"75 degC\"\nmissing_strands = \"10 %\"\n"
+    const auto t = part_of<tig_torch>("part = \"tig torch\"\nname = \"a\"\nlength = \"4 m\"\ncooling = "
+                                      "\"water\"\nlimit = \"75 degC\"\nmissing_strands = \"10 %\"\n"
                                       "damaged_length = \"50 mm\"");
     EXPECT_EQ(t.cooling, torch_cooling::water);
     EXPECT_EQ(t.lead.size, usual_torch_cable(torch_cooling::water));
@@ -160,7 +181,8 @@ TEST(StationFile, TakesEveryKeyOfAGunAndATorch)
 
 TEST(StationFile, TakesEveryKeyOfAContactAndAPlate)
 {
-    const auto c = part_of<contact>("part = \"contact\"\nname = \"a\"\nmetals = [\"brass\", \"mild steel\"]\nforce = \"30 lbf\"\nsurface = \"light rust\"\n"
+    const auto c = part_of<contact>("part = \"contact\"\nname = \"a\"\nmetals = [\"brass\", \"mild steel\"]\nforce = "
+                                    "\"30 lbf\"\nsurface = \"light rust\"\n"
                                     "shape = \"flat\"\npoints = 3");
     EXPECT_EQ(c.metals.first, brass);
     EXPECT_EQ(c.metals.second, mild_steel);
@@ -168,7 +190,8 @@ TEST(StationFile, TakesEveryKeyOfAContactAndAPlate)
     EXPECT_EQ(c.surface, surface_state::light_rust);
     EXPECT_EQ(c.shape, contact_shape::flat);
     EXPECT_EQ(c.points, 3);
-    const auto p = part_of<plate>("part = \"plate\"\nname = \"a\"\nmetal = \"mild steel\"\nlength = \"4 ft\"\nwidth = \"3 ft\"\nthickness = \"0.5 in\"");
+    const auto p = part_of<plate>("part = \"plate\"\nname = \"a\"\nmetal = \"mild steel\"\nlength = \"4 ft\"\nwidth = "
+                                  "\"3 ft\"\nthickness = \"0.5 in\"");
     EXPECT_EQ(p.length, 4_ft);
     EXPECT_EQ(p.width, 3_ft);
     EXPECT_EQ(p.thickness, 0.5_in);
@@ -176,8 +199,10 @@ TEST(StationFile, TakesEveryKeyOfAContactAndAPlate)
 
 TEST(StationFile, TakesEveryKeyOfAWorkClamp)
 {
-    const work_connection w = clamp_of("name = \"a\"\nclamp = \"screw clamp\"\nrated = \"400 A\"\njaw = \"annealed copper\"\nlive_jaws = 2\nforce = \"1 kN\"\n"
-                                       "surface = \"mill scale, bitten through\"\nwork_thickness = \"6 mm\"\ngrip_lost = \"20 %\"\npreheat = \"250 degF\"");
+    const work_connection w = clamp_of("name = \"a\"\nclamp = \"screw clamp\"\nrated = \"400 A\"\njaw = \"annealed "
+                                       "copper\"\nlive_jaws = 2\nforce = \"1 kN\"\n"
+                                       "surface = \"mill scale, bitten through\"\nwork_thickness = \"6 mm\"\ngrip_lost "
+                                       "= \"20 %\"\npreheat = \"250 degF\"");
     EXPECT_EQ(w.name, "a");
     EXPECT_EQ(w.clamp.kind, clamp_kind::screw);
     EXPECT_EQ(w.clamp.rated_current, 400_A);
@@ -194,16 +219,23 @@ TEST(StationFile, TakesEveryKeyOfAWorkClamp)
 
 TEST(StationFile, TakesThePathAsInlineTablesToo)
 {
-    const station s = read("name = \"a\"\npath = [{part = \"cable\", size = \"1 AWG\", length = \"3 m\"}, {part = \"arc\"},\n"
-                           "{part = \"cable\", size = \"1 AWG\", length = \"3 m\"}]\n[job]\nprocess = \"gtaw\"\ncurrent = \"90 A\"\n");
+    const station s = read(
+        "name = \"a\"\npath = [{part = \"cable\", size = \"1 AWG\", length = \"3 m\"}, {part = \"arc\"},\n"
+        "{part = \"cable\", size = \"1 AWG\", length = \"3 m\"}]\n[job]\nprocess = \"gtaw\"\ncurrent = \"90 A\"\n");
     EXPECT_EQ(s.path.size(), 3U);
 }
 
 TEST(StationFile, TakesEveryWordThatIsPrinted)
 {
     for (const surface_state state : all_surface_states)
-        EXPECT_EQ(clamp_of("clamp = \"spring clamp\"\nrated = \"300 A\"\nsurface = \"" + std::string(to_text(state)) + "\"").surface, state);
-    for (const lay l : all_lays) EXPECT_EQ(read(with(small_station, "air = \"32 degC\"", "lay = \"" + std::string(to_text(l)) + "\"")).where.lay, l);
+        EXPECT_EQ(
+            clamp_of("clamp = \"spring clamp\"\nrated = \"300 A\"\nsurface = \"" + std::string(to_text(state)) + "\"")
+                .surface,
+            state);
+    for (const lay l : all_lays)
+        EXPECT_EQ(read(with(small_station, "air = \"32 degC\"", "lay = \"" + std::string(to_text(l)) + "\"")).where.lay,
+                  l);
     for (const process p : all_processes) EXPECT_EQ(read(with(small_station, "gmaw", to_text(p))).job.process, p);
-    for (const metal& m : all_metals) EXPECT_EQ(std::get<work_connection>(read(with(small_station, "mild steel", m.name)).path[2]).onto, m);
+    for (const metal& m : all_metals)
+        EXPECT_EQ(std::get<work_connection>(read(with(small_station, "mild steel", m.name)).path[2]).onto, m);
 }

@@ -20,8 +20,10 @@ protected:
     WriteFile()
     {
         const testing::TestInfo* test = testing::UnitTest::GetInstance()->current_test_info();
-        folder_ = fs::temp_directory_path() / ("weldloop_" + std::string(test->name()) + std::to_string(testing::UnitTest::GetInstance()->random_seed()) +
-                                               std::to_string(fs::file_time_type::clock::now().time_since_epoch().count()));
+        folder_ =
+            fs::temp_directory_path() /
+            ("weldloop_" + std::string(test->name()) + std::to_string(testing::UnitTest::GetInstance()->random_seed()) +
+             std::to_string(fs::file_time_type::clock::now().time_since_epoch().count()));
         fs::create_directories(folder_);
     }
     ~WriteFile() override { fs::remove_all(folder_); }

@@ -20,7 +20,10 @@ namespace {
 constexpr double nan_value = std::numeric_limits<double>::quiet_NaN();
 constexpr double infinite = std::numeric_limits<double>::infinity();
 
-inductance_per_length external() { return in_si<inductance_per_length>(0.0); }
+inductance_per_length external()
+{
+    return in_si<inductance_per_length>(0.0);
+}
 
 }  // namespace
 
@@ -57,13 +60,15 @@ TEST(Inductance, PublishedExamples)
         } else if (what.starts_with("straight round wire, high")) {
             EXPECT_NEAR_REL(straight_inductance(200_cm, 0.05_cm, external()).value() * 1e6, value, 1e-4) << row.where();
         } else if (what.starts_with("return circuit")) {
-            const inductance both = 2.0 * (straight_inductance(1000_cm, 0.5_cm) - mutual_inductance_parallel(1000_cm, 10_cm));
+            const inductance both =
+                2.0 * (straight_inductance(1000_cm, 0.5_cm) - mutual_inductance_parallel(1000_cm, 10_cm));
             EXPECT_NEAR_REL(both.value() * 1e6, value, 2e-4) << row.where();
         } else if (what.starts_with("mutual inductance")) {
             EXPECT_NEAR_REL(mutual_inductance_parallel(200_cm, 10_cm).value() * 1e6, value, 1e-4) << row.where();
         } else if (what.starts_with("geometric mean radius")) {
             // the internal inductance as a smaller radius without one
-            const double radius = std::exp(-2.0 * std::numbers::pi * internal_inductance().value() / magnetic_constant.value());
+            const double radius =
+                std::exp(-2.0 * std::numbers::pi * internal_inductance().value() / magnetic_constant.value());
             EXPECT_NEAR(radius, value, 6e-5) << row.where();
         } else {
             ADD_FAILURE() << row.where() << " is not checked";
@@ -119,7 +124,8 @@ TEST(Inductance, CoaxialCirclesByEllipticIntegrals)
 TEST(Inductance, TurnIsACircleBesideItself)
 {
     const length gmd = std::exp(-0.25) * 4_mm;
-    EXPECT_NEAR_REL(turn_inductance(400_mm, 4_mm).value(), mutual_inductance_coaxial(400_mm, 400_mm, gmd).value(), 2e-4);
+    EXPECT_NEAR_REL(turn_inductance(400_mm, 4_mm).value(), mutual_inductance_coaxial(400_mm, 400_mm, gmd).value(),
+                    2e-4);
 }
 
 TEST(Inductance, LimitsOfTheRectangle)
@@ -217,9 +223,11 @@ TEST(Inductance, RefusesWhatCannotBe)
     EXPECT_THROW((void)turn_inductance(1_m, 0_m), out_of_range_error);
     EXPECT_THROW((void)coil_inductance({.turns = 0, .diameter = 1_m, .pitch = 18_mm}, 6_mm), out_of_range_error);
     EXPECT_THROW((void)coil_inductance({.turns = 501, .diameter = 1_m, .pitch = 18_mm}, 6_mm), out_of_range_error);
-    EXPECT_THROW((void)coil_inductance({.turns = 5, .diameter = 1_m, .pitch = 18_mm, .layers = 6}, 6_mm), out_of_range_error);
+    EXPECT_THROW((void)coil_inductance({.turns = 5, .diameter = 1_m, .pitch = 18_mm, .layers = 6}, 6_mm),
+                 out_of_range_error);
     EXPECT_THROW((void)coil_inductance({.turns = 5, .diameter = 1_m, .pitch = 10_mm}, 6_mm), out_of_range_error);
-    EXPECT_THROW((void)coil_inductance({.turns = 5, .diameter = 30_mm, .pitch = 18_mm, .layers = 3}, 6_mm), out_of_range_error);
+    EXPECT_THROW((void)coil_inductance({.turns = 5, .diameter = 30_mm, .pitch = 18_mm, .layers = 3}, 6_mm),
+                 out_of_range_error);
     EXPECT_THROW((void)ramp_voltage(in_si<inductance>(-1.0), 1_A, 1_s), out_of_range_error);
     EXPECT_THROW((void)ramp_voltage(in_si<inductance>(1.0), 1_A, 0_s), out_of_range_error);
 }

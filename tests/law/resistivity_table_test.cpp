@@ -21,12 +21,15 @@ namespace {
 metal pure(const metal& m)
 {
     metal out = m;
-    out.resistivity = detail::nohm_m(
-        detail::along_table(detail::resistivity_table_of(m), reference_temperature.in_kelvin()));
+    out.resistivity =
+        detail::nohm_m(detail::along_table(detail::resistivity_table_of(m), reference_temperature.in_kelvin()));
     return out;
 }
 
-double nohm_m(const metal& m, temperature t) { return tabulated_resistivity_of(m, t).resistivity.value() * 1e9; }
+double nohm_m(const metal& m, temperature t)
+{
+    return tabulated_resistivity_of(m, t).resistivity.value() * 1e9;
+}
 
 /// Linear law over table, less 1, in percent.
 double linear_error(const metal& m, double celsius)
@@ -49,7 +52,8 @@ TEST(ResistivityTable, PureMetalsHaveTheirTables)
         if (!is_copper && !is_aluminium) continue;
         const metal m = pure(is_copper ? annealed_copper : aluminium);
         // 298 K of aluminium is no point of the table
-        EXPECT_NEAR_REL(nohm_m(m, temperature::kelvin(kelvin)) / 10, row.number("resistivity_1e-8_ohm_m"), 5e-4) << row.where();
+        EXPECT_NEAR_REL(nohm_m(m, temperature::kelvin(kelvin)) / 10, row.number("resistivity_1e-8_ohm_m"), 5e-4)
+            << row.where();
         EXPECT_FALSE(tabulated_resistivity_of(m, temperature::kelvin(kelvin)).basis.has(range_flag::resistivity_range));
         ++rows[name];
     }
@@ -68,7 +72,8 @@ TEST(ResistivityTable, MeasuredRatioOfCopper)
             << row.where();
         if (c == 0) continue;
         // multiplying the table of the pure metal instead of adding to it lies further off, up to 2.2 %
-        const double scaled = nohm_m(pure(annealed_copper), temperature::celsius(c)) / nohm_m(pure(annealed_copper), 0_degC);
+        const double scaled =
+            nohm_m(pure(annealed_copper), temperature::celsius(c)) / nohm_m(pure(annealed_copper), 0_degC);
         EXPECT_GT(scaled / row.number("R_t_over_R_0"), 1.004) << row.where();
     }
 }
@@ -86,7 +91,8 @@ TEST(ResistivityTable, KeepsTheValueAndTheSlopeOfTheConductorAt20Degrees)
 TEST(ResistivityTable, LinearLawAgainstTheTable)
 {
     const std::map<double, double> copper{{0, 0.0}, {90, 0.1}, {200, -0.2}, {300, -0.8}, {500, -2.5}, {1000, -10.8}};
-    for (const auto& [celsius, percent] : copper) EXPECT_NEAR(linear_error(annealed_copper, celsius), percent, 0.055) << celsius;
+    for (const auto& [celsius, percent] : copper)
+        EXPECT_NEAR(linear_error(annealed_copper, celsius), percent, 0.055) << celsius;
     const std::map<double, double> al{{0, 0.2}, {90, -0.1}, {200, 0.3}, {400, -0.6}, {520, -3.0}};
     for (const auto& [celsius, percent] : al) EXPECT_NEAR(linear_error(aluminium, celsius), percent, 0.055) << celsius;
 }

@@ -29,18 +29,18 @@ const adiabatic_constants& constants_of(const std::string& material)
 
 }  // namespace
 
-// source: k factors of the wiring rules (IEC 60364-4-43, -5-54), two thirds read (one source), the rest recalled; whole
-// numbers printed
+// source: k factors of the wiring rules (IEC 60364-4-43, -5-54), half of them read (one source), the rest recalled;
+// whole numbers printed
 TEST(ShortCircuit, FactorsOfTheWiringRules)
 {
     double worst = 0;
     int read = 0;
     for (const auto& row : reference_table("conductors-k-factors.csv").rows()) {
-        const double k = k_factor_of(constants_of(row.text("material")),
-                                     temperature::celsius(row.number("initial_temperature_C")),
-                                     temperature::celsius(row.number("final_temperature_C")))
-                             .value() *
-                         1e-6;
+        const double k =
+            k_factor_of(constants_of(row.text("material")), temperature::celsius(row.number("initial_temperature_C")),
+                        temperature::celsius(row.number("final_temperature_C")))
+                .value() *
+            1e-6;
         EXPECT_NEAR(k, row.number("k_A_sqrt_s_per_mm2"), 0.71) << row.where();
         EXPECT_NEAR(k, row.number("k_computed"), 0.006) << row.where();
         worst = std::max(worst, std::fabs(k - row.number("k_A_sqrt_s_per_mm2")));
@@ -58,8 +58,8 @@ TEST(ShortCircuit, WorkedExample)
     const nonadiabatic_factor printed = simplified_nonadiabatic_factor(copper_in_xlpe, 95_mm2, 1_s);
     EXPECT_NEAR(printed.factor, 1.0214, 5e-5);
     EXPECT_TRUE(printed.short_time);
-    EXPECT_NEAR(number_in(short_circuit_current(iec_copper, 95_mm2, 1_s, 90_degC, 250_degC, printed.factor), "kA"), 13.9,
-                0.05);
+    EXPECT_NEAR(number_in(short_circuit_current(iec_copper, 95_mm2, 1_s, 90_degC, 250_degC, printed.factor), "kA"),
+                13.9, 0.05);
     // from the materials: X and Y are printed with two digits, and the copper holds 0.5 % less heat
     EXPECT_NEAR(nonadiabatic_factor_of(annealed_copper, 95_mm2, xlpe, 1_s).factor, 1.0214, 4e-4);
     EXPECT_NEAR_REL(short_circuit_area(iec_copper, 13.6_kA, 1_s, 90_degC, 250_degC).value(), 95e-6, 0.004);
@@ -72,7 +72,8 @@ TEST(ShortCircuit, ConstantsOfTheMetals)
     for (const auto& row : reference_table("conductors-adiabatic-constants.csv").rows()) {
         const std::string& name = row.text("material");
         if (name != "copper" && name != "aluminium" && name != "steel") continue;
-        EXPECT_NEAR_REL(constants_of(name).heating.value() * 1e-6, row.number("K_A_sqrt_s_per_mm2"), 1e-12) << row.where();
+        EXPECT_NEAR_REL(constants_of(name).heating.value() * 1e-6, row.number("K_A_sqrt_s_per_mm2"), 1e-12)
+            << row.where();
         EXPECT_NEAR_REL(constants_of(name).beta.value(), row.number("beta_K"), 1e-12) << row.where();
     }
     EXPECT_NEAR(k_of(annealed_copper), 225.0, 0.1);
@@ -102,8 +103,8 @@ TEST(ShortCircuit, AgreesWithFusing)
 TEST(ShortCircuit, OnderdonkConstants)
 {
     for (const auto& row : reference_table("conductors-fusing-onderdonk.csv").rows()) {
-        const duration t = short_circuit_time(iec_copper, 1_mm2, 300_A, temperature::celsius(row.number("start_temperature_C")),
-                                              1083_degC);
+        const duration t = short_circuit_time(iec_copper, 1_mm2, 300_A,
+                                              temperature::celsius(row.number("start_temperature_C")), 1083_degC);
         EXPECT_NEAR_REL(t.value() * 300 * 300, row.number("c_for_area_in_mm2"), 0.015) << row.where();
     }
 }
@@ -114,9 +115,11 @@ TEST(ShortCircuit, PreeceByGauge)
     int rows = 0;
     for (const auto& row : reference_table("conductors-fusing-current-examples.csv").rows()) {
         const length d = in_si<length>(std::sqrt(row.number("area_cmil")) * 1e-3 * 0.0254);
-        EXPECT_NEAR_REL(number_in(steady_fusing_current(d), "kA"), row.number("preece_computed_kA"), 2e-4) << row.where();
+        EXPECT_NEAR_REL(number_in(steady_fusing_current(d), "kA"), row.number("preece_computed_kA"), 2e-4)
+            << row.where();
         if (!row.has("preece_published_kA")) continue;
-        EXPECT_NEAR_REL(number_in(steady_fusing_current(d), "kA"), row.number("preece_published_kA"), 0.025) << row.where();
+        EXPECT_NEAR_REL(number_in(steady_fusing_current(d), "kA"), row.number("preece_published_kA"), 0.025)
+            << row.where();
         ++rows;
     }
     EXPECT_EQ(rows, 6);

@@ -50,7 +50,10 @@ TEST(SkinEffect, CircularTable)
     for (const auto& row : reference_table("conductors-skin-effect.csv").rows()) {
         const double x = row.number("x");
         const skin_effect s = skin_effect_at(x / std::numbers::sqrt2);
-        EXPECT_NEAR(s.resistance_ratio, row.number("R_ratio_published"), x < 1 ? 6e-5 : x < 10 ? 6e-4 : 6e-3)
+        EXPECT_NEAR(s.resistance_ratio, row.number("R_ratio_published"),
+                    x < 1    ? 6e-5
+                    : x < 10 ? 6e-4
+                             : 6e-3)
             << row.where();
         EXPECT_NEAR(s.inductance_ratio, row.number("L_internal_ratio_published"), 6e-4) << row.where();
         EXPECT_NEAR_REL(s.resistance_ratio, row.number("R_ratio_exact"), 1e-6) << row.where();
@@ -115,8 +118,8 @@ TEST(SkinEffect, SameFromResistanceAsFromRadius)
         const double radius = std::sqrt(mm2 * 1e-6 / std::numbers::pi);
         EXPECT_NEAR_REL(radius_over_skin_depth(copper(mm2), f),
                         radius / skin_depth(annealed_copper.resistivity, f).value(), 1e-12);
-        EXPECT_NEAR_REL(iec_skin_argument(copper(mm2), f),
-                        std::numbers::sqrt2 * radius_over_skin_depth(copper(mm2), f), 1e-14);
+        EXPECT_NEAR_REL(iec_skin_argument(copper(mm2), f), std::numbers::sqrt2 * radius_over_skin_depth(copper(mm2), f),
+                        1e-14);
         EXPECT_NEAR_REL(iec_skin_argument(copper(mm2), f, 0.25), 0.5 * iec_skin_argument(copper(mm2), f), 1e-14);
     }
 }
@@ -148,10 +151,11 @@ TEST(WaveformResistance, AgainstALongSum)
 {
     std::vector<waveform> cases{
         waveform::square_ac({.positive = 200_A, .negative = 200_A, .frequency = 100_Hz}),
-        waveform::square_ac({.positive = 120_A, .negative = 220_A, .frequency = 150_Hz, .positive_share = 0.3,
-                             .reversal = 0.2_ms}),
+        waveform::square_ac(
+            {.positive = 120_A, .negative = 220_A, .frequency = 150_Hz, .positive_share = 0.3, .reversal = 0.2_ms}),
         waveform::pulse({.base = 50_A, .peak = 400_A, .base_time = 5_ms, .peak_time = 2_ms}),
-        waveform::pulse({.base = 50_A, .peak = 400_A, .base_time = 5_ms, .peak_time = 2_ms, .rise = 0.3_ms, .fall = 0.5_ms}),
+        waveform::pulse(
+            {.base = 50_A, .peak = 400_A, .base_time = 5_ms, .peak_time = 2_ms, .rise = 0.3_ms, .fall = 0.5_ms}),
         waveform::pulse({.base = 0_A, .peak = 300_A, .base_time = 0.5_s, .peak_time = 0.5_s})};
     double worst = 0;
     for (const waveform& w : cases)
@@ -170,7 +174,8 @@ TEST(WaveformResistance, AgainstALongSum)
             const double rest = rms2 - counted;  // as little as 1e-5 of the whole
             const double low = (sum + rest * last) / rms2, high = (sum + 2 * rest * last) / rms2;
             const double ours = waveform_resistance_of(w, dc).resistance_ratio;
-            worst = std::max(worst, std::fabs(ours / (w.shortest_edge().value() > 0 ? 0.5 * (low + high) : high) - 1.0));
+            worst =
+                std::max(worst, std::fabs(ours / (w.shortest_edge().value() > 0 ? 0.5 * (low + high) : high) - 1.0));
             EXPECT_GT(ours, low * (1 - 2e-4)) << mm2;
             EXPECT_LT(ours, high * (1 + 2e-4)) << mm2;
         }
@@ -196,8 +201,10 @@ TEST(WaveformResistance, NeverBelowDirectCurrentAndHigherWithFrequency)
         const double share = unit(random), amps = 400 * unit(random), back = 400 * unit(random);
         double before = 1.0;
         for (double hz : {20.0, 60.0, 200.0, 1000.0}) {
-            const waveform w = waveform::square_ac({.positive = in_si<current>(amps), .negative = in_si<current>(back),
-                                                    .frequency = in_si<frequency>(hz), .positive_share = share});
+            const waveform w = waveform::square_ac({.positive = in_si<current>(amps),
+                                                    .negative = in_si<current>(back),
+                                                    .frequency = in_si<frequency>(hz),
+                                                    .positive_share = share});
             const double r = waveform_resistance_of(w, copper(95)).resistance_ratio;
             EXPECT_GT(r, before);
             before = r;

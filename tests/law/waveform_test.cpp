@@ -76,8 +76,8 @@ TEST(Waveform, PulseWithEqualCurrentsIsDirectCurrent)
 TEST(Waveform, RampsAreTrapezia)
 {
     // symmetrical trapezium from 0 to A: plateau share q, each ramp share r; rms^2 = A^2 (q + 2r/3)
-    const waveform w = waveform::pulse(
-        {.base = 0_A, .peak = 300_A, .base_time = 4_ms, .peak_time = 3_ms, .rise = 1_ms, .fall = 1_ms});
+    const waveform w =
+        waveform::pulse({.base = 0_A, .peak = 300_A, .base_time = 4_ms, .peak_time = 3_ms, .rise = 1_ms, .fall = 1_ms});
     const double T = 9;
     EXPECT_NEAR_REL(w.rms().value(), 300 * std::sqrt((3 + 2.0 / 3) / T), 1e-14);
     EXPECT_NEAR_REL(w.mean().value(), 300 * 4 / T, 1e-14);
@@ -93,22 +93,21 @@ TEST(Waveform, RampsAreTrapezia)
 
 TEST(Waveform, SquareWaveWithBalance)
 {
-    const waveform w = waveform::square_ac(
-        {.positive = 120_A, .negative = 240_A, .frequency = 120_Hz, .positive_share = 0.3});
+    const waveform w =
+        waveform::square_ac({.positive = 120_A, .negative = 240_A, .frequency = 120_Hz, .positive_share = 0.3});
     EXPECT_NEAR_REL(w.rms().value(), std::sqrt(0.3 * 120 * 120 + 0.7 * 240 * 240), 1e-14);
     EXPECT_NEAR_REL(w.mean_absolute().value(), 0.3 * 120 + 0.7 * 240, 1e-14);
     EXPECT_NEAR_REL(w.mean().value(), 0.3 * 120 - 0.7 * 240, 1e-13);
     EXPECT_EQ(w.peak(), 240_A);
     const waveform even = waveform::square_ac({.positive = 200_A, .negative = 200_A, .frequency = 60_Hz});
     EXPECT_NEAR(even.mean().value(), 0.0, 1e-12);
-    for (int n = 1; n < 40; ++n)
-        EXPECT_NEAR(even.harmonic(n).value(), n % 2 ? 4 * 200 / (pi * n) : 0.0, 1e-11) << n;
+    for (int n = 1; n < 40; ++n) EXPECT_NEAR(even.harmonic(n).value(), n % 2 ? 4 * 200 / (pi * n) : 0.0, 1e-11) << n;
 }
 
 TEST(Waveform, ReversalTakesATriangleOutOfEachHalf)
 {
-    const waveform w = waveform::square_ac(
-        {.positive = 200_A, .negative = 200_A, .frequency = 100_Hz, .reversal = 1_ms});
+    const waveform w =
+        waveform::square_ac({.positive = 200_A, .negative = 200_A, .frequency = 100_Hz, .reversal = 1_ms});
     EXPECT_NEAR_REL(w.rms().value(), 200 * std::sqrt(1 - 0.2 * 2.0 / 3), 1e-14);
     EXPECT_NEAR_REL(w.mean_absolute().value(), 200 * (1 - 0.2 * 0.5), 1e-14);
     EXPECT_EQ(w.peak(), 200_A);
@@ -128,7 +127,8 @@ TEST(Waveform, HarmonicsHoldAllOfTheHeat)
         const int count = 1 + static_cast<int>(6 * unit(random));
         for (int i = 0; i < count; ++i) {
             const double next = i + 1 == count ? first : 800 * unit(random) - 400;
-            pieces.push_back({in_si<duration>(1e-3 * (0.1 + unit(random))), in_si<current>(amps), in_si<current>(next)});
+            pieces.push_back(
+                {in_si<duration>(1e-3 * (0.1 + unit(random))), in_si<current>(amps), in_si<current>(next)});
             amps = next;
         }
         const waveform w = waveform::of_pieces(pieces);

@@ -15,7 +15,10 @@ using weldloop::test::reference_table;
 
 namespace {
 
-const metal& clad_of(double percent) { return percent == 10 ? copper_clad_aluminium_10 : copper_clad_aluminium_15; }
+const metal& clad_of(double percent)
+{
+    return percent == 10 ? copper_clad_aluminium_10 : copper_clad_aluminium_15;
+}
 
 }  // namespace
 
@@ -66,7 +69,8 @@ TEST(Metals, CladLiesBetweenItsParts)
     for (const double percent : {10.0, 15.0}) {
         const metal& m = clad_of(percent);
         const double share = percent / 100;
-        const double mixture = 1.0 / (share / annealed_copper.resistivity.value() + (1 - share) / aluminium.resistivity.value());
+        const double mixture =
+            1.0 / (share / annealed_copper.resistivity.value() + (1 - share) / aluminium.resistivity.value());
         EXPECT_GT(m.resistivity.value(), mixture);
         EXPECT_LT(m.resistivity.value(), 1.045 * mixture);
         EXPECT_GT(m.temperature_coefficient, annealed_copper.temperature_coefficient);
@@ -74,7 +78,8 @@ TEST(Metals, CladLiesBetweenItsParts)
         EXPECT_GT(m.thermal_conductivity, aluminium.thermal_conductivity);
         EXPECT_LT(m.thermal_conductivity, annealed_copper.thermal_conductivity);
         EXPECT_NEAR_REL(m.heat_per_volume().value(),
-                        share * annealed_copper.heat_per_volume().value() + (1 - share) * aluminium.heat_per_volume().value(),
+                        share * annealed_copper.heat_per_volume().value() +
+                            (1 - share) * aluminium.heat_per_volume().value(),
                         1e-14);
         EXPECT_EQ(m.hardness, annealed_copper.hardness);
         EXPECT_EQ(m.softening, annealed_copper.softening);
@@ -90,8 +95,8 @@ TEST(Metals, EveryMetalIsWholeAndItsOwn)
     std::set<std::string_view> names;
     for (const metal& m : all_metals) {
         EXPECT_TRUE(names.insert(m.name).second) << m.name;
-        for (const double v : {m.resistivity.value(), m.temperature_coefficient.value(), m.density.value(), m.specific_heat.value(),
-                               m.thermal_conductivity.value(), m.hardness_low.value()})
+        for (const double v : {m.resistivity.value(), m.temperature_coefficient.value(), m.density.value(),
+                               m.specific_heat.value(), m.thermal_conductivity.value(), m.hardness_low.value()})
             EXPECT_TRUE(std::isfinite(v) && v > 0.0) << m.name;
         EXPECT_LE(m.hardness_low, m.hardness);
         EXPECT_LE(m.hardness, m.hardness_high);

@@ -64,7 +64,8 @@ TEST(IdentifySize, DiameterAloneMayFitAnAmericanAndAMetricSize)
     const auto found = identify_size({.conductor_diameter = 12_mm});
     EXPECT_TRUE(holds(found, square_mm(70)));
     EXPECT_TRUE(holds(found, aught(2)));
-    EXPECT_TRUE(std::is_sorted(found.begin(), found.end(), [](const auto& a, const auto& b) { return a.misfit < b.misfit; }));
+    EXPECT_TRUE(
+        std::is_sorted(found.begin(), found.end(), [](const auto& a, const auto& b) { return a.misfit < b.misfit; }));
     for (const size_candidate& c : found) {
         EXPECT_LE(c.misfit, 1.0);
         EXPECT_NEAR(std::fabs(c.diameter_error), c.misfit * diameter_tolerance, 1e-12);

@@ -34,7 +34,7 @@ TEST(Remedies, NameEachFaultAndRankByWhatTheyRegain)
     EXPECT_TRUE(has(all, "grind the seat of clamp to bright metal (now light rust)"));
     EXPECT_TRUE(has(all, "clear both faces of gate on table"));
     EXPECT_TRUE(has(all, "move clamp onto the part that is welded"));
-    EXPECT_TRUE(has(all, "replace work lead (2 AWG) by 1 AWG"));
+    EXPECT_TRUE(has(all, "replace work lead (2 AWG) by "));
     EXPECT_TRUE(has(all, "crimp a lug made for 2 AWG"));
     EXPECT_TRUE(has(all, "its spring has lost grip"));
     EXPECT_TRUE(has(all, "too small for the current"));
@@ -86,6 +86,22 @@ TEST(Remedies, ASoundStationNeedsLittle)
     s.path = {welding_cable(kcmil(500), 3_m).named("feeder"), arc{}, work_connection{.clamp = bolted_work_lug(aught(4)), .onto = mild_steel, .name = "lug"},
               welding_cable(kcmil(500), 3_m).named("work lead")};
     EXPECT_TRUE(remedies_for(s).empty());
+}
+
+// A larger lead always regains something; it is offered where the lead is hot or the loop takes more than it may.
+TEST(Remedies, OfferALargerLeadOnlyWhereItIsNeeded)
+{
+    station s = shop();
+    s.job = {.process = process::smaw, .current = 100_A, .duty = duty_cycle::of(0.35)};
+    s.path = {welding_cable(awg(2), 20_m).named("feeder"), arc{}, work_connection{.clamp = screw_clamp(300_A), .onto = mild_steel, .name = "clamp"},
+              welding_cable(awg(2), 20_m).named("work lead")};
+    EXPECT_FALSE(has(remedies_for(s), "replace work lead"));
+    s.allowed_drop = 1_V;
+    EXPECT_TRUE(has(remedies_for(s), "replace work lead (2 AWG) by 1 AWG"));
+    s.allowed_drop = {};
+    s.job.current = 300_A;
+    s.job.duty = duty_cycle::continuous();
+    EXPECT_TRUE(has(remedies_for(s), "replace work lead"));
 }
 
 TEST(Remedies, CoiledLeadsAreLaidOutOnce)

@@ -17,16 +17,16 @@ namespace weldloop {
 
 /// Spare lead in a coil.
 struct coiled_spare {
-    int turns = 0;           ///< 0: none
-    length diameter = {};    ///< [m] mean diameter of the coil, above 0 where there are turns
-    int layers = 1;          ///< turns on one another, 1 to `turns`
-    bool both_leads = false; ///< out and return lead lie in the coil together: their fields cancel
+    int turns = 0;            ///< 0: none
+    length diameter = {};     ///< [m] mean diameter of the coil, above 0 where there are turns
+    int layers = 1;           ///< turns on one another, 1 to `turns`
+    bool both_leads = false;  ///< out and return lead lie in the coil together: their fields cancel
 };
 
 /// How the two leads of a loop lie.
 struct lead_layout {
-    length spacing = {};      ///< [m] from axis to axis; 0: side by side, touching
-    coiled_spare coil = {};   ///< spare length in a coil; its lead is the longer one, or both
+    length spacing = {};     ///< [m] from axis to axis; 0: side by side, touching
+    coiled_spare coil = {};  ///< spare length in a coil; its lead is the longer one, or both
 };
 
 /// Inductance of a loop's leads.
@@ -41,13 +41,13 @@ struct lead_inductance {
 /// Inductance of the electrode lead and the work lead of a loop: what is laid out and back as a pair with its spacing,
 /// pair_inductance(), and what lies in a coil, coil_inductance().
 ///
-/// The stretch laid out is the mean of both leads less what is in the coil. A coil of one lead counts in full; a coil with
-/// both leads in it counts as a pair that touches, which is why spare leads are coiled together. Not counted: iron near
-/// the leads, the work, the supply's own choke. Leads side by side have about 0.5 uH for
-/// each metre out and back.
+/// The stretch laid out is the mean of both leads less what is in the coil. A coil of one lead counts in full; a coil
+/// with both leads in it counts as a pair that touches, which is why spare leads are coiled together. Not counted: iron
+/// near the leads, the work, the supply's own choke. Leads side by side have about 0.5 uH for each metre out and back.
 /// @param one lead with its conductor diameter, and its overall diameter where it touches @param other the other lead
 /// @param lies spacing and coil
-/// @throws missing_data_error for a lead without diameters; not_finite_error, out_of_range_error; out_of_range_error for
+/// @throws missing_data_error for a lead without diameters; not_finite_error, out_of_range_error; out_of_range_error
+/// for
 ///         a coil that takes more lead than there is
 [[nodiscard]] inline lead_inductance inductance_of(const cable& one, const cable& other, const lead_layout& lies = {})
 {
@@ -79,7 +79,8 @@ struct lead_inductance {
         const cable& shorter = one.length < other.length ? one : other;
         const length spare = lies.coil.both_leads ? shorter.length : longer.length;
         if (out.lead_in_coil > spare)
-            throw out_of_range_error("lead in the coil", si_text(out.lead_in_coil), "at most the " + si_text(spare) + " of the lead");
+            throw out_of_range_error("lead in the coil", si_text(out.lead_in_coil),
+                                     "at most the " + si_text(spare) + " of the lead");
         if (lies.coil.both_leads) {
             out.coiled = pair_inductance(touching, radius, other_radius) * out.lead_in_coil;
             laid -= 2.0 * out.lead_in_coil;

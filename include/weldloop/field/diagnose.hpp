@@ -61,7 +61,7 @@ struct candidate {
 // Conditions of one part. The part as described comes first.
 class candidate_maker {
 public:
-    explicit candidate_maker(const station& s, std::size_t index) : s_(s), name_(name_of(s.path, index)) {}
+    explicit candidate_maker(std::string name) : name_(std::move(name)) {}
 
     [[nodiscard]] std::vector<candidate> operator()(const path_part& p)
     {
@@ -177,7 +177,6 @@ private:
     void list(const tig_torch& t) { add("as described", 1.0, t, "nothing to do at " + name_); }
     void list(const arc&) {}
 
-    const station& s_;
     std::string name_;
     std::vector<candidate> out_;
 };
@@ -242,7 +241,7 @@ private:
         const double measured = std::max(f.measured.value(), least_reading);
         double sum = 0.0;
         std::vector<double> weights;
-        for (const detail::candidate& c : detail::candidate_maker(at_reading, index)(s.path[index])) {
+        for (const detail::candidate& c : detail::candidate_maker(f.part)(s.path[index])) {
             explanation e;
             e.condition = c.condition;
             e.resistance = detail::resistance_in(at_reading, index, c.part);

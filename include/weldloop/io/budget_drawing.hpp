@@ -1,6 +1,7 @@
 #pragma once
 /// @file
-/// The voltage budget: each part's drop begins where that of the part before it ends, so that the last bar is their sum.
+/// The voltage budget: each part's drop begins where that of the part before it ends, so that the last bar is their
+/// sum.
 
 #include <algorithm>
 #include <cstddef>
@@ -13,8 +14,8 @@
 
 namespace weldloop {
 
-/// The drops in the order of the path, with the band of each as a whisker about the end of its bar, and their total. The
-/// drop the station allows is drawn as a dashed line.
+/// The drops in the order of the path, with the band of each as a whisker about the end of its bar, and their total.
+/// The drop the station allows is drawn as a dashed line.
 /// @param s the station @param found its assessment, of a closed circuit
 /// @return an SVG element that takes its looks from drawing_style; empty for an open circuit, which has no drops
 [[nodiscard]] inline std::string budget_drawing(const station& s, const assessment& found)
@@ -29,8 +30,10 @@ namespace weldloop {
     most = std::max(1.03 * most, 1e-3);
 
     std::string told = "The loop takes " + volts_line(found.total_drop, true) + ".";
-    for (const part_result& p : found.parts) told.append(" ").append(p.name).append(": ").append(volts_line(p.drop, true)).append(".");
-    detail::row_chart chart(found.parts.size() + 1, 0.0, most, "volts of the loop, summed up along the path", "Voltage budget of " + found.name, told);
+    for (const part_result& p : found.parts)
+        told.append(" ").append(p.name).append(": ").append(volts_line(p.drop, true)).append(".");
+    detail::row_chart chart(found.parts.size() + 1, 0.0, most, "volts of the loop, summed up along the path",
+                            "Voltage budget of " + found.name, told);
     svg_drawing& on = chart.drawing();
 
     if (s.allowed_drop) {
@@ -42,14 +45,18 @@ namespace weldloop {
     for (std::size_t i = 0; i < found.parts.size(); ++i) {
         const part_result& p = found.parts[i];
         const double end = at + p.drop.typical.value();
-        chart.name(i, std::to_string(number_of(p)), p.name).bar(i, at, end, "bar").whisker(i, at + p.drop.low.value(), at + p.drop.high.value());
+        chart.name(i, std::to_string(number_of(p)), p.name)
+            .bar(i, at, end, "bar")
+            .whisker(i, at + p.drop.low.value(), at + p.drop.high.value());
         chart.words(i, volts_line(p.drop, true), "small");
-        on.line({chart.x_of(end), chart.y_of(i) + 0.5 * detail::row_chart::bar_height}, {chart.x_of(end), chart.y_of(i + 1) - 0.5 * detail::row_chart::bar_height}, "thin");
+        on.line({chart.x_of(end), chart.y_of(i) + 0.5 * detail::row_chart::bar_height},
+                {chart.x_of(end), chart.y_of(i + 1) - 0.5 * detail::row_chart::bar_height}, "thin");
         at = end;
     }
     const std::size_t last = found.parts.size();
     chart.name(last, "", "the whole loop", "strong").bar(last, 0.0, found.total_drop.typical.value(), "sum");
-    chart.whisker(last, found.total_drop.low.value(), found.total_drop.high.value()).words(last, volts_line(found.total_drop, true), "small strong");
+    chart.whisker(last, found.total_drop.low.value(), found.total_drop.high.value())
+        .words(last, volts_line(found.total_drop, true), "small strong");
     return on.finished();
 }
 

@@ -21,7 +21,8 @@ class curve_chart {
 public:
     static constexpr double width = 880, height = 300, left = 62, right = 690, top = 26, bottom = 248;
 
-    curve_chart(double x_most, double y_least, double y_most, std::string_view x_words, std::string_view y_words, std::string_view title, std::string_view description)
+    curve_chart(double x_most, double y_least, double y_most, std::string_view x_words, std::string_view y_words,
+                std::string_view title, std::string_view description)
         : x_{0.0, x_most, left, right}, y_{y_least, y_most, bottom, top}, drawing_(width, height, title, description)
     {
         const double y_step = round_step(y_most - y_least, 6);
@@ -53,14 +54,20 @@ public:
         drawing_path path;
         for (std::size_t i = 0; i < points.size(); ++i) {
             const drawing_point p = at(points[i].first, points[i].second);
-            if (i == 0) path.to(p);
-            else path.line(p);
+            if (i == 0)
+                path.to(p);
+            else
+                path.line(p);
         }
         drawing_.path(path.d(), style(number));
     }
 
-    /// Words at the right end of the chart behind a piece of line of a class, moved so that they do not cover each other.
-    void label(double y_value, std::string_view text, std::string_view line) { labels_.push_back({y_.at(y_value), std::string(text), std::string(line)}); }
+    /// Words at the right end of the chart behind a piece of line of a class, moved so that they do not cover each
+    /// other.
+    void label(double y_value, std::string_view text, std::string_view line)
+    {
+        labels_.push_back({y_.at(y_value), std::string(text), std::string(line)});
+    }
     void draw_labels()
     {
         std::stable_sort(labels_.begin(), labels_.end(), [](const auto& a, const auto& b) { return a.y < b.y; });

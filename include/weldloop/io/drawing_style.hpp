@@ -2,8 +2,8 @@
 /// @file
 /// The looks of the drawings: one style sheet for light, dark and print.
 ///
-/// Verdicts differ by the style of the line and by a word beside it, heat by the printed number, so that nothing rests on
-/// colour alone.
+/// Verdicts differ by the style of the line and by a word beside it, heat by the printed number, so that nothing rests
+/// on colour alone.
 
 #include <string_view>
 
@@ -88,8 +88,9 @@ struct heat_step {
 };
 
 /// The steps, coolest first.
-inline constexpr heat_step heat_steps[] = {{45.0, "heat0", "below 45"},    {65.0, "heat1", "45 to 65"},    {85.0, "heat2", "65 to 85"},
-                                           {120.0, "heat3", "85 to 120"}, {200.0, "heat4", "120 to 200"}, {1e9, "heat5", "200 degC or above"}};
+inline constexpr heat_step heat_steps[] = {{45.0, "heat0", "below 45"},    {65.0, "heat1", "45 to 65"},
+                                           {85.0, "heat2", "65 to 85"},    {120.0, "heat3", "85 to 120"},
+                                           {200.0, "heat4", "120 to 200"}, {1e9, "heat5", "200 degC or above"}};
 
 /// The class of the fill for a temperature.
 [[nodiscard]] constexpr std::string_view heat_class(temperature t)

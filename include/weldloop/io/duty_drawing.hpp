@@ -25,26 +25,32 @@ namespace weldloop {
 
 /// The temperature of one part over a duty period, current first.
 struct temperature_trace {
-    std::string name = {};                                       ///< as printed
-    std::vector<std::pair<duration, temperature>> points = {};   ///< from the start of the current to the end of the rest
-    std::optional<temperature> limit = {};                       ///< what its peak was held against
+    std::string name = {};  ///< as printed
+    std::vector<std::pair<duration, temperature>> points =
+        {};                                 ///< from the start of the current to the end of the rest
+    std::optional<temperature> limit = {};  ///< what its peak was held against
 };
 
 /// The traces of the hottest parts of an assessed station, hottest first; none for an open circuit or a duty without a
 /// break, where nothing swings. Plates and bare contacts are left out, for their swing is not solved, and so are parts
 /// that would melt.
 /// @param s the station @param found its assessment @param most how many
-[[nodiscard]] inline std::vector<temperature_trace> hottest_traces(const station& s, const assessment& found, std::size_t most = 3)
+[[nodiscard]] inline std::vector<temperature_trace> hottest_traces(const station& s, const assessment& found,
+                                                                   std::size_t most = 3)
 {
     std::vector<temperature_trace> out;
     if (!found.conducts || s.job.duty.is_continuous()) return out;
     std::vector<const part_result*> parts;
     for (const part_result& p : found.parts)
-        if (p.place < s.path.size() && !std::holds_alternative<plate>(s.path[p.place]) && !std::holds_alternative<contact>(s.path[p.place])) parts.push_back(&p);
-    std::stable_sort(parts.begin(), parts.end(), [](const part_result* a, const part_result* b) { return a->peak.typical > b->peak.typical; });
+        if (p.place < s.path.size() && !std::holds_alternative<plate>(s.path[p.place]) &&
+            !std::holds_alternative<contact>(s.path[p.place]))
+            parts.push_back(&p);
+    std::stable_sort(parts.begin(), parts.end(),
+                     [](const part_result* a, const part_result* b) { return a->peak.typical > b->peak.typical; });
     const loop_state solved = solve_loop(s);
     for (const part_result* p : parts)
-        if (!solved.parts[p->place].metal_melts && out.size() < most) out.push_back({p->name, duty_trace_of(s, solved, p->place), p->limit});
+        if (!solved.parts[p->place].metal_melts && out.size() < most)
+            out.push_back({p->name, duty_trace_of(s, solved, p->place), p->limit});
     return out;
 }
 
@@ -69,10 +75,12 @@ struct temperature_trace {
     if (shown.empty()) return {};
 
     const double minutes = number_in(s.job.duty.period(), "min"), on_minutes = number_in(s.job.duty.on(), "min");
-    detail::curve_chart chart(minutes, least, least + 1.1 * (most - least), "minutes of the duty period", "degC", "Temperature over the duty period", told);
+    detail::curve_chart chart(minutes, least, least + 1.1 * (most - least), "minutes of the duty period", "degC",
+                              "Temperature over the duty period", told);
     svg_drawing& on = chart.drawing();
     const drawing_point start = chart.at(0.0, least), stop = chart.at(on_minutes, least);
-    on.rectangle({start.x, detail::curve_chart::top}, stop.x - start.x, detail::curve_chart::bottom - detail::curve_chart::top, "band");
+    on.rectangle({start.x, detail::curve_chart::top}, stop.x - start.x,
+                 detail::curve_chart::bottom - detail::curve_chart::top, "band");
     on.text({start.x + 6, detail::curve_chart::top + 14}, "under current", "small soft");
 
     std::vector<temperature> limits;
@@ -81,7 +89,8 @@ struct temperature_trace {
         for (const auto& [at, here] : shown[i]->points) points.emplace_back(number_in(at, "min"), here.in_celsius());
         chart.curve(points, i);
         chart.label(points.back().second, shortened(shown[i]->name, 21), detail::curve_chart::style(i));
-        if (shown[i]->limit && std::find(limits.begin(), limits.end(), *shown[i]->limit) == limits.end()) limits.push_back(*shown[i]->limit);
+        if (shown[i]->limit && std::find(limits.begin(), limits.end(), *shown[i]->limit) == limits.end())
+            limits.push_back(*shown[i]->limit);
     }
     for (const temperature limit : limits) {
         if (!(limit > s.where.air)) continue;

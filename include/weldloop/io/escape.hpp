@@ -17,7 +17,9 @@ inline constexpr std::string_view replacement_character = "\xEF\xBF\xBD";  // U+
 /// are not well-formed.
 [[nodiscard]] constexpr std::size_t utf8_length_at(std::string_view text, std::size_t at)
 {
-    const auto byte = [&](std::size_t i) -> unsigned { return i < text.size() ? static_cast<unsigned char>(text[i]) : 0U; };
+    const auto byte = [&](std::size_t i) -> unsigned {
+        return i < text.size() ? static_cast<unsigned char>(text[i]) : 0U;
+    };
     const auto follows = [&](std::size_t i, unsigned low = 0x80U, unsigned high = 0xBFU) {
         return byte(i) >= low && byte(i) <= high;
     };
@@ -70,12 +72,18 @@ constexpr void for_each_character(std::string_view text, Put put, PutBad put_bad
     std::string out;
     out.reserve(text.size());
     const auto put = [&](std::string_view c) {
-        if (c == "&") out.append("&amp;");
-        else if (c == "<") out.append("&lt;");
-        else if (c == ">") out.append("&gt;");
-        else if (c == "\"") out.append("&quot;");
-        else if (c == "'") out.append("&#39;");
-        else out.append(c);
+        if (c == "&")
+            out.append("&amp;");
+        else if (c == "<")
+            out.append("&lt;");
+        else if (c == ">")
+            out.append("&gt;");
+        else if (c == "\"")
+            out.append("&quot;");
+        else if (c == "'")
+            out.append("&#39;");
+        else
+            out.append(c);
     };
     detail::for_each_character(text, put, [&] { out.append(detail::replacement_character); });
     return out;
@@ -87,7 +95,8 @@ constexpr void for_each_character(std::string_view text, Put put, PutBad put_bad
     std::string out;
     out.reserve(text.size());
     detail::for_each_character(
-        text, [&](std::string_view c) { out.append(c.size() == 1 ? c : std::string_view("?")); }, [&] { out.push_back('?'); });
+        text, [&](std::string_view c) { out.append(c.size() == 1 ? c : std::string_view("?")); },
+        [&] { out.push_back('?'); });
     return out;
 }
 
@@ -96,7 +105,8 @@ constexpr void for_each_character(std::string_view text, Put put, PutBad put_bad
 {
     std::string out;
     out.reserve(text.size());
-    detail::for_each_character(text, [&](std::string_view c) { out.append(c); }, [&] { out.push_back('?'); });
+    detail::for_each_character(
+        text, [&](std::string_view c) { out.append(c); }, [&] { out.push_back('?'); });
     return out;
 }
 

@@ -28,7 +28,8 @@ namespace weldloop {
 
     std::string told;
     for (const std::string& line : grip_lines(g)) told.append(told.empty() ? "" : " ").append(line);
-    detail::curve_chart chart(hours, 0.0, 1.12 * most, "hours of shift", "N on each jaw, warm", "Grip of " + p.name, told);
+    detail::curve_chart chart(hours, 0.0, 1.12 * most, "hours of shift", "N on each jaw, warm", "Grip of " + p.name,
+                              told);
     svg_drawing& on = chart.drawing();
 
     std::vector<std::pair<double, double>> points;
@@ -36,23 +37,35 @@ namespace weldloop {
     const double when_new = points.front().second;
     if (g.quarter_lost) {
         const double level = 0.75 * when_new;
-        const drawing_point a = chart.at(number_in(g.quarter_lost->low, "h"), level), b = chart.at(number_in(g.quarter_lost->high, "h"), level);
-        on.rectangle({a.x, detail::curve_chart::top}, std::max(b.x - a.x, 1.0), detail::curve_chart::bottom - detail::curve_chart::top, "band");
-        on.path(drawing_path().to({a.x, a.y - 6}).line({a.x, a.y + 6}).to(a).line(b).to({b.x, b.y - 6}).line({b.x, b.y + 6}).d(), "whisker");
+        const drawing_point a = chart.at(number_in(g.quarter_lost->low, "h"), level),
+                            b = chart.at(number_in(g.quarter_lost->high, "h"), level);
+        on.rectangle({a.x, detail::curve_chart::top}, std::max(b.x - a.x, 1.0),
+                     detail::curve_chart::bottom - detail::curve_chart::top, "band");
+        on.path(drawing_path()
+                    .to({a.x, a.y - 6})
+                    .line({a.x, a.y + 6})
+                    .to(a)
+                    .line(b)
+                    .to({b.x, b.y - 6})
+                    .line({b.x, b.y + 6})
+                    .d(),
+                "whisker");
     }
     chart.curve(points, 0);
     chart.label(points.back().second, "typical", detail::curve_chart::style(0));
 
     // the poor case is known at the end only: a mark, not a curve
     const double poor = static_cast<double>(g.grip_left_low) * when_new;
-    const drawing_point end = chart.at(points.back().first, points.back().second), low = chart.at(points.back().first, poor);
+    const drawing_point end = chart.at(points.back().first, points.back().second),
+                        low = chart.at(points.back().first, poor);
     on.path(drawing_path().to(end).line(low).to({low.x - 5, low.y}).line({low.x + 5, low.y}).d(), "whisker");
     chart.label(poor, "poor case, at the end", "whisker");
 
     const drawing_point quarter = chart.at(hours, 0.75 * when_new);
     on.line(chart.at(0.0, 0.75 * when_new), quarter, "limit");
     chart.draw_labels();
-    on.text({detail::curve_chart::left + 8, quarter.y + 16}, g.quarter_lost ? "a quarter lost; the shaded times are the band of when" : "a quarter lost", "small");
+    on.text({detail::curve_chart::left + 8, quarter.y + 16},
+            g.quarter_lost ? "a quarter lost; the shaded times are the band of when" : "a quarter lost", "small");
     return on.finished();
 }
 

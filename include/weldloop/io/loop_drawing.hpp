@@ -25,9 +25,11 @@ namespace detail {
 class loop_sketch {
 public:
     loop_sketch(const station& s, const assessment& found)
-        : station_(s), found_(found), arc_at_(arc_place(s)), slots_(std::max({arc_at_, s.path.size() - arc_at_ - 1, std::size_t{1}})),
-          rail_(std::max(room_for_rail, least_slot * static_cast<double>(slots_))), width_(rail_from + rail_ + right_room),
-          with_names_(rail_ / static_cast<double>(slots_) >= least_named_slot), drawing_(width_, height(), title(), description())
+        : station_(s), found_(found), arc_at_(arc_place(s)),
+          slots_(std::max({arc_at_, s.path.size() - arc_at_ - 1, std::size_t{1}})),
+          rail_(std::max(room_for_rail, least_slot * static_cast<double>(slots_))),
+          width_(rail_from + rail_ + right_room), with_names_(rail_ / static_cast<double>(slots_) >= least_named_slot),
+          drawing_(width_, height(), title(), description())
     {
     }
 
@@ -65,10 +67,21 @@ private:
     {
         std::string out = "Parts in the order of the current, with peak temperature and verdict.";
         for (const part_result& p : found_.parts)
-            out.append(" ").append(std::to_string(number_of(p))).append(" ").append(p.name).append(": ").append(peak_of(p)).append(", ").append(to_text(p.verdict)).append(".");
+            out.append(" ")
+                .append(std::to_string(number_of(p)))
+                .append(" ")
+                .append(p.name)
+                .append(": ")
+                .append(peak_of(p))
+                .append(", ")
+                .append(to_text(p.verdict))
+                .append(".");
         return out;
     }
-    [[nodiscard]] static std::string peak_of(const part_result& p) { return fixed_text(p.peak.typical.in_celsius(), 0) + " degC"; }
+    [[nodiscard]] static std::string peak_of(const part_result& p)
+    {
+        return fixed_text(p.peak.typical.in_celsius(), 0) + " degC";
+    }
 
     /// Room along the rail for each part on the side of a part.
     [[nodiscard]] double slot_of(std::size_t index) const
@@ -78,7 +91,8 @@ private:
     [[nodiscard]] drawing_point place_of(std::size_t index) const
     {
         const bool before = index < arc_at_;
-        const double along = slot_of(index) * (static_cast<double>(before ? index : station_.path.size() - 1 - index) + 0.5);
+        const double along =
+            slot_of(index) * (static_cast<double>(before ? index : station_.path.size() - 1 - index) + 0.5);
         return {rail_from + along, before ? upper : lower};
     }
     [[nodiscard]] double arc_x() const { return rail_from + rail_ + 34; }
@@ -86,8 +100,12 @@ private:
 
     void rails()
     {
-        drawing_.path(drawing_path().to({60, 100}).line({60, upper}).line({arc_x(), upper}).line({arc_x(), centre_y - 24}).d(), "rail");
-        drawing_.path(drawing_path().to({60, 194}).line({60, lower}).line({arc_x(), lower}).line({arc_x(), centre_y + 24}).d(), "rail");
+        drawing_.path(
+            drawing_path().to({60, 100}).line({60, upper}).line({arc_x(), upper}).line({arc_x(), centre_y - 24}).d(),
+            "rail");
+        drawing_.path(
+            drawing_path().to({60, 194}).line({60, lower}).line({arc_x(), lower}).line({arc_x(), centre_y + 24}).d(),
+            "rail");
     }
 
     void supply_box()
@@ -96,9 +114,12 @@ private:
         drawing_.circle({60, 100}, 4, "dot").circle({60, 194}, 4, "dot");
         drawing_.text({60, 127}, "supply", "middle strong");
         drawing_.text({60, 147}, to_text(station_.job.current, "A"), "middle");
-        const std::string_view holds = !station_.supply ? "not described" : station_.supply->kind == supply_kind::constant_voltage ? "const. voltage" : "const. current";
+        const std::string_view holds = !station_.supply                                         ? "not described"
+                                       : station_.supply->kind == supply_kind::constant_voltage ? "const. voltage"
+                                                                                                : "const. current";
         drawing_.text({60, 166}, holds, "middle small soft");
-        const std::string share = station_.job.duty.is_continuous() ? "continuous" : to_text(station_.job.duty.share()) + " duty";
+        const std::string share =
+            station_.job.duty.is_continuous() ? "continuous" : to_text(station_.job.duty.share()) + " duty";
         drawing_.text({60, 182}, share, "middle small soft");
     }
 
@@ -106,8 +127,10 @@ private:
     {
         const drawing_point at = place_of(p.place);
         const std::string kind(class_word(p.verdict));
-        drawing_.begin_group("", std::to_string(number_of(p)) + " " + p.name + ": " + peak_of(p) + ", " + std::string(to_text(p.verdict)));
-        drawing_.rectangle({at.x - 0.5 * frame_width, at.y - 0.5 * frame_height}, frame_width, frame_height, std::string(heat_class(p.peak.typical)) + " v-" + kind, 5);
+        drawing_.begin_group("", std::to_string(number_of(p)) + " " + p.name + ": " + peak_of(p) + ", " +
+                                     std::string(to_text(p.verdict)));
+        drawing_.rectangle({at.x - 0.5 * frame_width, at.y - 0.5 * frame_height}, frame_width, frame_height,
+                           std::string(heat_class(p.peak.typical)) + " v-" + kind, 5);
         draw_glyph(drawing_, station_.path.at(p.place), at);
         name_above(at, p);
         drawing_.text({at.x, at.y + 34}, peak_of(p), "middle");
@@ -145,18 +168,27 @@ private:
     void arc()
     {
         const double x = arc_x(), y = centre_y;
-        if (found_.conducts) drawing_.path(drawing_path().to({x, y - 24}).line({x - 7, y - 5}).line({x + 6, y - 1}).line({x, y + 24}).d(), "bolt");
+        if (found_.conducts)
+            drawing_.path(
+                drawing_path().to({x, y - 24}).line({x - 7, y - 5}).line({x + 6, y - 1}).line({x, y + 24}).d(), "bolt");
         const std::string number = std::to_string(arc_at_ + 1);
         drawing_.text({x + 16, y - 8}, number + " arc", "strong");
-        drawing_.text({x + 16, y + 10}, found_.conducts ? fixed_text(found_.arc_voltage.typical.value(), 1) + " V" : "no arc", "");
+        drawing_.text({x + 16, y + 10},
+                      found_.conducts ? fixed_text(found_.arc_voltage.typical.value(), 1) + " V" : "no arc", "");
     }
 
     void middle()
     {
         const double x = rail_from + 0.5 * rail_;
         const part_result& weakest = found_.weakest();
-        drawing_.text({x, centre_y - 10}, found_.conducts ? "the loop takes " + volts_line(found_.total_drop, true) : std::string("open circuit: no current flows"), "middle large");
-        drawing_.text({x, centre_y + 12}, "weakest: " + std::to_string(number_of(weakest)) + " " + shortened(weakest.name, 30) + ", " + std::string(to_text(weakest.verdict)), "middle");
+        drawing_.text({x, centre_y - 10},
+                      found_.conducts ? "the loop takes " + volts_line(found_.total_drop, true)
+                                      : std::string("open circuit: no current flows"),
+                      "middle large");
+        drawing_.text({x, centre_y + 12},
+                      "weakest: " + std::to_string(number_of(weakest)) + " " + shortened(weakest.name, 30) + ", " +
+                          std::string(to_text(weakest.verdict)),
+                      "middle");
     }
 
     void keys()
@@ -165,8 +197,9 @@ private:
         double x = 12;
         drawing_.text({x, y + 4}, "Frame:", "small soft");
         x += 48;
-        for (const verdict v : {verdict::within_limit, verdict::not_judged, verdict::close_to_limit, verdict::may_exceed, verdict::over_limit, verdict::spots_melting,
-                                verdict::open_circuit}) {
+        for (const verdict v :
+             {verdict::within_limit, verdict::not_judged, verdict::close_to_limit, verdict::may_exceed,
+              verdict::over_limit, verdict::spots_melting, verdict::open_circuit}) {
             drawing_.rectangle({x, y - 8}, 22, 15, "chip-ground v-" + std::string(class_word(v)), 3);
             drawing_.text({x + 29, y + 4}, short_text(v), "small");
             x += 48 + character * static_cast<double>(short_text(v).size());
@@ -184,7 +217,8 @@ private:
         std::size_t column = 0;
         y += key_line;
         for (const part_result& p : found_.parts) {
-            drawing_.text({12 + 215.0 * static_cast<double>(column), y + 4}, std::to_string(number_of(p)) + " " + shortened(p.name, 28), "small");
+            drawing_.text({12 + 215.0 * static_cast<double>(column), y + 4},
+                          std::to_string(number_of(p)) + " " + shortened(p.name, 28), "small");
             if (++column == names_a_line()) {
                 column = 0;
                 y += key_line;
@@ -202,8 +236,8 @@ private:
 
 }  // namespace detail
 
-/// The loop as a closed drawing: supply, parts in the order of the current, arc, and the parts of the way back, each with
-/// its peak temperature and verdict. Names are written beside the parts where there is room, else in a key below.
+/// The loop as a closed drawing: supply, parts in the order of the current, arc, and the parts of the way back, each
+/// with its peak temperature and verdict. Names are written beside the parts where there is room, else in a key below.
 /// @param s the station @param found its assessment
 /// @return an SVG element that takes its looks from drawing_style
 [[nodiscard]] inline std::string loop_drawing(const station& s, const assessment& found)

@@ -24,7 +24,8 @@ public:
         drawing_path strands;
         for (const double side : {-11.0, 11.0}) {
             strands.to(at(-18, 0));
-            for (int turn = 0; turn < 3; ++turn) strands.curve(at(-12 + 12 * turn, turn % 2 == 0 ? side : -side), at(-6 + 12 * turn, 0));
+            for (int turn = 0; turn < 3; ++turn)
+                strands.curve(at(-12 + 12 * turn, turn % 2 == 0 ? side : -side), at(-6 + 12 * turn, 0));
         }
         draw(strands);
     }
@@ -32,7 +33,13 @@ public:
     void operator()(const lug&) const
     {
         box(-18, -5, 16, 10);
-        draw(drawing_path().to(at(-2, -5)).line(at(4, -8)).line(at(18, -8)).line(at(18, 8)).line(at(4, 8)).line(at(-2, 5)));
+        draw(drawing_path()
+                 .to(at(-2, -5))
+                 .line(at(4, -8))
+                 .line(at(18, -8))
+                 .line(at(18, 8))
+                 .line(at(4, 8))
+                 .line(at(-2, 5)));
         on_.circle(at(10, 0), 3.5, "glyph");
     }
     /// Two bodies pressed together.
@@ -52,8 +59,19 @@ public:
     /// Jaws that bite an edge.
     void operator()(const work_connection&) const
     {
-        draw(drawing_path().to(at(18, -9)).line(at(-6, -9)).curve(at(-16, -9), at(-16, 0)).curve(at(-16, 9), at(-6, 9)).line(at(18, 9)));
-        draw(drawing_path().to(at(18, -9)).line(at(12, -3)).line(at(6, -9)).to(at(18, 9)).line(at(12, 3)).line(at(6, 9)));
+        draw(drawing_path()
+                 .to(at(18, -9))
+                 .line(at(-6, -9))
+                 .curve(at(-16, -9), at(-16, 0))
+                 .curve(at(-16, 9), at(-6, 9))
+                 .line(at(18, 9)));
+        draw(drawing_path()
+                 .to(at(18, -9))
+                 .line(at(12, -3))
+                 .line(at(6, -9))
+                 .to(at(18, 9))
+                 .line(at(12, 3))
+                 .line(at(6, 9)));
         draw(drawing_path().to(at(2, 0)).line(at(18, 0)));
     }
     /// Never drawn in a frame; see loop_drawing().
@@ -76,7 +94,13 @@ public:
     void operator()(const electrode_holder&) const
     {
         box(-18, -5, 20, 10);
-        draw(drawing_path().to(at(2, -5)).line(at(14, -5)).to(at(2, 5)).line(at(14, 5)).to(at(11, -10)).line(at(11, 10)));
+        draw(drawing_path()
+                 .to(at(2, -5))
+                 .line(at(14, -5))
+                 .to(at(2, 5))
+                 .line(at(14, 5))
+                 .to(at(11, -10))
+                 .line(at(11, 10)));
     }
     /// Plug in socket.
     void operator()(const coupling&) const
@@ -88,7 +112,10 @@ public:
 private:
     [[nodiscard]] drawing_point at(double x, double y) const { return {centre_.x + x, centre_.y + y}; }
     void draw(const drawing_path& p) const { on_.path(p.d(), "glyph"); }
-    void box(double x, double y, double width, double height) const { on_.rectangle(at(x, y), width, height, "glyph", 1.5); }
+    void box(double x, double y, double width, double height) const
+    {
+        on_.rectangle(at(x, y), width, height, "glyph", 1.5);
+    }
 
     svg_drawing& on_;
     drawing_point centre_;

@@ -52,9 +52,10 @@ struct shape_word {
     std::string_view word;
     contact_shape shape;
 };
-inline constexpr std::array shape_words{shape_word{"point", contact_shape::point}, shape_word{"sphere", contact_shape::sphere},
-                                        shape_word{"toothed jaw", contact_shape::toothed_jaw}, shape_word{"busbar", contact_shape::busbar},
-                                        shape_word{"flat", contact_shape::flat}};
+inline constexpr std::array shape_words{
+    shape_word{"point", contact_shape::point}, shape_word{"sphere", contact_shape::sphere},
+    shape_word{"toothed jaw", contact_shape::toothed_jaw}, shape_word{"busbar", contact_shape::busbar},
+    shape_word{"flat", contact_shape::flat}};
 inline constexpr std::array clamp_kinds{clamp_kind::spring, clamp_kind::screw, clamp_kind::bolted};
 inline constexpr std::array torch_coolings{torch_cooling::gas, torch_cooling::water};
 
@@ -72,14 +73,17 @@ inline void take_lead_condition(const toml_section& s, cable& out)
     const bool missing = static_cast<double>(out.missing_strands) > 0.0;
     if (s.has("damaged_length") && !missing)
         s.refuse(s.place("damaged_length"), "\"damaged_length\" needs \"missing_strands\" beside it");
-    if (!s.has("damaged_length") && missing) s.refuse(s.place("missing_strands"), "\"missing_strands\" of a lead needs \"damaged_length\" beside it");
+    if (!s.has("damaged_length") && missing)
+        s.refuse(s.place("missing_strands"), "\"missing_strands\" of a lead needs \"damaged_length\" beside it");
     if (out.damaged_length > out.length)
-        s.refuse(s.place("damaged_length"), "\"damaged_length\" is longer than the lead, which has " + si_text(out.length));
+        s.refuse(s.place("damaged_length"),
+                 "\"damaged_length\" is longer than the lead, which has " + si_text(out.length));
 }
 
 [[nodiscard]] inline path_part read_cable(const toml_section& s)
 {
-    s.allow_only({"part", "name", "size", "length", "limit", "metal", "covering", "conductor_diameter", "overall_diameter", "missing_strands", "damaged_length"});
+    s.allow_only({"part", "name", "size", "length", "limit", "metal", "covering", "conductor_diameter",
+                  "overall_diameter", "missing_strands", "damaged_length"});
     const auto size = s.required<conductor_size>("size");
     const auto long_ = s.required<length>("length", lead_lengths);
     cable out = s.at_key("size", [&] { return welding_cable(size, long_); });
@@ -88,13 +92,16 @@ inline void take_lead_condition(const toml_section& s, cable& out)
     s.take_word("covering", out.covering, all_coverings, word_of_covering);
     s.take("conductor_diameter", out.conductor_diameter, diameters);
     s.take("overall_diameter", out.overall_diameter, diameters);
-    if (s.has("conductor_diameter") && s.has("overall_diameter")) out.dimensions_interpolated = out.dimensions_extrapolated = false;
+    if (s.has("conductor_diameter") && s.has("overall_diameter"))
+        out.dimensions_interpolated = out.dimensions_extrapolated = false;
     if (s.has("conductor_diameter") || s.has("overall_diameter")) {
         const std::string_view key = s.has("overall_diameter") ? "overall_diameter" : "conductor_diameter";
         if (0.25 * 3.14159265358979323846 * out.conductor_diameter * out.conductor_diameter < out.size.area())
             s.refuse(s.place("conductor_diameter"), "\"conductor_diameter\" is too small for " + to_text(out.size));
         if (!(out.overall_diameter > out.conductor_diameter))
-            s.refuse(s.place(key), "the covering has no thickness: \"overall_diameter\" must be above \"conductor_diameter\", " + si_text(out.conductor_diameter));
+            s.refuse(s.place(key),
+                     "the covering has no thickness: \"overall_diameter\" must be above \"conductor_diameter\", " +
+                         si_text(out.conductor_diameter));
     }
     take_lead_condition(s, out);
     return out;
@@ -109,7 +116,8 @@ inline void take_lead_condition(const toml_section& s, cable& out)
     s.take("missing_strands", out.missing_strands);
     if (s.has("bolt_diameter")) {
         out.bolt_diameter = s.required<length>("bolt_diameter", bolt_diameters);
-        if (!s.has("bolt_torque")) out.bolt_torque = s.at_key("bolt_diameter", [&] { return electrical_bolt_torque(out.bolt_diameter); });
+        if (!s.has("bolt_torque"))
+            out.bolt_torque = s.at_key("bolt_diameter", [&] { return electrical_bolt_torque(out.bolt_diameter); });
     }
     s.take("bolt_torque", out.bolt_torque, bolt_torques);
     s.take_word("palm", out.palm, all_surface_states, word_of_value);
@@ -141,7 +149,8 @@ inline void take_lead_condition(const toml_section& s, cable& out)
 
 [[nodiscard]] inline path_part read_gun(const toml_section& s)
 {
-    s.allow_only({"part", "name", "length", "size", "limit", "missing_strands", "damaged_length", "wire", "wire_diameter", "extension"});
+    s.allow_only({"part", "name", "length", "size", "limit", "missing_strands", "damaged_length", "wire",
+                  "wire_diameter", "extension"});
     wire_gun out({}, s.required<length>("length", lead_lengths));
     take_name(s, out.name);
     if (s.has("size")) {
@@ -207,7 +216,10 @@ inline void take_lead_condition(const toml_section& s, cable& out)
     const bool bolted = kind == clamp_kind::bolted;
     const std::string_view needed = bolted ? "size" : "rated", foreign = bolted ? "rated" : "size";
     if (s.has(foreign))
-        s.refuse(s.place(foreign), "a " + std::string(to_text(kind)) + " takes \"" + std::string(needed) + "\", not \"" + std::string(foreign) + "\"", needed);
+        s.refuse(s.place(foreign),
+                 "a " + std::string(to_text(kind)) + " takes \"" + std::string(needed) + "\", not \"" +
+                     std::string(foreign) + "\"",
+                 needed);
     if (bolted) {
         const auto size = s.required<conductor_size>("size");
         return s.at_key("size", [&] { return bolted_work_lug(size); });
@@ -218,7 +230,8 @@ inline void take_lead_condition(const toml_section& s, cable& out)
 
 [[nodiscard]] inline path_part read_work_clamp(const toml_section& s)
 {
-    s.allow_only({"part", "name", "clamp", "rated", "size", "jaw", "live_jaws", "force", "onto", "surface", "work_thickness", "grip_lost", "preheat"});
+    s.allow_only({"part", "name", "clamp", "rated", "size", "jaw", "live_jaws", "force", "onto", "surface",
+                  "work_thickness", "grip_lost", "preheat"});
     work_connection out{.clamp = read_clamp(s), .onto = s.word("onto", all_metals, word_of_metal)};
     take_name(s, out.name);
     s.take_word("jaw", out.clamp.jaw, all_metals, word_of_metal);
@@ -234,10 +247,11 @@ inline void take_lead_condition(const toml_section& s, cable& out)
     return out;
 }
 
-inline constexpr std::array part_words{
-    part_word{"cable", read_cable},   part_word{"lug", read_lug},         part_word{"coupling", read_coupling},     part_word{"holder", read_holder},
-    part_word{"gun", read_gun},       part_word{"tig torch", read_torch}, part_word{"arc", read_arc},               part_word{"contact", read_contact},
-    part_word{"plate", read_plate},   part_word{"work clamp", read_work_clamp}};
+inline constexpr std::array part_words{part_word{"cable", read_cable},       part_word{"lug", read_lug},
+                                       part_word{"coupling", read_coupling}, part_word{"holder", read_holder},
+                                       part_word{"gun", read_gun},           part_word{"tig torch", read_torch},
+                                       part_word{"arc", read_arc},           part_word{"contact", read_contact},
+                                       part_word{"plate", read_plate},       part_word{"work clamp", read_work_clamp}};
 
 /// Reads one part, whatever its kind.
 [[nodiscard]] inline path_part read_part(const toml_section& s)

@@ -27,7 +27,8 @@ namespace weldloop {
         if (p.limit) most = std::max(most, p.limit->in_celsius());
         told.append(" ").append(p.name).append(": ").append(detail::band_text(p.peak, 0)).append(" degC.");
     }
-    detail::row_chart chart(found.parts.size(), air, air + 1.03 * (most - air), "peak in the duty period, degC, above air at " + to_text(s.where.air, "degC"),
+    detail::row_chart chart(found.parts.size(), air, air + 1.03 * (most - air),
+                            "peak in the duty period, degC, above air at " + to_text(s.where.air, "degC"),
                             "Peak temperatures of " + found.name, told);
     svg_drawing& on = chart.drawing();
     for (std::size_t i = 0; i < found.parts.size(); ++i) {

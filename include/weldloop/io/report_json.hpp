@@ -36,10 +36,15 @@ using json = nlohmann::ordered_json;
 template <class Q>
 [[nodiscard]] json json_band(const band<Q>& b)
 {
-    return {{"low", json_number(si_number(b.low))}, {"typical", json_number(si_number(b.typical))}, {"high", json_number(si_number(b.high))}};
+    return {{"low", json_number(si_number(b.low))},
+            {"typical", json_number(si_number(b.typical))},
+            {"high", json_number(si_number(b.high))}};
 }
 
-[[nodiscard]] inline json json_hours(duration d) { return json_number(number_in(d, "h")); }
+[[nodiscard]] inline json json_hours(duration d)
+{
+    return json_number(number_in(d, "h"));
+}
 
 [[nodiscard]] inline json json_flags(const basis& b)
 {
@@ -52,15 +57,18 @@ template <class Q>
 {
     json points = json::array();
     for (const grip_point& p : g.points)
-        points.push_back({{"at_h", json_hours(p.at)},
-                          {"force_N", json_number(p.force.value())},
-                          {"resistance_ohm", p.resistance.value() > 0.0 ? json_number(p.resistance.value()) : json("open")},
-                          {"peak_degC", json_number(p.peak_temperature.in_celsius())}});
+        points.push_back(
+            {{"at_h", json_hours(p.at)},
+             {"force_N", json_number(p.force.value())},
+             {"resistance_ohm", p.resistance.value() > 0.0 ? json_number(p.resistance.value()) : json("open")},
+             {"peak_degC", json_number(p.peak_temperature.in_celsius())}});
     json out{{"points", points},
              {"grip_left", json_number(static_cast<double>(g.grip_left))},
              {"grip_left_low", json_number(static_cast<double>(g.grip_left_low))}};
     if (g.quarter_lost)
-        out["quarter_lost_h"] = {{"low", json_hours(g.quarter_lost->low)}, {"typical", json_hours(g.quarter_lost->typical)}, {"high", json_hours(g.quarter_lost->high)}};
+        out["quarter_lost_h"] = {{"low", json_hours(g.quarter_lost->low)},
+                                 {"typical", json_hours(g.quarter_lost->typical)},
+                                 {"high", json_hours(g.quarter_lost->high)}};
     if (g.inspect_by) out["inspect_by_h"] = json_hours(*g.inspect_by);
     out["runs_away"] = g.runs_away;
     out["spring_destroyed"] = g.spring_destroyed;
@@ -122,7 +130,10 @@ template <class Q>
 
 [[nodiscard]] inline json json_source(const source& s)
 {
-    return {{"document", std::string(s.document)}, {"edition", std::string(s.edition)}, {"place", std::string(s.place)}, {"kind", std::string(to_text(s.kind))}};
+    return {{"document", std::string(s.document)},
+            {"edition", std::string(s.edition)},
+            {"place", std::string(s.place)},
+            {"kind", std::string(to_text(s.kind))}};
 }
 
 }  // namespace detail
@@ -132,10 +143,14 @@ template <class Q>
 /// current flows. Bytes that are not UTF-8 become U+FFFD.
 /// @param s the station @param found its assessment @param remedies for it, best first
 /// @throws not_finite_error should a result hold NaN or infinity; bad_station_error for an assessment without parts
-[[nodiscard]] inline std::string report_json(const station& s, const assessment& found, const std::vector<remedy>& remedies)
+[[nodiscard]] inline std::string report_json(const station& s, const assessment& found,
+                                             const std::vector<remedy>& remedies)
 {
     using detail::json;
-    json out{{"schema", std::string(report_schema)}, {"name", found.name}, {"job", detail::json_job(s.job)}, {"surroundings", detail::json_surroundings(s.where)}};
+    json out{{"schema", std::string(report_schema)},
+             {"name", found.name},
+             {"job", detail::json_job(s.job)},
+             {"surroundings", detail::json_surroundings(s.where)}};
     if (s.supply) out["supply"] = detail::json_supply(*s.supply);
     out["conducts"] = found.conducts;
 
@@ -143,7 +158,9 @@ template <class Q>
     for (const part_result& p : found.parts) out["parts"].push_back(detail::json_part(p));
 
     const auto volts = [&found](voltage v) { return found.conducts ? detail::json_number(v.value()) : json("open"); };
-    const auto volt_band = [&found](const band<voltage>& v) { return found.conducts ? detail::json_band(v) : json("open"); };
+    const auto volt_band = [&found](const band<voltage>& v) {
+        return found.conducts ? detail::json_band(v) : json("open");
+    };
     out["total_drop_V"] = volts(found.total_drop.typical);
     out["total_drop_band_V"] = volt_band(found.total_drop);
     out["wire_extension_drop_V"] = volt_band(found.wire_extension_drop);

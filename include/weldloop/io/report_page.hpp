@@ -30,7 +30,9 @@ public:
     [[nodiscard]] std::string written()
     {
         put("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n");
-        put("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<title>").say(found_.name).put(" - welding circuit report</title>\n");
+        put("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<title>")
+            .say(found_.name)
+            .put(" - welding circuit report</title>\n");
         put("<style>").put(drawing_style).put(page_style).put("</style>\n</head>\n<body>\n");
         head();
         put("<main>\n");
@@ -88,45 +90,61 @@ private:
         condition("Surroundings", surroundings_line(station_.where));
         condition("Supply", supply_line(station_));
         put("</dl>\n<div class=\"figures\">\n");
-        std::string note = station_.allowed_drop ? "allowed: " + to_text(*station_.allowed_drop, "V") : "no limit was stated";
-        if (found_.conducts && found_.wire_extension_drop.typical.value() > 0.0) note.append("; ").append(volts_line(found_.wire_extension_drop, true)).append(" of it in the wire beyond the tip");
+        std::string note =
+            station_.allowed_drop ? "allowed: " + to_text(*station_.allowed_drop, "V") : "no limit was stated";
+        if (found_.conducts && found_.wire_extension_drop.typical.value() > 0.0)
+            note.append("; ")
+                .append(volts_line(found_.wire_extension_drop, true))
+                .append(" of it in the wire beyond the tip");
         figure("The loop takes", volts_line(found_.total_drop, found_.conducts), note);
         std::string arc_note = found_.arc_basis;
         if (found_.headroom) arc_note.append("; headroom ").append(volts_line(*found_.headroom, found_.conducts));
         figure("The arc gets", found_.conducts ? volts_line(found_.arc_voltage, true) : "nothing", arc_note);
         const part_result& weakest = found_.weakest();
-        figure("Weakest part", weakest.name, "No. " + std::to_string(number_of(weakest)) + ", " + std::string(to_text(weakest.verdict)));
+        figure("Weakest part", weakest.name,
+               "No. " + std::to_string(number_of(weakest)) + ", " + std::string(to_text(weakest.verdict)));
         put("</div>\n</header>\n");
     }
 
     void loop()
     {
         element("h2", "The loop");
-        drawing(loop_drawing(station_, found_), "The current's way from one terminal through the arc to the other. Numbers are the places in the path.");
+        drawing(
+            loop_drawing(station_, found_),
+            "The current's way from one terminal through the arc to the other. Numbers are the places in the path.");
     }
 
     void parts()
     {
         element("h2", "Parts");
         if (found_.conducts) element("p", band_explained);
-        put("<div class=\"scroll\" tabindex=\"0\">\n<table>\n<caption>Each part of the path, the arc left out</caption>\n");
-        put("<thead><tr><th scope=\"col\" class=\"n\">No.</th><th scope=\"col\">Part</th><th scope=\"col\" class=\"n\">Drop, V</th><th scope=\"col\" class=\"n\">Heat, W</th>"
-            "<th scope=\"col\" class=\"n\">Peak, degC</th><th scope=\"col\" class=\"n\">Limit, degC</th><th scope=\"col\">Verdict</th></tr></thead>\n<tbody>\n");
+        put("<div class=\"scroll\" tabindex=\"0\">\n<table>\n<caption>Each part of the path, the arc left "
+            "out</caption>\n");
+        put("<thead><tr><th scope=\"col\" class=\"n\">No.</th><th scope=\"col\">Part</th><th scope=\"col\" "
+            "class=\"n\">Drop, V</th><th scope=\"col\" class=\"n wide\">Heat, W</th>"
+            "<th scope=\"col\" class=\"n\">Peak, degC</th><th scope=\"col\" class=\"n wide\">Limit, degC</th><th "
+            "scope=\"col\">Verdict</th></tr></thead>\n<tbody>\n");
         for (const part_result& p : found_.parts) {
             put("<tr><td class=\"n\">").say(std::to_string(number_of(p))).put("</td><th scope=\"row\">").say(p.name);
             if (p.kind != p.name) put("<span class=\"why\">").say(p.kind).put("</span>");
             put("</th>");
             band_cell(p.conducts ? band_text(p.drop, 3) : "open");
-            cell(p.conducts ? fixed_text(p.loss.typical.value(), p.loss.typical.value() < 9.95 ? 1 : 0) : "open");
+            wide_cell(p.conducts ? fixed_text(p.loss.typical.value(), p.loss.typical.value() < 9.95 ? 1 : 0) : "open");
             band_cell(band_text(p.peak, 0));
-            cell(p.limit ? fixed_text(p.limit->in_celsius(), 0) : "none");
-            put("<td><span class=\"verdict w-").put(class_word(p.verdict)).put("\">").say(to_text(p.verdict)).put("</span><span class=\"why\">").say(reason_of(p)).put("</span></td></tr>\n");
+            wide_cell(p.limit ? fixed_text(p.limit->in_celsius(), 0) : "none");
+            put("<td><span class=\"verdict w-")
+                .put(class_word(p.verdict))
+                .put("\">")
+                .say(to_text(p.verdict))
+                .put("</span><span class=\"why\">")
+                .say(reason_of(p))
+                .put("</span></td></tr>\n");
         }
         put("</tbody>\n");
         if (found_.conducts) {
             put("<tfoot><tr><td></td><th scope=\"row\">the whole loop</th>");
             band_cell(band_text(found_.total_drop, 3));
-            put("<td colspan=\"4\"></td></tr></tfoot>\n");
+            put("<td class=\"wide\" colspan=\"4\"></td></tr></tfoot>\n");
         }
         put("</table>\n</div>\n");
     }
@@ -136,7 +154,8 @@ private:
         for (const range_flag flag : p.basis.flags()) out.append(out.empty() ? "" : "; ").append(to_text(flag));
         return out;
     }
-    void cell(std::string_view text) { put("<td class=\"n\">").say(text).put("</td>"); }
+    /// A value that a narrow screen leaves out; the reason beside the verdict names the limit.
+    void wide_cell(std::string_view text) { put("<td class=\"n wide\">").say(text).put("</td>"); }
     /// The typical value, and its band in brackets below.
     void band_cell(std::string_view text)
     {
@@ -149,7 +168,8 @@ private:
     void cautions()
     {
         if (found_.cautions.empty()) return;
-        put("<section class=\"cautions\" aria-labelledby=\"cautions\">\n<h2 id=\"cautions\">Before anything is touched</h2>\n<ul>\n");
+        put("<section class=\"cautions\" aria-labelledby=\"cautions\">\n<h2 id=\"cautions\">Before anything is "
+            "touched</h2>\n<ul>\n");
         for (const std::string& c : found_.cautions) element("li", c);
         put("</ul>\n</section>\n");
     }
@@ -159,7 +179,8 @@ private:
         if (remedies_.empty()) return;
         element("h2", "What would help, most first");
         put("<ol>\n");
-        for (const remedy& r : remedies_) put("<li>").say(what_line(r)).put("<span class=\"gain\">").say(gain_line(r)).put("</span></li>\n");
+        for (const remedy& r : remedies_)
+            put("<li>").say(what_line(r)).put("<span class=\"gain\">").say(gain_line(r)).put("</span></li>\n");
         put("</ol>\n");
     }
 
@@ -167,10 +188,13 @@ private:
     {
         if (!found_.conducts) return;
         element("h2", "Where the volts go");
-        drawing(budget_drawing(station_, found_), "Each drop begins where the one before it ends. Whiskers span from the 5 to the 95 % point of each part's scatter.");
+        drawing(budget_drawing(station_, found_), "Each drop begins where the one before it ends. Whiskers span from "
+                                                  "the 5 to the 95 % point of each part's scatter.");
         element("h2", "How hot it gets");
-        drawing(peak_drawing(station_, found_), "Highest temperature of each part's metal in the duty period; contact spots are hotter. The upright mark is the limit it was held against.");
-        drawing(duty_drawing(station_, hottest_traces(station_, found_)), "The hottest of them over one duty period, once it has settled, typical case.");
+        drawing(peak_drawing(station_, found_), "Highest temperature of each part's metal in the duty period; contact "
+                                                "spots are hotter. The upright mark is the limit it was held against.");
+        drawing(duty_drawing(station_, hottest_traces(station_, found_)),
+                "The hottest of them over one duty period, once it has settled, typical case.");
     }
 
     void grip()
@@ -181,7 +205,8 @@ private:
             drawing(grip_drawing(p), "Force on the jaws, if the clamp stays as it is now.");
             put("<ul>\n");
             for (const std::string& line : grip_lines(*p.grip)) element("li", line);
-            for (const range_flag flag : p.grip->basis.flags()) element("li", std::string(to_text(flag)) + ".");
+            for (const range_flag flag : p.grip->basis.flags())
+                element("li", "Note: " + std::string(to_text(flag)) + ".");
             put("</ul>\n");
         }
     }
@@ -219,7 +244,8 @@ private:
 /// elsewhere; light and dark as the reader's system says, and made for print. Every text is escaped.
 /// @param s the station @param found its assessment @param remedies for it, best first
 /// @throws not_finite_error should a result hold NaN or infinity; bad_station_error for an assessment without parts
-[[nodiscard]] inline std::string report_page(const station& s, const assessment& found, const std::vector<remedy>& remedies)
+[[nodiscard]] inline std::string report_page(const station& s, const assessment& found,
+                                             const std::vector<remedy>& remedies)
 {
     return detail::report_writer(s, found, remedies).written();
 }

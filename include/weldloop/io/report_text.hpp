@@ -46,7 +46,8 @@ public:
 private:
     static constexpr std::size_t width = text_report_width;
     // number, name, drop, loss, peak, limit, verdict, with one or two spaces between: 110 in all
-    static constexpr std::size_t in_number = 4, in_name = 26, in_drop = 21, in_loss = 6, in_peak = 14, in_limit = 6, in_verdict = 24;
+    static constexpr std::size_t in_number = 4, in_name = 26, in_drop = 21, in_loss = 6, in_peak = 14, in_limit = 6,
+                                 in_verdict = 24;
 
     void blank() { out_.push_back('\n'); }
     void line(std::string_view text)
@@ -89,11 +90,12 @@ private:
         blank();
     }
 
-    void row(std::string_view number, std::string_view name, std::string_view drop, std::string_view loss, std::string_view peak,
-             std::string_view limit, std::string_view verdict)
+    void row(std::string_view number, std::string_view name, std::string_view drop, std::string_view loss,
+             std::string_view peak, std::string_view limit, std::string_view verdict)
     {
-        line(right_in(number, in_number) + "  " + left_in(name, in_name) + " " + right_in(drop, in_drop) + " " + right_in(loss, in_loss) + "  " +
-             right_in(peak, in_peak) + " " + right_in(limit, in_limit) + "  " + std::string(verdict));
+        line(right_in(number, in_number) + "  " + left_in(name, in_name) + " " + right_in(drop, in_drop) + " " +
+             right_in(loss, in_loss) + "  " + right_in(peak, in_peak) + " " + right_in(limit, in_limit) + "  " +
+             std::string(verdict));
     }
     void table()
     {
@@ -102,9 +104,11 @@ private:
         line(std::string(width, '-'));
         for (const part_result& p : found_.parts) {
             const std::string drop = p.conducts ? band_text(p.drop, 3) : "open";
-            const std::string loss = p.conducts ? fixed_text(p.loss.typical.value(), p.loss.typical.value() < 9.95 ? 1 : 0) : "-";
+            const std::string loss =
+                p.conducts ? fixed_text(p.loss.typical.value(), p.loss.typical.value() < 9.95 ? 1 : 0) : "-";
             const std::string_view words = to_text(p.verdict);
-            row(std::to_string(number_of(p)), plain_ascii(p.name), drop, loss, band_text(p.peak, 0), p.limit ? fixed_text(p.limit->in_celsius(), 0) : "-",
+            row(std::to_string(number_of(p)), plain_ascii(p.name), drop, loss, band_text(p.peak, 0),
+                p.limit ? fixed_text(p.limit->in_celsius(), 0) : "-",
                 left_in(words.substr(0, words.find(',')), in_verdict));
         }
         line(std::string(width, '-'));
@@ -118,12 +122,15 @@ private:
         if (station_.allowed_drop) takes.append("; allowed: ").append(to_text(*station_.allowed_drop, "V"));
         labelled("Loop takes", takes);
         if (found_.conducts && found_.wire_extension_drop.typical.value() > 0.0)
-            labelled("", "of that " + volts_line(found_.wire_extension_drop, true) + " in the wire beyond the gun's tip");
+            labelled("",
+                     "of that " + volts_line(found_.wire_extension_drop, true) + " in the wire beyond the gun's tip");
         labelled("Arc gets", found_.conducts ? volts_line(found_.arc_voltage, true) : "nothing");
         labelled("", found_.arc_basis);
-        if (found_.headroom) labelled("Headroom", volts_line(*found_.headroom, found_.conducts) + " of the supply's output left");
+        if (found_.headroom)
+            labelled("Headroom", volts_line(*found_.headroom, found_.conducts) + " of the supply's output left");
         const part_result& weakest = found_.weakest();
-        labelled("Weakest", weakest.name + " (No. " + std::to_string(number_of(weakest)) + "): " + std::string(to_text(weakest.verdict)));
+        labelled("Weakest", weakest.name + " (No. " + std::to_string(number_of(weakest)) +
+                                "): " + std::string(to_text(weakest.verdict)));
     }
 
     void what_stands_out()
@@ -133,7 +140,8 @@ private:
             if (p.verdict == verdict::within_limit || p.reason.empty()) continue;
             if (!titled) title("What stands out");
             titled = true;
-            say(right_in(std::to_string(number_of(p)), in_number) + "  ", p.name + ", " + std::string(to_text(p.verdict)) + ": " + p.reason);
+            say(right_in(std::to_string(number_of(p)), in_number) + "  ",
+                p.name + ", " + std::string(to_text(p.verdict)) + ": " + p.reason);
         }
     }
 
@@ -177,7 +185,8 @@ private:
 /// The report as a table and lists, in ASCII, no line longer than text_report_width.
 /// @param s the station @param found its assessment @param remedies for it, best first
 /// @throws not_finite_error should a result hold NaN or infinity; bad_station_error for an assessment without parts
-[[nodiscard]] inline std::string report_text(const station& s, const assessment& found, const std::vector<remedy>& remedies)
+[[nodiscard]] inline std::string report_text(const station& s, const assessment& found,
+                                             const std::vector<remedy>& remedies)
 {
     return detail::text_report(s, found, remedies).written();
 }

@@ -24,7 +24,8 @@ namespace weldloop {
 
 /// What a report is and is not; printed in each of its forms.
 inline constexpr std::string_view report_standing =
-    "Calculated for the stated conditions from the sources listed below. It replaces neither a measurement at the "
+    "Calculated for the stated conditions from the sources listed in this report. It replaces neither a measurement at "
+    "the "
     "station nor local codes and licensed practice. A verdict names the limit a part was held against; it is no "
     "release for work.";
 
@@ -40,24 +41,41 @@ namespace detail {
 {
     if (!std::isfinite(value)) throw not_finite_error("reported value", number_text(value));
     std::array<char, 400> buffer{};
-    const auto end = std::to_chars(buffer.data(), buffer.data() + buffer.size(), value, std::chars_format::fixed, decimals).ptr;
+    const auto end =
+        std::to_chars(buffer.data(), buffer.data() + buffer.size(), value, std::chars_format::fixed, decimals).ptr;
     std::string out(buffer.data(), end);
     if (out.find_first_not_of("-0.") == std::string::npos && out.front() == '-') out.erase(0, 1);
     return out;
 }
 
 template <class Q>
-[[nodiscard]] double si_number(const Q& q) { return q.value(); }
-[[nodiscard]] inline double si_number(temperature t) { return t.in_celsius(); }
+[[nodiscard]] double si_number(const Q& q)
+{
+    return q.value();
+}
+[[nodiscard]] inline double si_number(temperature t)
+{
+    return t.in_celsius();
+}
 
 /// "0.120 (0.050..0.400)"; where the scatter is below a hundredth, "0.120" alone.
 template <class Q>
 [[nodiscard]] std::string band_text(const band<Q>& b, int decimals)
 {
-    const std::string low = fixed_text(si_number(b.low), decimals), typical = fixed_text(si_number(b.typical), decimals),
+    const std::string low = fixed_text(si_number(b.low), decimals),
+                      typical = fixed_text(si_number(b.typical), decimals),
                       high = fixed_text(si_number(b.high), decimals);
     const bool narrow = si_number(b.high) - si_number(b.low) < 0.01 * std::abs(si_number(b.typical));
     return low == high || narrow ? typical : typical + " (" + low + ".." + high + ")";
+}
+
+/// The number cut, not rounded up, to two digits: a time to inspect by is never given later than it is.
+[[nodiscard]] inline double cut_to_two_digits(double value)
+{
+    if (!(value > 0.0)) return 0.0;
+    const double unit = std::pow(10.0, std::floor(std::log10(value)) - 1.0);
+    constexpr double slip = 1e-9;  // 1200 h must not become 1100 h
+    return std::floor(value / unit + slip) * unit;
 }
 
 /// Decimals that show three digits of a positive number, none beyond a thousandth.
@@ -70,7 +88,10 @@ template <class Q>
 }  // namespace detail
 
 /// The number of a part in tables and drawings: its place in the path, from 1. "cable 2" is number 2.
-[[nodiscard]] inline std::size_t number_of(const part_result& part) { return part.place + 1; }
+[[nodiscard]] inline std::size_t number_of(const part_result& part)
+{
+    return part.place + 1;
+}
 
 /// "gmaw, 240 A, 60 % of 10 min"
 [[nodiscard]] inline std::string job_line(const job& j)
@@ -94,7 +115,8 @@ template <class Q>
 [[nodiscard]] inline std::string supply_line(const station& s)
 {
     if (!s.supply) return "not described";
-    if (s.supply->kind == supply_kind::constant_voltage) return "constant voltage, set to " + to_text(s.supply->setting, "V");
+    if (s.supply->kind == supply_kind::constant_voltage)
+        return "constant voltage, set to " + to_text(s.supply->setting, "V");
     return "constant current, up to " + to_text(s.supply->highest_output, "V") + " at this current";
 }
 
@@ -110,15 +132,18 @@ template <class Q>
 {
     std::vector<std::string> out;
     if (g.points.empty()) return out;
-    const auto hours = [](duration d) { return number_text(number_in(d, "h"), 2) + " h"; };
+    const auto hours = [](duration d) { return number_text(detail::cut_to_two_digits(number_in(d, "h"))) + " h"; };
     // an end of the band beyond the forecast is given as its end
-    const auto after = [&](duration d) { return d >= usual_forecast ? "not within " + hours(usual_forecast) : "after " + hours(d); };
-    out.push_back("Grip left after " + hours(g.points.back().at) + " of shift: typically " + to_text(g.grip_left, 2) + ", in a poor case " +
-                  to_text(g.grip_left_low, 2) + ".");
+    const auto after = [&](duration d) {
+        return d >= usual_forecast ? "not within " + hours(usual_forecast) : "after " + hours(d);
+    };
+    out.push_back("Grip left after " + hours(g.points.back().at) + " of shift: typically " + to_text(g.grip_left, 2) +
+                  ", in a poor case " + to_text(g.grip_left_low, 2) + ".");
     if (g.quarter_lost) {
-        out.push_back("A quarter of the grip is lost: in a poor case " + after(g.quarter_lost->low) + ", typically " + after(g.quarter_lost->typical) +
-                      ", in a kind case " + after(g.quarter_lost->high) + ".");
-        if (g.inspect_by) out.push_back("Inspect within " + hours(*g.inspect_by) + " of shift, the early end of that band.");
+        out.push_back("A quarter of the grip is lost: in a poor case " + after(g.quarter_lost->low) + ", typically " +
+                      after(g.quarter_lost->typical) + ", in a kind case " + after(g.quarter_lost->high) + ".");
+        if (g.inspect_by)
+            out.push_back("Inspect within " + hours(*g.inspect_by) + " of shift, the early end of that band.");
     } else
         out.push_back("A quarter of the grip is not lost within this forecast, not even in a poor case.");
     if (g.runs_away) out.push_back("Does not settle: heat and loss of grip feed each other.");
@@ -131,7 +156,9 @@ template <class Q>
 {
     std::string out = r.restores_circuit ? "closes the circuit" : "";
     const auto add = [&out](const std::string& text) { out.append(out.empty() ? "" : ", ").append(text); };
-    if (r.volts_regained.value() >= 0.0005) add("gains " + detail::fixed_text(r.volts_regained.value(), detail::decimals_for(r.volts_regained.value())) + " V");
+    if (r.volts_regained.value() >= 0.0005)
+        add("gains " + detail::fixed_text(r.volts_regained.value(), detail::decimals_for(r.volts_regained.value())) +
+            " V");
     if (r.cooled_by.value() >= 0.5) add("cools the part by " + detail::fixed_text(r.cooled_by.value(), 0) + " K");
     return out.empty() ? "gains nothing that counts at this current" : out;
 }

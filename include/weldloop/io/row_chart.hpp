@@ -1,6 +1,7 @@
 #pragma once
 /// @file
-/// A chart of one row for each part: number and name on the left, a bar with its whisker, the value in words on the right.
+/// A chart of one row for each part: number and name on the left, a bar with its whisker, the value in words on the
+/// right.
 
 #include <cmath>
 #include <cstddef>
@@ -21,8 +22,10 @@ public:
     static constexpr double width = 880, bars_from = 214, bars_to = 668, words_from = 682;
     static constexpr double first_row = 30, row_height = 25, bar_height = 13, foot = 44;
 
-    /// @param rows how many @param least value at the left @param most value at the right @param axis what is measured, in words
-    row_chart(std::size_t rows, double least, double most, std::string_view axis, std::string_view title, std::string_view description)
+    /// @param rows how many @param least value at the left @param most value at the right @param axis what is measured,
+    /// in words
+    row_chart(std::size_t rows, double least, double most, std::string_view axis, std::string_view title,
+              std::string_view description)
         : scale_{least, most, bars_from, bars_to}, bottom_(first_row + row_height * static_cast<double>(rows)),
           drawing_(width, bottom_ + foot, title, description)
     {
@@ -40,7 +43,10 @@ public:
     [[nodiscard]] double x_of(double value) const { return scale_.at(value); }
     [[nodiscard]] double bottom() const { return bottom_; }
     /// The middle of a row.
-    [[nodiscard]] double y_of(std::size_t row) const { return first_row + row_height * (static_cast<double>(row) + 0.5); }
+    [[nodiscard]] double y_of(std::size_t row) const
+    {
+        return first_row + row_height * (static_cast<double>(row) + 0.5);
+    }
 
     row_chart& name(std::size_t row, std::string_view number, std::string_view text, std::string_view classes = "")
     {
@@ -54,12 +60,15 @@ public:
         drawing_.rectangle({x, y_of(row) - 0.5 * bar_height}, length, bar_height, classes);
         return *this;
     }
-    /// A line from the low to the high point of a band, with ticks at its ends. A whisker that would be a dot is left out.
+    /// A line from the low to the high point of a band, with ticks at its ends. A whisker that would be a dot is left
+    /// out.
     row_chart& whisker(std::size_t row, double low, double high)
     {
         const double a = scale_.at(low), b = scale_.at(high), y = y_of(row);
         if (b - a < 2.0) return *this;
-        drawing_.path(drawing_path().to({a, y - 4}).line({a, y + 4}).to({a, y}).line({b, y}).to({b, y - 4}).line({b, y + 4}).d(), "whisker");
+        drawing_.path(
+            drawing_path().to({a, y - 4}).line({a, y + 4}).to({a, y}).line({b, y}).to({b, y - 4}).line({b, y + 4}).d(),
+            "whisker");
         return *this;
     }
     row_chart& words(std::size_t row, std::string_view text, std::string_view classes = "")

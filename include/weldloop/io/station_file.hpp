@@ -70,7 +70,8 @@ inline constexpr std::array supply_words{supply_word{"constant voltage", supply_
 [[nodiscard]] inline job read_job(const toml_section& s)
 {
     s.allow_only({"process", "current", "duty", "on", "period"});
-    job out{.process = s.word("process", all_processes, word_of_value), .current = s.required<current>("current", welding_currents)};
+    job out{.process = s.word("process", all_processes, word_of_value),
+            .current = s.required<current>("current", welding_currents)};
     out.duty = read_duty(s);
     return out;
 }
@@ -92,15 +93,20 @@ inline constexpr std::array supply_words{supply_word{"constant voltage", supply_
     s.allow_only({"kind", "setting", "highest_output"});
     supply out{.kind = s.word("kind", supply_words, [](const supply_word& w) { return w.word; }).kind};
     const bool holds_voltage = out.kind == supply_kind::constant_voltage;
-    const std::string_view needed = holds_voltage ? "setting" : "highest_output", foreign = holds_voltage ? "highest_output" : "setting";
+    const std::string_view needed = holds_voltage ? "setting" : "highest_output",
+                           foreign = holds_voltage ? "highest_output" : "setting";
     if (s.has(foreign))
-        s.refuse(s.place(foreign), "a " + std::string(s.text("kind")) + " supply takes \"" + std::string(needed) + "\", not \"" + std::string(foreign) + "\"", needed);
+        s.refuse(s.place(foreign),
+                 "a " + std::string(s.text("kind")) + " supply takes \"" + std::string(needed) + "\", not \"" +
+                     std::string(foreign) + "\"",
+                 needed);
     (holds_voltage ? out.setting : out.highest_output) = s.required<voltage>(needed, supply_voltages);
     return out;
 }
 
 /// Names and arc: what no part can see alone, with the place of the part at fault.
-inline void check_path(const toml_section& root, const std::vector<toml_section>& sections, const std::vector<path_part>& path)
+inline void check_path(const toml_section& root, const std::vector<toml_section>& sections,
+                       const std::vector<path_part>& path)
 {
     std::map<std::string, std::size_t> seen;
     const toml_section* first_arc = nullptr;
@@ -111,16 +117,21 @@ inline void check_path(const toml_section& root, const std::vector<toml_section>
             const toml_section& named = here.has("name") ? here : sections[twin->second];
             const std::size_t other = here.has("name") ? twin->second : i;
             named.refuse(named.has("name") ? named.place("name") : named.place(),
-                         "two parts are called " + in_quotes(name) + "; the other one stands in line " + std::to_string(sections[other].place().line));
+                         "two parts are called " + in_quotes(name) + "; the other one stands in line " +
+                             std::to_string(sections[other].place().line));
         }
         if (!std::holds_alternative<arc>(path[i])) continue;
         if (first_arc != nullptr)
-            here.refuse(here.place("part"), "a second arc; the first one stands in line " + std::to_string(first_arc->place("part").line));
+            here.refuse(here.place("part"),
+                        "a second arc; the first one stands in line " + std::to_string(first_arc->place("part").line));
         first_arc = &here;
     }
-    if (first_arc == nullptr) root.refuse(sections.empty() ? root.place("path") : sections.front().place(), "the path has no arc; one part must be \"arc\"");
+    if (first_arc == nullptr)
+        root.refuse(sections.empty() ? root.place("path") : sections.front().place(),
+                    "the path has no arc; one part must be \"arc\"");
     if (first_arc == &sections.front() || first_arc == &sections.back())
-        first_arc->refuse(first_arc->place("part"), "the arc stands at the end of the path; it needs parts on both sides");
+        first_arc->refuse(first_arc->place("part"),
+                          "the arc stands at the end of the path; it needs parts on both sides");
 }
 
 }  // namespace detail
@@ -128,7 +139,8 @@ inline void check_path(const toml_section& root, const std::vector<toml_section>
 /// Reads a station from text.
 /// @param text the content of a station file, at most 1 MiB @param file_name how messages call it
 /// @return a station whose path can be assessed
-/// @throws station_file_error with line and column for whatever does not fit: no TOML, an unknown or missing key, a wrong
+/// @throws station_file_error with line and column for whatever does not fit: no TOML, an unknown or missing key, a
+/// wrong
 ///         kind of value, an unknown unit or word, an impossible value, a name used twice, no arc or two
 [[nodiscard]] inline station station_from_toml(std::string_view text, std::string_view file_name)
 {

@@ -38,10 +38,10 @@ public:
 
     [[nodiscard]] const char* what() const noexcept override { return message_.c_str(); }  ///< the whole message
     [[nodiscard]] const std::string& file() const& noexcept { return file_; }              ///< as the caller named it
-    [[nodiscard]] std::size_t line() const noexcept { return place_.line; }                ///< from 1; 0: the whole file
-    [[nodiscard]] std::size_t column() const noexcept { return place_.column; }            ///< from 1; 0: the whole file
-    [[nodiscard]] const std::string& reason() const& noexcept { return reason_; }          ///< what is wrong there
-    [[nodiscard]] const std::string& nearest() const& noexcept { return nearest_; }        ///< most likely word, or empty
+    [[nodiscard]] std::size_t line() const noexcept { return place_.line; }          ///< from 1; 0: the whole file
+    [[nodiscard]] std::size_t column() const noexcept { return place_.column; }      ///< from 1; 0: the whole file
+    [[nodiscard]] const std::string& reason() const& noexcept { return reason_; }    ///< what is wrong there
+    [[nodiscard]] const std::string& nearest() const& noexcept { return nearest_; }  ///< most likely word, or empty
 
 private:
     std::string file_;

@@ -32,7 +32,11 @@ public:
     {
         out_.append("<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"drawing\" role=\"img\" viewBox=\"0 0 ");
         out_.append(number(width)).append(" ").append(number(height)).append("\" width=\"").append(number(width));
-        out_.append("\" height=\"").append(number(height)).append("\" aria-label=\"").append(markup_escaped(title)).append("\">\n");
+        out_.append("\" height=\"")
+            .append(number(height))
+            .append("\" aria-label=\"")
+            .append(markup_escaped(title))
+            .append("\">\n");
         out_.append("<title>").append(markup_escaped(title)).append("</title>\n");
         out_.append("<desc>").append(markup_escaped(description)).append("</desc>\n");
     }
@@ -45,7 +49,10 @@ public:
     /// A rectangle with its upper left corner and the radius of its corners.
     svg_drawing& rectangle(drawing_point at, double width, double height, std::string_view classes, double corner = 0.0)
     {
-        return element("rect", pair("x", at.x) + pair("y", at.y) + pair("width", width) + pair("height", height) + (corner > 0.0 ? pair("rx", corner) : ""), classes);
+        return element("rect",
+                       pair("x", at.x) + pair("y", at.y) + pair("width", width) + pair("height", height) +
+                           (corner > 0.0 ? pair("rx", corner) : ""),
+                       classes);
     }
     /// A circle about its centre.
     svg_drawing& circle(drawing_point centre, double radius, std::string_view classes)
@@ -53,7 +60,10 @@ public:
         return element("circle", pair("cx", centre.x) + pair("cy", centre.y) + pair("r", radius), classes);
     }
     /// A path; `d` is made of numbers and letters by the caller, see drawing_path.
-    svg_drawing& path(std::string_view d, std::string_view classes) { return element("path", " d=\"" + markup_escaped(d) + "\"", classes); }
+    svg_drawing& path(std::string_view d, std::string_view classes)
+    {
+        return element("path", " d=\"" + markup_escaped(d) + "\"", classes);
+    }
     /// A text of one line; `classes` say its size and where its anchor is.
     svg_drawing& text(drawing_point at, std::string_view content, std::string_view classes)
     {
@@ -84,8 +94,11 @@ public:
     {
         if (!std::isfinite(value)) throw not_finite_error("drawing coordinate", number_text(value));
         std::array<char, 400> buffer{};
-        std::string_view out(buffer.data(), static_cast<std::size_t>(
-                                                std::to_chars(buffer.data(), buffer.data() + buffer.size(), value, std::chars_format::fixed, 2).ptr - buffer.data()));
+        std::string_view out(
+            buffer.data(),
+            static_cast<std::size_t>(
+                std::to_chars(buffer.data(), buffer.data() + buffer.size(), value, std::chars_format::fixed, 2).ptr -
+                buffer.data()));
         while (out.back() == '0') out.remove_suffix(1);
         if (out.back() == '.') out.remove_suffix(1);
         return std::string(out == "-0" ? "0" : out);
@@ -157,7 +170,8 @@ struct drawing_scale {
 /// @param span above 0 @param most_steps 1 or more
 [[nodiscard]] inline double round_step(double span, int most_steps)
 {
-    if (!(span > 0.0) || !std::isfinite(span)) throw out_of_range_error("span of a chart", number_text(span), "above zero");
+    if (!(span > 0.0) || !std::isfinite(span))
+        throw out_of_range_error("span of a chart", number_text(span), "above zero");
     const double rough = span / most_steps;
     const double decade = std::pow(10.0, std::floor(std::log10(rough)));
     for (const double m : {1.0, 2.0, 5.0})

@@ -25,7 +25,10 @@ namespace detail {
 /// Walks over a TOML text far enough to tell texts and comments from the rest, and counts the dots of the rest.
 class toml_dot_counter {
 public:
-    explicit toml_dot_counter(std::string_view text) : text_(text), at_(text.starts_with("\xEF\xBB\xBF") ? 3 : 0), line_start_(at_) {}
+    explicit toml_dot_counter(std::string_view text)
+        : text_(text), at_(text.starts_with("\xEF\xBB\xBF") ? 3 : 0), line_start_(at_)
+    {
+    }
 
     /// The place of the dot that is one too many; line 0 if there is none.
     [[nodiscard]] file_place first_beyond(std::size_t allowed)
@@ -33,10 +36,13 @@ public:
         std::size_t dots = 0;
         while (at_ < text_.size()) {
             const char c = text_[at_];
-            if (c == '#') skip_comment();
-            else if (c == '"' || c == '\'') skip_quoted(c);
+            if (c == '#')
+                skip_comment();
+            else if (c == '"' || c == '\'')
+                skip_quoted(c);
             else {
-                if (c == '.' && ++dots > allowed) return {line_, character_count(text_.substr(line_start_, at_ - line_start_)) + 1};
+                if (c == '.' && ++dots > allowed)
+                    return {line_, character_count(text_.substr(line_start_, at_ - line_start_)) + 1};
                 step();
             }
         }
@@ -85,7 +91,8 @@ private:
 inline void refuse_hostile_toml(std::string_view text, const std::string& file_name)
 {
     if (text.size() > station_file_limits::bytes)
-        throw station_file_error(file_name, {}, "the file is larger than " + std::to_string(station_file_limits::bytes) + " bytes");
+        throw station_file_error(file_name, {},
+                                 "the file is larger than " + std::to_string(station_file_limits::bytes) + " bytes");
     if (const file_place dot = detail::toml_dot_counter(text).first_beyond(station_file_limits::key_dots); dot.line > 0)
         throw station_file_error(file_name, dot, "too many dots in keys; a station file needs none");
 }

@@ -2,8 +2,8 @@
 /// @file
 /// toml++, and a text parsed by it. The only header that includes it.
 ///
-/// toml++ 3.3 takes some broken files ("[=") for a fault of its own and asserts; here it throws instead, with or without
-/// NDEBUG, and the file is refused like any other. That holds where this header is the first to include toml++.
+/// toml++ 3.3 takes some broken files ("[=") for a fault of its own and asserts; here it throws instead, with or
+/// without NDEBUG, and the file is refused like any other. That holds where this header is the first to include toml++.
 
 #include <algorithm>
 #include <cstddef>
@@ -16,7 +16,10 @@
 namespace weldloop::detail {
 /// Thrown where toml++ would assert.
 struct toml_assertion {};
-[[noreturn]] inline void toml_asserts() { throw toml_assertion{}; }
+[[noreturn]] inline void toml_asserts()
+{
+    throw toml_assertion{};
+}
 }  // namespace weldloop::detail
 
 /// @cond INTERNAL

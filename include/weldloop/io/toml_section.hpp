@@ -53,7 +53,10 @@ struct station_text {
 };
 
 /// A text of the file in quotes, short enough for a message.
-[[nodiscard]] inline std::string in_quotes(std::string_view text) { return "\"" + printable(shortened(text, 60)) + "\""; }
+[[nodiscard]] inline std::string in_quotes(std::string_view text)
+{
+    return "\"" + printable(shortened(text, 60)) + "\"";
+}
 
 /// Length of the longest piece two words have in common.
 [[nodiscard]] inline std::size_t common_piece(std::string_view a, std::string_view b)
@@ -68,8 +71,8 @@ struct station_text {
     return longest;
 }
 
-/// The word of a list that was most likely meant: few letters to change and a long piece in common, so that "rusty" leads
-/// to "light rust" and "wire gun" to "gun". Ties go to the earlier word.
+/// The word of a list that was most likely meant: few letters to change and a long piece in common, so that "rusty"
+/// leads to "light rust" and "wire gun" to "gun". Ties go to the earlier word.
 [[nodiscard]] inline std::string_view likely_word(std::string_view given, const std::vector<std::string_view>& words)
 {
     std::string_view best;
@@ -98,9 +101,18 @@ struct allowed_span {
 };
 
 template <class Q>
-[[nodiscard]] std::string bound_text(const Q& q) { return si_text(q); }
-[[nodiscard]] inline std::string bound_text(temperature t) { return to_text(t, "degC"); }
-[[nodiscard]] inline std::string bound_text(std::int64_t n) { return std::to_string(n); }
+[[nodiscard]] std::string bound_text(const Q& q)
+{
+    return si_text(q);
+}
+[[nodiscard]] inline std::string bound_text(temperature t)
+{
+    return to_text(t, "degC");
+}
+[[nodiscard]] inline std::string bound_text(std::int64_t n)
+{
+    return std::to_string(n);
+}
 
 template <class T>
 [[nodiscard]] std::string span_text(const allowed_span<T>& span)
@@ -152,7 +164,8 @@ inline constexpr std::string_view written_example<bounded_number<Rule>> = "\"60 
 /// One table of the file.
 class toml_section {
 public:
-    /// @param from the file @param table the table @param what it is, for messages: "[job]", "the cable" @param at its place
+    /// @param from the file @param table the table @param what it is, for messages: "[job]", "the cable" @param at its
+    /// place
     toml_section(const station_text& from, const toml::table& table, std::string what, file_place at)
         : from_(&from), table_(&table), what_(std::move(what)), at_(at)
     {
@@ -169,7 +182,8 @@ public:
         }
         if (unknown != nullptr) {
             const std::vector<std::string_view> words(keys);
-            refuse(place_of(unknown->source()), "unknown key " + in_quotes(unknown->str()) + " in " + what_ + "; it takes: " + listed(words),
+            refuse(place_of(unknown->source()),
+                   "unknown key " + in_quotes(unknown->str()) + " in " + what_ + "; it takes: " + listed(words),
                    likely_word(unknown->str(), words));
         }
         return *this;
@@ -227,12 +241,16 @@ public:
         if (!node.is_integer()) refuse(place(key), wrong_kind(key, node) + "; write a whole number");
         const std::int64_t value = **node.as_integer();
         if (const allowed_span<std::int64_t> span{least, most}; !span.holds(value))
-            refuse(place(key), "\"" + std::string(key) + "\" cannot be " + std::to_string(value) + "; allowed: " + span_text(span));
+            refuse(place(key),
+                   "\"" + std::string(key) + "\" cannot be " + std::to_string(value) + "; allowed: " + span_text(span));
         out = static_cast<int>(value);
     }
 
     /// A text the key must have.
-    [[nodiscard]] std::string_view text(std::string_view key) const { return text_of(key, present(key), "a text in quotes"); }
+    [[nodiscard]] std::string_view text(std::string_view key) const
+    {
+        return text_of(key, present(key), "a text in quotes");
+    }
 
     /// One word of a list; `word_of` gives the word for each of its values.
     template <class List, class WordOf>
@@ -251,7 +269,8 @@ public:
     {
         const toml::node& node = present(key);
         const toml::array* both = node.as_array();
-        if (both == nullptr) refuse(place(key), wrong_kind(key, node) + "; write two names: [\"brass\", \"mild steel\"]");
+        if (both == nullptr)
+            refuse(place(key), wrong_kind(key, node) + "; write two names: [\"brass\", \"mild steel\"]");
         if (both->size() != 2)
             refuse(place(key), "\"" + std::string(key) + "\" needs two names, and has " + std::to_string(both->size()));
         return std::pair{chosen(key, (*both)[0], list, word_of), chosen(key, (*both)[1], list, word_of)};
@@ -263,7 +282,8 @@ public:
         const std::string_view given = text(key);
         if (given.empty()) refuse(place(key), "\"" + std::string(key) + "\" is empty");
         if (character_count(given) > station_file_limits::name_characters)
-            refuse(place(key), "\"" + std::string(key) + "\" is longer than " + std::to_string(station_file_limits::name_characters) + " characters");
+            refuse(place(key), "\"" + std::string(key) + "\" is longer than " +
+                                   std::to_string(station_file_limits::name_characters) + " characters");
         if (printable(given) != given) refuse(place(key), "\"" + std::string(key) + "\" holds a control character");
         return std::string(given);
     }
@@ -274,7 +294,8 @@ public:
         const toml::node* node = table_->get(key);
         if (node == nullptr) return std::nullopt;
         const toml::table* table = node->as_table();
-        if (table == nullptr) refuse(place(key), wrong_kind(key, *node) + "; write a table: [" + std::string(key) + "]");
+        if (table == nullptr)
+            refuse(place(key), wrong_kind(key, *node) + "; write a table: [" + std::string(key) + "]");
         return toml_section(*from_, *table, "[" + std::string(key) + "]", place_of(table->source()));
     }
 
@@ -290,7 +311,8 @@ public:
             const toml::table* table = element.as_table();
             if (table == nullptr) refuse(place_of(element.source()), wrong_kind(key, element) + wanted);
             if (out.size() == most)
-                refuse(place_of(element.source()), "more than " + std::to_string(most) + " parts in \"" + std::string(key) + "\"");
+                refuse(place_of(element.source()),
+                       "more than " + std::to_string(most) + " parts in \"" + std::string(key) + "\"");
             out.emplace_back(*from_, *table, "part " + std::to_string(out.size() + 1), place_of(table->source()));
         }
         return out;
@@ -354,9 +376,11 @@ private:
             return parse<T>(given);
         } catch (const bad_text_error& e) {
             const auto [wanted, nearest] = without_hint(e.allowed());
-            refuse(inside(node, given, e.position()), "\"" + std::string(key) + "\" cannot be " + in_quotes(given) + "; wanted: " + wanted, nearest);
+            refuse(inside(node, given, e.position()),
+                   "\"" + std::string(key) + "\" cannot be " + in_quotes(given) + "; wanted: " + wanted, nearest);
         } catch (const error& e) {
-            refuse(place_of(node.source()), "\"" + std::string(key) + "\" cannot be " + in_quotes(given) + "; allowed: " + e.allowed());
+            refuse(place_of(node.source()),
+                   "\"" + std::string(key) + "\" cannot be " + in_quotes(given) + "; allowed: " + e.allowed());
         }
     }
 
@@ -369,14 +393,16 @@ private:
             if (word_of(value) == given) return value;
             words.push_back(word_of(value));
         }
-        refuse(place_of(node.source()), "\"" + std::string(key) + "\" cannot be " + in_quotes(given) + "; it is one of: " + listed(words),
+        refuse(place_of(node.source()),
+               "\"" + std::string(key) + "\" cannot be " + in_quotes(given) + "; it is one of: " + listed(words),
                likely_word(given, words));
     }
 
     template <class T>
     [[noreturn]] void refuse_value(std::string_view key, const allowed_span<T>& span) const
     {
-        refuse(place(key), "\"" + std::string(key) + "\" cannot be " + in_quotes(text(key)) + "; allowed: " + span_text(span));
+        refuse(place(key),
+               "\"" + std::string(key) + "\" cannot be " + in_quotes(text(key)) + "; allowed: " + span_text(span));
     }
 
     /// The place of a character within a text value. Where the text is written with escapes or over several lines, its

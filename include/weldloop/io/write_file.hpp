@@ -59,8 +59,8 @@ private:
 
 }  // namespace detail
 
-/// Writes a file: first under another name beside it, then by renaming. A reader sees the old file or the new one, never a
-/// part, and a failure leaves neither a part nor a change. Folders on the way are made.
+/// Writes a file: first under another name beside it, then by renaming. A reader sees the old file or the new one,
+/// never a part, and a failure leaves neither a part nor a change. Folders on the way are made.
 /// @param target the file @param content all of it
 /// @throws file_write_error if a folder, the file or the name cannot be made
 inline void write_file(const std::filesystem::path& target, std::string_view content)

@@ -99,7 +99,8 @@ private:
     if (start >= end || end > metal.melting)
         throw out_of_range_error("end temperature", to_text(end, "degC"),
                                  "above the start, at most the melting point of " + to_text(metal.melting, "degC"));
-    return in_si<current>(section.value() * std::sqrt(detail::adiabatic_law_of(metal).integral(start, end) / t.value()));
+    return in_si<current>(section.value() *
+                          std::sqrt(detail::adiabatic_law_of(metal).integral(start, end) / t.value()));
 }
 
 /// Temperature of a conductor after a current pulse, no heat lost:

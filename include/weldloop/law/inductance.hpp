@@ -58,9 +58,9 @@ inline constexpr source neumann_circles{"Neumann's integral over coaxial circles
                           "mutual inductance");
 }
 
-/// Inductance of a straight round conductor by itself, its return infinitely far: that of a filament beside itself at the
-/// distance of its radius, and the internal part,
-/// L = mu0/(2 pi) (l asinh(l/a) - sqrt(l^2 + a^2) + a) + L'i l, for long conductors mu0 l/(2 pi) (ln(2l/a) - 1) + L'i l [H].
+/// Inductance of a straight round conductor by itself, its return infinitely far: that of a filament beside itself at
+/// the distance of its radius, and the internal part, L = mu0/(2 pi) (l asinh(l/a) - sqrt(l^2 + a^2) + a) + L'i l, for
+/// long conductors mu0 l/(2 pi) (ln(2l/a) - 1) + L'i l [H].
 /// @param extent l [m], above 0 @param radius a [m], above 0
 /// @param internal L'i [H/m], 0 or above: internal_inductance(), times skin_effect::inductance_ratio at a frequency
 /// @throws not_finite_error, out_of_range_error
@@ -97,8 +97,8 @@ inline constexpr source neumann_circles{"Neumann's integral over coaxial circles
 /// Inductance of a closed rectangle of round conductor: leads laid apart over a length, joined across at both ends. The
 /// two pairs of opposite sides, L = 2 (L_l - M_l,w + L_w - M_w,l), each by straight_inductance() and
 /// mutual_inductance_parallel(); sides at right angles do not couple [H].
-/// @param extent l, one side [m] @param width w, the other side [m] @param radius a [m], above 0, at most half of either
-/// side
+/// @param extent l, one side [m] @param width w, the other side [m] @param radius a [m], above 0, at most half of
+/// either side
 /// @param internal L'i [H/m], 0 or above @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline inductance loop_inductance(length extent, length width, length radius,
                                                 inductance_per_length internal = internal_inductance())
@@ -106,7 +106,8 @@ inline constexpr source neumann_circles{"Neumann's integral over coaxial circles
     require_positive(radius, "conductor radius");
     for (const length& side : {require_positive(extent, "loop length"), require_positive(width, "loop width")})
         if (side < 2.0 * radius)
-            throw out_of_range_error("loop side", si_text(side), "at least two radii, " + si_text(length(2.0 * radius)));
+            throw out_of_range_error("loop side", si_text(side),
+                                     "at least two radii, " + si_text(length(2.0 * radius)));
     const auto pair_of_sides = [&](length side, length apart) {
         return 2.0 * (straight_inductance(side, radius, internal) - mutual_inductance_parallel(side, apart));
     };
@@ -116,8 +117,8 @@ inline constexpr source neumann_circles{"Neumann's integral over coaxial circles
 /// Mutual inductance of two coaxial circles, Neumann's integral:
 /// M = mu0 sqrt(R1 R2) ((2/k - k) K(k) - (2/k) E(k)), k^2 = 4 R1 R2/((R1 + R2)^2 + z^2) [H].
 ///
-/// K and E come from one arithmetic-geometric mean of 1 and k' = sqrt(1 - k^2), in which the bracket is a sum of positive
-/// terms: all digits are kept for circles far apart and nearly touching. 1e-13 against quadrature.
+/// K and E come from one arithmetic-geometric mean of 1 and k' = sqrt(1 - k^2), in which the bracket is a sum of
+/// positive terms: all digits are kept for circles far apart and nearly touching. 1e-13 against quadrature.
 /// @param radius R1 [m], above 0 @param other_radius R2 [m], above 0
 /// @param apart z along the axis [m], of either sign; circles that coincide are refused
 /// @throws not_finite_error, out_of_range_error @see neumann_circles
@@ -127,7 +128,8 @@ inline constexpr source neumann_circles{"Neumann's integral over coaxial circles
     const double r2 = require_positive(other_radius, "other circle radius").value();
     const double z = require_finite(apart, "distance of the circles").value();
     const double across = std::hypot(r1 + r2, z), between = std::hypot(r1 - r2, z);
-    if (between == 0.0) throw out_of_range_error("distance of the circles", si_text(apart), "circles that do not coincide");
+    if (between == 0.0)
+        throw out_of_range_error("distance of the circles", si_text(apart), "circles that do not coincide");
     const double k2 = 4.0 * (r1 / across) * (r2 / across);
     double a = 1.0, b = between / across;  // b = k'
     // (2/k - k) K - (2/k) E = (2/k) K sum over n above 0 of 2^(n-1) c_n^2, c_1 = (1 - k')/2 = k^2/(2 (1 + k'))
@@ -141,8 +143,8 @@ inline constexpr source neumann_circles{"Neumann's integral over coaxial circles
         weight *= 2.0;
     }
     const double complete_k = 0.5 * std::numbers::pi / a;
-    return require_finite(
-        in_si<inductance>(magnetic_constant.value() * across * complete_k * sum), "mutual inductance");
+    return require_finite(in_si<inductance>(magnetic_constant.value() * across * complete_k * sum),
+                          "mutual inductance");
 }
 
 /// Inductance of one circular turn of round conductor, mu0 R (ln(8 R/a) - 2) + 2 pi R L'i [H]. Thin conductor: the next
@@ -160,15 +162,16 @@ inline constexpr source neumann_circles{"Neumann's integral over coaxial circles
     require_not_negative(internal, "internal inductance");
     const length around = 2.0 * std::numbers::pi * radius;
     const double external = std::log(8.0 * (radius / wire_radius).value()) - 2.0;
-    return require_finite(inductance(magnetic_constant * radius * external + internal * around), "inductance of a turn");
+    return require_finite(inductance(magnetic_constant * radius * external + internal * around),
+                          "inductance of a turn");
 }
 
 /// Turns of lead on a heap or a drum.
 struct lead_coil {
-    int turns;                  ///< 1 to `most_coil_turns`
-    length diameter;            ///< [m] mean diameter, from axis to axis of the lead
-    length pitch;               ///< [m] from one turn to the next, the diameter of the lead where they touch
-    int layers = 1;             ///< turns on one another, 1 to `turns`; a loose heap has about the root of the turns
+    int turns;        ///< 1 to `most_coil_turns`
+    length diameter;  ///< [m] mean diameter, from axis to axis of the lead
+    length pitch;     ///< [m] from one turn to the next, the diameter of the lead where they touch
+    int layers = 1;   ///< turns on one another, 1 to `turns`; a loose heap has about the root of the turns
 };
 
 /// Most turns that coil_inductance() sums; a lead has a dozen.
@@ -177,8 +180,9 @@ inline constexpr int most_coil_turns = 500;
 /// Inductance of a coil: every turn by itself and with every other, the turns as coaxial circles laid out in `layers`
 /// layers of equal pitch along and across, L = sum Li + 2 sum Mik [H].
 ///
-/// It grows with nearly the square of the turns. In air: a coil that lies on a steel plate has up to twice this (its mirror
-/// image in the plate adds at most as much again), one on a steel drum more. A heap whose turns are spread has less.
+/// It grows with nearly the square of the turns. In air: a coil that lies on a steel plate has up to twice this (its
+/// mirror image in the plate adds at most as much again), one on a steel drum more. A heap whose turns are spread has
+/// less.
 /// @param c the coil @param wire_radius a over the strands [m], above 0, at most half of the pitch
 /// @param internal L'i [H/m], 0 or above
 /// @throws not_finite_error, out_of_range_error @see neumann_circles
@@ -215,9 +219,10 @@ inline constexpr int most_coil_turns = 500;
     return require_finite(total, "coil inductance");
 }
 
-/// Voltage that a change of current takes along an inductance, V = L dI/dt [V]; below 0 while the current falls. A supply
-/// without it to spare cannot follow the ramp.
-/// @param l L [H], 0 or above @param change of current [A], of either sign @param within time of the change [s], above 0
+/// Voltage that a change of current takes along an inductance, V = L dI/dt [V]; below 0 while the current falls. A
+/// supply without it to spare cannot follow the ramp.
+/// @param l L [H], 0 or above @param change of current [A], of either sign @param within time of the change [s], above
+/// 0
 /// @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline voltage ramp_voltage(inductance l, current change, duration within)
 {

@@ -395,7 +395,8 @@ private:
     /// falls as the line gets steeper, so that there is one answer and it is bracketed.
     bool settle_with_one_line()
     {
-        constexpr int most_steps = 200;       // takes 2 to 5; halving alone would take 60
+        constexpr int most_steps = 200;  // takes 2 to 5; halving alone would take 60
+        constexpr int steps_before_halving = 8;
         constexpr double hottest = 1e9;       // K: far beyond anything a lead survives, so that a number comes out
         constexpr double near_enough = 1e-2;  // of the rise
         double low = air_, high = hottest, at = air_ + first_rise;
@@ -414,7 +415,8 @@ private:
             }
             (mean > at ? low : high) = at;
             const double next = mean < hottest ? at + (mean - at) * line / surface_.slope(at) : hottest;
-            if (next > low && next < high)
+            const bool halves = step > steps_before_halving && step % 2 == 0;
+            if (next > low && next < high && !halves)
                 at = next;
             else if (high < hottest)
                 at = 0.5 * (low + high);

@@ -84,12 +84,12 @@ namespace detail {
 /// makes the conductor worse than the pure metal at 20 degC adds the same at every temperature.
 ///
 /// Straight lines between the points of the table, which lie 0.1 % or less above the curve between. Outside the table
-/// the end lines go on and `resistivity_range` is flagged; where the lower one has fallen to zero, near 45 K for copper, the
-/// temperature is refused.
+/// the end lines go on and `resistivity_range` is flagged; where the lower one has fallen to zero, near 45 K for
+/// copper, the temperature is refused.
 ///
-/// metal::resistivity_at(), the linear law, against this, percent: copper 0.0 at 0 degC, 0.1 at 90, -0.2 at 200, -0.8 at
-/// 300, -2.5 at 500, -10.8 at 1000. Aluminium (table recalled) 0.2 at 0 degC, -0.1 at 90, 0.3 at 200, -0.6 at 400, -3.0 at
-/// 520.
+/// metal::resistivity_at(), the linear law, against this, percent: copper 0.0 at 0 degC, 0.1 at 90, -0.2 at 200, -0.8
+/// at 300, -2.5 at 500, -10.8 at 1000. Aluminium (table recalled) 0.2 at 0 degC, -0.1 at 90, 0.3 at 200, -0.6 at 400,
+/// -3.0 at 520.
 ///
 /// Accuracy: copper 0.5 % by its source, which covers the pure metal; measured ratios of NBS Handbook 100 (copper, 0 to
 /// 500 degC) are met within 0.35 %. Multiplying the table of the pure metal instead would lie up to 2.2 % above them.
@@ -101,10 +101,10 @@ namespace detail {
     const std::span<const resistivity_point> table = detail::resistivity_table_of(metal);
     const double above_reference =
         detail::along_table(table, t.in_kelvin()) - detail::along_table(table, reference_temperature.in_kelvin());
-    tabulated_resistivity out{
-        require_positive(metal.resistivity, "resistivity") + detail::nohm_m(above_reference), {}};
+    tabulated_resistivity out{require_positive(metal.resistivity, "resistivity") + detail::nohm_m(above_reference), {}};
     if (!(out.resistivity.value() > 0.0))
-        throw out_of_range_error("temperature", number_text(t.in_kelvin()) + " K", "where the table's first line is above zero");
+        throw out_of_range_error("temperature", number_text(t.in_kelvin()) + " K",
+                                 "where the table's first line is above zero");
     out.basis.add(metal == aluminium ? crc_aluminium : matula_copper).add(impurity_rule);
     if (metal.electrical_source) out.basis.add(*metal.electrical_source);
     if (t.in_kelvin() < table.front().kelvin || t.in_kelvin() > table.back().kelvin)

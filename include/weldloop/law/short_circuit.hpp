@@ -34,9 +34,8 @@ inline constexpr source iec_60949_nonadiabatic{
     "IEC 60949", "1988", "clause 5: C1 2464 mm/m, C2 1.22 K m mm2/J, F 0.7 (gives the published constants of one pair)",
     source_kind::memory};
 /// Simplified constants of copper in cross-linked polyethylene.
-inline constexpr source iec_60949_xlpe{"IEC 60949", "1988",
-                                       "simplified constants X 0.41, Y 0.12, in a public course note",
-                                       source_kind::standard};
+inline constexpr source iec_60949_xlpe{
+    "IEC 60949", "1988", "simplified constants X 0.41, Y 0.12, in a public course note", source_kind::standard};
 /// Longest short circuit that the rules speak of.
 inline constexpr source iec_60724_duration{"IEC 60724", {}, "short circuits up to 5 s", source_kind::memory};
 /// Current that melts a wire in air in the long run.
@@ -49,16 +48,16 @@ using short_circuit_factor = decltype(current{} * boost::units::root<2>(duration
 
 /// Constants of heating without loss, as a standard or a metal gives them.
 struct adiabatic_constants {
-    std::string_view material;    ///< of the conductor
-    short_circuit_factor heating; ///< K [A s^(1/2)/m2]
-    temperature_difference beta;  ///< [K] reciprocal of the temperature coefficient at 0 degC
-    temperature melting;          ///< highest end temperature
-    const source* from;           ///< of K and beta
+    std::string_view material;     ///< of the conductor
+    short_circuit_factor heating;  ///< K [A s^(1/2)/m2]
+    temperature_difference beta;   ///< [K] reciprocal of the temperature coefficient at 0 degC
+    temperature melting;           ///< highest end temperature
+    const source* from;            ///< of K and beta
 };
 
 namespace detail {
-constexpr adiabatic_constants published_constants(std::string_view material, double k_per_mm2, double beta,
-                                                  temperature melting, const source* from)
+constexpr adiabatic_constants iec_60949_row(std::string_view material, double k_per_mm2, double beta,
+                                            temperature melting, const source* from)
 {
     return {material, in_si<short_circuit_factor>(k_per_mm2 * 1e6), in_si<temperature_difference>(beta), melting, from};
 }
@@ -66,7 +65,8 @@ constexpr adiabatic_constants published_constants(std::string_view material, dou
 [[nodiscard]] inline adiabatic_law law_of(const adiabatic_constants& c)
 {
     const double k = require_positive(c.heating, "short-circuit constant K").value();
-    const double span = require_positive(c.beta, "short-circuit constant beta").value() + reference_temperature.in_celsius();
+    const double span =
+        require_positive(c.beta, "short-circuit constant beta").value() + reference_temperature.in_celsius();
     return {k * k, span};
 }
 
@@ -87,11 +87,11 @@ inline void require_gain(double factor)
 /// K 226, 148, 78 A s^(1/2)/mm2 and beta 234.5, 228, 202 K.
 /// @{
 inline constexpr adiabatic_constants iec_copper =
-    detail::published_constants("copper", 226, 234.5, annealed_copper.melting, &iec_60949_constants);  ///< copper
+    detail::iec_60949_row("copper", 226, 234.5, annealed_copper.melting, &iec_60949_constants);  ///< copper
 inline constexpr adiabatic_constants iec_aluminium =
-    detail::published_constants("aluminium", 148, 228, aluminium.melting, &iec_60949_constants);  ///< aluminium
+    detail::iec_60949_row("aluminium", 148, 228, aluminium.melting, &iec_60949_constants);  ///< aluminium
 inline constexpr adiabatic_constants iec_steel =
-    detail::published_constants("steel", 78, 202, mild_steel.melting, &iec_60949_steel);  ///< steel
+    detail::iec_60949_row("steel", 78, 202, mild_steel.melting, &iec_60949_steel);  ///< steel
 /// @}
 
 /// Constants of a metal from its own resistivity, temperature coefficient and heat: K^2 = c (beta + 20 degC)/rho20,
@@ -133,8 +133,8 @@ inline constexpr adiabatic_constants iec_steel =
 /// @param c constants @param through I [A], 0 or above @param t duration [s], above 0
 /// @param start T1 @param end T2, above T1, at most the melting point
 /// @param nonadiabatic e, 1 to 10 @throws not_finite_error, out_of_range_error
-[[nodiscard]] inline area short_circuit_area(const adiabatic_constants& c, current through, duration t, temperature start,
-                                             temperature end, double nonadiabatic = 1.0)
+[[nodiscard]] inline area short_circuit_area(const adiabatic_constants& c, current through, duration t,
+                                             temperature start, temperature end, double nonadiabatic = 1.0)
 {
     require_not_negative(through, "current");
     require_positive(t, "duration");
@@ -176,7 +176,7 @@ inline constexpr adiabatic_constants iec_steel =
 
 /// @name Constants of the heat that the covering takes
 /// @{
-inline constexpr double nonadiabatic_c1 = 2.464;    ///< C1 = 2464 mm/m, in coherent units; see iec_60949_nonadiabatic
+inline constexpr double nonadiabatic_c1 = 2.464;  ///< C1 = 2464 mm/m, in coherent units; see iec_60949_nonadiabatic
 /// C2 [K m3/J] = 1.22 K m mm2/J; see iec_60949_nonadiabatic
 inline constexpr auto nonadiabatic_c2 = 1.22e-6 / volumetric_heat::from_value(1.0);
 inline constexpr double usual_thermal_contact = 0.7;  ///< F of covering on strands; see iec_60949_nonadiabatic
@@ -185,15 +185,16 @@ inline constexpr duration longest_short_circuit = in_si<duration>(5.0);  ///< se
 
 /// How much more current a covered conductor stands than a bare one that loses no heat.
 struct nonadiabatic_factor {
-    double factor;            ///< e, 1 or above
-    bool short_time;          ///< the duration is at most `longest_short_circuit`; above, e is an extrapolation
-    weldloop::basis basis;    ///< sources
+    double factor;          ///< e, 1 or above
+    bool short_time;        ///< the duration is at most `longest_short_circuit`; above, e is an extrapolation
+    weldloop::basis basis;  ///< sources
 };
 
 /// Non-adiabatic factor from the materials, e = sqrt(1 + F A sqrt(t/S) + F^2 B t/S) with A = C1/cc sqrt(ci ki) and
 /// B = C2/cc ci ki: cc and ci the heat per volume of conductor and covering, ki the conductivity of the covering.
 ///
-/// For copper in cross-linked polyethylene F A is 0.416 and F^2 B 0.119, in mm and s; the standard prints 0.41 and 0.12.
+/// For copper in cross-linked polyethylene F A is 0.416 and F^2 B 0.119, in mm and s; the standard prints 0.41 and
+/// 0.12.
 /// @param conductor its heat per volume counts @param section S [m2], above 0 @param around the covering
 /// @param t duration [s], above 0
 /// @param contact F, 0 for a bare conductor to 1 for perfect contact
@@ -233,9 +234,12 @@ inline constexpr simplified_nonadiabatic copper_in_xlpe{0.41, 0.12, &iec_60949_x
                                                                         area section, duration t)
 {
     constexpr double most = 1e3;  // far above any pair of materials
-    const double x = require_within(constants.x, 0.0, most, "constant X"), y = require_within(constants.y, 0.0, most, "constant Y");
-    const double share = require_positive(t, "duration").value() / (require_positive(section, "conductor area").value() * 1e6);
-    const double factor = require_within(std::sqrt(1.0 + x * std::sqrt(share) + y * share), 1.0, 1e9, "non-adiabatic factor");
+    const double x = require_within(constants.x, 0.0, most, "constant X"),
+                 y = require_within(constants.y, 0.0, most, "constant Y");
+    const double share =
+        require_positive(t, "duration").value() / (require_positive(section, "conductor area").value() * 1e6);
+    const double factor =
+        require_within(std::sqrt(1.0 + x * std::sqrt(share) + y * share), 1.0, 1e9, "non-adiabatic factor");
     nonadiabatic_factor out{factor, t <= longest_short_circuit, {}};
     if (constants.from) out.basis.add(*constants.from);
     out.basis.add(iec_60724_duration);
@@ -247,9 +251,8 @@ inline constexpr double preece_copper = 10244.0;
 
 /// Current that melts a bare copper wire stretched in still air in the long run, I = 10244 A (d/1 in)^1.5 [A].
 ///
-/// A rule of thin fuse wires, whose loss is taken as proportional to the surface; for the thick conductors of leads it is an
-/// extrapolation. It holds for minutes, fusing_current() for seconds: what really melts lies above
-/// both.
+/// A rule of thin fuse wires, whose loss is taken as proportional to the surface; for the thick conductors of leads it
+/// is an extrapolation. It holds for minutes, fusing_current() for seconds: what really melts lies above both.
 /// @param diameter d of the wire [m], above 0 @throws not_finite_error, out_of_range_error @see preece_rule
 [[nodiscard]] inline current steady_fusing_current(length diameter)
 {

@@ -50,8 +50,8 @@ inline constexpr double most_radius_over_depth = 1e6;
 
 /// Radius of a round conductor over its skin depth, a/delta = sqrt(f mu0 mur/R').
 ///
-/// It follows from the direct-current resistance alone. So a stranded conductor whose strands touch counts as a solid one
-/// of its resistance, however loosely it is packed: what its radius gains, its mean resistivity loses.
+/// It follows from the direct-current resistance alone. So a stranded conductor whose strands touch counts as a solid
+/// one of its resistance, however loosely it is packed: what its radius gains, its mean resistivity loses.
 /// @param dc R' at its temperature [ohm/m], above 0 @param f [Hz], 0 or above
 /// @param relative_permeability mur, 0.999 to 1e6
 /// @throws not_finite_error, out_of_range_error
@@ -117,8 +117,8 @@ inline constexpr double skin_asymptotic_from = 32.0;  // |z|; e^(-2 |z|/sqrt(2))
 /// Skin effect of a conductor of a direct-current resistance, skin_effect_at(radius_over_skin_depth()).
 ///
 /// For a flexible lead it is an upper bound: strands that oxide keeps apart and that change places along the lay share
-/// the current more evenly. A return lead close by adds proximity effect, which is not counted: by the approximation of the
-/// cable standard (recalled) 2.9 (d/s)^2 times the skin effect, d over the strands, s from axis to axis.
+/// the current more evenly. A return lead close by adds proximity effect, which is not counted: by the approximation of
+/// the cable standard (recalled) 2.9 (d/s)^2 times the skin effect, d over the strands, s from axis to axis.
 /// @param dc R' at its temperature [ohm/m], above 0 @param f [Hz], 0 or above; 0 gives the ratios 1 and 1
 /// @param relative_permeability mur, 0.999 to 1e6
 /// @throws not_finite_error, out_of_range_error
@@ -143,12 +143,13 @@ inline constexpr iec_skin_range iec_skin_high{30.0, &iec_60287_skin_above};   //
 
 /// Skin effect factor of the cable standard with where it comes from.
 struct iec_skin_factor {
-    double increase;      ///< ys = R_ac/R_dc - 1
-    bool in_range;        ///< the argument is at most that of `iec_skin_high`
-    const source* from;   ///< the formula used, read or recalled
+    double increase;     ///< ys = R_ac/R_dc - 1
+    bool in_range;       ///< the argument is at most that of `iec_skin_high`
+    const source* from;  ///< the formula used, read or recalled
 };
 
-/// Argument of the cable standard's formula, xs = sqrt(8 pi f 1e-7 ks/R'); sqrt(2) of radius_over_skin_depth() for ks 1.
+/// Argument of the cable standard's formula, xs = sqrt(8 pi f 1e-7 ks/R'); sqrt(2) of radius_over_skin_depth() for
+/// ks 1.
 /// @param dc R' at its temperature [ohm/m], above 0 @param f [Hz], 0 or above
 /// @param ks 1 for solid and stranded copper; up to 1 where strands are kept apart, above 0
 /// @throws not_finite_error, out_of_range_error

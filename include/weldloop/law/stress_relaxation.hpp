@@ -61,7 +61,7 @@ inline constexpr double extrapolation_factor = 3.0;  // either way, in the expon
 inline constexpr double fitted_stress_low = 0.6, fitted_stress_high = 0.8;
 inline constexpr double fitted_celsius_low = 20.0, fitted_celsius_high = 100.0;
 inline constexpr double fitted_seconds_low = seconds_per_hour, fitted_seconds_high = 262800.0 * seconds_per_hour;
-inline constexpr double rounding = 1e-9;  // an end of the range reached by arithmetic still belongs to it
+inline constexpr double range_rounding = 1e-9;  // an end of the range reached by arithmetic still belongs to it
 // exp(-r) has long been zero; keeps the widened exponent finite
 inline constexpr double highest_exponent = 700.0;
 
@@ -169,7 +169,7 @@ public:
 private:
     static bool within(double x, double low, double high)
     {
-        return x >= low * (1.0 - detail::rounding) && x <= high * (1.0 + detail::rounding);
+        return x >= low * (1.0 - detail::range_rounding) && x <= high * (1.0 + detail::range_rounding);
     }
 
     // power of ten of the hours that lead to the present parameter at a temperature [K]; minus infinity for a new

@@ -98,7 +98,8 @@ public:
         for (const current_piece& p : pieces) {
             const double share = (p.duration / period).value();
             if (peak == 0.0) break;
-            const double a = p.from.value() / peak, b = p.to.value() / peak;  // of the peak, so that no square overflows
+            const double a = p.from.value() / peak,
+                         b = p.to.value() / peak;  // of the peak, so that no square overflows
             square += share * (a * a + a * b + b * b) / 3.0;
             mean += share * (a + b) / 2.0;
             absolute += share * (a * b >= 0.0 ? std::fabs(a + b) / 2.0 : (a * a + b * b) / (2.0 * std::fabs(b - a)));
@@ -188,7 +189,9 @@ public:
         if (pieces_.empty()) return in_si<current>(order == 1 && !is_dc() ? values_.peak : 0.0);
         using namespace std::complex_literals;
         constexpr double pi = std::numbers::pi;
-        const auto turned = [](double turns) { return std::polar(1.0, -2.0 * std::numbers::pi * (turns - std::floor(turns))); };
+        const auto turned = [](double turns) {
+            return std::polar(1.0, -2.0 * std::numbers::pi * (turns - std::floor(turns)));
+        };
         std::complex<double> sum = 0.0;
         double begin = 0.0;  // of the piece, as a share of the period
         for (const current_piece& p : pieces_) {

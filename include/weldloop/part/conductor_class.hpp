@@ -28,8 +28,8 @@ namespace weldloop {
 inline constexpr source iec_60228_classes{
     "IEC 60228", "2004", "tables 1 to 4: highest resistance at 20 degC, class 2, 5 and 6", source_kind::standard};
 /// Largest strands and diameters.
-inline constexpr source iec_60228_strands{"IEC 60228", "2004",
-                                          "largest strand and largest conductor diameter by class", source_kind::memory};
+inline constexpr source iec_60228_strands{"IEC 60228", "2004", "largest strand and largest conductor diameter by class",
+                                          source_kind::memory};
 /// Lay of metric conductors.
 inline constexpr source iec_lay_judgement{
     "lay of metric conductors: 2 % in class 2, in class 5 and 6 that of the American rope-lay conductor of the area",
@@ -111,15 +111,15 @@ inline constexpr double astm_resistance_margin = 0.02;
 
 /// A row of the metric table.
 struct iec_conductor_row {
-    double area_mm2;                   ///< nominal [mm2]
-    double class_2_ohm_per_km;         ///< plain copper, highest at 20 degC [ohm/km]
-    double class_2_tinned_ohm_per_km;  ///< metal-coated copper
-    double flexible_ohm_per_km;        ///< class 5 and 6, plain copper
-    double flexible_tinned_ohm_per_km; ///< class 5 and 6, metal-coated copper
-    double aluminium_ohm_per_km;       ///< class 2, aluminium; 0: not in the table
-    double class_5_strand_mm;          ///< largest strand of class 5 [mm]
-    double class_6_strand_mm;          ///< largest strand of class 6 [mm]; 0: not in the table
-    double largest_diameter_mm;        ///< largest diameter of a class 5 or 6 conductor [mm]
+    double area_mm2;                    ///< nominal [mm2]
+    double class_2_ohm_per_km;          ///< plain copper, highest at 20 degC [ohm/km]
+    double class_2_tinned_ohm_per_km;   ///< metal-coated copper
+    double flexible_ohm_per_km;         ///< class 5 and 6, plain copper
+    double flexible_tinned_ohm_per_km;  ///< class 5 and 6, metal-coated copper
+    double aluminium_ohm_per_km;        ///< class 2, aluminium; 0: not in the table
+    double class_5_strand_mm;           ///< largest strand of class 5 [mm]
+    double class_6_strand_mm;           ///< largest strand of class 6 [mm]; 0: not in the table
+    double largest_diameter_mm;         ///< largest diameter of a class 5 or 6 conductor [mm]
 };
 
 /// Metric conductors, smallest first; see iec_60228_classes, iec_60228_strands.
@@ -212,7 +212,8 @@ inline constexpr std::array tinned_wires{tinned_wire_row{0.29, 0.9766}, tinned_w
                                          tinned_wire_row{0.0201, 0.9616}, tinned_wire_row{0.0111, 0.9416},
                                          tinned_wire_row{0.003, 0.9315}};
 
-/// Least conductivity of tinned soft copper wire, as a share of the annealed copper standard: tin makes thin wire worse.
+/// Least conductivity of tinned soft copper wire, as a share of the annealed copper standard: tin makes thin wire
+/// worse.
 /// @param strand diameter [m], above 0.003 in, up to 0.46 in @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline double tinned_conductivity(length strand)
 {
@@ -238,7 +239,10 @@ struct conductor_build {
 
 namespace detail {
 
-[[nodiscard]] constexpr bool is_rope_lay(strand_class c) { return c == strand_class::rope_k || c == strand_class::rope_m; }
+[[nodiscard]] constexpr bool is_rope_lay(strand_class c)
+{
+    return c == strand_class::rope_k || c == strand_class::rope_m;
+}
 
 /// Row of the metric table. @throws missing_data_error
 [[nodiscard]] inline const iec_conductor_row& iec_row_of(const conductor_size& size, strand_class c)
@@ -327,10 +331,10 @@ namespace detail {
 /// | 2, 5, 6  | rho (1 + lay)/nominal area                | IEC 60228                           |
 /// | K, M     | rho (1 + lay)/nominal circular mils       | 2 % above nominal (recalled)        |
 ///
-/// Tinned: in metric classes by the ratio of the standard's columns, in K and M by the conductivity of tinned wire of the
-/// strand's diameter (7.35 % more for both). The temperature coefficient of copper falls with its conductivity. Linear
-/// law of resistivity from -50 to 300 degC, see resistivity_lowest. Class 5 at 630 mm2 has no nominal value: the limit of
-/// the standard lies below that of the nominal area with its lay.
+/// Tinned: in metric classes by the ratio of the standard's columns, in K and M by the conductivity of tinned wire of
+/// the strand's diameter (7.35 % more for both). The temperature coefficient of copper falls with its conductivity.
+/// Linear law of resistivity from -50 to 300 degC, see resistivity_lowest. Class 5 at 630 mm2 has no nominal value: the
+/// limit of the standard lies below that of the nominal area with its lay.
 /// @param size a size of the class's table @param c class @param finish plain or tinned; aluminium is plain
 /// @param choice nominal or standard maximum @param t of the conductor
 /// @throws missing_data_error for a size or finish that the class does not have
@@ -346,13 +350,18 @@ namespace detail {
                (nominal ? 1.0 : 1.0 + astm_resistance_margin);
     }
     const iec_conductor_row& row = detail::iec_row_of(size, c);
-    const bool of_aluminium = c == strand_class::class_2_aluminium, flexible = c != strand_class::class_2 && !of_aluminium;
+    const bool of_aluminium = c == strand_class::class_2_aluminium,
+               flexible = c != strand_class::class_2 && !of_aluminium;
     if (of_aluminium && tinned) throw missing_data_error("finish of aluminium strands", "tinned", "plain");
     const double plain_limit = of_aluminium ? row.aluminium_ohm_per_km
                                : flexible   ? row.flexible_ohm_per_km
                                             : row.class_2_ohm_per_km;
-    const double limit = !tinned ? plain_limit : flexible ? row.flexible_tinned_ohm_per_km : row.class_2_tinned_ohm_per_km;
-    const metal strands = of_aluminium ? aluminium : tinned ? detail::copper_conducting(plain_limit / limit) : annealed_copper;
+    const double limit = !tinned    ? plain_limit
+                         : flexible ? row.flexible_tinned_ohm_per_km
+                                    : row.class_2_tinned_ohm_per_km;
+    const metal strands = of_aluminium ? aluminium
+                          : tinned     ? detail::copper_conducting(plain_limit / limit)
+                                       : annealed_copper;
     const resistance_per_length highest_at_20 = in_si<resistance_per_length>(limit * 1e-3);
     if (!nominal) return highest_at_20 * (strands.resistivity_at(t) / strands.resistivity);
     if (conductor_resistance(strands, size.area(), build.increment, reference_temperature) > highest_at_20)

@@ -23,8 +23,7 @@ namespace weldloop {
 /// How far a reading may lie from a table.
 inline constexpr source identify_judgement{
     "measured flexible conductors: 8 % in diameter, 5 % in strand diameter, 4 % in metal area, 1 % in strand count",
-    "2026",
-    "a rope-lay conductor is soft under the caliper; neighbouring sizes lie 10 to 20 % apart in diameter",
+    "2026", "a rope-lay conductor is soft under the caliper; neighbouring sizes lie 10 to 20 % apart in diameter",
     source_kind::judgement};
 
 /// @name Tolerances of a reading
@@ -54,10 +53,10 @@ struct size_candidate {
 
 /// Sizes that a reading fits, best first; among equals in the order of the tables.
 ///
-/// Compared with class K and M conductors (diameter, strand diameter, count, area) and with metric leads (diameter of the
-/// lead table; strands of any diameter that class 5 allows; area). A count alone identifies only American conductors,
-/// whose strand is known, and may leave two classes open. Only what was measured is compared. A diameter alone often fits an American and a metric size:
-/// both are returned.
+/// Compared with class K and M conductors (diameter, strand diameter, count, area) and with metric leads (diameter of
+/// the lead table; strands of any diameter that class 5 allows; area). A count alone identifies only American
+/// conductors, whose strand is known, and may leave two classes open. Only what was measured is compared. A diameter
+/// alone often fits an American and a metric size: both are returned.
 /// @param r at least the conductor diameter or the count; each 0 (not measured) or above
 /// @return at least one candidate
 /// @throws not_finite_error, out_of_range_error; missing_data_error when nothing fits, or when too little was measured
@@ -127,8 +126,9 @@ struct size_candidate {
         if (has_diameter) measured += to_text(r.conductor_diameter, "mm") + " over the strands";
         if (has_count) measured += (measured.empty() ? "" : ", ") + std::to_string(r.strands) + " strands";
         if (has_strand) measured += " of " + to_text(r.strand_diameter, "mm");
-        throw missing_data_error("size of a conductor", measured,
-                                 "class K and M from 8 AWG to 500 kcmil, metric leads from 10 to 240 mm2, within their tolerances");
+        throw missing_data_error(
+            "size of a conductor", measured,
+            "class K and M from 8 AWG to 500 kcmil, metric leads from 10 to 240 mm2, within their tolerances");
     }
     std::stable_sort(fits.begin(), fits.end(),
                      [](const size_candidate& a, const size_candidate& b) { return a.misfit < b.misfit; });

@@ -56,7 +56,7 @@ struct assessment {
     {
         if (parts.empty()) throw bad_station_error("assessment", "without parts", "the result of assess()");
         return *std::max_element(parts.begin(), parts.end(), [](const part_result& a, const part_result& b) {
-            return a.verdict != b.verdict ? a.verdict < b.verdict : a.used < b.used;
+            return gravity_of(a.verdict) != gravity_of(b.verdict) ? gravity_of(a.verdict) < gravity_of(b.verdict) : a.used < b.used;
         });
     }
     [[nodiscard]] const part_result& weakest() const&& = delete;  ///< the part would die with the assessment

@@ -26,12 +26,22 @@ inline constexpr voltage least_regain = in_si<voltage>(0.010);
 /// See least_regain.
 inline constexpr temperature_difference least_cooling = in_si<temperature_difference>(3.0);
 
+/// What a loop may take where the station names no limit of its own.
+inline constexpr source usual_loop_drop{"AWS Welding Handbook and the safety standard after it, as described in a trade article",
+                                        "1938 to 1942", "4 V in both leads, basis of its table of lead sizes",
+                                        source_kind::handbook};
+/// [V], see usual_loop_drop.
+inline constexpr voltage usual_allowed_drop = in_si<voltage>(4.0);
+/// Share of the allowed rise from which a larger lead is offered.
+inline constexpr double warm_lead_share = 0.9;
+
 /// A change to a station: the words for it, and the station after it.
 struct change {
     std::string what = {};      ///< an instruction in plain words
     std::size_t part = 0;       ///< place in the path, before the change
     station after = {};         ///< the station once it is done
     bool part_stays = true;     ///< false: the part is no longer in the path
+    bool only_if_needed = false; ///< a larger lead: worth it only where the lead is hot or the loop takes too much
 };
 
 namespace detail {
@@ -50,9 +60,9 @@ public:
 private:
     [[nodiscard]] std::string name() const { return name_of(s_.path, at_); }
 
-    void offer(std::string what, path_part instead)
+    void offer(std::string what, path_part instead, bool only_if_needed = false)
     {
-        change c{std::move(what), at_, s_, true};
+        change c{std::move(what), at_, s_, true, only_if_needed};
         std::visit([this](auto& p) { if (p.name.empty()) p.name = name(); }, instead);
         c.after.path[at_] = std::move(instead);
         out_.push_back(std::move(c));
@@ -84,7 +94,7 @@ private:
             offer("cut the damaged length out of " + name() + " or replace the lead", whole);
         }
         if (const auto thicker = better_lead(c))
-            offer("replace " + name() + " (" + to_text(c.size) + ") by " + to_text(thicker->size), *thicker);
+            offer("replace " + name() + " (" + to_text(c.size) + ") by " + to_text(thicker->size), *thicker, true);
         if (s_.where.lay == lay::coiled || s_.where.lay == lay::bundled) {
             change spread{"lay " + name() + " and the other leads out straight, apart from each other", at_, s_, true};
             spread.after.where.lay = lay::alone;
@@ -211,14 +221,21 @@ private:
 
 /// What to do about a station, the step that regains most first. Each step is weighed alone: the loop is solved with it
 /// and without it, at the typical point of every joint's scatter. Steps that regain less than least_regain and cool
-/// their part by less than least_cooling are left out. In an open circuit the steps that close it come first.
+/// their part by less than least_cooling are left out, and so are larger leads where the lead is cool enough and the
+/// loop takes no more than the station allows (4 V if it says nothing, see usual_loop_drop). In an open circuit the steps that close it come first.
 /// @param s the station
 /// @throws bad_station_error, out_of_range_error, not_finite_error for a station that cannot be
 [[nodiscard]] inline std::vector<remedy> remedies_for(const station& s)
 {
     const loop_state before = solve_loop(s);
     std::vector<remedy> out;
+    const bool takes_too_much = before.total_drop > s.allowed_drop.value_or(usual_allowed_drop);
     for (const change& c : changes_for(s)) {
+        if (c.only_if_needed && !takes_too_much) {
+            const cable& lead = std::get<cable>(s.path[c.part]);
+            const temperature_difference allowed = lead.limit - s.where.air;
+            if (before.parts[c.part].peak - s.where.air < warm_lead_share * allowed) continue;
+        }
         const loop_state after = solve_loop(c.after);
         remedy r;
         r.what = c.what;

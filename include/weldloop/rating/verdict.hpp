@@ -17,6 +17,10 @@ enum class verdict {
     open_circuit,     ///< carries no current
 };
 
+/// Weight of a verdict when the weakest part is sought. A part without a sourced limit weighs no more than one within
+/// its limit: nothing is known against it.
+[[nodiscard]] constexpr int gravity_of(verdict v) { return v == verdict::not_judged ? 0 : static_cast<int>(v); }
+
 /// The words for a verdict.
 [[nodiscard]] constexpr std::string_view to_text(verdict v)
 {
