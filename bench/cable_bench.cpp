@@ -95,62 +95,117 @@ double plain_continuous(const plain_lead& c)
     return std::sqrt(g * (c.limit - surface) / plain_resistance(c, c.limit));
 }
 
-// settled peak of the conductor above the air, on and off, the tangent of the surface loss at its mean
+// one piece of the period: x' = m x + f in both stores, x above the air
+struct plain_piece {
+    double amps, time, at, loss, slope, mean;
+    std::array<double, 4> m;
+    std::array<double, 2> f, start;
+    double r1, r2;
+
+    [[nodiscard]] std::array<double, 2> speed(const std::array<double, 2>& x) const
+    {
+        return {m[0] * x[0] + m[1] * x[1] + f[0], m[2] * x[0] + m[3] * x[1] + f[1]};
+    }
+    [[nodiscard]] std::array<double, 2> after(const std::array<double, 2>& x) const
+    {
+        const std::array<double, 2> v = speed(x);
+        const double p1 = std::expm1(r1 * time) / r1, p2 = std::expm1(r2 * time) / r2, k = (p1 - p2) / (r1 - r2);
+        return {x[0] + (p1 + k * (m[0] - r1)) * v[0] + k * m[1] * v[1],
+                x[1] + k * m[2] * v[0] + (p1 + k * (m[3] - r1)) * v[1]};
+    }
+    [[nodiscard]] double surface_mean() const
+    {
+        const std::array<double, 2> v = speed(start);
+        const auto twice = [&](double r) { return (std::expm1(r * time) - r * time) / (r * r); };
+        const double i1 = twice(r1), k = (i1 - twice(r2)) / (r1 - r2);
+        return start[1] + (k * m[2] * v[0] + (i1 + k * (m[3] - r1)) * v[1]) / time;
+    }
+};
+
+// settled peak of the conductor above the air for a current that is on and off
 double plain_peak(const plain_lead& c, double amps)
 {
     const double iec = plain_iec(c.outer), g = plain_conductance(c);
     const double y = 2 * std::log(c.outer / c.inner), share = 1 / y - 1 / std::expm1(y);
     const double around = rubber_heat * pi / 4 * (c.outer * c.outer - c.inner * c.inner);
     const double c1 = copper_heat * c.area + share * around, c2 = (1 - share) * around;
-    const double heat = amps * amps * plain_resistance(c, air),
-                 gain = amps * amps * plain_resistance(c, reference) * alpha;
-    double mean = air + 20;
-    for (int step = 0; step < 50; ++step) {
-        const double q = plain_loss(c.outer, iec, mean);
-        const double slope = (plain_loss(c.outer, iec, mean + 0.02) - plain_loss(c.outer, iec, mean - 0.02)) / 0.04;
-        const double drive2 = (slope * (mean - air) - q) / c2;
-        // x' = m x + f in both parts; x(t) = x0 + P(t)(m x0 + f) with P = integral of exp(m t)
-        struct part {
-            std::array<double, 4> m, p;
-            std::array<double, 2> f;
-            double r1, r2, t;
+    const auto slope_at = [&](double t) {
+        const double step = 0.02 + 0.05 * std::fabs(t - air);
+        return (plain_loss(c.outer, iec, t + step) - plain_loss(c.outer, iec, t - step)) / (2 * step);
+    };
+    std::array<plain_piece, 64> pieces;
+    std::size_t count = 0;
+    std::size_t on_pieces = 0;
+    const double first = 0.25 * (c1 + c2) * (1 / g + 1 / slope_at(air + 20));
+    for (const double time : {on_time, rest}) {
+        double left = time, length = first;
+        const double i = count == 0 ? amps : 0;
+        for (int k = 1; k < 8 && left > 2 * length; ++k) {
+            pieces[count].amps = i;
+            pieces[count++].time = length;
+            left -= length;
+            length *= 2;
+        }
+        pieces[count].amps = i;
+        pieces[count++].time = left;
+        if (i > 0) on_pieces = count;
+    }
+    double top = 0;
+    const auto solve = [&] {
+        for (std::size_t n = 0; n < count; ++n) {
+            plain_piece& p = pieces[n];
+            const double gain = p.amps * p.amps * plain_resistance(c, reference) * alpha;
+            p.m = {(gain - g) / c1, g / c1, g / c2, -(g + p.slope) / c2};
+            p.f = {p.amps * p.amps * plain_resistance(c, air) / c1, (p.slope * (p.at - air) - p.loss) / c2};
+            const double half = 0.5 * (p.m[0] - p.m[3]), radius = std::sqrt(half * half + p.m[1] * p.m[2]);
+            p.r2 = 0.5 * (p.m[0] + p.m[3]) - radius;
+            p.r1 = (p.m[0] * p.m[3] - p.m[1] * p.m[2]) / p.r2;
+        }
+        const auto whole = [&](std::array<double, 2> x) {
+            for (std::size_t n = 0; n < count; ++n) x = pieces[n].after(x);
+            return x;
         };
-        const auto make = [&](double grows, double input, double t) {
-            part s{{(grows - g) / c1, g / c1, g / c2, -(g + slope) / c2}, {}, {input / c1, drive2}, 0, 0, t};
-            const double half = 0.5 * (s.m[0] - s.m[3]), radius = std::sqrt(half * half + s.m[1] * s.m[2]);
-            s.r2 = 0.5 * (s.m[0] + s.m[3]) - radius;
-            s.r1 = (s.m[0] * s.m[3] - s.m[1] * s.m[2]) / s.r2;
-            const double p1 = std::expm1(s.r1 * t) / s.r1, p2 = std::expm1(s.r2 * t) / s.r2,
-                         k = (p1 - p2) / (s.r1 - s.r2);
-            s.p = {p1 + k * (s.m[0] - s.r1), k * s.m[1], k * s.m[2], p1 + k * (s.m[3] - s.r1)};
-            return s;
-        };
-        const part a = make(gain, heat, on_time), b = make(0, 0, rest);
-        const auto step_of = [](const part& s, double x, double z) {
-            const double vx = s.m[0] * x + s.m[1] * z + s.f[0], vz = s.m[2] * x + s.m[3] * z + s.f[1];
-            return std::array<double, 2>{x + s.p[0] * vx + s.p[1] * vz, z + s.p[2] * vx + s.p[3] * vz};
-        };
-        const auto whole = [&](double x, double z) {
-            const auto e = step_of(a, x, z);
-            return step_of(b, e[0], e[1]);
-        };
-        const auto w = whole(0, 0), ex = whole(1, 0), ez = whole(0, 1);
+        const auto w = whole({0, 0}), ex = whole({1, 0}), ez = whole({0, 1});
         const double a11 = 1 - (ex[0] - w[0]), a12 = -(ez[0] - w[0]), a21 = -(ex[1] - w[1]), a22 = 1 - (ez[1] - w[1]);
         const double determinant = a11 * a22 - a12 * a21;
         if (!(a11 > 0 && a22 > 0 && determinant > 0)) throw std::runtime_error("not settled");
-        const double x0 = (a22 * w[0] - a12 * w[1]) / determinant, z0 = (a11 * w[1] - a21 * w[0]) / determinant;
-        const auto top = step_of(a, x0, z0);
-        // mean of the surface from the heat balance of both stores over the period
-        const auto integral_of = [](const part& s, double x, double z) {
-            const auto q2 = [&](double r) { return (std::expm1(r * s.t) - r * s.t) / (r * r); };
-            const double i1 = q2(s.r1), k = (i1 - q2(s.r2)) / (s.r1 - s.r2);
-            const double vx = s.m[0] * x + s.m[1] * z + s.f[0], vz = s.m[2] * x + s.m[3] * z + s.f[1];
-            return s.t * z + k * s.m[2] * vx + (i1 + k * (s.m[3] - s.r1)) * vz;
-        };
-        const double next = air + (integral_of(a, x0, z0) + integral_of(b, top[0], top[1])) / (on_time + rest);
-        const double change = next - mean;
-        mean = next;
-        if (std::fabs(change) < 1e-12 * (1 + std::fabs(mean - air))) return top[0];
+        std::array<double, 2> x{(a22 * w[0] - a12 * w[1]) / determinant, (a11 * w[1] - a21 * w[0]) / determinant};
+        for (std::size_t n = 0; n < count; ++n) {
+            pieces[n].start = x;
+            pieces[n].mean = air + pieces[n].surface_mean();
+            x = pieces[n].after(x);
+            if (n + 1 == on_pieces) top = x[0];
+        }
+    };
+    double at = air + 20;
+    for (int step = 0; step < 50; ++step) {
+        const double given_off = plain_loss(c.outer, iec, at), line = given_off / (at - air);
+        for (std::size_t n = 0; n < count; ++n) {
+            pieces[n].at = at;
+            pieces[n].loss = given_off;
+            pieces[n].slope = line;
+        }
+        solve();
+        double mean = 0;
+        for (std::size_t n = 0; n < count; ++n) mean += pieces[n].time / (on_time + rest) * pieces[n].mean;
+        if (std::fabs(mean - at) <= 1e-2 * (1 + at - air)) break;
+        at += (mean - at) * line / slope_at(at);
+    }
+    for (int step = 0; step < 50; ++step) {
+        double change = 0, rise = 0;
+        for (std::size_t n = 0; n < count; ++n) {
+            plain_piece& p = pieces[n];
+            change = std::max(change, std::fabs(p.mean - p.at));
+            rise = std::max(rise, std::fabs(p.at - air));
+        }
+        if (change <= 1e-10 * (1 + rise)) return top;
+        for (std::size_t n = 0; n < count; ++n) {
+            plain_piece& p = pieces[n];
+            p.at = p.mean;
+            p.loss = plain_loss(c.outer, iec, p.at);
+            p.slope = slope_at(p.at);
+        }
+        solve();
     }
     throw std::runtime_error("not settled");
 }
@@ -158,8 +213,8 @@ double plain_peak(const plain_lead& c, double amps)
 double plain_duty(const plain_lead& c)
 {
     const double continuous = plain_continuous(c);
-    return detail::root_between([&](double amps) { return plain_peak(c, amps) - (c.limit - air); }, continuous,
-                                continuous / std::sqrt(on_time / (on_time + rest)), "rated current");
+    return detail::root_between([&](double amps) { return plain_peak(c, amps) - (c.limit - air); }, 0.9 * continuous,
+                                1.01 * continuous / std::sqrt(on_time / (on_time + rest)), "rated current");
 }
 
 // the same peak by the classical Runge-Kutta rule, one second a step, until the period repeats within 0.01 K

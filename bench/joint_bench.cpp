@@ -1,11 +1,13 @@
-// Contacts: conductance with its scatter, and behaviour under current, each beside the same arithmetic on plain
-// numbers.
+// Contacts: conductance with its scatter, hottest spot, and whole behaviour under current, each beside a twin on plain
+// numbers that does the same arithmetic and the same argument checks.
 #include <algorithm>
 #include <array>
 #include <cmath>
 #include <cstddef>
 #include <cstdint>
+#include <limits>
 #include <random>
+#include <stdexcept>
 #include <vector>
 
 #include <benchmark/benchmark.h>
@@ -33,94 +35,256 @@ std::vector<contact> contacts()
     return out;
 }
 
-struct plain_contact {
-    double force, low, typical, high;  // N; multipliers of the surface
+// ---- the twin: SI numbers throughout ----
+
+struct plain_metal {
+    double resistivity, slope, hardness, softening, melting;
 };
+
+struct plain_contact {
+    plain_metal first, second;
+    double constant_low, constant_high;  // as the table prints them
+    double force;
+    int state;        // of the surface
+    double exponent;  // of the shape
+    double points;
+};
+
+using plain_band = std::array<double, 3>;
+
+// The multipliers by state, as a table.
+std::array<plain_band, all_surface_states.size()> plain_multipliers()
+{
+    std::array<plain_band, all_surface_states.size()> out{};
+    for (std::size_t i = 0; i < out.size(); ++i)
+        if (const auto m = resistance_multiplier(all_surface_states[i])) out[i] = {m->low, m->typical, m->high};
+    return out;
+}
+const std::array<plain_band, all_surface_states.size()> multipliers = plain_multipliers();
 
 std::vector<plain_contact> plain_contacts()
 {
+    const auto plain = [](const metal& m) {
+        return plain_metal{m.resistivity.value(), m.temperature_coefficient.value(), m.hardness.value(),
+                           m.softening.in_kelvin(), m.melting.in_kelvin()};
+    };
     std::vector<plain_contact> out;
-    for (const contact& c : contacts()) {
-        const band<double> m = *resistance_multiplier(c.surface);
-        out.push_back({c.force.value(), m.low, m.typical, m.high});
-    }
+    for (const contact& c : contacts())
+        out.push_back({plain(c.metals.first), plain(c.metals.second), 3100.0, 3100.0, c.force.value(),
+                       static_cast<int>(c.surface), 0.7, static_cast<double>(c.points)});
     return out;
 }
 
-std::array<double, 3> plain_conductance(const plain_contact& c)
+double finite(double x)
 {
-    const double g = std::pow(0.102 * c.force, 0.7) / 1e-6 / 3100.0;
-    return {g / c.high, g / c.typical, g / c.low};
+    if (!std::isfinite(x)) throw std::invalid_argument("not finite");
+    return x;
+}
+double not_negative(double x)
+{
+    if (!std::isfinite(x)) throw std::invalid_argument("not finite");
+    if (x < 0.0) throw std::out_of_range("below zero");
+    return x;
+}
+double positive(double x)
+{
+    if (!std::isfinite(x)) throw std::invalid_argument("not finite");
+    if (!(x > 0.0)) throw std::out_of_range("not above zero");
+    return x;
+}
+double within(double x, double low, double high)
+{
+    if (!std::isfinite(x)) throw std::invalid_argument("not finite");
+    if (x < low || x > high) throw std::out_of_range("outside");
+    return x;
 }
 
-double plain_melting_drop(double kelvin, double bulk)
+double plain_combined(double a, double b, double direction)
 {
+    if (a == 1.0) return b;
+    if (b == 1.0) return a;
+    return std::exp(direction * std::hypot(std::log(a), std::log(b)));
+}
+
+plain_band plain_conductance(const plain_contact& c)
+{
+    not_negative(c.force);
+    const double points = within(c.points, 1.0, 1000.0);
+    const plain_band& s = multipliers[static_cast<std::size_t>(c.state)];
+    if (s[1] == 0.0 || c.force == 0.0) return {};
+    const double typical = c.constant_low == c.constant_high ? c.constant_low
+                                                             : std::sqrt(c.constant_low * c.constant_high);
+    const double each = finite(std::pow(0.102 * not_negative(c.force / points), within(c.exponent, 0.1, 1.5)) /
+                               (1e-6 * within(1.0, std::numeric_limits<double>::min(), 1e308)));
+    const double g = points * each;
+    const double middle = typical * s[1];
+    const double low = middle * plain_combined(c.constant_low / typical, s[0] / s[1], -1.0);
+    const double high = middle * plain_combined(c.constant_high / typical, s[2] / s[1], 1.0);
+    return {g / high, g / middle, g / low};
+}
+
+double plain_drop_to(double kelvin, double bulk)
+{
+    if (bulk >= kelvin) return 0.0;
     return 2.0 * std::sqrt(2.44e-8 * (kelvin - bulk) * (kelvin + bulk));
 }
 
+double plain_resistivity(const plain_metal& m, double kelvin)
+{
+    const double factor = 1.0 + m.slope * (kelvin - 293.15);
+    return m.resistivity * (factor > 0.01 ? factor : 0.01);
+}
+
+struct plain_law {
+    double softening, melting, growth, scale, cold_softening;
+
+    plain_law(const plain_metal& a, const plain_metal& b, double bulk)
+        : softening(std::min(plain_drop_to(a.softening, bulk), plain_drop_to(b.softening, bulk))),
+          melting(std::min(plain_drop_to(a.melting, bulk), plain_drop_to(b.melting, bulk)))
+    {
+        positive(a.resistivity);
+        positive(b.resistivity);
+        const double alpha = (a.resistivity * a.slope + b.resistivity * b.slope) /
+                             (plain_resistivity(a, bulk) + plain_resistivity(b, bulk));
+        growth = bulk > 0.0 ? std::clamp(2.0 / 3.0 * alpha * bulk, 0.0, 1.0) : 0.0;
+        scale = growth > 0.0 ? 2.0 * std::sqrt(2.44e-8) * bulk : 1.0;
+        cold_softening = softening / hot(softening);
+    }
+
+    double hot(double v) const
+    {
+        const double z = v / scale;
+        return 1.0 + growth * (std::sqrt(1.0 + z * z) - 1.0);
+    }
+
+    double drop(double x) const
+    {
+        if (x <= cold_softening) {
+            const double w = x * growth / scale;
+            const double root = std::sqrt(growth * growth + w * w * (1.0 - 2.0 * growth));
+            return std::min(x * (1.0 - growth + root) / (1.0 - w * w), softening);
+        }
+        if (!(softening < melting)) return melting;
+        const double y = x * hot(softening);
+        double v = 2.0 * melting / (1.0 + std::sqrt(1.0 + 4.0 * ((melting - softening) / y) * (melting / y)));
+        if (!(growth > 0.0)) return v;
+        const double span = melting - softening;
+        double low = std::clamp(v, softening, melting), high = melting;
+        v = low;
+        for (int i = 0; i < 60; ++i) {
+            const double z = v / scale, s = std::sqrt(1.0 + z * z);
+            const double f = 1.0 + growth * (s - 1.0);
+            const double ratio = v / x / f;
+            const double surplus = ratio * ratio - (melting - v) / span;
+            const double slope = 2.0 * ratio * (1.0 - growth * (1.0 - 1.0 / s)) / (x * f * f) + 1.0 / span;
+            (surplus < 0.0 ? low : high) = v;
+            double next = v - surplus / slope;
+            if (!(next >= low && next <= high)) next = 0.5 * (low + high);
+            const bool done = std::abs(next - v) <= 1e-15 * v;
+            v = next;
+            if (done) break;
+        }
+        return v;
+    }
+};
+
+double plain_spot(double v, double bulk, double melting)
+{
+    return std::min(positive(std::sqrt(bulk * bulk + not_negative(v) * v / (4.0 * 2.44e-8))), melting);
+}
+
+double plain_growth(const plain_contact& c, double bulk)
+{
+    positive(c.first.resistivity);
+    positive(c.second.resistivity);
+    return (plain_resistivity(c.first, bulk) + plain_resistivity(c.second, bulk)) /
+           (c.first.resistivity + c.second.resistivity);
+}
+
+plain_band plain_temperature_of(const plain_contact& c, double amps, double bulk)
+{
+    const plain_band g = plain_conductance(c);
+    not_negative(amps);
+    const double melting = std::min(c.first.melting, c.second.melting);
+    if (!(g[1] > 0.0)) return {bulk, bulk, bulk};
+    const plain_law law(c.first, c.second, bulk);
+    const double grown = plain_growth(c, bulk);
+    plain_band out{};
+    for (std::size_t k = 0; k < 3; ++k) out[k] = plain_spot(amps > 0.0 ? law.drop(amps * grown / g[2 - k]) : 0.0, bulk, melting);
+    return out;
+}
+
 struct plain_behaviour {
-    std::array<double, 3> drop, resistance, loss, hottest;
-    bool melt, may_melt;
+    plain_band drop, resistance, loss, hottest;
+    bool conducts, may_be_open, melt, may_melt;
 };
 
 plain_behaviour plain_behaviour_of(const plain_contact& c, double amps, double bulk)
 {
-    const double softening = std::min(plain_melting_drop(463.15, bulk), plain_melting_drop(773.15, bulk));
-    const double melting = std::min(plain_melting_drop(1357.15, bulk), plain_melting_drop(1753.15, bulk));
-    const double grown =
-        (17.24e-9 * (1 + 0.00393 * (bulk - 293.15)) + 143e-9 * (1 + 0.0039 * (bulk - 293.15))) / 160.24e-9;
-    const std::array<double, 3> g = plain_conductance(c);
+    const plain_band g = plain_conductance(c);
+    not_negative(g[0]);
+    not_negative(g[1] - g[0]);
+    not_negative(g[2] - g[1]);
+    not_negative(amps);
+    const plain_law law(c.first, c.second, bulk);
+    const double grown = plain_growth(c, bulk);
+    const double melting = std::min(c.first.melting, c.second.melting);
     plain_behaviour out{};
+    out.conducts = g[1] > 0.0;
+    out.may_be_open = !(g[0] > 0.0);
     for (std::size_t k = 0; k < 3; ++k) {
-        const double x = amps * grown / g[2 - k];
-        const double v =
-            x <= softening ? x
-                           : 2.0 * melting / (1.0 + std::sqrt(1.0 + 4.0 * ((melting - softening) / x) * (melting / x)));
+        const double v = law.drop(amps * grown / g[2 - k]);
         out.drop[k] = v;
-        out.resistance[k] = v / amps;
+        out.resistance[k] = finite(v / amps);
         out.loss[k] = v * amps;
-        out.hottest[k] = std::min(std::sqrt(bulk * bulk + v * v / (4.0 * 2.44e-8)), 1357.15);
+        out.hottest[k] = plain_spot(v, bulk, melting);
     }
-    out.melt = out.drop[1] >= 0.95 * melting;
-    out.may_melt = out.drop[2] >= 0.95 * melting;
+    out.melt = out.drop[1] >= 0.95 * law.melting;
+    out.may_melt = out.drop[2] >= 0.95 * law.melting;
     return out;
 }
 
-void contact_conductance(benchmark::State& state)
+// ---- the benchmarks ----
+
+template <class Cases, class Call>
+void over_all(benchmark::State& state, const Cases& all, const Call& call)
 {
-    const auto all = contacts();
     for (auto _ : state)
-        for (const contact& c : all) benchmark::DoNotOptimize(contact_conductance_of(c));
+        for (const auto& c : all) benchmark::DoNotOptimize(call(c));
     state.SetItemsProcessed(state.iterations() * static_cast<std::int64_t>(cases));
 }
 
-void contact_conductance_plain(benchmark::State& state)
+void contact_band(benchmark::State& state)
 {
-    const auto all = plain_contacts();
-    for (auto _ : state)
-        for (const plain_contact& c : all) benchmark::DoNotOptimize(plain_conductance(c));
-    state.SetItemsProcessed(state.iterations() * static_cast<std::int64_t>(cases));
+    over_all(state, contacts(), [](const contact& c) { return contact_conductance_of(c); });
+}
+void contact_band_plain(benchmark::State& state)
+{
+    over_all(state, plain_contacts(), [](const plain_contact& c) { return plain_conductance(c); });
+}
+void joint_temperature(benchmark::State& state)
+{
+    over_all(state, contacts(), [](const contact& c) { return hottest_spot_of(c, 200_A, 40_degC); });
+}
+void joint_temperature_plain(benchmark::State& state)
+{
+    over_all(state, plain_contacts(), [](const plain_contact& c) { return plain_temperature_of(c, 200.0, 313.15); });
+}
+// with every number of the result and its list of sources, which the twin has not
+void whole_behaviour(benchmark::State& state)
+{
+    over_all(state, contacts(), [](const contact& c) { return behaviour_of(c, 200_A, 40_degC); });
+}
+void whole_behaviour_plain(benchmark::State& state)
+{
+    over_all(state, plain_contacts(), [](const plain_contact& c) { return plain_behaviour_of(c, 200.0, 313.15); });
 }
 
-void contact_behaviour(benchmark::State& state)
-{
-    const auto all = contacts();
-    for (auto _ : state)
-        for (const contact& c : all) benchmark::DoNotOptimize(behaviour_of(c, 200_A, 40_degC));
-    state.SetItemsProcessed(state.iterations() * static_cast<std::int64_t>(cases));
-}
-
-void contact_behaviour_plain(benchmark::State& state)
-{
-    const auto all = plain_contacts();
-    for (auto _ : state)
-        for (const plain_contact& c : all) benchmark::DoNotOptimize(plain_behaviour_of(c, 200.0, 313.15));
-    state.SetItemsProcessed(state.iterations() * static_cast<std::int64_t>(cases));
-}
-
-BENCHMARK(contact_conductance);
-BENCHMARK(contact_conductance_plain);
-BENCHMARK(contact_behaviour);
-BENCHMARK(contact_behaviour_plain);
+BENCHMARK(contact_band);
+BENCHMARK(contact_band_plain);
+BENCHMARK(joint_temperature);
+BENCHMARK(joint_temperature_plain);
+BENCHMARK(whole_behaviour);
+BENCHMARK(whole_behaviour_plain);
 
 }  // namespace

@@ -26,9 +26,14 @@
 #include <weldloop/material/metal.hpp>
 #include <weldloop/material/metals.hpp>
 #include <weldloop/material/spring_wire.hpp>
+#include <weldloop/material/surface_cleaning.hpp>
+#include <weldloop/material/surface_film.hpp>
 #include <weldloop/material/surface_state.hpp>
 
+#include <weldloop/law/bare_copper.hpp>
 #include <weldloop/law/bolt.hpp>
+#include <weldloop/law/bolt_relaxation.hpp>
+#include <weldloop/law/brush.hpp>
 #include <weldloop/law/cable_surface.hpp>
 #include <weldloop/law/conductor_resistance.hpp>
 #include <weldloop/law/constriction.hpp>
@@ -39,14 +44,19 @@
 #include <weldloop/law/equal_heating.hpp>
 #include <weldloop/law/film.hpp>
 #include <weldloop/law/fin.hpp>
+#include <weldloop/law/finite_body.hpp>
 #include <weldloop/law/force_law.hpp>
 #include <weldloop/law/fusing.hpp>
 #include <weldloop/law/inductance.hpp>
+#include <weldloop/law/joint_ageing.hpp>
 #include <weldloop/law/joint_characteristic.hpp>
 #include <weldloop/law/joint_heat.hpp>
+#include <weldloop/law/lap_joint.hpp>
 #include <weldloop/law/lay.hpp>
 #include <weldloop/law/load_line.hpp>
+#include <weldloop/law/magnet.hpp>
 #include <weldloop/law/magnetic_constant.hpp>
+#include <weldloop/law/oxide_growth.hpp>
 #include <weldloop/law/periodic_heating.hpp>
 #include <weldloop/law/radiation.hpp>
 #include <weldloop/law/resistivity_table.hpp>
@@ -57,11 +67,13 @@
 #include <weldloop/law/spot_temperature.hpp>
 #include <weldloop/law/spring.hpp>
 #include <weldloop/law/stress_relaxation.hpp>
+#include <weldloop/law/surface_order.hpp>
 #include <weldloop/law/voltage_temperature.hpp>
 #include <weldloop/law/waveform.hpp>
 
 #include <weldloop/part/arc.hpp>
 #include <weldloop/part/cable.hpp>
+#include <weldloop/part/cable_splice.hpp>
 #include <weldloop/part/conductor_class.hpp>
 #include <weldloop/part/contact.hpp>
 #include <weldloop/part/coupling.hpp>
@@ -71,7 +83,12 @@
 #include <weldloop/part/load.hpp>
 #include <weldloop/part/lug.hpp>
 #include <weldloop/part/plate.hpp>
+#include <weldloop/part/resting_contact.hpp>
+#include <weldloop/part/rotary_ground.hpp>
+#include <weldloop/part/set_screw.hpp>
 #include <weldloop/part/strand_report.hpp>
+#include <weldloop/part/strap.hpp>
+#include <weldloop/part/stud_terminal.hpp>
 #include <weldloop/part/supply.hpp>
 #include <weldloop/part/surroundings.hpp>
 #include <weldloop/part/tig_torch.hpp>
@@ -80,11 +97,14 @@
 #include <weldloop/part/work_clamp.hpp>
 #include <weldloop/part/work_clamp_standard.hpp>
 #include <weldloop/part/work_connection.hpp>
+#include <weldloop/part/work_magnet.hpp>
 
+#include <weldloop/circuit/bolted_face.hpp>
 #include <weldloop/circuit/cable_heating.hpp>
 #include <weldloop/circuit/contact_behaviour.hpp>
 #include <weldloop/circuit/coupling_behaviour.hpp>
 #include <weldloop/circuit/duty_trace.hpp>
+#include <weldloop/circuit/force_for.hpp>
 #include <weldloop/circuit/gun_behaviour.hpp>
 #include <weldloop/circuit/heat_chain.hpp>
 #include <weldloop/circuit/holder_behaviour.hpp>
@@ -95,8 +115,15 @@
 #include <weldloop/circuit/loop_heat.hpp>
 #include <weldloop/circuit/loop_state.hpp>
 #include <weldloop/circuit/lug_behaviour.hpp>
+#include <weldloop/circuit/magnet_behaviour.hpp>
 #include <weldloop/circuit/part_body.hpp>
+#include <weldloop/circuit/rotary_ground_behaviour.hpp>
+#include <weldloop/circuit/set_screw_behaviour.hpp>
+#include <weldloop/circuit/spatter_behaviour.hpp>
+#include <weldloop/circuit/splice_behaviour.hpp>
 #include <weldloop/circuit/station.hpp>
+#include <weldloop/circuit/strap_behaviour.hpp>
+#include <weldloop/circuit/stud_behaviour.hpp>
 #include <weldloop/circuit/thermal_body.hpp>
 #include <weldloop/circuit/torch_behaviour.hpp>
 #include <weldloop/circuit/work_heat.hpp>
@@ -113,6 +140,7 @@
 #include <weldloop/rating/part_limit.hpp>
 #include <weldloop/rating/remedies.hpp>
 #include <weldloop/rating/sizing.hpp>
+#include <weldloop/rating/termination_acceptance.hpp>
 #include <weldloop/rating/touch_limit.hpp>
 #include <weldloop/rating/verdict.hpp>
 

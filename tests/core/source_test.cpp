@@ -15,7 +15,7 @@ namespace wl = weldloop;
 namespace {
 constexpr wl::source handbook{"Handbook", "3rd edition", "table 2", wl::source_kind::handbook};
 constexpr wl::source guess{"a guess", {}, {}, wl::source_kind::judgement};
-constexpr int flag_count = 10;
+constexpr int flag_count = 11;
 }  // namespace
 
 TEST(Source, PrintsDocumentEditionPlaceAndKind)

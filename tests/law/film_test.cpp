@@ -59,6 +59,26 @@ TEST(Film, RisesWithThickness)
     }
 }
 
+// source: the same table: 10 nm of insulating oxide frits near 1 V; paint against the 113 V d.c. and 80 V of a supply
+TEST(Film, UnderTheOpenCircuitVoltage)
+{
+    EXPECT_EQ(film_at_no_load(113_V, primer_thickness.typical, paint_breakdown_field), film_under_voltage::stands);
+    EXPECT_EQ(film_at_no_load(113_V, primer_thickness.low, paint_breakdown_field), film_under_voltage::may_break);
+    EXPECT_EQ(film_at_no_load(80_V, primer_thickness.low, paint_breakdown_field), film_under_voltage::may_break);
+    EXPECT_EQ(film_at_no_load(80_V, 10_nm, oxide_breakdown_field), film_under_voltage::breaks);
+    EXPECT_EQ(film_at_no_load(1_V, 10_nm, oxide_breakdown_field), film_under_voltage::may_break);
+    EXPECT_NEAR_REL(breakdown_voltage(10_nm, oxide_breakdown_field.typical).value(), 1.0, 1e-12);
+    for (const auto& row : test::reference_table("contacts-films.csv").rows()) {
+        if (row.text("quantity") != "breakdown field") continue;
+        EXPECT_EQ(oxide_breakdown_field.low.value(), row.number("low"));
+        EXPECT_EQ(oxide_breakdown_field.typical.value(), row.number("typical"));
+        EXPECT_EQ(oxide_breakdown_field.high.value(), row.number("high"));
+    }
+    EXPECT_REFUSES_BAD_NUMBERS(film_at_no_load(in_si<voltage>(x), 1_um, paint_breakdown_field));
+    EXPECT_REFUSES_BAD_NUMBERS_AND_ZERO(film_at_no_load(1_V, in_si<length>(x), paint_breakdown_field));
+    EXPECT_REFUSES_BAD_NUMBERS_AND_ZERO(film_at_no_load(1_V, 1_um, exactly(in_si<electric_field>(x))));
+}
+
 TEST(Film, RefusesWhatCannotBe)
 {
     EXPECT_REFUSES_BAD_NUMBERS_AND_ZERO(film_resistivity_of(in_si<resistivity>(x), 1_nm));

@@ -260,6 +260,23 @@ TEST(Ampacity, LimitsOfDuty)
     EXPECT_NEAR_REL(pulsed.amps.value(), pulsed.by_square_root.value(), 1e-5);
 }
 
+// A lead that has long been warm when the current stops carries the continuous current; a short burst in a long rest is
+// heating without loss.
+TEST(Ampacity, LongPeriods)
+{
+    for (double mm2 : {10.0, 50.0, 185.0}) {
+        const cable lead = welding_cable(square_mm(mm2), 20_m);
+        const ampacity day = ampacity_of(lead, {}, duty_cycle::of(10_h, 24_h));
+        EXPECT_NEAR_REL(day.amps.value(), day.continuous.value(), 1e-3) << mm2;
+        const ampacity burst = ampacity_of(lead, {}, duty_cycle::of(2_s, 10_h));
+        // the metal alone without loss is the upper bound of rise per current; the covering takes a little
+        const double metal = annealed_copper.heat_per_volume().value() * mm2 * 1e-6;
+        const double adiabatic = std::sqrt(metal * 60 / (2 * resistance_per_length_of(lead, 55_degC).value()));
+        EXPECT_GT(burst.amps.value(), adiabatic) << mm2;
+        EXPECT_LT(burst.amps.value(), 1.35 * adiabatic) << mm2;
+    }
+}
+
 // common practice: altitude takes a few percent, wind gives a lot, sunlight takes some
 TEST(Ampacity, Outdoors)
 {

@@ -108,6 +108,9 @@ TEST(Assess, AnOpenCircuitIsTheWeakestPart)
     EXPECT_EQ(a.total_drop.high.value(), 0.0);
     EXPECT_EQ(a.arc_voltage.high.value(), 0.0);
     expect_finite(a);
+    // without current nothing else passes a verdict
+    for (const part_result& p : a.parts)
+        EXPECT_EQ(p.verdict, p.name == "clamp" ? verdict::open_circuit : verdict::not_judged) << p.name;
 }
 
 TEST(Assess, ABadContactIsFound)

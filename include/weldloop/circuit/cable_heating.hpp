@@ -5,7 +5,9 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
+#include <optional>
 
+#include <weldloop/core/duty_cycle.hpp>
 #include <weldloop/core/error.hpp>
 #include <weldloop/core/literals.hpp>
 #include <weldloop/core/quantities.hpp>
@@ -74,11 +76,13 @@ inline void require_dimensions(const cable& lead)
     return static_cast<double>(lead.missing_strands) > 0.0 && lead.damaged_length.value() > 0.0;
 }
 
-/// Two stores of the lead, with a share of its strands missing.
-[[nodiscard]] inline two_stores stores_of(const cable& lead, double missing)
+/// Two stores of the lead, with a share of its strands missing, for a duty or for current without a break.
+[[nodiscard]] inline two_stores stores_of(const cable& lead, double missing,
+                                          const duty_cycle& duty = duty_cycle::continuous())
 {
     return two_stores_of(lead.metal, lead.size.area() * (1.0 - missing), lead.stranding_increment, lead.covering,
-                         lead.conductor_diameter, lead.overall_diameter);
+                         lead.conductor_diameter, lead.overall_diameter,
+                         duty.is_continuous() ? std::nullopt : std::optional<duration>(duty.on()));
 }
 
 /// Surface temperature [K] when the conductor is steadily at a temperature [K].
@@ -190,8 +194,8 @@ inline void require_dimensions(const cable& lead)
     detail::require_dimensions(lead);
     require_not_negative(work.current, "current");
     const cable_surface surface = detail::surface_of(lead, where);
-    const periodic_heating whole =
-        periodic_heating_of(detail::stores_of(lead, 0.0), surface, work.current, work.duty.on(), work.duty.period());
+    const periodic_heating whole = periodic_heating_of(detail::stores_of(lead, 0.0, work.duty), surface, work.current,
+                                                       work.duty.on(), work.duty.period());
 
     cable_heating out;
     out.conductor_peak = whole.conductor_peak;
@@ -202,7 +206,7 @@ inline void require_dimensions(const cable& lead)
     out.melts = whole.melts;
     if (detail::is_damaged(lead)) {
         const periodic_heating damaged =
-            periodic_heating_of(detail::stores_of(lead, static_cast<double>(lead.missing_strands)), surface,
+            periodic_heating_of(detail::stores_of(lead, static_cast<double>(lead.missing_strands), work.duty), surface,
                                 work.current, work.duty.on(), work.duty.period());
         double left = 1.0;  // of the excess, at the middle of the damage
         try {
@@ -223,7 +227,8 @@ inline void require_dimensions(const cable& lead)
     out.over_limit = out.conductor_peak > lead.limit;
 
     out.basis.add(detail::basis_of(lead)).add(surface_basis(surface, out.surface_peak));
-    if (!work.duty.is_continuous()) out.basis.add(two_store_model).add(van_wormer_split).add(iec_60853_heat);
+    if (!work.duty.is_continuous())
+        out.basis.add(two_store_model).add(van_wormer_split).add(burst_split).add(iec_60853_heat);
     if (out.conductor_peak < resistivity_lowest || out.conductor_peak > resistivity_highest)
         out.basis.add(range_flag::resistivity_range);
     return out;

@@ -171,6 +171,25 @@ inline void add_contact_basis(basis& out, const force_law_constant_row& k)
     return out;
 }
 
+/// The hottest spot of a contact at a current, and nothing else: the same temperatures as behaviour_of() gives, without
+/// its other numbers and its list of sources. For sweeps. The bulk's temperature where no current can flow.
+/// @param c the contact @param through current [A], 0 or above @param bulk temperature of both bodies
+/// @throws not_finite_error, out_of_range_error @see behaviour_of(), hot_spot_temperature()
+[[nodiscard]] inline band<temperature> hottest_spot_of(const contact& c, current through, temperature bulk)
+{
+    const band<conductance> g = contact_conductance_of(c);
+    require_not_negative(through, "current");
+    const temperature melting = std::min(c.metals.first.melting, c.metals.second.melting);
+    if (!(g.typical.value() > 0.0)) return exactly(bulk);
+    const detail::drop_law law(joint_limits_of(c.metals, bulk));
+    const double amps = through.value() * detail::resistivity_growth(c.metals, bulk);
+    const auto spot = [&](conductance of) {
+        const voltage drop = in_si<voltage>(amps > 0.0 ? law.drop(amps / of.value()) : 0.0);
+        return std::min(hot_spot_temperature(drop, bulk), melting);
+    };
+    return {spot(g.high), spot(g.typical), spot(g.low)};
+}
+
 /// Conductance of two joints one after the other [S]; zero if either is open. The ends of the two bands meet, which
 /// makes the band of the sum a little too wide.
 /// @param a one joint @param b the other, both zero or above

@@ -2,8 +2,7 @@
 /// @file
 /// A lug under current: the crimp on its cable and the bolted palm, two joints one after the other.
 
-#include <cmath>
-
+#include <weldloop/circuit/bolted_face.hpp>
 #include <weldloop/circuit/contact_behaviour.hpp>
 #include <weldloop/core/band.hpp>
 #include <weldloop/core/quantities.hpp>
@@ -14,7 +13,6 @@
 #include <weldloop/law/contact_shape.hpp>
 #include <weldloop/law/crimp.hpp>
 #include <weldloop/law/force_law.hpp>
-#include <weldloop/law/scatter.hpp>
 #include <weldloop/material/metals.hpp>
 #include <weldloop/part/crimped_lug.hpp>
 #include <weldloop/part/lug.hpp>
@@ -81,14 +79,11 @@ inline constexpr metal_pair crimp_metals{annealed_copper, annealed_copper};
 /// @throws not_finite_error, out_of_range_error @see palm_judgement, nut_factor_zinc
 [[nodiscard]] inline band<conductance> palm_conductance_of(const lug& l)
 {
-    const band<force> pressing = bolt_force(l.bolt_torque, thread_state::zinc_plated, l.bolt_diameter);
-    const auto surface = resistance_multiplier(l.palm);
-    if (!surface || pressing.typical.value() == 0.0) return detail::open_circuit;
-    const double exponent = force_law_exponent(contact_shape::busbar);
-    const auto relative = [&](force f) { return std::pow((pressing.typical / f).value(), exponent); };
-    const band<double> constant = force_law_constant(palm_metals.first, palm_metals.second).constant;
-    const band<double> scatter = product_of(product_of(constant, mapped(pressing, relative)), *surface);
-    return detail::scattered_conductance(force_law_conductance(1.0, exponent, pressing.typical), scatter);
+    return bolted_face_conductance_of({.metals = palm_metals,
+                                       .bolt_diameter = l.bolt_diameter,
+                                       .tightening = l.bolt_torque,
+                                       .thread = thread_state::zinc_plated,
+                                       .surface = l.palm});
 }
 
 /// Conductance of a whole lug at 20 degC [S], crimp and palm one after the other.

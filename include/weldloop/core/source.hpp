@@ -72,6 +72,7 @@ enum class range_flag : std::uint8_t {
     spots_melting,          ///< contact drop at the melting drop of its metals
     pair_estimated,         ///< no published force-law constant for this metal pair
     arrangement_judgement,  ///< arrangement of leads without a published surface formula
+    relative_trend,         ///< no validated law: shows which way and how fast against another case, not how much
 };
 
 /// What a flag says to the user.
@@ -88,6 +89,7 @@ enum class range_flag : std::uint8_t {
     case range_flag::spots_melting: return "contact spots melting: may weld or burn";
     case range_flag::pair_estimated: return "no published force-law constant for this metal pair: estimated";
     case range_flag::arrangement_judgement: return "arrangement of leads rated by judgement";
+    case range_flag::relative_trend: return "a relative trend: no validated law of ageing exists";
     }
     return "outside its range";
 }

@@ -14,12 +14,17 @@ namespace weldloop {
 
 /// The style sheet of the drawings, for the head of a page or the beginning of a drawing.
 inline constexpr std::string_view drawing_style = R"css(
-:root{color-scheme:light dark;--paper:#fcfbf8;--ink:#1f252b;--soft:#5b646d;--rule:#d3cec2;--wash:#f0ede5;--mark:#155e75;
---within:#155e75;--none:#6b7280;--close:#9a6700;--may:#b4530a;--over:#b3261e;--melt:#86198f;--open:#1f252b;--bar:#5d8aa3}
-@media (prefers-color-scheme:dark){:root{--paper:#14181c;--ink:#e9e5db;--soft:#a6adb4;--rule:#3b434b;--wash:#1e242a;--mark:#7cc4dc;
---within:#7cc4dc;--none:#9aa3ac;--close:#e3b341;--may:#f0904a;--over:#ff8a7d;--melt:#e39bf0;--open:#e9e5db;--bar:#5f93ae}}
+:root{color-scheme:light dark;--paper:#fcfbf8;--ink:#1f252b;--soft:#5b646d;--rule:#d3cec2;--wash:#f0ede5;
+--mark:#155e75;
+--within:#155e75;--none:#6b7280;--close:#9a6700;--may:#b4530a;--over:#b3261e;--melt:#86198f;--open:#1f252b;
+--bar:#5d8aa3}
+@media (prefers-color-scheme:dark){:root{--paper:#14181c;--ink:#e9e5db;--soft:#a6adb4;--rule:#3b434b;--wash:#1e242a;
+--mark:#7cc4dc;
+--within:#7cc4dc;--none:#9aa3ac;--close:#e3b341;--may:#f0904a;--over:#ff8a7d;--melt:#e39bf0;--open:#e9e5db;
+--bar:#5f93ae}}
 @media print{:root{color-scheme:light;--paper:#fff;--ink:#000;--soft:#444;--rule:#bbb;--wash:#f4f4f4;--mark:#155e75;
---within:#155e75;--none:#6b7280;--close:#9a6700;--may:#b4530a;--over:#b3261e;--melt:#86198f;--open:#000;--bar:#5d8aa3}}
+--within:#155e75;--none:#6b7280;--close:#9a6700;--may:#b4530a;--over:#b3261e;--melt:#86198f;--open:#000;
+--bar:#5d8aa3}}
 .drawing{font-family:system-ui,"DejaVu Sans",sans-serif;font-size:13px;fill:var(--ink);display:block}
 .drawing .rail{stroke:var(--ink);stroke-width:3;fill:none;stroke-linecap:round}
 .drawing .grid{stroke:var(--rule);stroke-width:1}
@@ -48,7 +53,8 @@ inline constexpr std::string_view drawing_style = R"css(
 .drawing .curve3{stroke:var(--soft);stroke-dasharray:9 3 2 3}
 .drawing .chip{stroke:var(--soft);stroke-width:1}
 .drawing .chip-ground{fill:var(--wash)}
-.heat0{fill:#eef1ee}.heat1{fill:#f8ebc4}.heat2{fill:#f8d389}.heat3{fill:#f2ae62}.heat4{fill:#e88a55}.heat5{fill:#dd6a57}
+.heat0{fill:#eef1ee}.heat1{fill:#f8ebc4}.heat2{fill:#f8d389}.heat3{fill:#f2ae62}.heat4{fill:#e88a55}
+.heat5{fill:#dd6a57}
 .v-within{stroke:var(--within);stroke-width:1.5}
 .v-none{stroke:var(--none);stroke-width:1.5;stroke-dasharray:1.5 2.5}
 .v-close{stroke:var(--close);stroke-width:2.5;stroke-dasharray:8 3}

@@ -50,10 +50,15 @@ li{margin:.3rem 0;overflow-wrap:anywhere}
 .sources{font-size:.86rem;columns:2 22rem;column-gap:2rem}
 .sources li{break-inside:avoid}
 footer{padding-top:1rem;padding-bottom:2.5rem;color:var(--soft);font-size:.9rem}
-@media (max-width:34rem){header{padding-top:1.2rem}main,header,footer{padding-left:.8rem;padding-right:.8rem}.conditions{grid-template-columns:1fr}.conditions dt{margin-top:.3rem}
-.wide{display:none}caption,thead,tbody,tfoot,table{display:block}tr{display:grid;grid-template-columns:1.9rem 1fr 6.6rem 6rem;border-bottom:1px solid var(--rule);padding:.3rem 0}
-th,td,thead th,tfoot th,tfoot td{border:0;padding:.1rem .25rem;min-width:0}tbody td:last-child{grid-column:2/-1;min-width:0}thead th:last-child{display:none}.verdict{margin-top:.2rem}tbody th{min-width:0}}
-@media print{@page{margin:14mm}tfoot{display:table-row-group}thead tr{break-after:avoid}tbody tr:first-child{break-before:avoid}.figures b{font-size:1.15rem}body{font-size:10pt}h2{break-after:avoid}figure,tr,li,.cautions{break-inside:avoid}.scroll{overflow:visible}.drawing{min-width:0}}
+@media (max-width:34rem){header{padding-top:1.2rem}main,header,footer{padding-left:.8rem;padding-right:.8rem}
+.conditions{grid-template-columns:1fr}.conditions dt{margin-top:.3rem}
+.wide{display:none}caption,thead,tbody,tfoot,table{display:block}tr{display:grid;
+grid-template-columns:1.9rem 1fr 6.6rem 6rem;border-bottom:1px solid var(--rule);padding:.3rem 0}
+th,td,thead th,tfoot th,tfoot td{border:0;padding:.1rem .25rem;min-width:0}tbody td:last-child{grid-column:2/-1;
+min-width:0}thead th:last-child{display:none}.verdict{margin-top:.2rem}tbody th{min-width:0}}
+@media print{@page{margin:14mm}tfoot{display:table-row-group}thead tr{break-after:avoid}
+tbody tr:first-child{break-before:avoid}.figures b{font-size:1.15rem}body{font-size:10pt}h2{break-after:avoid}
+figure,tr,li,.cautions{break-inside:avoid}.scroll{overflow:visible}.drawing{min-width:0}}
 )css";
 
 }  // namespace weldloop

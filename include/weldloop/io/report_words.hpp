@@ -181,14 +181,14 @@ template <class Q>
 {
     switch (v) {
     case verdict::within_limit: return "within";
-    case verdict::not_judged: return "no limit";
+    case verdict::not_judged: return "not judged";
     case verdict::close_to_limit: return "close";
     case verdict::may_exceed: return "may exceed";
     case verdict::over_limit: return "over limit";
     case verdict::spots_melting: return "melting";
     case verdict::open_circuit: return "open";
     }
-    return "no limit";
+    return "not judged";
 }
 
 }  // namespace weldloop

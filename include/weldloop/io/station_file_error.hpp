@@ -15,6 +15,7 @@ struct file_place {
     std::size_t line = 0;    ///< from 1; 0 for the file as a whole
     std::size_t column = 0;  ///< from 1, counted in characters; 0 for the file as a whole
 
+    /// Line and column.
     friend bool operator==(const file_place&, const file_place&) = default;
 };
 

@@ -28,8 +28,11 @@ struct toml_assertion {};
 #endif
 #pragma push_macro("NDEBUG")
 #undef NDEBUG
+#pragma push_macro("TOML_ASSERT")
+#undef TOML_ASSERT
 #define TOML_ASSERT(condition) static_cast<void>((condition) || (::weldloop::detail::toml_asserts(), false))
 #include <toml++/toml.h>
+#pragma pop_macro("TOML_ASSERT")
 #pragma pop_macro("NDEBUG")
 /// @endcond
 

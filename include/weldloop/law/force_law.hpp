@@ -150,6 +150,17 @@ inline const metal& scaled_as(const metal& m, const metal& stand_in)
             true};
 }
 
+/// The constant K that one film-free spot, yielding fully, would give the force law at m = 0.5 [micro-ohm kgf^0.5]:
+/// (rho1 + rho2)/4 sqrt(pi 0.102 H), H the hardness of the softer metal. A check on the published constants: copper has
+/// 0.7 to 1.2 times it, steel on copper 5.6, steel on steel 4.6 - what is over is the oxide of a metal left in the air.
+/// @param a one metal @param b the other, both with resistivity and hardness above 0
+/// @throws not_finite_error, out_of_range_error @see holm_constriction
+[[nodiscard]] inline double film_free_constant(const metal& a, const metal& b)
+{
+    return require_within(detail::spot_constant(a, b), std::numeric_limits<double>::min(),
+                          std::numeric_limits<double>::max(), "force-law constant");
+}
+
 /// Conductance by the force law, (0.102 F)^m / (1e-6 K) [S]. Without force it is zero: open.
 /// @param constant K [micro-ohm kgf^m], above 0 @param exponent m, 0.1 to 1.5; see force_law_exponent()
 /// @param pressing force F [N], 0 or above. Range of the tables: about 10 N to 10 kN; no more than a power law beyond

@@ -6,6 +6,7 @@
 #include <array>
 #include <cmath>
 #include <cstddef>
+#include <optional>
 #include <span>
 #include <string>
 #include <vector>
@@ -48,17 +49,20 @@ struct two_stores {
     thermal_conductivity between;        ///< [W/(m K)] per metre, from conductor to surface
 };
 
-/// The two stores of a round covered conductor: the metal with van_wormer_share() of the covering, and the rest of the
-/// covering at the surface.
+/// The two stores of a round covered conductor: the metal with a share of the covering, and the rest of the covering at
+/// the surface. The share is van_wormer_share(), or burst_share() where the time of a burst of current is given.
 /// @param metal of the strands @param section area of metal [m2], above 0 @param increment of stranding, 0 to 1
 /// @param covering around them @param inner diameter over the strands [m], above 0 @param outer diameter over the
-/// covering [m], above `inner`
+/// covering [m], above `inner` @param burst time under current [s], above 0; none for current without a break
 /// @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline two_stores two_stores_of(const metal& metal, area section, double increment,
-                                              const covering& covering, length inner, length outer)
+                                              const covering& covering, length inner, length outer,
+                                              std::optional<duration> burst = std::nullopt)
 {
     const heat_capacity_per_length around = covering_heat_capacity(covering.heat_per_volume, inner, outer);
-    const double share = van_wormer_share(inner, outer);
+    const double share =
+        burst ? burst_share(inner, outer, covering.thermal_conductivity, covering.heat_per_volume, *burst)
+              : van_wormer_share(inner, outer);
     require_positive(metal.heat_per_volume(), "heat per volume of the conductor");
     return {conductor_resistance(metal, section, increment, reference_temperature),
             metal.temperature_coefficient,
@@ -508,7 +512,7 @@ private:
 /// out over the period agree to 1e-9.
 ///
 /// Against marching the non-linear equations, leads of 10 to 185 mm2 at 85 degC: peaks and means read high by at most
-/// 0.1 % of the rise at 3 min of 5 and 6 of 10, 0.3 % at 1 of 5, 0.6 % at 2 of 10, most for the thinnest lead
+/// 0.15 % of the rise at 3 min of 5 and 6 of 10, 0.3 % at 1 of 5, 0.6 % at 2 of 10, most for the thinnest lead
 /// (tests/law). Above the melting point the resistance is held at the value it has there, as if it were hot all the
 /// time; the result is then finite for any current, and only says "far too hot" (`melts`).
 ///

@@ -68,7 +68,7 @@ struct limit_use {
     return out;
 }
 
-inline void judge(part_result& r, const part_limit& limit, const part_state& typical, const station& s)
+inline void judge(part_result& r, const part_limit& limit, const part_state& typical, const station& s, bool current_flows)
 {
     const limit_use use = use_of(limit, r, s);
     r.limit = limit.peak;
@@ -83,6 +83,9 @@ inline void judge(part_result& r, const part_limit& limit, const part_state& typ
     } else if (use.used < 0.0) {
         r.verdict = verdict::not_judged;
         r.reason = r.hottest_spot ? "no published limit for such a contact; hottest spot " + to_text(r.hottest_spot->typical, "degC") : "no published limit for such a part";
+    } else if (!current_flows && use.used <= 1.0) {
+        r.verdict = verdict::not_judged;
+        r.reason = "no current flows: nothing to judge it by";
     } else if (use.used > 1.0) {
         r.verdict = verdict::over_limit;
         r.reason = use.words;
@@ -186,7 +189,7 @@ inline void collect(std::vector<source>& all, const basis& b)
         const part_limit limit = limit_of(s.path[i], s.where);
         if (limit.peak_source != nullptr) r.basis.add(*limit.peak_source);
         if (limit.highest_source != nullptr) r.basis.add(*limit.highest_source);
-        detail::judge(r, limit, typical.parts[i], s);
+        detail::judge(r, limit, typical.parts[i], s, typical.conducts);
         if (const auto* c = std::get_if<contact>(&s.path[i])) detail::judge_softening(r, *c, typical.parts[i]);
         if (const auto* w = std::get_if<work_connection>(&s.path[i]); w != nullptr && typical.conducts) {
             r.grip = grip_in_station(s, i);

@@ -9,7 +9,7 @@ namespace weldloop {
 /// The verdicts, in the order of their weight.
 enum class verdict {
     within_limit,     ///< below its limit under the stated conditions
-    not_judged,       ///< no sourced limit applies; numbers only
+    not_judged,       ///< no sourced limit applies, or no current flows; numbers only
     close_to_limit,   ///< above nine tenths of its limit
     may_exceed,       ///< typical value within its limit, 95 % point above it
     over_limit,       ///< typical value above its limit
@@ -26,14 +26,14 @@ enum class verdict {
 {
     switch (v) {
     case verdict::within_limit: return "within limit";
-    case verdict::not_judged: return "no sourced limit";
+    case verdict::not_judged: return "not judged";
     case verdict::close_to_limit: return "close to limit";
     case verdict::may_exceed: return "may exceed limit";
     case verdict::over_limit: return "over limit";
     case verdict::spots_melting: return "spots melting, may weld or burn";
     case verdict::open_circuit: return "open circuit";
     }
-    return "no sourced limit";
+    return "not judged";
 }
 
 }  // namespace weldloop

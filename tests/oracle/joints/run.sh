@@ -17,7 +17,7 @@ solve() {
     # shellcheck disable=SC2086
     getdp conduction.pro -msh m.msh -solve R -pos heat -v 1 $6 >/dev/null
     nodes=$(awk '/^\$Nodes/ { getline; print $1; exit }' m.msh)
-    settings=$(echo "$5 $6" | sed 's/-setnumber //g; s/Axisymmetric 1//; s/  */ /g; s/ $//')
+    settings=$(echo "$5 $6" | sed 's/-setnumber //g; s/Axisymmetric 1//; s/  */ /g; s/^ //; s/ $//')
     awk -v c="$case_name" -v s="$settings" -v f="$factor" -v n="$nodes" \
         '{ printf "%s,%s,%.6g,%s\n", c, s, 1 / (f * $2), n }' heat.txt
 }

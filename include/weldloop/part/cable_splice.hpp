@@ -1,0 +1,21 @@
+#pragma once
+/// @file
+/// Two cable ends joined in one sleeve.
+
+#include <string>
+
+#include <weldloop/core/conductor_size.hpp>
+#include <weldloop/core/fraction.hpp>
+
+namespace weldloop {
+
+/// A crimped sleeve with a cable end in either side.
+struct cable_splice {
+    std::string name = {};                   ///< empty: "cable splice"
+    conductor_size first = square_mm(50);    ///< of the one cable
+    conductor_size second = square_mm(50);   ///< of the other
+    conductor_size stamped = square_mm(50);  ///< size the sleeve is made for
+    strand_loss missing_strands = 0.0;       ///< strands outside the sleeve, of the worse end
+};
+
+}  // namespace weldloop
