@@ -11,6 +11,7 @@ packages_for() {
         style) echo clang-format ;;
         lint) echo clang-tidy ;;
         docs) echo doxygen ;;
+        oracle) echo gmsh getdp ;;
         *) echo "packages.sh: no such purpose: $1" >&2 && return 1 ;;
     esac
 }

@@ -1,3 +1,4 @@
+#include <filesystem>
 #include <fstream>
 #include <sstream>
 #include <string>
@@ -8,7 +9,7 @@ namespace {
 
 std::string text_of(const std::string& path)
 {
-    std::ifstream in(std::string(WELDLOOP_INCLUDE_DIR) + "/../" + path);
+    std::ifstream in(std::filesystem::path(WELDLOOP_INCLUDE_DIR).parent_path() / path);
     std::ostringstream out;
     out << in.rdbuf();
     return out.str();
@@ -25,7 +26,9 @@ TEST(Readme, ShowsTheExampleAsItIs)
     ASSERT_NE(end, std::string::npos);
     const std::string program = example.substr(begin + mark.size(), end - begin - mark.size());
     EXPECT_GT(program.size(), 400U);
-    EXPECT_NE(readme.find("```cpp\n" + program + "```"), std::string::npos);
+    std::string block = "```cpp\n";
+    block.append(program).append("```");
+    EXPECT_NE(readme.find(block), std::string::npos);
 }
 
 }  // namespace

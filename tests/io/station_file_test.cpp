@@ -113,8 +113,9 @@ TEST(StationFile, TakesEveryKeyOfACable)
                                   "\"90 degC\"\nmetal = \"tinned copper\"\n"
                                   "covering = \"polychloroprene\"\nconductor_diameter = \"13 mm\"\noverall_diameter = "
                                   "\"19 mm\"\nmissing_strands = \"12 %\"\n"
-                                  "damaged_length = \"100 mm\"");
+                                  "damaged_length = \"100 mm\"\nlay = \"coiled\"");
     EXPECT_EQ(c.name, "spare");
+    EXPECT_EQ(c.lay, lay::coiled);
     EXPECT_EQ(c.size, square_mm(70));
     EXPECT_EQ(c.limit, temperature::celsius(90));
     EXPECT_EQ(c.metal, tinned_copper);

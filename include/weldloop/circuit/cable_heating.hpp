@@ -47,7 +47,7 @@ namespace detail {
     return {.diameter = lead.overall_diameter,
             .air = where.air,
             .wind = where.wind,
-            .lay = where.lay,
+            .lay = lead.lay.value_or(where.lay),
             .altitude = where.altitude,
             .sun = where.sun,
             .emissivity = lead.covering.emissivity};

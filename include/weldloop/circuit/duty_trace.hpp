@@ -22,8 +22,8 @@ namespace weldloop {
 /// Temperature of a part at evenly spaced times of the settled duty period, from the start of the current to the end of
 /// the rest; first and last value are equal but for the model's rounding.
 ///
-/// A lead, or the lead of a gun or torch, swings as it would without ends, about the level the loop gives its hottest
-/// place. A joint is one lump: it rises and falls with the time constant of its heat capacity against all conductances
+/// A lead, or the lead of a gun or torch, swings as it would without ends, its rise scaled to that of its hottest place
+/// in the loop. A joint is one lump: it rises and falls with the time constant of its heat capacity against all conductances
 /// it feels. Plates and bare contacts are shown at the level the loop gives them.
 /// @param s the station @param solved its loop, as solve_loop() gave it @param index place of the part in the path
 /// @param count of times, 2 to 10000
@@ -48,9 +48,11 @@ namespace weldloop {
         const std::array<heating_segment, 2> programme{heating_segment{s.job.current, s.job.duty.on()},
                                                        heating_segment{weldloop::current{}, s.job.duty.rest()}};
         const std::vector<temperature> alone =
-            conductor_trace_of(detail::stores_of(*lead, 0.0), detail::surface_of(*lead, s.where), programme, count);
-        const temperature_difference shift = part.peak - *std::max_element(alone.begin(), alone.end());
-        for (std::size_t i = 0; i < out.size(); ++i) out[i].second = alone[i] + shift;
+            conductor_trace_of(detail::stores_of(*lead, 0.0, s.job.duty), detail::surface_of(*lead, s.where), programme, count);
+        const temperature_difference highest = *std::max_element(alone.begin(), alone.end()) - s.where.air;
+        if (highest.value() > 0.0)
+            for (std::size_t i = 0; i < out.size(); ++i)
+                out[i].second = s.where.air + (part.peak - s.where.air) * ((alone[i] - s.where.air) / highest).value();
     } else if (part.time_constant.value() > 0.0) {
         const double tau = part.time_constant.value(), rise = part.on_rise.value();
         // share of the steady on-rise that is there when the current starts again

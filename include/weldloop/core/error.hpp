@@ -12,6 +12,7 @@
 /// | 105 | no_solution_error   | the equations have no solution for the input                    |
 /// | 106 | bad_station_error   | a station's path or its parts contradict each other             |
 /// | 107 | station_file_error  | a station file cannot be used; has file, line and column        |
+/// | 108 | file_write_error    | a report cannot be written; nothing half-written is left behind |
 
 #include <cstddef>
 #include <stdexcept>
@@ -29,6 +30,7 @@ enum class error_id : int {
     no_solution = 105,
     bad_station = 106,
     station_file = 107,
+    file_write = 108,
 };
 
 /// Base of every error the library throws on purpose.

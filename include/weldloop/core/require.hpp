@@ -12,6 +12,35 @@
 
 namespace weldloop {
 
+namespace detail {
+// What a failed check says stands apart from the check, so that a check that holds costs two comparisons in place.
+template <class Q>
+[[noreturn, gnu::noinline, gnu::cold]] void refuse_not_finite(const Q& q, std::string_view argument)
+{
+    throw not_finite_error(std::string(argument), si_text(q));
+}
+template <class Q>
+[[noreturn, gnu::noinline, gnu::cold]] void refuse_value(const Q& q, std::string_view argument, const char* allowed)
+{
+    throw out_of_range_error(std::string(argument), si_text(q), allowed);
+}
+template <class Q>
+[[noreturn, gnu::noinline, gnu::cold]] void refuse_outside(const Q& q, const Q& low, const Q& high,
+                                                           std::string_view argument)
+{
+    throw out_of_range_error(std::string(argument), si_text(q), si_text(low) + " to " + si_text(high));
+}
+[[noreturn, gnu::noinline, gnu::cold]] inline void refuse_number_not_finite(double x, std::string_view argument)
+{
+    throw not_finite_error(std::string(argument), number_text(x));
+}
+[[noreturn, gnu::noinline, gnu::cold]] inline void refuse_number_outside(double x, double low, double high,
+                                                                         std::string_view argument)
+{
+    throw out_of_range_error(std::string(argument), number_text(x), number_text(low) + " to " + number_text(high));
+}
+}  // namespace detail
+
 /// @name Argument checks
 /// Each returns its argument, so that a check can stand where the value is used.
 /// @throws not_finite_error for NaN or infinity, out_of_range_error for a value outside the stated range
@@ -21,7 +50,7 @@ namespace weldloop {
 template <class Q>
 const Q& require_finite(const Q& q, std::string_view argument)
 {
-    if (!std::isfinite(q.value())) throw not_finite_error(std::string(argument), si_text(q));
+    if (!std::isfinite(q.value())) detail::refuse_not_finite(q, argument);
     return q;
 }
 
@@ -30,7 +59,7 @@ template <class Q>
 const Q& require_positive(const Q& q, std::string_view argument)
 {
     require_finite(q, argument);
-    if (!(q.value() > 0.0)) throw out_of_range_error(std::string(argument), si_text(q), "above zero");
+    if (!(q.value() > 0.0)) detail::refuse_value(q, argument, "above zero");
     return q;
 }
 
@@ -39,7 +68,7 @@ template <class Q>
 const Q& require_not_negative(const Q& q, std::string_view argument)
 {
     require_finite(q, argument);
-    if (q.value() < 0.0) throw out_of_range_error(std::string(argument), si_text(q), "zero or above");
+    if (q.value() < 0.0) detail::refuse_value(q, argument, "zero or above");
     return q;
 }
 
@@ -48,17 +77,15 @@ template <class Q>
 const Q& require_within(const Q& q, const Q& low, const Q& high, std::string_view argument)
 {
     require_finite(q, argument);
-    if (q < low || q > high)
-        throw out_of_range_error(std::string(argument), si_text(q), si_text(low) + " to " + si_text(high));
+    if (q < low || q > high) detail::refuse_outside(q, low, high, argument);
     return q;
 }
 
 /// The same for a plain number, such as a Rayleigh number or a count.
 inline double require_within(double x, double low, double high, std::string_view argument)
 {
-    if (!std::isfinite(x)) throw not_finite_error(std::string(argument), number_text(x));
-    if (x < low || x > high)
-        throw out_of_range_error(std::string(argument), number_text(x), number_text(low) + " to " + number_text(high));
+    if (!std::isfinite(x)) detail::refuse_number_not_finite(x, argument);
+    if (x < low || x > high) detail::refuse_number_outside(x, low, high, argument);
     return x;
 }
 /// @}

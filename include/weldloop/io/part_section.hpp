@@ -83,7 +83,7 @@ inline void take_lead_condition(const toml_section& s, cable& out)
 [[nodiscard]] inline path_part read_cable(const toml_section& s)
 {
     s.allow_only({"part", "name", "size", "length", "limit", "metal", "covering", "conductor_diameter",
-                  "overall_diameter", "missing_strands", "damaged_length"});
+                  "overall_diameter", "missing_strands", "damaged_length", "lay"});
     const auto size = s.required<conductor_size>("size");
     const auto long_ = s.required<length>("length", lead_lengths);
     cable out = s.at_key("size", [&] { return welding_cable(size, long_); });
@@ -104,6 +104,11 @@ inline void take_lead_condition(const toml_section& s, cable& out)
                          si_text(out.conductor_diameter));
     }
     take_lead_condition(s, out);
+    if (s.has("lay")) {
+        lay lies = lay::alone;
+        s.take_word("lay", lies, all_lays, word_of_value);
+        out.lay = lies;
+    }
     return out;
 }
 

@@ -18,7 +18,7 @@ class file_write_error : public error {
 public:
     /// @param file the target @param reason why it cannot be written
     file_write_error(const std::string& file, const std::string& reason)
-        : error(error_id{108}, "file " + file, "not written: " + reason, "a place that can be written to")
+        : error(error_id::file_write, "file " + file, "not written: " + reason, "a place that can be written to")
     {
     }
 };

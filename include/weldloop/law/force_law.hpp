@@ -77,10 +77,18 @@ inline constexpr std::array published_constants{
     published_constant{aluminium.name, annealed_copper.name, 980, 980, &force_law_constants_recalled},
 };
 
+// Names are compared by their address first: those of the metal table are one object each.
+constexpr bool same_name(std::string_view a, std::string_view b)
+{
+    return a.size() == b.size() && (a.data() == b.data() || a == b);
+}
+
 inline const published_constant* find_constant(std::string_view a, std::string_view b)
 {
     for (const published_constant& row : published_constants)
-        if ((row.first == a && row.second == b) || (row.first == b && row.second == a)) return &row;
+        if ((same_name(row.first, a) && same_name(row.second, b)) ||
+            (same_name(row.first, b) && same_name(row.second, a)))
+            return &row;
     return nullptr;
 }
 
@@ -119,6 +127,24 @@ inline const metal& scaled_as(const metal& m, const metal& stand_in)
 
 }  // namespace detail
 
+namespace detail {
+
+// A pair without a published row; kept out of the way of those that have one.
+[[gnu::noinline]] inline force_law_constant_row estimated_constant(const metal& a, const metal& b)
+{
+    const metal& first = stand_in_for(a, b);
+    const metal& second = stand_in_for(b, a);
+    if (const published_constant* row = find_constant(first.name, second.name)) {
+        const double scale = spot_constant(scaled_as(a, first), scaled_as(b, second)) / spot_constant(first, second);
+        const double typical = scale * std::sqrt(row->low * row->high);
+        return {{typical / stand_in_factor, typical, typical * stand_in_factor}, &pair_stand_in, true};
+    }
+    const double typical = published_steel_over_spot * spot_constant(a, b);
+    return {{typical / pair_from_spot_factor, typical, typical * pair_from_spot_factor}, &pair_from_spot, true};
+}
+
+}  // namespace detail
+
 /// K of the force law for two metals, in either order.
 ///
 /// Published where there is a row; the table's own range is its band, a row with one value has none. Otherwise
@@ -131,23 +157,10 @@ inline const metal& scaled_as(const metal& m, const metal& stand_in)
 /// @see force_law_constants_read, force_law_constants_recalled, pair_stand_in, pair_from_spot
 [[nodiscard]] inline force_law_constant_row force_law_constant(const metal& a, const metal& b)
 {
-    if (const detail::published_constant* row = detail::find_constant(a.name, b.name))
-        return {{row->low, row->low == row->high ? row->low : std::sqrt(row->low * row->high), row->high},
-                row->from,
-                false};
-
-    const metal& first = detail::stand_in_for(a, b);
-    const metal& second = detail::stand_in_for(b, a);
-    if (const detail::published_constant* row = detail::find_constant(first.name, second.name)) {
-        const double scale = detail::spot_constant(detail::scaled_as(a, first), detail::scaled_as(b, second)) /
-                             detail::spot_constant(first, second);
-        const double typical = scale * std::sqrt(row->low * row->high);
-        return {{typical / detail::stand_in_factor, typical, typical * detail::stand_in_factor}, &pair_stand_in, true};
-    }
-    const double typical = detail::published_steel_over_spot * detail::spot_constant(a, b);
-    return {{typical / detail::pair_from_spot_factor, typical, typical * detail::pair_from_spot_factor},
-            &pair_from_spot,
-            true};
+    const detail::published_constant* row = detail::find_constant(a.name, b.name);
+    if (row == nullptr) return detail::estimated_constant(a, b);
+    return {
+        {row->low, row->low == row->high ? row->low : std::sqrt(row->low * row->high), row->high}, row->from, false};
 }
 
 /// The constant K that one film-free spot, yielding fully, would give the force law at m = 0.5 [micro-ohm kgf^0.5]:

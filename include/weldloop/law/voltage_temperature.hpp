@@ -30,6 +30,16 @@ inline constexpr source voltage_temperature_law{"Holm, Electric Contacts", "4th 
 /// L [V2/K2], thermal over electrical conductivity and temperature of a metal; see lorenz_source.
 inline constexpr double lorenz_number = 2.44e-8;
 
+namespace detail {
+// Volts that heat a spot to `spot` kelvin over `bulk`; none where the bulk is that hot already.
+inline voltage drop_to_reach(double spot, double bulk)
+{
+    if (bulk >= spot) return {};
+    // (Tm - T0)(Tm + T0) keeps its digits where the two are close
+    return in_si<voltage>(2.0 * std::sqrt(lorenz_number * (spot - bulk) * (spot + bulk)));
+}
+}  // namespace detail
+
 /// Temperature of the hottest spot, sqrt(T0^2 + V^2/(4 L)).
 ///
 /// This is the upper bound of a film-free contact: where a film takes part of the drop, the spot stays cooler. It knows
@@ -53,23 +63,21 @@ inline constexpr double lorenz_number = 2.44e-8;
     if (spot < bulk)
         throw out_of_range_error("spot temperature", number_text(spot.in_kelvin(), 5) + " K",
                                  "at or above the bulk temperature of " + number_text(bulk.in_kelvin(), 5) + " K");
-    // (Tm - T0)(Tm + T0) keeps its digits where the two are close
-    return in_si<voltage>(
-        2.0 * std::sqrt(lorenz_number * (spot.in_kelvin() - bulk.in_kelvin()) * (spot.in_kelvin() + bulk.in_kelvin())));
+    return detail::drop_to_reach(spot.in_kelvin(), bulk.in_kelvin());
 }
 
 /// Drop at which the spots of a metal begin to yield [V]. Zero where the bulk is that hot already.
 /// @param m the metal @param bulk temperature of the bodies away from the contact @see voltage_temperature_law
 [[nodiscard]] inline voltage softening_drop(const metal& m, temperature bulk)
 {
-    return bulk >= m.softening ? in_si<voltage>(0.0) : drop_for_spot_temperature(m.softening, bulk);
+    return detail::drop_to_reach(m.softening.in_kelvin(), bulk.in_kelvin());
 }
 
 /// Drop at which the spots of a metal begin to melt [V]. Zero where the bulk is that hot already.
 /// @param m the metal @param bulk temperature of the bodies away from the contact @see voltage_temperature_law
 [[nodiscard]] inline voltage melting_drop(const metal& m, temperature bulk)
 {
-    return bulk >= m.melting ? in_si<voltage>(0.0) : drop_for_spot_temperature(m.melting, bulk);
+    return detail::drop_to_reach(m.melting.in_kelvin(), bulk.in_kelvin());
 }
 
 /// The lower softening drop of two metals that meet [V]. @param metals the two @param bulk of both bodies

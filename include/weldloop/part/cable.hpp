@@ -2,6 +2,7 @@
 /// @file
 /// A flexible welding lead.
 
+#include <optional>
 #include <string>
 #include <utility>
 
@@ -10,6 +11,7 @@
 #include <weldloop/core/literals.hpp>
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/temperature.hpp>
+#include <weldloop/law/lay.hpp>
 #include <weldloop/material/covering.hpp>
 #include <weldloop/material/metals.hpp>
 
@@ -28,6 +30,7 @@ struct cable {
     double stranding_increment = 0.0;                        ///< extra resistance by the lay of the strands, 0.06 for 6 %
     strand_loss missing_strands = 0.0;                       ///< share of strands broken or corroded away
     weldloop::length damaged_length = {};                    ///< [m] over which they are missing
+    std::optional<weldloop::lay> lay = {};                   ///< how this lead lies, where it differs from the surroundings
     bool dimensions_interpolated = false;                    ///< diameters interpolated between published sizes
     bool dimensions_extrapolated = false;                    ///< diameters beyond the published sizes
 

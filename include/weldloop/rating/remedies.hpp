@@ -77,6 +77,7 @@ private:
             if (!(size > c.size)) continue;
             best = welding_cable(size, c.length).named(c.name);
             best->limit = c.limit;
+            best->lay = c.lay;
             const load work{.current = s_.job.current, .duty = s_.job.duty};
             if (!heating_of(*best, s_.where, work).over_limit) break;
         }
@@ -95,6 +96,11 @@ private:
         }
         if (const auto thicker = better_lead(c))
             offer("replace " + name() + " (" + to_text(c.size) + ") by " + to_text(thicker->size), *thicker, true);
+        if (c.lay && (*c.lay == lay::coiled || *c.lay == lay::bundled)) {
+            cable laid = c;
+            laid.lay = lay::alone;
+            offer("lay " + name() + " out straight (now " + std::string(to_text(*c.lay)) + ")", laid);
+        }
         if (s_.where.lay == lay::coiled || s_.where.lay == lay::bundled) {
             change spread{"lay " + name() + " and the other leads out straight, apart from each other", at_, s_, true};
             spread.after.where.lay = lay::alone;
