@@ -12,7 +12,8 @@ using namespace weldloop;
 station bench(const duty_cycle& duty)
 {
     station s{.name = "bench", .job = {.process = process::smaw, .current = 250_A, .duty = duty}};
-    s.path = {welding_cable(aught(1), 10_m).named("feeder"), arc{}, work_connection{.clamp = spring_clamp(300_A), .onto = mild_steel, .name = "clamp"},
+    s.path = {welding_cable(aught(1), 10_m).named("feeder"), arc{},
+              work_connection{.clamp = spring_clamp(300_A), .onto = mild_steel, .name = "clamp"},
               crimped_lug("lug", aught(1)), welding_cable(aught(1), 10_m).named("lead")};
     return s;
 }
@@ -24,7 +25,8 @@ TEST(DutyTrace, PeaksWhereTheCurrentStopsAndCloses)
     for (const std::size_t part : {0U, 2U, 3U, 4U}) {
         const auto trace = duty_trace_of(s, solved, part, 1001);
         EXPECT_NEAR((trace.front().second - trace.back().second).value(), 0.0, 1e-6) << part;
-        const auto top = std::max_element(trace.begin(), trace.end(), [](const auto& a, const auto& b) { return a.second < b.second; });
+        const auto top = std::max_element(trace.begin(), trace.end(),
+                                          [](const auto& a, const auto& b) { return a.second < b.second; });
         EXPECT_NEAR(top->first.value(), 360.0, 0.601) << part;  // one sample
         EXPECT_NEAR((top->second - solved.parts[part].peak).value(), 0.0, 0.05) << part;
         for (const auto& [at, here] : trace) EXPECT_GE(here, s.where.air);
@@ -39,7 +41,8 @@ TEST(DutyTrace, AveragesToTheMeanOfTheLoop)
     for (const std::size_t part : {2U, 3U}) {
         const auto trace = duty_trace_of(s, solved, part, 4001);
         double sum = 0.0;
-        for (std::size_t i = 0; i + 1 < trace.size(); ++i) sum += 0.5 * (trace[i].second.in_kelvin() + trace[i + 1].second.in_kelvin());
+        for (std::size_t i = 0; i + 1 < trace.size(); ++i)
+            sum += 0.5 * (trace[i].second.in_kelvin() + trace[i + 1].second.in_kelvin());
         EXPECT_NEAR(sum / static_cast<double>(trace.size() - 1), solved.parts[part].mean.in_kelvin(), 0.01) << part;
     }
 }

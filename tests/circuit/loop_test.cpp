@@ -15,7 +15,8 @@ using namespace weldloop;
 
 station loop_of(std::vector<path_part> work_side, current amps = 240_A, duty_cycle duty = duty_cycle::continuous())
 {
-    station s{.name = "bench", .job = {.process = process::smaw, .current = amps, .duty = duty}, .where = {.air = 30_degC}};
+    station s{
+        .name = "bench", .job = {.process = process::smaw, .current = amps, .duty = duty}, .where = {.air = 30_degC}};
     s.path.emplace_back(welding_cable(aught(4), 5_m).named("feeder"));
     s.path.emplace_back(arc{});
     for (path_part& p : work_side) s.path.push_back(std::move(p));
@@ -25,14 +26,17 @@ station loop_of(std::vector<path_part> work_side, current amps = 240_A, duty_cyc
 // A lead with nothing at its ends is a lead without ends.
 TEST(Loop, ALeadAloneIsThatOfTheCableModel)
 {
-    for (const duty_cycle& duty : {duty_cycle::continuous(), duty_cycle::of(6_min, 10_min), duty_cycle::of(1_min, 5_min)}) {
+    for (const duty_cycle& duty :
+         {duty_cycle::continuous(), duty_cycle::of(6_min, 10_min), duty_cycle::of(1_min, 5_min)}) {
         const station s = loop_of({welding_cable(aught(1), 12_m).named("lead")}, 220_A, duty);
         const loop_state state = solve_loop(s);
         const cable_heating alone = heating_of(std::get<cable>(s.path[2]), s.where, {.current = 220_A, .duty = duty});
         ASSERT_TRUE(state.conducts && state.settled);
-        // the chain balances mean heat at the mean temperature; the ripple's share in the mean resistance is second order
+        // the chain balances mean heat at the mean temperature; the ripple's share in the mean resistance is second
+        // order
         EXPECT_NEAR(state.parts[2].peak.in_celsius(), alone.conductor_peak.in_celsius(), 1.0) << to_text(duty);
-        EXPECT_NEAR_REL(state.parts[2].drop.value(), (220_A * resistance_of(std::get<cable>(s.path[2]), alone.conductor_mean)).value(), 0.003);
+        EXPECT_NEAR_REL(state.parts[2].drop.value(),
+                        (220_A * resistance_of(std::get<cable>(s.path[2]), alone.conductor_mean)).value(), 0.003);
     }
 }
 
@@ -47,7 +51,8 @@ TEST(Loop, LeadBetweenLugsAgreesWithCells)
     ASSERT_TRUE(state.settled);
 
     const int cells = 300;
-    const double dx = lead.length.value() / cells, axial = lead.metal.thermal_conductivity.value() * lead.size.area().value();
+    const double dx = lead.length.value() / cells,
+                 axial = lead.metal.thermal_conductivity.value() * lead.size.area().value();
     const auto n = static_cast<std::size_t>(cells);
     const double air = s.where.air.in_kelvin();
     std::vector<double> t(n, air + 30);
@@ -60,8 +65,8 @@ TEST(Loop, LeadBetweenLugsAgreesWithCells)
             const auto surplus = [&](double x) {
                 const joint_circuit& j = *element[e].joint;
                 const temperature at = temperature::kelvin(x);
-                return 200 * joint_point_of(j, scatter::typical, 200_A, at).drop.value() - body_loss(j.body, at, s.where).value() -
-                       link(x, t[neighbour], 0.5 * dx);
+                return 200 * joint_point_of(j, scatter::typical, 200_A, at).drop.value() -
+                       body_loss(j.body, at, s.where).value() - link(x, t[neighbour], 0.5 * dx);
             };
             const double f = surplus(ends[e]), slope = (surplus(ends[e] + 1e-3) - f) / 1e-3;
             ends[e] -= f / slope;
@@ -88,10 +93,14 @@ TEST(Loop, LeadBetweenLugsAgreesWithCells)
 
 TEST(Loop, DropsAddUpAndHeatIsDropTimesCurrent)
 {
-    station s = loop_of({contact{.metals = {mild_steel, mild_steel}, .force = 200_N, .surface = surface_state::oxidized, .name = "on table"},
+    station s = loop_of({contact{.metals = {mild_steel, mild_steel},
+                                 .force = 200_N,
+                                 .surface = surface_state::oxidized,
+                                 .name = "on table"},
                          plate{.metal = mild_steel, .length = 1_m, .width = 0.8_m, .thickness = 10_mm, .name = "table"},
-                         work_connection{.clamp = spring_clamp(300_A), .onto = mild_steel, .name = "clamp"}, crimped_lug("lug", awg(1)),
-                         welding_cable(awg(1), 10_m).named("lead"), coupling("coupling", awg(1)), welding_cable(awg(1), 5_m).named("tail")});
+                         work_connection{.clamp = spring_clamp(300_A), .onto = mild_steel, .name = "clamp"},
+                         crimped_lug("lug", awg(1)), welding_cable(awg(1), 10_m).named("lead"),
+                         coupling("coupling", awg(1)), welding_cable(awg(1), 5_m).named("tail")});
     const loop_state state = solve_loop(s);
     voltage sum = {};
     for (const part_state& p : state.parts) {
@@ -102,12 +111,16 @@ TEST(Loop, DropsAddUpAndHeatIsDropTimesCurrent)
     }
     EXPECT_NEAR_REL(state.total_drop.value(), sum.value(), 1e-12);
     // a plate of 1 m x 0.8 m x 10 mm: 143 nohm m x 1/(0.8 x 0.01) = 17.9 micro-ohm at 20 degC
-    EXPECT_NEAR_REL(state.parts[3].drop.value(), 240 * 143e-9 * (1 + 0.0039 * (state.parts[3].mean.in_celsius() - 20)) / 0.008, 1e-9);
+    EXPECT_NEAR_REL(state.parts[3].drop.value(),
+                    240 * 143e-9 * (1 + 0.0039 * (state.parts[3].mean.in_celsius() - 20)) / 0.008, 1e-9);
 }
 
 TEST(Loop, AnOpenPartStopsTheCurrent)
 {
-    const station s = loop_of({work_connection{.clamp = spring_clamp(300_A), .onto = mild_steel, .surface = surface_state::painted_unbroken, .name = "clamp"},
+    const station s = loop_of({work_connection{.clamp = spring_clamp(300_A),
+                                               .onto = mild_steel,
+                                               .surface = surface_state::painted_unbroken,
+                                               .name = "clamp"},
                                crimped_lug("lug", awg(1)), welding_cable(awg(1), 10_m).named("lead")});
     const loop_state state = solve_loop(s);
     EXPECT_FALSE(state.conducts);
@@ -135,10 +148,15 @@ TEST(Loop, AHotJointWarmsTheLeadEndAndTheLeadTheJoint)
 TEST(Loop, OverloadGivesFiniteAnswersBelowMelting)
 {
     for (const double amps : {10.0, 500.0, 2000.0, 10000.0}) {
-        const station s = loop_of({contact{.metals = {mild_steel, mild_steel}, .force = 5_N, .surface = surface_state::heavy_rust, .name = "c"},
-                                   work_connection{.clamp = spring_clamp(100_A), .onto = mild_steel, .surface = surface_state::painted_pierced, .name = "clamp"},
-                                   crimped_lug("lug", awg(8)).with_missing_strands(0.9), welding_cable(awg(8), 10_m).named("lead")},
-                                  in_si<current>(amps));
+        const station s = loop_of(
+            {contact{
+                 .metals = {mild_steel, mild_steel}, .force = 5_N, .surface = surface_state::heavy_rust, .name = "c"},
+             work_connection{.clamp = spring_clamp(100_A),
+                             .onto = mild_steel,
+                             .surface = surface_state::painted_pierced,
+                             .name = "clamp"},
+             crimped_lug("lug", awg(8)).with_missing_strands(0.9), welding_cable(awg(8), 10_m).named("lead")},
+            in_si<current>(amps));
         for (const scatter level : {scatter::low, scatter::typical, scatter::high}) {
             const loop_state state = solve_loop(s, level);
             for (const part_state& p : state.parts) {
@@ -153,7 +171,9 @@ TEST(Loop, OverloadGivesFiniteAnswersBelowMelting)
 TEST(Loop, PreheatedWorkWarmsTheClamp)
 {
     work_connection w{.clamp = spring_clamp(300_A), .onto = mild_steel, .name = "clamp"};
-    const auto peak = [&] { return solve_loop(loop_of({w, welding_cable(aught(1), 10_m).named("lead")})).parts[2].peak; };
+    const auto peak = [&] {
+        return solve_loop(loop_of({w, welding_cable(aught(1), 10_m).named("lead")})).parts[2].peak;
+    };
     const temperature cold = peak();
     w.preheat = 150_degC;
     EXPECT_GT((peak() - cold).value(), 10.0);
@@ -162,9 +182,11 @@ TEST(Loop, PreheatedWorkWarmsTheClamp)
 TEST(Loop, OrderBeforeAndAfterTheArcDoesNotMatterToAGun)
 {
     station s{.name = "b", .job = {.process = process::gmaw, .current = 200_A, .duty = duty_cycle::of(0.6)}};
-    s.path = {welding_cable(aught(1), 10_m).named("a"), wire_gun("gun", 3_m), arc{}, welding_cable(aught(1), 10_m).named("b")};
+    s.path = {welding_cable(aught(1), 10_m).named("a"), wire_gun("gun", 3_m), arc{},
+              welding_cable(aught(1), 10_m).named("b")};
     station turned = s;
-    turned.path = {welding_cable(aught(1), 10_m).named("b"), arc{}, wire_gun("gun", 3_m), welding_cable(aught(1), 10_m).named("a")};
+    turned.path = {welding_cable(aught(1), 10_m).named("b"), arc{}, wire_gun("gun", 3_m),
+                   welding_cable(aught(1), 10_m).named("a")};
     const part_state one = solve_loop(s).parts[1], other = solve_loop(turned).parts[2];
     EXPECT_NEAR(one.peak.in_kelvin(), other.peak.in_kelvin(), 1e-6);
     EXPECT_NEAR(one.drop.value(), other.drop.value(), 1e-9);

@@ -11,7 +11,8 @@ using namespace weldloop;
 station small()
 {
     station s{.name = "bench", .job = {.process = process::smaw, .current = 150_A, .duty = duty_cycle::of(0.3)}};
-    s.path = {welding_cable(awg(2), 10_m), arc{}, crimped_lug("", awg(2)), welding_cable(awg(2), 10_m).named("work lead")};
+    s.path = {welding_cable(awg(2), 10_m), arc{}, crimped_lug("", awg(2)),
+              welding_cable(awg(2), 10_m).named("work lead")};
     return s;
 }
 
@@ -31,7 +32,10 @@ TEST(Station, CallsPartsWithoutANameByKindAndPlace)
     }
 }
 
-TEST(Station, FindsItsArc) { EXPECT_EQ(checked_arc_index(small()), 1U); }
+TEST(Station, FindsItsArc)
+{
+    EXPECT_EQ(checked_arc_index(small()), 1U);
+}
 
 TEST(Station, RefusesAPathThatIsNone)
 {

@@ -14,13 +14,19 @@ using namespace weldloop;
 
 station bench()
 {
-    station s{.name = "frame jig", .job = {.process = process::smaw, .current = 180_A, .duty = duty_cycle::of(4_min, 10_min)}, .where = {.air = 25_degC}};
-    s.path = {welding_cable(awg(1), 15_m), arc{}, work_connection{.clamp = screw_clamp(400_A), .onto = mild_steel, .name = "clamp"},
+    station s{.name = "frame jig",
+              .job = {.process = process::smaw, .current = 180_A, .duty = duty_cycle::of(4_min, 10_min)},
+              .where = {.air = 25_degC}};
+    s.path = {welding_cable(awg(1), 15_m), arc{},
+              work_connection{.clamp = screw_clamp(400_A), .onto = mild_steel, .name = "clamp"},
               crimped_lug("lug", awg(1)), welding_cable(awg(1), 15_m).named("work lead")};
     return s;
 }
 
-finding one(const std::string& across, voltage volts, current amps = 180_A) { return diagnose(bench(), {{.across = across, .volts = volts, .current = amps}}).front(); }
+finding one(const std::string& across, voltage volts, current amps = 180_A)
+{
+    return diagnose(bench(), {{.across = across, .volts = volts, .current = amps}}).front();
+}
 
 TEST(Diagnose, AGoodPartIsAsDescribed)
 {
@@ -68,7 +74,9 @@ TEST(Diagnose, LikelihoodsAddUpToOne)
 
 TEST(Diagnose, RefusesReadingsThatCannotBe)
 {
-    const auto read = [](const std::string& across, voltage v, current i) { return diagnose(bench(), {{.across = across, .volts = v, .current = i}}); };
+    const auto read = [](const std::string& across, voltage v, current i) {
+        return diagnose(bench(), {{.across = across, .volts = v, .current = i}});
+    };
     EXPECT_THROW(read("clamp", -0.1_V, 100_A), out_of_range_error);
     EXPECT_THROW(read("clamp", 0.1_V, 0_A), out_of_range_error);
     EXPECT_THROW(read("clamp", in_si<voltage>(std::numeric_limits<double>::quiet_NaN()), 10_A), not_finite_error);

@@ -15,15 +15,18 @@ constexpr double pi = 3.14159265358979323846;
 
 heated_fin fin(double axial, double loss, double heating, double length_m)
 {
-    return {thermal_conductivity::from_value(1.0) * area::from_value(axial), in_si<thermal_conductivity>(loss), in_si<power_per_length>(heating),
-            in_si<length>(length_m)};
+    return {thermal_conductivity::from_value(1.0) * area::from_value(axial), in_si<thermal_conductivity>(loss),
+            in_si<power_per_length>(heating), in_si<length>(length_m)};
 }
 
-temperature_difference k(double v) { return in_si<temperature_difference>(v); }
+temperature_difference k(double v)
+{
+    return in_si<temperature_difference>(v);
+}
 
-// source: Incropera and DeWitt, Fundamentals of Heat and Mass Transfer, 6th-7th edition, example 3.9: rod of 5 mm, base 100 degC,
-// air 25 degC, h = 100 W/(m2 K); copper k = 398 gives 8.3 W (statement read in a public course notebook), aluminium alloy k = 180
-// gives 5.6 W (answer from memory). Printed to two digits.
+// source: Incropera and DeWitt, Fundamentals of Heat and Mass Transfer, 6th-7th edition, example 3.9: rod of 5 mm, base
+// 100 degC, air 25 degC, h = 100 W/(m2 K); copper k = 398 gives 8.3 W (statement read in a public course notebook),
+// aluminium alloy k = 180 gives 5.6 W (answer from memory). Printed to two digits.
 TEST(HeatedFin, MeetsTheLongRodExample)
 {
     const double d = 0.005, perimeter_h = 100.0 * pi * d, section = pi / 4 * d * d;
@@ -35,7 +38,8 @@ TEST(HeatedFin, MeetsTheLongRodExample)
 }
 
 // The equation solved again by finite differences.
-std::vector<double> profile(double axial, double loss, double heating, double length_m, double one, double other, int cells)
+std::vector<double> profile(double axial, double loss, double heating, double length_m, double one, double other,
+                            int cells)
 {
     const double dx = length_m / cells, a = axial / (dx * dx);
     const auto n = static_cast<std::size_t>(cells + 1);
@@ -56,9 +60,11 @@ std::vector<double> profile(double axial, double loss, double heating, double le
 TEST(HeatedFin, AgreesWithFiniteDifferences)
 {
     std::mt19937 random(7);
-    std::uniform_real_distribution<double> end(-20, 120), heat(0, 60), loss(0.2, 2.0), axial(0.004, 0.03), length_m(0.1, 4.0);
+    std::uniform_real_distribution<double> end(-20, 120), heat(0, 60), loss(0.2, 2.0), axial(0.004, 0.03),
+        length_m(0.1, 4.0);
     for (int i = 0; i < 60; ++i) {
-        const double a = axial(random), g = loss(random), q = heat(random), l = length_m(random), one = end(random), other = end(random);
+        const double a = axial(random), g = loss(random), q = heat(random), l = length_m(random), one = end(random),
+                     other = end(random);
         const heated_fin f = fin(a, g, q, l);
         const int cells = 4000;
         const std::vector<double> rise = profile(a, g, q, l, one, other, cells);
@@ -71,7 +77,8 @@ TEST(HeatedFin, AgreesWithFiniteDifferences)
         EXPECT_NEAR(f.highest_rise(k(one), k(other)).value(), highest, 0.01);
         // heat into both ends and heat made leave along the surface
         const double into = (f.into_end(k(one), k(other)) + f.into_end(k(other), k(one))).value();
-        EXPECT_NEAR(into + q * l, g * l * f.mean_rise(k(one), k(other)).value(), 1e-9 * (std::fabs(into) + q * l + 1.0));
+        EXPECT_NEAR(into + q * l, g * l * f.mean_rise(k(one), k(other)).value(),
+                    1e-9 * (std::fabs(into) + q * l + 1.0));
     }
 }
 
@@ -106,17 +113,22 @@ TEST(DiscFin, AgreesWithFiniteDifferences)
         const double middle = r0 + (i + 0.5) * dr;
         const double sideways = 2 * h * 2 * pi * middle * dr;
         const double along = conductivity * thickness * 2 * pi * middle / dr;
-        outwards = 1.0 / (0.5 / along + 1.0 / (sideways + 1.0 / (0.5 / along + (outwards > 0 ? 1.0 / outwards : 1e300))));
+        outwards =
+            1.0 / (0.5 / along + 1.0 / (sideways + 1.0 / (0.5 / along + (outwards > 0 ? 1.0 / outwards : 1e300))));
     }
-    const auto g = disc_fin_conductance(in_si<thermal_conductivity>(conductivity), in_si<length>(thickness), in_si<length>(r0), in_si<heat_transfer_coefficient>(h));
+    const auto g = disc_fin_conductance(in_si<thermal_conductivity>(conductivity), in_si<length>(thickness),
+                                        in_si<length>(r0), in_si<heat_transfer_coefficient>(h));
     EXPECT_NEAR_REL(g.value(), outwards, 0.002);
 }
 
 TEST(DiscFin, StaysFiniteForHugeSpots)
 {
-    const auto g = disc_fin_conductance(in_si<thermal_conductivity>(1.0), 1_mm, in_si<length>(100.0), in_si<heat_transfer_coefficient>(10));
+    const auto g = disc_fin_conductance(in_si<thermal_conductivity>(1.0), 1_mm, in_si<length>(100.0),
+                                        in_si<heat_transfer_coefficient>(10));
     EXPECT_TRUE(std::isfinite(g.value()));
-    EXPECT_THROW((void)disc_fin_conductance(in_si<thermal_conductivity>(1.0), 0_mm, 1_mm, in_si<heat_transfer_coefficient>(10)), out_of_range_error);
+    EXPECT_THROW(
+        (void)disc_fin_conductance(in_si<thermal_conductivity>(1.0), 0_mm, 1_mm, in_si<heat_transfer_coefficient>(10)),
+        out_of_range_error);
 }
 
 }  // namespace

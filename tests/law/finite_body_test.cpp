@@ -92,7 +92,7 @@ TEST(FieldSolution, ForceLawAgainstTheSpotModel)
     const auto ratio = [](const metal& a, const metal& b) {
         return force_law_constant(a, b).constant.typical / film_free_constant(a, b);
     };
-    EXPECT_NEAR(ratio(annealed_copper, annealed_copper), 1.0, 0.1);  // 106 over 113
+    EXPECT_NEAR(ratio(annealed_copper, annealed_copper), 1.0, 0.1);                      // 106 over 113
     EXPECT_NEAR_REL(film_free_constant(annealed_copper, annealed_copper), 113.0, 0.02);  // as the note prints it
     EXPECT_NEAR_REL(ratio(annealed_copper, mild_steel), 5.6, 0.1);
     EXPECT_NEAR_REL(ratio(mild_steel, mild_steel), 4.6, 0.1);

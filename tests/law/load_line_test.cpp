@@ -6,8 +6,8 @@
 namespace {
 using namespace weldloop;
 
-// source: IEC 60974-1, 11.2, as quoted in a welding handbook p. 341: U2 = 20 + 0.04 I (covered electrode), 10 + 0.04 I (tungsten),
-// 14 + 0.05 I (wire); the 600 A end of the lines (44, 34 and 44 V) is from memory
+// source: IEC 60974-1, 11.2, as quoted in a welding handbook p. 341: U2 = 20 + 0.04 I (covered electrode), 10 + 0.04 I
+// (tungsten), 14 + 0.05 I (wire); the 600 A end of the lines (44, 34 and 44 V) is from memory
 TEST(ConventionalLoad, FollowsTheTypeTestLines)
 {
     EXPECT_NEAR(conventional_load_voltage(process::smaw, 180_A).value(), 27.2, 1e-12);
@@ -23,7 +23,9 @@ TEST(ConventionalLoad, FollowsTheTypeTestLines)
 TEST(ConventionalLoad, RefusesWhatCannotBe)
 {
     EXPECT_THROW(static_cast<void>(conventional_load_voltage(process::smaw, 0_A)), out_of_range_error);
-    EXPECT_THROW(static_cast<void>(conventional_load_voltage(process::smaw, in_si<current>(std::numeric_limits<double>::quiet_NaN()))), not_finite_error);
+    EXPECT_THROW(static_cast<void>(conventional_load_voltage(process::smaw,
+                                                             in_si<current>(std::numeric_limits<double>::quiet_NaN()))),
+                 not_finite_error);
 }
 
 TEST(ConventionalLoad, NamesItsSource)

@@ -39,7 +39,10 @@ struct line {
     double allowed;             // worst, asserted
 };
 
-double percent(double share) { return 100.0 * share; }
+double percent(double share)
+{
+    return 100.0 * share;
+}
 
 line by_rows(const std::string& table, const std::string& conditions, const std::string& file, double allowed,
              const std::function<bool(const reference_table::row&, double&, double&)>& calculate)
@@ -60,73 +63,99 @@ line by_errors(const std::string& table, const std::string& conditions, const er
 std::vector<line> lines()
 {
     std::vector<line> out;
-    out.push_back(by_rows("area of the American gauge, 4/0 to 40 (circular mils)", "university and textbook tables of the ASTM B258 progression; printed to 4 or 5 digits",
+    out.push_back(by_rows("area of the American gauge, 4/0 to 40 (circular mils)",
+                          "university and textbook tables of the ASTM B258 progression; printed to 4 or 5 digits",
                           "conductors-awg.csv", 0.001, [](const auto& row, double& ours, double& published) {
                               ours = number_in(size_of(row.text("awg")).area(), "cmil");
                               published = row.number("area_published_cmil");
                               return true;
                           }));
-    out.push_back(by_rows("resistance of solid copper by gauge, 20 degC", "the same tables; printed to 3 or 4 digits", "conductors-awg.csv", 0.003,
-                          [](const auto& row, double& ours, double& published) {
-                              ours = number_in(conductor_resistance(annealed_copper, size_of(row.text("awg")).area(), 0.0, reference_temperature), "ohm/kft");
+    out.push_back(by_rows("resistance of solid copper by gauge, 20 degC", "the same tables; printed to 3 or 4 digits",
+                          "conductors-awg.csv", 0.003, [](const auto& row, double& ours, double& published) {
+                              ours = number_in(conductor_resistance(annealed_copper, size_of(row.text("awg")).area(),
+                                                                    0.0, reference_temperature),
+                                               "ohm/kft");
                               published = row.number("resistance_20C_published_ohm_per_kft");
                               return true;
                           }));
-    out.push_back(by_rows("NFPA 70 chapter 9 table 8, uncoated copper, 75 degC", "stranded with 2 % increment, solid without; printed to 3 digits",
-                          "conductors-nec-ch9-table8.csv", 0.005, [](const auto& row, double& ours, double& published) {
-                              const double increment = row.number("strand_count") > 1 ? 0.02 : 0.0;
-                              const area metal_area = row.number("area_cmil") * 1e-3 * in_si<area>(detail::square_metres_per_cmil * 1e3);
-                              ours = number_in(conductor_resistance(annealed_copper, metal_area, increment, temperature::celsius(75)), "ohm/kft");
-                              published = row.number("dc_resistance_75C_uncoated_ohm_per_kft");
-                              return true;
-                          }));
-    out.push_back(by_rows("resistance of copper over that at 0 degC, -100 to 500 degC", "NBS Handbook 100; linear law, high-purity copper in the table", "conductors-copper-resistance-ratio.csv",
-                          0.03, [](const auto& row, double& ours, double& published) {
-                              const auto at = [](double c) { return annealed_copper.resistivity_at(temperature::celsius(c)); };
-                              ours = (at(row.number("temperature_C")) / at(0)).value();
-                              published = row.number("R_t_over_R_0");
-                              return true;
-                          }));
-    out.push_back(by_rows("drop of welding cable, 20 degC", "Electric Cables Handbook table A9.2; two decimals, so up to 4 % is rounding (the 60 and 85 degC columns are tests of their own)",
-                          "welding-cable-resistance-voltdrop.csv", 0.04, [](const auto& row, double& ours, double& published) {
-                              cable lead = welding_cable(square_mm(row.number("cross_section_mm2")), in_si<length>(10.0));
-                              // the printed drops are those of tinned strands
-                              const double tinned = row.number("r20_max_tinned_ohm_per_km") / row.number("r20_max_plain_ohm_per_km");
-                              ours = tinned * drop_of(lead, in_si<current>(100.0), reference_temperature).value();
-                              published = row.number("vdrop_20C_V_per_100A_per_10m");
-                              return true;
-                          }));
+    out.push_back(by_rows(
+        "NFPA 70 chapter 9 table 8, uncoated copper, 75 degC",
+        "stranded with 2 % increment, solid without; printed to 3 digits", "conductors-nec-ch9-table8.csv", 0.005,
+        [](const auto& row, double& ours, double& published) {
+            const double increment = row.number("strand_count") > 1 ? 0.02 : 0.0;
+            const area metal_area = row.number("area_cmil") * 1e-3 * in_si<area>(detail::square_metres_per_cmil * 1e3);
+            ours = number_in(conductor_resistance(annealed_copper, metal_area, increment, temperature::celsius(75)),
+                             "ohm/kft");
+            published = row.number("dc_resistance_75C_uncoated_ohm_per_kft");
+            return true;
+        }));
+    out.push_back(
+        by_rows("resistance of copper over that at 0 degC, -100 to 500 degC",
+                "NBS Handbook 100; linear law, high-purity copper in the table",
+                "conductors-copper-resistance-ratio.csv", 0.03, [](const auto& row, double& ours, double& published) {
+                    const auto at = [](double c) { return annealed_copper.resistivity_at(temperature::celsius(c)); };
+                    ours = (at(row.number("temperature_C")) / at(0)).value();
+                    published = row.number("R_t_over_R_0");
+                    return true;
+                }));
+    out.push_back(by_rows(
+        "drop of welding cable, 20 degC",
+        "Electric Cables Handbook table A9.2; two decimals, so up to 4 % is rounding (the 60 and 85 degC columns are "
+        "tests of their own)",
+        "welding-cable-resistance-voltdrop.csv", 0.04, [](const auto& row, double& ours, double& published) {
+            cable lead = welding_cable(square_mm(row.number("cross_section_mm2")), in_si<length>(10.0));
+            // the printed drops are those of tinned strands
+            const double tinned = row.number("r20_max_tinned_ohm_per_km") / row.number("r20_max_plain_ohm_per_km");
+            ours = tinned * drop_of(lead, in_si<current>(100.0), reference_temperature).value();
+            published = row.number("vdrop_20C_V_per_100A_per_10m");
+            return true;
+        }));
     const surface_model model = default_surface_model;
-    out.push_back(by_errors("welding-cable ratings, 85 degC, air 25 degC, 100 %", "ratings recalled, diameters of BS 638-4", welding_leads(model), 0.08));
-    out.push_back(by_errors("IEC 60364-5-52 method G, spaced level, 90 degC, air 30 degC", "cable diameters assumed", fixed_wiring_table(model, "G_spaced_horizontal", lay::spaced), 0.08));
-    out.push_back(by_errors("IEC 60364-5-52 method F, two touching", "the same", fixed_wiring_table(model, "F_two_touching", lay::touching_pair), 0.08));
-    out.push_back(by_errors("IEC 60364-5-52 method F, three flat", "the same; surface constants recalled", fixed_wiring_table(model, "F_three_flat_touching", lay::three_flat), 0.08));
-    out.push_back(by_errors("IEC 60364-5-52 method F, trefoil", "the same; surface constants recalled", fixed_wiring_table(model, "F_three_trefoil", lay::trefoil), 0.08));
-    out.push_back(by_errors("BS 7671 rubber flexible cables, pair, 60 degC, air 30 degC", "50 to 150 mm2", flexible_pairs(model), 0.08));
-    out.push_back(by_rows("NFPA 70 table 400.5, single conductor, 60 to 90 degC, air 30 degC", "not aimed at: the code lies below the physics of one cable in still air",
-                          "ampacity-nec-400-5-type-w.csv", 0.25, [](const auto& row, double& ours, double& published) {
-                              cable lead = welding_cable(size_of(row.text("size_awg")), in_si<length>(10.0));
-                              lead.limit = temperature::celsius(row.number("conductor_max_C"));
-                              ours = ampacity_of(lead, {.air = temperature::celsius(row.number("ambient_C"))}).amps.value();
-                              published = row.number("current_A");
-                              return true;
-                          }));
-    out.push_back(by_rows("relaxation of cold-drawn wire, 20 degC, 1 to 1000 h", "code values, normal class; the law's level and slopes were fitted to these and the hot rows",
+    out.push_back(by_errors("welding-cable ratings, 85 degC, air 25 degC, 100 %",
+                            "ratings recalled, diameters of BS 638-4", welding_leads(model), 0.08));
+    out.push_back(by_errors("IEC 60364-5-52 method G, spaced level, 90 degC, air 30 degC", "cable diameters assumed",
+                            fixed_wiring_table(model, "G_spaced_horizontal", lay::spaced), 0.08));
+    out.push_back(by_errors("IEC 60364-5-52 method F, two touching", "the same",
+                            fixed_wiring_table(model, "F_two_touching", lay::touching_pair), 0.08));
+    out.push_back(by_errors("IEC 60364-5-52 method F, three flat", "the same; surface constants recalled",
+                            fixed_wiring_table(model, "F_three_flat_touching", lay::three_flat), 0.08));
+    out.push_back(by_errors("IEC 60364-5-52 method F, trefoil", "the same; surface constants recalled",
+                            fixed_wiring_table(model, "F_three_trefoil", lay::trefoil), 0.08));
+    out.push_back(by_errors("BS 7671 rubber flexible cables, pair, 60 degC, air 30 degC", "50 to 150 mm2",
+                            flexible_pairs(model), 0.08));
+    out.push_back(
+        by_rows("NFPA 70 table 400.5, single conductor, 60 to 90 degC, air 30 degC",
+                "not aimed at: the code lies below the physics of one cable in still air",
+                "ampacity-nec-400-5-type-w.csv", 0.25, [](const auto& row, double& ours, double& published) {
+                    cable lead = welding_cable(size_of(row.text("size_awg")), in_si<length>(10.0));
+                    lead.limit = temperature::celsius(row.number("conductor_max_C"));
+                    ours = ampacity_of(lead, {.air = temperature::celsius(row.number("ambient_C"))}).amps.value();
+                    published = row.number("current_A");
+                    return true;
+                }));
+    out.push_back(by_rows("relaxation of cold-drawn wire, 20 degC, 1 to 1000 h",
+                          "code values, normal class; the law's level and slopes were fitted to these and the hot rows",
                           "springs-relaxation-data.csv", 0.05, [](const auto& row, double& ours, double& published) {
-                              if (row.text("id").find("RX-IRC-N-") != 0 && row.text("id").find("RX-MC90-1") != 0) return false;
+                              if (row.text("id").find("RX-IRC-N-") != 0 && row.text("id").find("RX-MC90-1") != 0)
+                                  return false;
                               if (!row.has("stress_loss_pct") || row.number("stress_loss_pct") == 0) return false;
-                              ours = static_cast<double>(stress_relaxation(hard_drawn_wire, row.number("initial_stress_over_Sut"), temperature::celsius(row.number("temperature_C")),
-                                                                           in_si<duration>(3600.0 * row.number("time_h"))));
+                              ours = static_cast<double>(
+                                  stress_relaxation(hard_drawn_wire, row.number("initial_stress_over_Sut"),
+                                                    temperature::celsius(row.number("temperature_C")),
+                                                    in_si<duration>(3600.0 * row.number("time_h"))));
                               published = row.number("stress_loss_pct") / 100.0;
                               return true;
                           }));
-    out.push_back(by_rows("melting drop of contact metals", "Holm and Slade, handbook voltages; copper, tin read, the rest recalled; nickel and zinc depart from the law",
-                          "contacts-voltage-temperature.csv", 0.25, [](const auto& row, double& ours, double& published) {
-                              if (!row.has("melting_voltage_handbook_V")) return false;
-                              ours = drop_for_spot_temperature(temperature::celsius(row.number("melting_temp_C")), reference_temperature).value();
-                              published = row.number("melting_voltage_handbook_V");
-                              return true;
-                          }));
+    out.push_back(by_rows(
+        "melting drop of contact metals",
+        "Holm and Slade, handbook voltages; copper, tin read, the rest recalled; nickel and zinc depart from the law",
+        "contacts-voltage-temperature.csv", 0.25, [](const auto& row, double& ours, double& published) {
+            if (!row.has("melting_voltage_handbook_V")) return false;
+            ours = drop_for_spot_temperature(temperature::celsius(row.number("melting_temp_C")), reference_temperature)
+                       .value();
+            published = row.number("melting_voltage_handbook_V");
+            return true;
+        }));
     return out;
 }
 
@@ -134,8 +163,10 @@ std::string page_of(const std::vector<line>& all)
 {
     std::ostringstream out;
     out << "# How accurate it is {#accuracy_page}\n\n"
-           "Calculated over published values. This page is written by the test run (`tests/rating/accuracy_page_test.cpp`), which\n"
-           "also holds every line to the worst error it may have. Nothing is tuned to these tables, unless the line says so.\n\n"
+           "Calculated over published values. This page is written by the test run "
+           "(`tests/rating/accuracy_page_test.cpp`), which\n"
+           "also holds every line to the worst error it may have. Nothing is tuned to these tables, unless the line "
+           "says so.\n\n"
            "| published | rows | median error | worst | mean, signed | conditions |\n|---|---|---|---|---|---|\n";
     for (const line& l : all) {
         std::vector<double> sizes;
@@ -147,10 +178,11 @@ std::string page_of(const std::vector<line>& all)
         }
         std::sort(sizes.begin(), sizes.end());
         const auto text = [](double share) { return number_text(percent(share), 2) + " %"; };
-        out << "| " << l.table << " | " << l.error.size() << " | " << text(sizes[sizes.size() / 2]) << " | " << text(worst) << " | " << text(mean) << " | "
-            << l.conditions << " |\n";
+        out << "| " << l.table << " | " << l.error.size() << " | " << text(sizes[sizes.size() / 2]) << " | "
+            << text(worst) << " | " << text(mean) << " | " << l.conditions << " |\n";
     }
-    out << "\nWorked examples of textbooks, the work-clamp standard, screws, springs, fins and contacts are met to their printed digits;\n"
+    out << "\nWorked examples of textbooks, the work-clamp standard, screws, springs, fins and contacts are met to "
+           "their printed digits;\n"
            "each stands as a test with its source beside it.\n";
     return out.str();
 }

@@ -16,7 +16,9 @@ using namespace weldloop;
 
 station healthy()
 {
-    station s{.name = "bench", .job = {.process = process::gmaw, .current = 200_A, .duty = duty_cycle::of(6_min, 10_min)}, .where = {.air = 25_degC}};
+    station s{.name = "bench",
+              .job = {.process = process::gmaw, .current = 200_A, .duty = duty_cycle::of(6_min, 10_min)},
+              .where = {.air = 25_degC}};
     s.path = {crimped_lug("output lug", aught(2)),
               welding_cable(aught(2), 8_m).named("feeder"),
               wire_gun("gun", 3_m),
@@ -44,7 +46,8 @@ void expect_finite(const assessment& a)
         check(p.used);
         EXPECT_LE(p.drop.low.value(), p.drop.high.value() * (1 + 1e-9) + 1e-9) << p.name;
     }
-    for (const voltage& v : {a.total_drop.low, a.total_drop.typical, a.total_drop.high, a.arc_voltage.low, a.arc_voltage.typical, a.arc_voltage.high}) {
+    for (const voltage& v : {a.total_drop.low, a.total_drop.typical, a.total_drop.high, a.arc_voltage.low,
+                             a.arc_voltage.typical, a.arc_voltage.high}) {
         check(v.value());
         EXPECT_GE(v.value(), 0.0);
     }
@@ -55,7 +58,9 @@ TEST(Assess, AHealthyStationIsWithinItsLimits)
     const assessment a = assess(healthy());
     expect_finite(a);
     ASSERT_EQ(a.parts.size(), 6U);
-    for (const part_result& p : a.parts) EXPECT_TRUE(p.verdict == verdict::within_limit || p.verdict == verdict::not_judged) << p.name << ": " << p.reason;
+    for (const part_result& p : a.parts)
+        EXPECT_TRUE(p.verdict == verdict::within_limit || p.verdict == verdict::not_judged)
+            << p.name << ": " << p.reason;
     EXPECT_EQ(part(a, "work lead").verdict, verdict::within_limit);
     EXPECT_NE(part(a, "work lead").reason.find("under the stated conditions"), std::string::npos);
 }
@@ -116,7 +121,10 @@ TEST(Assess, AnOpenCircuitIsTheWeakestPart)
 TEST(Assess, ABadContactIsFound)
 {
     station s = healthy();
-    s.path.insert(s.path.begin() + 4, contact{.metals = {mild_steel, mild_steel}, .force = 60_N, .surface = surface_state::heavy_rust, .name = "gate on table"});
+    s.path.insert(s.path.begin() + 4, contact{.metals = {mild_steel, mild_steel},
+                                              .force = 60_N,
+                                              .surface = surface_state::heavy_rust,
+                                              .name = "gate on table"});
     const assessment a = assess(s);
     EXPECT_EQ(a.weakest().name, "gate on table");
     EXPECT_GE(a.weakest().verdict, verdict::over_limit);
@@ -157,9 +165,9 @@ TEST(Assess, ALargerClampIsCooler)
     }
 }
 
-// source: IEC 60974-13, 7 and 8.1: a new clamp on clean mild-steel plate of 12 mm with its largest cable has at most 378 micro-ohm (half
-// of the pair less its plate) and rises by at most 40 K at the grip, 45 K at the cable connection. Held here at the 95 % point
-// of its resistance, at the rated current and duty of the clamp, in air of 25 degC.
+// source: IEC 60974-13, 7 and 8.1: a new clamp on clean mild-steel plate of 12 mm with its largest cable has at most
+// 378 micro-ohm (half of the pair less its plate) and rises by at most 40 K at the grip, 45 K at the cable connection.
+// Held here at the 95 % point of its resistance, at the rated current and duty of the clamp, in air of 25 degC.
 TEST(Assess, NewClampsOfTheFamiliesMeetTheTypeTest)
 {
     for (const double amps : {100.0, 150.0, 200.0, 250.0, 300.0, 400.0, 500.0, 600.0, 800.0, 1000.0}) {
@@ -170,8 +178,12 @@ TEST(Assess, NewClampsOfTheFamiliesMeetTheTypeTest)
             EXPECT_LE(highest, new_clamp_limit.value()) << clamp.name;
             EXPECT_NEAR(new_clamp_limit.value(), 378e-6, 0.5e-6);  // printed in the note to the standard's limit
 
-            station s{.name = "type test", .job = {.process = process::smaw, .current = clamp.rated_current, .duty = duty_cycle::of(clamp.rated_duty)}};
-            s.path = {welding_cable(aught(4), 5_m).named("feeder"), arc{}, w, welding_cable(clamp.largest_cable, 5_m).named("test cable")};
+            station s{.name = "type test",
+                      .job = {.process = process::smaw,
+                              .current = clamp.rated_current,
+                              .duty = duty_cycle::of(clamp.rated_duty)}};
+            s.path = {welding_cable(aught(4), 5_m).named("feeder"), arc{}, w,
+                      welding_cable(clamp.largest_cable, 5_m).named("test cable")};
             const loop_state hot = solve_loop(s, scatter::high);
             EXPECT_LE((hot.parts[2].peak - s.where.air).value(), grip_rise_limit.value()) << clamp.name;
         }
@@ -185,7 +197,8 @@ TEST(Assess, AddsItsCautions)
     const assessment a = assess(s);
     std::string all;
     for (const std::string& c : a.cautions) all += c + "\n";
-    for (const char* wanted : {"Switch off", "insulated probes", "no-load voltage", "fire watch", "protective earth", "10 ft", "coiled", "pacemaker", "Local codes", "Zinc"})
+    for (const char* wanted : {"Switch off", "insulated probes", "no-load voltage", "fire watch", "protective earth",
+                               "10 ft", "coiled", "pacemaker", "Local codes", "Zinc"})
         EXPECT_NE(all.find(wanted), std::string::npos) << wanted;
     EXPECT_EQ(all.find("Paint fume"), std::string::npos);
 }
@@ -201,7 +214,8 @@ TEST(Assess, NeverPrintsWhatItCannotKnow)
         for (const std::string& c : a.cautions) all += c + " ";
         all += a.arc_basis;
     }
-    for (const char* never : {" safe", "approved", "complies", "keep welding"}) EXPECT_EQ(all.find(never), std::string::npos) << never;
+    for (const char* never : {" safe", "approved", "complies", "keep welding"})
+        EXPECT_EQ(all.find(never), std::string::npos) << never;
 }
 
 TEST(Assess, AnyPathGivesFiniteNumbersOrATypedError)
@@ -214,18 +228,32 @@ TEST(Assess, AnyPathGivesFiniteNumbersOrATypedError)
     const auto state = [&] { return all_surface_states[static_cast<std::size_t>(upto(10))]; };
     int open = 0, closed = 0;
     for (int i = 0; i < 40; ++i) {
-        station s{.name = "random", .job = {.process = all_processes[static_cast<std::size_t>(upto(4))], .current = in_si<current>(between(20, 700)),
-                  .duty = duty_cycle::of(between(0.05, 1.0))}, .where = {.air = temperature::celsius(between(-20, 50)), .wind = in_si<speed>(upto(1) * between(0, 5))}};
+        station s{
+            .name = "random",
+            .job = {.process = all_processes[static_cast<std::size_t>(upto(4))],
+                    .current = in_si<current>(between(20, 700)),
+                    .duty = duty_cycle::of(between(0.05, 1.0))},
+            .where = {.air = temperature::celsius(between(-20, 50)), .wind = in_si<speed>(upto(1) * between(0, 5))}};
         const auto some = [&] {
             for (int k = upto(4); k >= 0; --k) switch (upto(6)) {
                 case 0: s.path.emplace_back(welding_cable(size(), in_si<length>(between(0.3, 40)))); break;
                 case 1: s.path.emplace_back(crimped_lug("", size()).with_missing_strands(between(0, 0.8))); break;
                 case 2: s.path.emplace_back(coupling("", size())); break;
-                case 3: s.path.emplace_back(contact{.metals = {mild_steel, stainless_steel}, .force = in_si<force>(between(1, 900)), .surface = state()}); break;
-                case 4: s.path.emplace_back(plate{.metal = aluminium, .length = 1_m, .width = 100_mm, .thickness = 5_mm}); break;
-                case 5: s.path.emplace_back(work_connection{.clamp = upto(1) ? spring_clamp(200_A) : screw_clamp(400_A), .onto = mild_steel, .surface = state()}); break;
+                case 3:
+                    s.path.emplace_back(contact{.metals = {mild_steel, stainless_steel},
+                                                .force = in_si<force>(between(1, 900)),
+                                                .surface = state()});
+                    break;
+                case 4:
+                    s.path.emplace_back(plate{.metal = aluminium, .length = 1_m, .width = 100_mm, .thickness = 5_mm});
+                    break;
+                case 5:
+                    s.path.emplace_back(work_connection{.clamp = upto(1) ? spring_clamp(200_A) : screw_clamp(400_A),
+                                                        .onto = mild_steel,
+                                                        .surface = state()});
+                    break;
                 default: s.path.emplace_back(welding_cable(size(), in_si<length>(between(1, 20)))); break;
-            }
+                }
         };
         some();
         s.path.emplace_back(arc{});

@@ -12,12 +12,21 @@ using namespace weldloop;
 
 station shop()
 {
-    station s{.name = "bench", .job = {.process = process::gmaw, .current = 240_A, .duty = duty_cycle::of(6_min, 10_min)}, .where = {.air = 30_degC}};
+    station s{.name = "bench",
+              .job = {.process = process::gmaw, .current = 240_A, .duty = duty_cycle::of(6_min, 10_min)},
+              .where = {.air = 30_degC}};
     s.path = {welding_cable(aught(2), 8_m).named("feeder"),
               arc{},
-              contact{.metals = {mild_steel, mild_steel}, .force = 120_N, .surface = surface_state::spatter_covered, .name = "gate on table"},
+              contact{.metals = {mild_steel, mild_steel},
+                      .force = 120_N,
+                      .surface = surface_state::spatter_covered,
+                      .name = "gate on table"},
               plate{.metal = mild_steel, .length = 1_m, .width = 1_m, .thickness = 10_mm, .name = "table"},
-              work_connection{.clamp = spring_clamp(200_A), .onto = mild_steel, .surface = surface_state::light_rust, .name = "clamp", .grip_lost = 0.4},
+              work_connection{.clamp = spring_clamp(200_A),
+                              .onto = mild_steel,
+                              .surface = surface_state::light_rust,
+                              .name = "clamp",
+                              .grip_lost = 0.4},
               crimped_lug("lug", awg(2)).with_missing_strands(0.4).tightened_to(0.1_Nm),
               welding_cable(awg(2), 12_m).named("work lead")};
     return s;
@@ -25,7 +34,8 @@ station shop()
 
 bool has(const std::vector<remedy>& all, const std::string& words)
 {
-    return std::any_of(all.begin(), all.end(), [&](const remedy& r) { return r.what.find(words) != std::string::npos; });
+    return std::any_of(all.begin(), all.end(),
+                       [&](const remedy& r) { return r.what.find(words) != std::string::npos; });
 }
 
 TEST(Remedies, NameEachFaultAndRankByWhatTheyRegain)
@@ -83,7 +93,8 @@ TEST(Remedies, CloseAnOpenCircuitFirst)
 TEST(Remedies, ASoundStationNeedsLittle)
 {
     station s = shop();
-    s.path = {welding_cable(kcmil(500), 3_m).named("feeder"), arc{}, work_connection{.clamp = bolted_work_lug(aught(4)), .onto = mild_steel, .name = "lug"},
+    s.path = {welding_cable(kcmil(500), 3_m).named("feeder"), arc{},
+              work_connection{.clamp = bolted_work_lug(aught(4)), .onto = mild_steel, .name = "lug"},
               welding_cable(kcmil(500), 3_m).named("work lead")};
     EXPECT_TRUE(remedies_for(s).empty());
 }
@@ -93,7 +104,8 @@ TEST(Remedies, OfferALargerLeadOnlyWhereItIsNeeded)
 {
     station s = shop();
     s.job = {.process = process::smaw, .current = 100_A, .duty = duty_cycle::of(0.35)};
-    s.path = {welding_cable(awg(2), 20_m).named("feeder"), arc{}, work_connection{.clamp = screw_clamp(300_A), .onto = mild_steel, .name = "clamp"},
+    s.path = {welding_cable(awg(2), 20_m).named("feeder"), arc{},
+              work_connection{.clamp = screw_clamp(300_A), .onto = mild_steel, .name = "clamp"},
               welding_cable(awg(2), 20_m).named("work lead")};
     EXPECT_FALSE(has(remedies_for(s), "replace work lead"));
     s.allowed_drop = 1_V;

@@ -23,17 +23,19 @@ namespace weldloop {
 /// the rest; first and last value are equal but for the model's rounding.
 ///
 /// A lead, or the lead of a gun or torch, swings as it would without ends, its rise scaled to that of its hottest place
-/// in the loop. A joint is one lump: it rises and falls with the time constant of its heat capacity against all conductances
-/// it feels. Plates and bare contacts are shown at the level the loop gives them.
+/// in the loop. A joint is one lump: it rises and falls with the time constant of its heat capacity against all
+/// conductances it feels. Plates and bare contacts are shown at the level the loop gives them.
 /// @param s the station @param solved its loop, as solve_loop() gave it @param index place of the part in the path
 /// @param count of times, 2 to 10000
-/// @throws bad_station_error for an index outside the path or a loop that is not of this station; errors of heating_of()
-[[nodiscard]] inline std::vector<std::pair<duration, temperature>> duty_trace_of(const station& s, const loop_state& solved,
-                                                                                 std::size_t index, int count = 121)
+/// @throws bad_station_error for an index outside the path or a loop that is not of this station; errors of
+/// heating_of()
+[[nodiscard]] inline std::vector<std::pair<duration, temperature>>
+duty_trace_of(const station& s, const loop_state& solved, std::size_t index, int count = 121)
 {
     require_within(count, 2.0, 1e4, "times of the trace");
     if (index >= s.path.size() || solved.parts.size() != s.path.size())
-        throw bad_station_error("part of the trace", std::to_string(index), "a place in the path of the station that was solved");
+        throw bad_station_error("part of the trace", std::to_string(index),
+                                "a place in the path of the station that was solved");
     const part_state& part = solved.parts[index];
     const double on = s.job.duty.on().value(), period = s.job.duty.period().value();
     std::vector<std::pair<duration, temperature>> out;
@@ -42,13 +44,14 @@ namespace weldloop {
 
     const cable* lead = std::get_if<cable>(&s.path[index]);
     if (const auto* gun = std::get_if<wire_gun>(&s.path[index])) lead = &gun->lead;
-    if (const auto* torch = std::get_if<tig_torch>(&s.path[index]); torch != nullptr && torch->cooling == torch_cooling::gas)
+    if (const auto* torch = std::get_if<tig_torch>(&s.path[index]);
+        torch != nullptr && torch->cooling == torch_cooling::gas)
         lead = &torch->lead;
     if (lead != nullptr) {
         const std::array<heating_segment, 2> programme{heating_segment{s.job.current, s.job.duty.on()},
                                                        heating_segment{weldloop::current{}, s.job.duty.rest()}};
-        const std::vector<temperature> alone =
-            conductor_trace_of(detail::stores_of(*lead, 0.0, s.job.duty), detail::surface_of(*lead, s.where), programme, count);
+        const std::vector<temperature> alone = conductor_trace_of(detail::stores_of(*lead, 0.0, s.job.duty),
+                                                                  detail::surface_of(*lead, s.where), programme, count);
         const temperature_difference highest = *std::max_element(alone.begin(), alone.end()) - s.where.air;
         if (highest.value() > 0.0)
             for (std::size_t i = 0; i < out.size(); ++i)

@@ -23,7 +23,8 @@ struct chain_link {
 };
 
 // Conductance by which a node feels its surroundings and its neighbours, for its time constant.
-[[nodiscard]] inline double total_conductance(const std::vector<chain_node>& nodes, const std::vector<chain_link>& links, std::size_t i)
+[[nodiscard]] inline double total_conductance(const std::vector<chain_node>& nodes,
+                                              const std::vector<chain_link>& links, std::size_t i)
 {
     double g = nodes[i].sink;
     if (i > 0) g += links[i - 1].own;
@@ -34,7 +35,8 @@ struct chain_link {
 // The rises of all nodes: symmetric tridiagonal system, solved by elimination. links.size() + 1 == nodes.size().
 // A chain without any loss has no steady state; the tiny leak keeps the arithmetic finite and the rise absurdly high,
 // which the caller sees as "does not settle".
-[[nodiscard]] inline std::vector<double> solve_chain(const std::vector<chain_node>& nodes, const std::vector<chain_link>& links)
+[[nodiscard]] inline std::vector<double> solve_chain(const std::vector<chain_node>& nodes,
+                                                     const std::vector<chain_link>& links)
 {
     constexpr double leak = 1e-9;  // W/K
     const std::size_t n = nodes.size();

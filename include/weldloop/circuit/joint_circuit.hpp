@@ -31,21 +31,21 @@ template <class Q>
 
 /// One contact of a joint: its cold conductance and the metals that meet.
 struct series_contact {
-    band<conductance> cold;   ///< at 20 degC, before spots yield; zero is open
-    metal_pair metals;        ///< the two bodies
+    band<conductance> cold;  ///< at 20 degC, before spots yield; zero is open
+    metal_pair metals;       ///< the two bodies
 };
 
 /// A joint as the loop sees it.
 struct joint_circuit {
-    static constexpr std::size_t most_contacts = 2;                       ///< in series
-    std::array<series_contact, most_contacts> contacts = {};              ///< the first `count` are used
-    std::size_t count = 0;                                                ///< contacts in use
-    band<voltage> constant_drop = {};                                     ///< sliding contact: a drop that hardly follows the current
-    thermal_body body = {};                                               ///< its metal
-    double heat_kept = 1.0;                                               ///< share of the constant drop's heat that stays in the body
-    thermal_conductance flow_cooling = {};                                ///< to gas that flows while the arc burns [W/K]
-    conductance outer = {};                                               ///< of its bolted or plugged face: heat crosses there to the neighbour joint
-    weldloop::basis basis = {};                                           ///< of the numbers
+    static constexpr std::size_t most_contacts = 2;           ///< in series
+    std::array<series_contact, most_contacts> contacts = {};  ///< the first `count` are used
+    std::size_t count = 0;                                    ///< contacts in use
+    band<voltage> constant_drop = {};       ///< sliding contact: a drop that hardly follows the current
+    thermal_body body = {};                 ///< its metal
+    double heat_kept = 1.0;                 ///< share of the constant drop's heat that stays in the body
+    thermal_conductance flow_cooling = {};  ///< to gas that flows while the arc burns [W/K]
+    conductance outer = {};      ///< of its bolted or plugged face: heat crosses there to the neighbour joint
+    weldloop::basis basis = {};  ///< of the numbers
 
     /// Adds a contact in series. @throws std::length_error beyond most_contacts, a fault of the library
     void add(const series_contact& c) { contacts.at(count++) = c; }
@@ -53,21 +53,24 @@ struct joint_circuit {
 
 /// A joint under current.
 struct joint_point {
-    bool conducts = true;                      ///< false: open, no current
-    voltage drop = {};                         ///< over all its contacts
-    voltage first_drop = {};                   ///< over the first contact, the one with the work for clamps
-    temperature hottest_spot = {};             ///< film-free upper bound, of the worst contact
-    bool spots_melt = false;                   ///< a contact is at the melting drop of its metals
+    bool conducts = true;           ///< false: open, no current
+    voltage drop = {};              ///< over all its contacts
+    voltage first_drop = {};        ///< over the first contact, the one with the work for clamps
+    temperature hottest_spot = {};  ///< film-free upper bound, of the worst contact
+    bool spots_melt = false;        ///< a contact is at the melting drop of its metals
 };
 
 /// A joint's drop and hottest spot at a current.
 /// @param joint its contacts @param level which point of their scatter @param through current [A], 0 or above
 /// @param bulk temperature of its body; at or above the melting point of a metal it counts as just below
 /// @throws not_finite_error, out_of_range_error
-[[nodiscard]] inline joint_point joint_point_of(const joint_circuit& joint, scatter level, current through, temperature bulk)
+[[nodiscard]] inline joint_point joint_point_of(const joint_circuit& joint, scatter level, current through,
+                                                temperature bulk)
 {
     // low resistance is high conductance
-    const scatter of_conductance = level == scatter::low ? scatter::high : level == scatter::high ? scatter::low : scatter::typical;
+    const scatter of_conductance = level == scatter::low    ? scatter::high
+                                   : level == scatter::high ? scatter::low
+                                                            : scatter::typical;
     joint_point out;
     out.hottest_spot = bulk;
     for (std::size_t i = 0; i < joint.count; ++i) {
@@ -86,7 +89,8 @@ struct joint_point {
         const voltage drop = joint_drop(through, conductance_at(cold, c.metals, here), limits);
         out.drop += drop;
         if (i == 0) out.first_drop = drop;
-        out.hottest_spot = std::max(i == 0 ? here : out.hottest_spot, std::min(hot_spot_temperature(drop, here), lower_melting));
+        out.hottest_spot =
+            std::max(i == 0 ? here : out.hottest_spot, std::min(hot_spot_temperature(drop, here), lower_melting));
         out.spots_melt = out.spots_melt || drop >= melting_share * limits.melting;
     }
     out.drop += pick(joint.constant_drop, level);

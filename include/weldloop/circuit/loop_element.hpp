@@ -22,14 +22,19 @@
 namespace weldloop {
 
 /// Cooling of a lead inside a water hose, from the conductor to the water at the air's temperature.
-inline constexpr source water_hose_cooling{"water along a torch conductor: 20 W/(m K) to water at the air's temperature", {}, {}, source_kind::judgement};
+inline constexpr source water_hose_cooling{
+    "water along a torch conductor: 20 W/(m K) to water at the air's temperature", {}, {}, source_kind::judgement};
 
 /// [W/(m K)], see water_hose_cooling.
 inline constexpr thermal_conductivity water_hose_conductance = in_si<thermal_conductivity>(20.0);
 
 /// What shielding gas and wire take from a gun's or torch's head.
-inline constexpr source head_cooling{"shielding gas through the head: 15 l/min of argon mix in a gun, 8 l/min of argon in a torch, warmed to the head's temperature (1.6 kg/m3 x 0.52 kJ/(kg K)); the moving wire takes half of the tip's heat",
-                                     {}, {}, source_kind::judgement};
+inline constexpr source head_cooling{
+    "shielding gas through the head: 15 l/min of argon mix in a gun, 8 l/min of argon in a torch, warmed to the head's "
+    "temperature (1.6 kg/m3 x 0.52 kJ/(kg K)); the moving wire takes half of the tip's heat",
+    {},
+    {},
+    source_kind::judgement};
 /// Share of the tip's heat that the wire leaves in it; see head_cooling.
 inline constexpr double wire_share_kept = 0.5;
 /// [W/K] while the arc burns; see head_cooling.
@@ -38,7 +43,11 @@ inline constexpr thermal_conductance gun_gas_cooling = in_si<thermal_conductance
 inline constexpr thermal_conductance torch_gas_cooling = in_si<thermal_conductance>(0.008 / 60.0 * 1.6 * 520.0);
 
 /// Neck between the head of a gun or torch and the covered end of its lead.
-inline constexpr source head_neck{"neck of a gun or torch: 0.15 m of the copper section of its lead between head and handle", {}, {}, source_kind::judgement};
+inline constexpr source head_neck{
+    "neck of a gun or torch: 0.15 m of the copper section of its lead between head and handle",
+    {},
+    {},
+    source_kind::judgement};
 /// [m], see head_neck.
 inline constexpr length head_neck_length = in_si<length>(0.15);
 
@@ -50,16 +59,16 @@ inline constexpr length head_neck_length = in_si<length>(0.15);
 
 /// One part as the loop sees it.
 struct loop_element {
-    std::optional<cable> lead = {};                 ///< a length that heats and is cooled along its way
-    std::optional<joint_circuit> joint = {};        ///< a lump that carries the current across
-    std::optional<work_heat> work = {};             ///< where the joint presses on the work
-    std::optional<plate> flat = {};                 ///< a plate in the current's way
-    thermal_conductance neck = {};                  ///< with both: of the metal between the joint and the covered end of the lead
-    bool joint_first = false;                       ///< with both: the joint comes before the lead in the path
-    bool ends_chain = false;                        ///< no heat passes from its neighbours through it
-    thermal_conductivity cooled_conductance = {};   ///< of a water-cooled lead to its water, per metre
-    band<voltage> extension = {};                   ///< drop of the wire beyond a gun's tip
-    weldloop::basis basis = {};                     ///< of the numbers
+    std::optional<cable> lead = {};           ///< a length that heats and is cooled along its way
+    std::optional<joint_circuit> joint = {};  ///< a lump that carries the current across
+    std::optional<work_heat> work = {};       ///< where the joint presses on the work
+    std::optional<plate> flat = {};           ///< a plate in the current's way
+    thermal_conductance neck = {};  ///< with both: of the metal between the joint and the covered end of the lead
+    bool joint_first = false;       ///< with both: the joint comes before the lead in the path
+    bool ends_chain = false;        ///< no heat passes from its neighbours through it
+    thermal_conductivity cooled_conductance = {};  ///< of a water-cooled lead to its water, per metre
+    band<voltage> extension = {};                  ///< drop of the wire beyond a gun's tip
+    weldloop::basis basis = {};                    ///< of the numbers
 };
 
 /// Whether current can pass, at the typical point of the joint's scatter.
@@ -75,7 +84,8 @@ struct loop_element {
 [[nodiscard]] inline contact jaw_contact_of(const work_connection& w)
 {
     const double left = 1.0 - static_cast<double>(w.grip_lost);
-    return {.metals = {w.clamp.jaw, w.onto}, .force = left * w.clamp.force, .surface = w.surface, .shape = w.clamp.shape};
+    return {
+        .metals = {w.clamp.jaw, w.onto}, .force = left * w.clamp.force, .surface = w.surface, .shape = w.clamp.shape};
 }
 
 /// The joint of a work connection: first the jaws on the work, then all between jaws and cable.
@@ -102,7 +112,8 @@ struct loop_element {
     require_positive(w.work_thickness, "work thickness");
     const temperature work = w.preheat.value_or(where.air);
     const temperature patch = std::max(work, where.air + in_si<temperature_difference>(20.0));
-    return {plate_sink(w.onto, w.work_thickness, patch, where), work, static_cast<double>(w.clamp.live_jaws) * w.clamp.jaw_area};
+    return {plate_sink(w.onto, w.work_thickness, patch, where), work,
+            static_cast<double>(w.clamp.live_jaws) * w.clamp.jaw_area};
 }
 
 /// The loop element of a part.
@@ -111,7 +122,8 @@ struct loop_element {
 /// @param through current [A] while the arc burns, above 0
 /// @param before_arc whether the current reaches it before the arc
 /// @throws out_of_range_error, not_finite_error, missing_data_error for a part that cannot be
-[[nodiscard]] inline loop_element element_of(const path_part& part, const surroundings& where, current through, bool before_arc)
+[[nodiscard]] inline loop_element element_of(const path_part& part, const surroundings& where, current through,
+                                             bool before_arc)
 {
     struct maker {
         const surroundings& where;
@@ -132,7 +144,9 @@ struct loop_element {
             j.add({palm_conductance_of(l), palm_metals});
             j.outer = j.contacts[1].cold.typical;
             j.body = lug_body(l.size);
-            j.basis.add(*crimp_limit_of(l.size.area()).from).add(crimp_band_judgement).add(underfilled_barrel_judgement);
+            j.basis.add(*crimp_limit_of(l.size.area()).from)
+                .add(crimp_band_judgement)
+                .add(underfilled_barrel_judgement);
             j.basis.add(force_law_form).add(palm_judgement).add(nut_factor_zinc);
             return joint(j);
         }
@@ -211,8 +225,10 @@ struct loop_element {
             e.ends_chain = true;
             const temperature patch = where.air + in_si<temperature_difference>(20.0);
             // both bodies carry heat away; the lesser of the two stands for either
-            e.work = work_heat{std::min(plate_sink(c.metals.first, usual_work_thickness, patch, where), plate_sink(c.metals.second, usual_work_thickness, patch, where)),
-                               where.air, {}};
+            e.work = work_heat{std::min(plate_sink(c.metals.first, usual_work_thickness, patch, where),
+                                        plate_sink(c.metals.second, usual_work_thickness, patch, where)),
+                               where.air,
+                               {}};
             e.basis.add(work_patch).add(fin_equations);
             return e;
         }

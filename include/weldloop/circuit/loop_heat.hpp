@@ -30,7 +30,8 @@ struct loop_load {
     weldloop::load load;
 };
 
-// A piece of a lead in its chain. A lead is cut where its temperature changes, so that each piece has a loss of its own.
+// A piece of a lead in its chain. A lead is cut where its temperature changes, so that each piece has a loss of its
+// own.
 struct lead_at {
     const loop_element* element;
     double length = 0.0;                      // m
@@ -40,9 +41,9 @@ struct lead_at {
 // A joint in its chain; element == nullptr: the free end of a lead.
 struct joint_at {
     const loop_element* element;
-    double rise = 0.0;             // K over the air, period mean
-    double heat_on = 0.0;          // W that reach the body while current flows
-    double conductance = 0.0;      // W/K the body feels
+    double rise = 0.0;         // K over the air, period mean
+    double heat_on = 0.0;      // W that reach the body while current flows
+    double conductance = 0.0;  // W/K the body feels
     joint_point point = {};
 };
 
@@ -96,7 +97,8 @@ struct chain_at {
     constexpr double implicit_share = 0.8;  // of the loss; a steeper heating is taken at the present mean instead
     const cable& c = *at.element->lead;
     const double rise = std::max(at.mean_rise, probe);
-    const double loss = at.element->cooled_conductance.value() + steady_loss_of(c, *l.where, over_air(l, rise)).value() / rise;
+    const double loss =
+        at.element->cooled_conductance.value() + steady_loss_of(c, *l.where, over_air(l, rise)).value() / rise;
     const double squared = l.duty * l.amps * l.amps;
     const double slope = squared * slope_per_metre(c);
     const bool implicit = slope < implicit_share * loss && over_air(l, at.mean_rise) < c.metal.melting;
@@ -170,9 +172,12 @@ struct chain_at {
             close();
             continue;
         }
-        if (e.joint && e.lead) put_head_and_lead(e);
-        else if (e.lead) put_lead(e);
-        else if (e.joint) put_joint(e);
+        if (e.joint && e.lead)
+            put_head_and_lead(e);
+        else if (e.lead)
+            put_lead(e);
+        else if (e.joint)
+            put_joint(e);
     }
     close();
     return chains;
@@ -186,14 +191,19 @@ struct chain_at {
     const joint_circuit& joint = *j.element->joint;
     const temperature body = over_air(l, j.rise);
     j.point = joint_point_of(joint, l.level, l.through, body);
-    double heat_on = l.amps * (j.point.drop.value() - (1.0 - joint.heat_kept) * pick(joint.constant_drop, l.level).value());
-    node.sink = l.duty * joint.flow_cooling.value() + body_coefficient(joint.body, body, *l.where).value() * joint.body.surface.value();
+    double heat_on =
+        l.amps * (j.point.drop.value() - (1.0 - joint.heat_kept) * pick(joint.constant_drop, l.level).value());
+    node.sink = l.duty * joint.flow_cooling.value() +
+                body_coefficient(joint.body, body, *l.where).value() * joint.body.surface.value();
     if (const auto& work = j.element->work) {
         // half of the contact's heat is made on the work's side and comes back only through the faces
         const double made = 0.5 * l.amps * j.point.first_drop.value();
         const conductance spots = j.point.first_drop.value() > 0.0 ? l.through / j.point.first_drop : conductance{};
-        const double crossing = (spot_heat_conductance(spots, body) +
-                                 gap_heat_conductance(air_at(std::clamp(body, air_coldest, air_hottest)).thermal_conductivity, work->faces, pressed_gap_height)).value();
+        const double crossing =
+            (spot_heat_conductance(spots, body) +
+             gap_heat_conductance(air_at(std::clamp(body, air_coldest, air_hottest)).thermal_conductivity, work->faces,
+                                  pressed_gap_height))
+                .value();
         const double sink = work->sink.value();
         const double through_work = crossing * sink / (crossing + sink);
         heat_on -= made * sink / (crossing + sink);
@@ -228,9 +238,13 @@ struct chain_at {
         for (std::size_t i = 0; i < nodes.size(); ++i) nodes[i] = node_of(chain.joints[i], l);
         for (std::size_t i = 0; i < links.size(); ++i) {
             const auto [lead, neck] = chain.links[i];
-            if (lead != nothing) links[i] = {fins[lead].own_end().value(), fins[lead].other_end().value(), fins[lead].far_rise().value()};
-            else if (neck > 0.0) links[i] = {neck, neck, 0.0};
-            else links[i] = touching(chain.joints[i], chain.joints[i + 1], l);
+            if (lead != nothing)
+                links[i] = {fins[lead].own_end().value(), fins[lead].other_end().value(),
+                            fins[lead].far_rise().value()};
+            else if (neck > 0.0)
+                links[i] = {neck, neck, 0.0};
+            else
+                links[i] = touching(chain.joints[i], chain.joints[i + 1], l);
         }
         const std::vector<double> rises = solve_chain(nodes, links);
         double change = 0.0;
@@ -243,7 +257,8 @@ struct chain_at {
         for (std::size_t i = 0; i < links.size(); ++i) {
             const std::size_t lead = chain.links[i].lead;
             if (lead == nothing) continue;
-            const auto one = in_si<temperature_difference>(rises[i]), other = in_si<temperature_difference>(rises[i + 1]);
+            const auto one = in_si<temperature_difference>(rises[i]),
+                       other = in_si<temperature_difference>(rises[i + 1]);
             const double mean = fins[lead].mean_rise(one, other).value();
             change = std::max(change, std::fabs(mean - chain.leads[lead].mean_rise));
             chain.leads[lead].mean_rise += damping * (mean - chain.leads[lead].mean_rise);
@@ -328,7 +343,8 @@ inline void write_joint(part_state& out, const joint_at& j, const loop_load& l)
     out.peak = std::min(std::max(out.peak, peak), melting);
     out.spots_melt = j.point.spots_melt;
     out.has_spots = joint.count > 0;
-    out.hottest_spot = std::max({out.hottest_spot, out.peak, joint_point_of(joint, l.level, l.through, out.peak).hottest_spot});
+    out.hottest_spot =
+        std::max({out.hottest_spot, out.peak, joint_point_of(joint, l.level, l.through, out.peak).hottest_spot});
 }
 
 // A contact between two bodies that are no part of a lead: each side is a sink of its own.
@@ -368,8 +384,12 @@ inline void write_plate(part_state& out, const loop_element& e, const loop_load&
     for (int i = 0; i < rounds; ++i) {
         const temperature t = over_air(l, rise);
         drop = l.through * p.metal.resistivity_at(t) * p.length / (p.width * p.thickness);
-        const thermal_body face{.surface = both_faces * p.length * p.width, .diameter = p.width, .emissivity = work_emissivity, .capacity = {}};
-        const double next = l.duty * l.amps * drop.value() / (body_coefficient(face, t, *l.where) * face.surface).value();
+        const thermal_body face{.surface = both_faces * p.length * p.width,
+                                .diameter = p.width,
+                                .emissivity = work_emissivity,
+                                .capacity = {}};
+        const double next =
+            l.duty * l.amps * drop.value() / (body_coefficient(face, t, *l.where) * face.surface).value();
         if (std::fabs(next - rise) < 1e-9) break;
         rise += 0.7 * (next - rise);
     }
@@ -381,14 +401,17 @@ inline void write_plate(part_state& out, const loop_element& e, const loop_load&
 }
 
 // Solves the heat of a stretch of the loop whose parts all conduct.
-inline void solve_heat(const std::vector<loop_element>& elements, const surroundings& where, const load& work, scatter level, loop_state& out)
+inline void solve_heat(const std::vector<loop_element>& elements, const surroundings& where, const load& work,
+                       scatter level, loop_state& out)
 {
     const loop_load l{&where, level, work.current, work.current.value(), static_cast<double>(work.duty.share()), work};
     const auto place_of = [&](const loop_element* e) { return static_cast<std::size_t>(e - elements.data()); };
     for (std::size_t i = 0; i < elements.size(); ++i) {
         const loop_element& e = elements[i];
-        if (e.flat) write_plate(out.parts[i], e, l);
-        else if (e.ends_chain && e.joint) write_bare_contact(out.parts[i], e, l);
+        if (e.flat)
+            write_plate(out.parts[i], e, l);
+        else if (e.ends_chain && e.joint)
+            write_bare_contact(out.parts[i], e, l);
         out.parts[i].extension_drop = pick(e.extension, level);
         out.parts[i].drop += out.parts[i].extension_drop;
     }

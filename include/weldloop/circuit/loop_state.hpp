@@ -12,29 +12,30 @@ namespace weldloop {
 
 /// One part of a solved loop.
 struct part_state {
-    bool conducts = true;                  ///< false: this part is open
-    voltage drop = {};                     ///< while current flows
-    voltage work_drop = {};                ///< of a joint: over its contact with the work alone
-    voltage extension_drop = {};           ///< of a gun: of the wire beyond its tip, contained in `drop`
-    power loss = {};                       ///< heat made in it while current flows, without the wire beyond a gun's tip
-    temperature mean = {};                 ///< over the duty period; of a lead, over its length too
-    temperature peak = {};                 ///< highest in the duty period and along the part
-    temperature hottest_spot = {};         ///< of contact spots; the peak for parts without
-    duration time_constant = {};           ///< of a joint: its heat capacity over all conductances it feels; 0: none
-    temperature_difference on_rise = {};   ///< of a joint: what its own heat would raise it by, were the current never off
-    bool has_spots = false;                ///< whether it has contact spots
-    bool spots_melt = false;               ///< contact spots at the melting drop
-    bool metal_melts = false;              ///< its body would pass its melting point; the peak shows the melting point
+    bool conducts = true;           ///< false: this part is open
+    voltage drop = {};              ///< while current flows
+    voltage work_drop = {};         ///< of a joint: over its contact with the work alone
+    voltage extension_drop = {};    ///< of a gun: of the wire beyond its tip, contained in `drop`
+    power loss = {};                ///< heat made in it while current flows, without the wire beyond a gun's tip
+    temperature mean = {};          ///< over the duty period; of a lead, over its length too
+    temperature peak = {};          ///< highest in the duty period and along the part
+    temperature hottest_spot = {};  ///< of contact spots; the peak for parts without
+    duration time_constant = {};    ///< of a joint: its heat capacity over all conductances it feels; 0: none
+    temperature_difference on_rise =
+        {};                    ///< of a joint: what its own heat would raise it by, were the current never off
+    bool has_spots = false;    ///< whether it has contact spots
+    bool spots_melt = false;   ///< contact spots at the melting drop
+    bool metal_melts = false;  ///< its body would pass its melting point; the peak shows the melting point
 };
 
 /// A solved loop.
 struct loop_state {
-    std::vector<part_state> parts = {};    ///< in the order of the path, the arc among them with no drop
-    bool conducts = true;                  ///< false: some part is open and no current flows
-    voltage total_drop = {};               ///< of all parts while current flows
-    voltage extension_drop = {};           ///< of the wire beyond a gun's tip, contained in the total
-    bool settled = true;                   ///< the iteration found a steady state
-    std::vector<basis> part_basis = {};    ///< of each part
+    std::vector<part_state> parts = {};  ///< in the order of the path, the arc among them with no drop
+    bool conducts = true;                ///< false: some part is open and no current flows
+    voltage total_drop = {};             ///< of all parts while current flows
+    voltage extension_drop = {};         ///< of the wire beyond a gun's tip, contained in the total
+    bool settled = true;                 ///< the iteration found a steady state
+    std::vector<basis> part_basis = {};  ///< of each part
 };
 
 }  // namespace weldloop

@@ -13,8 +13,11 @@
 namespace weldloop {
 
 /// Generic shapes of lugs, couplings, holders and gun heads.
-inline constexpr source generic_bodies{"generic shapes of lugs, couplings, holders and torch heads scaled by the conductor; emissivity 0.22 of dull metal, 0.9 of a covered part",
-                                       {}, {}, source_kind::judgement};
+inline constexpr source generic_bodies{"generic shapes of lugs, couplings, holders and torch heads scaled by the "
+                                       "conductor; emissivity 0.22 of dull metal, 0.9 of a covered part",
+                                       {},
+                                       {},
+                                       source_kind::judgement};
 
 namespace detail {
 // Diameter over the strands at the usual fill of flexible conductors.
@@ -24,7 +27,10 @@ namespace detail {
     return boost::units::root<2>(size.area() * (4.0 / 3.14159265358979323846 / usual_fill));
 }
 
-[[nodiscard]] inline heat_capacity heat_of(const metal& m, volume v) { return m.heat_per_volume() * v; }
+[[nodiscard]] inline heat_capacity heat_of(const metal& m, volume v)
+{
+    return m.heat_per_volume() * v;
+}
 }  // namespace detail
 
 /// A crimped lug: a barrel 1.3 strand diameters across and 3.9 long, and a flat palm of twice its width.

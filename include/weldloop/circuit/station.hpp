@@ -34,22 +34,23 @@ namespace weldloop {
 
 /// What is welded, how hard and how long.
 struct job {
-    weldloop::process process = process::smaw;           ///< sets the conventional load line
-    weldloop::current current;                           ///< [A] while the arc burns, above 0
-    duty_cycle duty = duty_cycle::continuous();          ///< time under current
+    weldloop::process process = process::smaw;   ///< sets the conventional load line
+    weldloop::current current;                   ///< [A] while the arc burns, above 0
+    duty_cycle duty = duty_cycle::continuous();  ///< time under current
 };
 
 /// Anything the current can pass through.
-using path_part = std::variant<cable, lug, contact, plate, work_connection, arc, wire_gun, tig_torch, electrode_holder, coupling>;
+using path_part =
+    std::variant<cable, lug, contact, plate, work_connection, arc, wire_gun, tig_torch, electrode_holder, coupling>;
 
 /// A station. The path runs from one supply terminal through the arc to the other; its order is the current's.
 struct station {
-    std::string name = {};                               ///< as printed
-    weldloop::job job;                                   ///< what is welded
-    surroundings where = {};                             ///< around every lead and joint
-    std::vector<path_part> path = {};                    ///< parts in the order of the current
-    std::optional<weldloop::supply> supply = {};         ///< if it is described
-    std::optional<voltage> allowed_drop = {};            ///< [V] the loop may take, if somebody set a limit
+    std::string name = {};                        ///< as printed
+    weldloop::job job;                            ///< what is welded
+    surroundings where = {};                      ///< around every lead and joint
+    std::vector<path_part> path = {};             ///< parts in the order of the current
+    std::optional<weldloop::supply> supply = {};  ///< if it is described
+    std::optional<voltage> allowed_drop = {};     ///< [V] the loop may take, if somebody set a limit
 };
 
 /// The word for the kind of a part, as printed and as used for parts without a name: "cable", "work connection".
@@ -74,7 +75,8 @@ struct station {
 /// @param path the path @param index from 0, within it. @throws out_of_range_error
 [[nodiscard]] inline std::string name_of(const std::vector<path_part>& path, std::size_t index)
 {
-    if (index >= path.size()) throw out_of_range_error("path index", std::to_string(index), "below " + std::to_string(path.size()));
+    if (index >= path.size())
+        throw out_of_range_error("path index", std::to_string(index), "below " + std::to_string(path.size()));
     const std::string& given = std::visit([](const auto& p) -> const std::string& { return p.name; }, path[index]);
     return given.empty() ? std::string(kind_of(path[index])) + " " + std::to_string(index + 1) : given;
 }
@@ -102,7 +104,8 @@ struct station {
     if (s.allowed_drop) require_positive(*s.allowed_drop, "allowed drop");
     if (s.supply) {
         const bool holds_voltage = s.supply->kind == supply_kind::constant_voltage;
-        require_positive(holds_voltage ? s.supply->setting : s.supply->highest_output, holds_voltage ? "supply setting" : "supply highest output");
+        require_positive(holds_voltage ? s.supply->setting : s.supply->highest_output,
+                         holds_voltage ? "supply setting" : "supply highest output");
     }
 
     std::size_t arcs = 0, where = 0;
@@ -115,7 +118,9 @@ struct station {
         if (const std::string name = name_of(s.path, i); !names.insert(name).second)
             throw bad_station_error("part name", "\"" + name + "\" twice", "one name for each part");
     }
-    if (arcs != 1) throw bad_station_error("path", "with " + std::to_string(arcs) + " arcs", "exactly one arc between the parts of both sides");
+    if (arcs != 1)
+        throw bad_station_error("path", "with " + std::to_string(arcs) + " arcs",
+                                "exactly one arc between the parts of both sides");
     if (where == 0 || where + 1 == s.path.size())
         throw bad_station_error("path", "with the arc at its end", "parts on both sides of the arc");
     return where;

@@ -18,10 +18,10 @@ namespace weldloop {
 
 /// A body of one temperature in air.
 struct thermal_body {
-    area surface = {};                             ///< [m2] seen by the air, above 0
-    length diameter = in_si<length>(0.03);         ///< [m] across, for convection, above 0
-    weldloop::emissivity emissivity = 0.5;         ///< of its surface
-    heat_capacity capacity = {};                   ///< [J/K], 0 or above
+    area surface = {};                      ///< [m2] seen by the air, above 0
+    length diameter = in_si<length>(0.03);  ///< [m] across, for convection, above 0
+    weldloop::emissivity emissivity = 0.5;  ///< of its surface
+    heat_capacity capacity = {};            ///< [J/K], 0 or above
 };
 
 /// Heat transfer coefficient of a body in air, convection and radiation [W/(m2 K)]: Churchill-Chu for a horizontal
@@ -29,18 +29,23 @@ struct thermal_body {
 /// @param body what it is @param hot its temperature @param around air and wind
 /// Accuracy: a clamp is no cylinder; 20 % is a fair guess (judgement). At equal temperatures the limit for a small
 /// difference (1 K) is returned.
-[[nodiscard]] inline heat_transfer_coefficient body_coefficient(const thermal_body& body, temperature hot, const surroundings& around)
+[[nodiscard]] inline heat_transfer_coefficient body_coefficient(const thermal_body& body, temperature hot,
+                                                                const surroundings& around)
 {
     constexpr double smallest_difference = 1.0;  // K, below it natural convection is taken as that of 1 K
     double difference = (hot - around.air).value();
     if (std::fabs(difference) < smallest_difference) difference = std::copysign(smallest_difference, difference);
     const temperature surface = around.air + in_si<temperature_difference>(difference);
     const temperature film = around.air + in_si<temperature_difference>(0.5 * difference);
-    const air_properties air = air_at(std::clamp(film, air_coldest, air_hottest), pressure_at_altitude(around.altitude));
-    double nusselt = nusselt_horizontal_cylinder(rayleigh_number(body.diameter, surface, around.air, air), air.prandtl());
+    const air_properties air =
+        air_at(std::clamp(film, air_coldest, air_hottest), pressure_at_altitude(around.altitude));
+    double nusselt =
+        nusselt_horizontal_cylinder(rayleigh_number(body.diameter, surface, around.air, air), air.prandtl());
     if (around.wind.value() > 0.0)
-        nusselt = nusselt_mixed(nusselt, nusselt_cross_flow(reynolds_number(around.wind, body.diameter, air), air.prandtl()));
-    return nusselt * air.thermal_conductivity / body.diameter + radiation_coefficient(body.emissivity, surface, around.air);
+        nusselt =
+            nusselt_mixed(nusselt, nusselt_cross_flow(reynolds_number(around.wind, body.diameter, air), air.prandtl()));
+    return nusselt * air.thermal_conductivity / body.diameter +
+           radiation_coefficient(body.emissivity, surface, around.air);
 }
 
 /// Heat lost by a body to the air [W]; negative below the air's temperature.

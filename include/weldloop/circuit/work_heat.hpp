@@ -14,7 +14,11 @@
 namespace weldloop {
 
 /// Heated patch under a contact and the emissivity of shop steel.
-inline constexpr source work_patch{"heated patch of 10 mm radius under a contact; emissivity 0.8 of scaled or rusty steel (Holman A-10 range)", {}, {}, source_kind::judgement};
+inline constexpr source work_patch{
+    "heated patch of 10 mm radius under a contact; emissivity 0.8 of scaled or rusty steel (Holman A-10 range)",
+    {},
+    {},
+    source_kind::judgement};
 /// [m], see work_patch.
 inline constexpr length work_patch_radius = in_si<length>(0.010);
 /// See work_patch.
@@ -24,18 +28,22 @@ inline constexpr length usual_work_thickness = in_si<length>(0.010);
 
 /// The work side of a joint.
 struct work_heat {
-    thermal_conductance sink = {};      ///< from the patch under the contact into the plate and the air [W/K]
-    temperature work = {};              ///< of the work far from the contact: the air's, or its preheat
-    area faces = {};                    ///< apparent contact area between jaw and work [m2]
+    thermal_conductance sink = {};  ///< from the patch under the contact into the plate and the air [W/K]
+    temperature work = {};          ///< of the work far from the contact: the air's, or its preheat
+    area faces = {};                ///< apparent contact area between jaw and work [m2]
 };
 
 /// Sink of a plate round a contact: a disc fin losing heat from both faces as a body of its own width would.
-/// @param m metal of the plate @param thickness [m], above 0 @param patch expected temperature of the patch @param where air around
-[[nodiscard]] inline thermal_conductance plate_sink(const metal& m, length thickness, temperature patch, const surroundings& where)
+/// @param m metal of the plate @param thickness [m], above 0 @param patch expected temperature of the patch @param
+/// where air around
+[[nodiscard]] inline thermal_conductance plate_sink(const metal& m, length thickness, temperature patch,
+                                                    const surroundings& where)
 {
     // the warmed region is a few decay lengths wide; 0.1 m stands for it in the convection formula, which hardly minds
-    const thermal_body face{.surface = {}, .diameter = in_si<length>(0.1), .emissivity = work_emissivity, .capacity = {}};
-    return disc_fin_conductance(m.thermal_conductivity, thickness, work_patch_radius, body_coefficient(face, patch, where));
+    const thermal_body face{
+        .surface = {}, .diameter = in_si<length>(0.1), .emissivity = work_emissivity, .capacity = {}};
+    return disc_fin_conductance(m.thermal_conductivity, thickness, work_patch_radius,
+                                body_coefficient(face, patch, where));
 }
 
 }  // namespace weldloop

@@ -15,7 +15,8 @@
 namespace weldloop {
 
 /// The gauge progression: 36 AWG is 5 mil, 4/0 is 460 mil, 39 equal steps between them.
-inline constexpr source awg_definition{"ASTM B258", "2002", "definition: d = 5 mil x 92^((36 - n)/39)", source_kind::standard};
+inline constexpr source awg_definition{"ASTM B258", "2002", "definition: d = 5 mil x 92^((36 - n)/39)",
+                                       source_kind::standard};
 
 /// How a size was written.
 enum class size_scale {
@@ -67,16 +68,20 @@ private:
         const bool whole = n >= 0 && n <= 1e6 && n == static_cast<double>(static_cast<int>(n));
         switch (scale) {
         case size_scale::awg:
-            if (!(whole && n >= 1 && n <= 40)) throw out_of_range_error("AWG size", number_text(n), "whole numbers 1 to 40; aught(1) to aught(4) above 1 AWG");
+            if (!(whole && n >= 1 && n <= 40))
+                throw out_of_range_error("AWG size", number_text(n),
+                                         "whole numbers 1 to 40; aught(1) to aught(4) above 1 AWG");
             break;
         case size_scale::aught:
-            if (!(whole && n >= 1 && n <= 4)) throw out_of_range_error("aught size", number_text(n), "1 to 4, for 1/0 to 4/0");
+            if (!(whole && n >= 1 && n <= 4))
+                throw out_of_range_error("aught size", number_text(n), "1 to 4, for 1/0 to 4/0");
             break;
         case size_scale::kcmil:
             if (!(n >= 1 && n <= 5000)) throw out_of_range_error("kcmil size", number_text(n), "1 to 5000 kcmil");
             break;
         case size_scale::square_mm:
-            if (!(n >= 0.01 && n <= 2500)) throw out_of_range_error("square millimetre size", number_text(n), "0.01 to 2500 mm2");
+            if (!(n >= 0.01 && n <= 2500))
+                throw out_of_range_error("square millimetre size", number_text(n), "0.01 to 2500 mm2");
             break;
         }
         return n;
@@ -103,13 +108,25 @@ private:
 /// @{
 
 /// American wire gauge, 1 to 40: awg(4). @param number the gauge
-[[nodiscard]] constexpr conductor_size awg(int number) { return {size_scale::awg, static_cast<double>(number)}; }
+[[nodiscard]] constexpr conductor_size awg(int number)
+{
+    return {size_scale::awg, static_cast<double>(number)};
+}
 /// Gauge sizes above 1 AWG, 1/0 to 4/0: aught(2) is 2/0. @param count of aughts, 1 to 4
-[[nodiscard]] constexpr conductor_size aught(int count) { return {size_scale::aught, static_cast<double>(count)}; }
+[[nodiscard]] constexpr conductor_size aught(int count)
+{
+    return {size_scale::aught, static_cast<double>(count)};
+}
 /// Thousands of circular mils: kcmil(250). @param thousands 1 to 5000
-[[nodiscard]] constexpr conductor_size kcmil(double thousands) { return {size_scale::kcmil, thousands}; }
+[[nodiscard]] constexpr conductor_size kcmil(double thousands)
+{
+    return {size_scale::kcmil, thousands};
+}
 /// Square millimetres of metal: square_mm(70). @param number 0.01 to 2500
-[[nodiscard]] constexpr conductor_size square_mm(double number) { return {size_scale::square_mm, number}; }
+[[nodiscard]] constexpr conductor_size square_mm(double number)
+{
+    return {size_scale::square_mm, number};
+}
 /// @}
 
 /// The size as written: "1 AWG", "2/0 AWG", "250 kcmil", "70 mm2".

@@ -25,16 +25,20 @@ public:
     {
         require_positive(on, "on-time");
         require_positive(period, "duty period");
-        if (on > period) throw out_of_range_error("on-time", si_text(on), "at most the duty period of " + si_text(period));
+        if (on > period)
+            throw out_of_range_error("on-time", si_text(on), "at most the duty period of " + si_text(period));
         return duty_cycle(on, period);
     }
 
     /// A bare percentage takes the 10 min period of power sources.
-    [[nodiscard]] static duty_cycle of(duty_fraction share) { return of(static_cast<double>(share) * default_period(), default_period()); }
+    [[nodiscard]] static duty_cycle of(duty_fraction share)
+    {
+        return of(static_cast<double>(share) * default_period(), default_period());
+    }
 
-    [[nodiscard]] duration on() const { return on_; }                ///< time under current [s]
-    [[nodiscard]] duration period() const { return period_; }        ///< on-time and rest together [s]
-    [[nodiscard]] duration rest() const { return period_ - on_; }    ///< time without current [s]
+    [[nodiscard]] duration on() const { return on_; }                              ///< time under current [s]
+    [[nodiscard]] duration period() const { return period_; }                      ///< on-time and rest together [s]
+    [[nodiscard]] duration rest() const { return period_ - on_; }                  ///< time without current [s]
     [[nodiscard]] duty_fraction share() const { return (on_ / period_).value(); }  ///< on-time over period
     [[nodiscard]] bool is_continuous() const { return on_ == period_; }            ///< no rest at all
 

@@ -47,10 +47,13 @@ public:
     {
     }
 
-    [[nodiscard]] error_id id() const noexcept { return id_; }                        ///< stable number of the kind
-    [[nodiscard]] const std::string& argument() const& noexcept { return argument_; } ///< name of the offending argument
-    [[nodiscard]] const std::string& value() const& noexcept { return value_; }       ///< its value, as text with unit
-    [[nodiscard]] const std::string& allowed() const& noexcept { return allowed_; }   ///< what would have been accepted
+    [[nodiscard]] error_id id() const noexcept { return id_; }  ///< stable number of the kind
+    [[nodiscard]] const std::string& argument() const& noexcept
+    {
+        return argument_;
+    }                                                                                ///< name of the offending argument
+    [[nodiscard]] const std::string& value() const& noexcept { return value_; }      ///< its value, as text with unit
+    [[nodiscard]] const std::string& allowed() const& noexcept { return allowed_; }  ///< what would have been accepted
 
 private:
     error_id id_;
@@ -82,8 +85,8 @@ class bad_text_error : public error {
 public:
     /// @param text the whole text @param position offset of the fault @param allowed what was expected there
     bad_text_error(const std::string& text, std::size_t position, std::string allowed)
-        : error(error_id::bad_text, "text", "\"" + text + "\" (fault at character " + std::to_string(position + 1) + ")",
-                std::move(allowed)),
+        : error(error_id::bad_text, "text",
+                "\"" + text + "\" (fault at character " + std::to_string(position + 1) + ")", std::move(allowed)),
           position_(position)
     {
     }
@@ -107,7 +110,8 @@ public:
 /// The equations have no solution for this input, or none was found within the stated bounds.
 class no_solution_error : public error {
 public:
-    /// @param argument what was solved for @param value what was found instead @param allowed where a solution was sought
+    /// @param argument what was solved for @param value what was found instead @param allowed where a solution was
+    /// sought
     no_solution_error(std::string argument, std::string value, std::string allowed)
         : error(error_id::no_solution, std::move(argument), std::move(value), std::move(allowed))
     {

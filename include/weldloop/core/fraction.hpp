@@ -75,11 +75,11 @@ struct likelihood_rule : unit_interval {
 };
 }  // namespace detail
 
-using fraction = bounded_number<detail::fraction_rule>;          ///< any share, 0 to 1
-using duty_fraction = bounded_number<detail::duty_rule>;         ///< on-time over period, above 0 to 1
-using emissivity = bounded_number<detail::emissivity_rule>;      ///< grey-body emissivity, 0 to 1
-using strand_loss = bounded_number<detail::strand_rule>;         ///< share of strands missing, 0 to below 1
-using stress_fraction = bounded_number<detail::stress_rule>;     ///< stress over tensile strength, 0 to 1
-using likelihood = bounded_number<detail::likelihood_rule>;      ///< probability, 0 to 1
+using fraction = bounded_number<detail::fraction_rule>;       ///< any share, 0 to 1
+using duty_fraction = bounded_number<detail::duty_rule>;      ///< on-time over period, above 0 to 1
+using emissivity = bounded_number<detail::emissivity_rule>;   ///< grey-body emissivity, 0 to 1
+using strand_loss = bounded_number<detail::strand_rule>;      ///< share of strands missing, 0 to below 1
+using stress_fraction = bounded_number<detail::stress_rule>;  ///< stress over tensile strength, 0 to 1
+using likelihood = bounded_number<detail::likelihood_rule>;   ///< probability, 0 to 1
 
 }  // namespace weldloop

@@ -12,15 +12,15 @@ namespace weldloop {
 inline namespace literals {
 
 /// @cond INTERNAL
-#define WELDLOOP_LITERAL(suffix, type, unit)                                                             \
-    [[nodiscard]] constexpr type operator""_##suffix(long double v)                                      \
-    {                                                                                                    \
-        constexpr double in_si_unit = detail::unit_table[detail::unit_index(unit, detail::kind_of<type>)].in_si; \
-        return in_si<type>(static_cast<double>(v) * in_si_unit);                                         \
-    }                                                                                                    \
-    [[nodiscard]] constexpr type operator""_##suffix(unsigned long long v)                               \
-    {                                                                                                    \
-        return operator""_##suffix(static_cast<long double>(v));                                         \
+#define WELDLOOP_LITERAL(suffix, type, unit)                                                                           \
+    [[nodiscard]] constexpr type operator""_##suffix(long double v)                                                    \
+    {                                                                                                                  \
+        constexpr double in_si_unit = detail::unit_table[detail::unit_index(unit, detail::kind_of<type>)].in_si;       \
+        return in_si<type>(static_cast<double>(v) * in_si_unit);                                                       \
+    }                                                                                                                  \
+    [[nodiscard]] constexpr type operator""_##suffix(unsigned long long v)                                             \
+    {                                                                                                                  \
+        return operator""_##suffix(static_cast<long double>(v));                                                       \
     }
 WELDLOOP_LITERAL(m, length, "m")
 WELDLOOP_LITERAL(mm, length, "mm")
@@ -69,14 +69,14 @@ WELDLOOP_LITERAL(uohm, resistance, "uohm")
 WELDLOOP_LITERAL(K, temperature_difference, "K")
 #undef WELDLOOP_LITERAL
 
-#define WELDLOOP_TEMPERATURE_LITERAL(suffix, factory)                                                          \
-    [[nodiscard]] constexpr temperature operator""_##suffix(long double v)                                     \
-    {                                                                                                          \
-        return temperature::factory(static_cast<double>(v));                                                   \
-    }                                                                                                          \
-    [[nodiscard]] constexpr temperature operator""_##suffix(unsigned long long v)                              \
-    {                                                                                                          \
-        return temperature::factory(static_cast<double>(v));                                                   \
+#define WELDLOOP_TEMPERATURE_LITERAL(suffix, factory)                                                                  \
+    [[nodiscard]] constexpr temperature operator""_##suffix(long double v)                                             \
+    {                                                                                                                  \
+        return temperature::factory(static_cast<double>(v));                                                           \
+    }                                                                                                                  \
+    [[nodiscard]] constexpr temperature operator""_##suffix(unsigned long long v)                                      \
+    {                                                                                                                  \
+        return temperature::factory(static_cast<double>(v));                                                           \
     }
 WELDLOOP_TEMPERATURE_LITERAL(degC, celsius)
 WELDLOOP_TEMPERATURE_LITERAL(degF, fahrenheit)

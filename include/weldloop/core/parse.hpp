@@ -46,8 +46,10 @@ struct number_and_unit {
     std::size_t begin = out.number_at;
     if (text[begin] == '+' && text.substr(begin + 1, 1) != "-") ++begin;
     const auto [end, fault] = std::from_chars(text.data() + begin, text.data() + text.size(), out.number);
-    if (fault == std::errc::result_out_of_range) throw bad_text_error(std::string(text), out.number_at, "a number a computer can hold");
-    if (fault != std::errc{} || !std::isfinite(out.number)) throw bad_text_error(std::string(text), out.number_at, "a finite number with its unit");
+    if (fault == std::errc::result_out_of_range)
+        throw bad_text_error(std::string(text), out.number_at, "a number a computer can hold");
+    if (fault != std::errc{} || !std::isfinite(out.number))
+        throw bad_text_error(std::string(text), out.number_at, "a finite number with its unit");
     const auto after = static_cast<std::size_t>(end - text.data());
     out.unit_at = skip_spaces(text, after);
     std::size_t last = text.size();
@@ -62,7 +64,8 @@ struct number_and_unit {
     std::string list;
     for (const std::string_view u : units) list.append(list.empty() ? "" : ", ").append(u);
     std::string hint = part.unit.empty() ? std::string("a unit after the number: ") + list
-                                         : std::string(what) + " in one of " + list + "; nearest: " + std::string(nearest_word(part.unit, units));
+                                         : std::string(what) + " in one of " + list +
+                                               "; nearest: " + std::string(nearest_word(part.unit, units));
     throw bad_text_error(std::string(text), part.unit_at, hint);
 }
 
@@ -73,7 +76,8 @@ struct parser {
         const number_and_unit part = split_number(text);
         if (const unit_row* row = find_unit(part.unit, kind_of<Q>)) {
             const double value = part.number * row->in_si;
-            if (!std::isfinite(value)) throw bad_text_error(std::string(text), part.number_at, "a number a computer can hold");
+            if (!std::isfinite(value))
+                throw bad_text_error(std::string(text), part.number_at, "a number a computer can hold");
             return in_si<Q>(value);
         }
         std::vector<std::string_view> units;

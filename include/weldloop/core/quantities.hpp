@@ -32,40 +32,41 @@ namespace weldloop {
 
 namespace si = boost::units::si;
 
-using length = boost::units::quantity<si::length>;                 ///< metre
-using area = boost::units::quantity<si::area>;                     ///< square metre
-using mass = boost::units::quantity<si::mass>;                     ///< kilogram
-using duration = boost::units::quantity<si::time>;                 ///< second
-using frequency = boost::units::quantity<si::frequency>;           ///< hertz
-using speed = boost::units::quantity<si::velocity>;                ///< metre per second
-using force = boost::units::quantity<si::force>;                   ///< newton
-using pressure = boost::units::quantity<si::pressure>;             ///< pascal; also stress, modulus and hardness
-using torque = boost::units::quantity<si::torque>;                 ///< newton metre (Boost: per radian)
-using energy = boost::units::quantity<si::energy>;                 ///< joule
-using power = boost::units::quantity<si::power>;                   ///< watt
-using current = boost::units::quantity<si::current>;               ///< ampere
-using voltage = boost::units::quantity<si::electric_potential>;    ///< volt
-using resistance = boost::units::quantity<si::resistance>;         ///< ohm
-using conductance = boost::units::quantity<si::conductance>;       ///< siemens
-using resistivity = boost::units::quantity<si::resistivity>;       ///< ohm metre
-using inductance = boost::units::quantity<si::inductance>;         ///< henry
-using temperature_difference = boost::units::quantity<si::temperature>;  ///< kelvin, a difference; points are `temperature`
+using length = boost::units::quantity<si::length>;               ///< metre
+using area = boost::units::quantity<si::area>;                   ///< square metre
+using mass = boost::units::quantity<si::mass>;                   ///< kilogram
+using duration = boost::units::quantity<si::time>;               ///< second
+using frequency = boost::units::quantity<si::frequency>;         ///< hertz
+using speed = boost::units::quantity<si::velocity>;              ///< metre per second
+using force = boost::units::quantity<si::force>;                 ///< newton
+using pressure = boost::units::quantity<si::pressure>;           ///< pascal; also stress, modulus and hardness
+using torque = boost::units::quantity<si::torque>;               ///< newton metre (Boost: per radian)
+using energy = boost::units::quantity<si::energy>;               ///< joule
+using power = boost::units::quantity<si::power>;                 ///< watt
+using current = boost::units::quantity<si::current>;             ///< ampere
+using voltage = boost::units::quantity<si::electric_potential>;  ///< volt
+using resistance = boost::units::quantity<si::resistance>;       ///< ohm
+using conductance = boost::units::quantity<si::conductance>;     ///< siemens
+using resistivity = boost::units::quantity<si::resistivity>;     ///< ohm metre
+using inductance = boost::units::quantity<si::inductance>;       ///< henry
+using temperature_difference =
+    boost::units::quantity<si::temperature>;  ///< kelvin, a difference; points are `temperature`
 
-using volume = decltype(area{} * length{});                                           ///< cubic metre
-using density = decltype(mass{} / volume{});                                          ///< kilogram per cubic metre
-using per_kelvin = decltype(1.0 / temperature_difference{});                          ///< 1/K, temperature coefficients
-using heat_capacity = decltype(energy{} / temperature_difference{});                  ///< joule per kelvin
-using specific_heat = decltype(energy{} / mass{} / temperature_difference{});         ///< J/(kg K)
-using volumetric_heat = decltype(energy{} / volume{} / temperature_difference{});     ///< J/(m3 K)
-using thermal_conductivity = decltype(power{} / length{} / temperature_difference{}); ///< W/(m K)
-using thermal_conductance = decltype(power{} / temperature_difference{});             ///< W/K
-using heat_transfer_coefficient = decltype(power{} / area{} / temperature_difference{}); ///< W/(m2 K)
-using heat_flux = decltype(power{} / area{});                                         ///< W/m2
-using power_per_length = decltype(power{} / length{});                                ///< W/m
-using resistance_per_length = decltype(resistance{} / length{});                      ///< ohm/m
-using mass_per_length = decltype(mass{} / length{});                                  ///< kg/m
-using film_resistivity = decltype(resistance{} * area{});                             ///< ohm m2, of a surface film
-using per_length = decltype(1.0 / length{});                                          ///< 1/m
+using volume = decltype(area{} * length{});                                        ///< cubic metre
+using density = decltype(mass{} / volume{});                                       ///< kilogram per cubic metre
+using per_kelvin = decltype(1.0 / temperature_difference{});                       ///< 1/K, temperature coefficients
+using heat_capacity = decltype(energy{} / temperature_difference{});               ///< joule per kelvin
+using specific_heat = decltype(energy{} / mass{} / temperature_difference{});      ///< J/(kg K)
+using volumetric_heat = decltype(energy{} / volume{} / temperature_difference{});  ///< J/(m3 K)
+using thermal_conductivity = decltype(power{} / length{} / temperature_difference{});     ///< W/(m K)
+using thermal_conductance = decltype(power{} / temperature_difference{});                 ///< W/K
+using heat_transfer_coefficient = decltype(power{} / area{} / temperature_difference{});  ///< W/(m2 K)
+using heat_flux = decltype(power{} / area{});                                             ///< W/m2
+using power_per_length = decltype(power{} / length{});                                    ///< W/m
+using resistance_per_length = decltype(resistance{} / length{});                          ///< ohm/m
+using mass_per_length = decltype(mass{} / length{});                                      ///< kg/m
+using film_resistivity = decltype(resistance{} * area{});                                 ///< ohm m2, of a surface film
+using per_length = decltype(1.0 / length{});                                              ///< 1/m
 
 static_assert(sizeof(current) == sizeof(double), "a quantity costs no more than its number");
 

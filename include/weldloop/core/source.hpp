@@ -45,10 +45,10 @@ enum class source_kind {
 
 /// One document and the place in it.
 struct source {
-    std::string_view document;                     ///< author, title or number
-    std::string_view edition = {};                 ///< edition or year
-    std::string_view place = {};                   ///< table, clause, equation or page
-    source_kind kind = source_kind::judgement;     ///< what support it gives
+    std::string_view document;                  ///< author, title or number
+    std::string_view edition = {};              ///< edition or year
+    std::string_view place = {};                ///< table, clause, equation or page
+    source_kind kind = source_kind::judgement;  ///< what support it gives
 };
 
 /// "document, edition, place (kind)".
@@ -62,17 +62,17 @@ struct source {
 
 /// A range of validity that a result has left. The result stands, the flag says with what caution.
 enum class range_flag : std::uint8_t {
-    convection_range,       ///< convection correlation outside its Rayleigh or Reynolds range
-    cable_diameter_range,   ///< cable thicker than the surface formula covers
-    dimension_interpolated, ///< cable dimensions interpolated between published sizes
-    dimension_extrapolated, ///< cable dimensions beyond the published sizes
-    resistivity_range,      ///< linear temperature law of resistivity beyond its table
-    relaxation_range,       ///< spring relaxation outside 20..100 degC or 0.6..0.8 of tensile strength
-    spring_destroyed,       ///< spring hotter than the tempering range of its wire
-    spots_melting,          ///< contact drop at the melting drop of its metals
-    pair_estimated,         ///< no published force-law constant for this metal pair
-    arrangement_judgement,  ///< arrangement of leads without a published surface formula
-    relative_trend,         ///< no validated law: shows which way and how fast against another case, not how much
+    convection_range,        ///< convection correlation outside its Rayleigh or Reynolds range
+    cable_diameter_range,    ///< cable thicker than the surface formula covers
+    dimension_interpolated,  ///< cable dimensions interpolated between published sizes
+    dimension_extrapolated,  ///< cable dimensions beyond the published sizes
+    resistivity_range,       ///< linear temperature law of resistivity beyond its table
+    relaxation_range,        ///< spring relaxation outside 20..100 degC or 0.6..0.8 of tensile strength
+    spring_destroyed,        ///< spring hotter than the tempering range of its wire
+    spots_melting,           ///< contact drop at the melting drop of its metals
+    pair_estimated,          ///< no published force-law constant for this metal pair
+    arrangement_judgement,   ///< arrangement of leads without a published surface formula
+    relative_trend,          ///< no validated law: shows which way and how fast against another case, not how much
 };
 
 /// What a flag says to the user.

@@ -32,9 +32,9 @@ public:
         return kelvin((value + 459.67) * (5.0 / 9.0));
     }
 
-    [[nodiscard]] constexpr double in_kelvin() const noexcept { return kelvin_; }                           ///< [K]
-    [[nodiscard]] constexpr double in_celsius() const noexcept { return kelvin_ - celsius_zero_in_kelvin; } ///< [degC]
-    [[nodiscard]] constexpr double in_fahrenheit() const noexcept { return kelvin_ * 1.8 - 459.67; }        ///< [degF]
+    [[nodiscard]] constexpr double in_kelvin() const noexcept { return kelvin_; }                            ///< [K]
+    [[nodiscard]] constexpr double in_celsius() const noexcept { return kelvin_ - celsius_zero_in_kelvin; }  ///< [degC]
+    [[nodiscard]] constexpr double in_fahrenheit() const noexcept { return kelvin_ * 1.8 - 459.67; }         ///< [degF]
 
     /// The point as a difference from absolute zero, for laws that need T itself (radiation, Lorenz, Arrhenius).
     [[nodiscard]] constexpr temperature_difference above_absolute_zero() const
@@ -48,11 +48,17 @@ public:
         return in_si<temperature_difference>(a.kelvin_ - b.kelvin_);
     }
     /// A point that much hotter. @throws not_finite_error, out_of_range_error below absolute zero
-    friend constexpr temperature operator+(temperature a, temperature_difference d) { return kelvin(a.kelvin_ + d.value()); }
+    friend constexpr temperature operator+(temperature a, temperature_difference d)
+    {
+        return kelvin(a.kelvin_ + d.value());
+    }
     /// The same.
     friend constexpr temperature operator+(temperature_difference d, temperature a) { return a + d; }
     /// A point that much colder. @throws not_finite_error, out_of_range_error below absolute zero
-    friend constexpr temperature operator-(temperature a, temperature_difference d) { return kelvin(a.kelvin_ - d.value()); }
+    friend constexpr temperature operator-(temperature a, temperature_difference d)
+    {
+        return kelvin(a.kelvin_ - d.value());
+    }
     /// Hotter is greater.
     friend constexpr auto operator<=>(temperature, temperature) = default;
 
@@ -71,7 +77,9 @@ private:
     {
         if (!(k >= -std::numeric_limits<double>::max() && k <= std::numeric_limits<double>::max()))
             throw not_finite_error("temperature", number_text(k) + " K");
-        if (k < 0.0) throw out_of_range_error("temperature", number_text(k) + " K", "absolute zero (0 K, -273.15 degC) or above");
+        if (k < 0.0)
+            throw out_of_range_error("temperature", number_text(k) + " K",
+                                     "absolute zero (0 K, -273.15 degC) or above");
         return k;
     }
 

@@ -37,7 +37,8 @@ template <class Q>
 class unit_of {
 public:
     /// A literal; the wrong unit does not compile.
-    consteval unit_of(const char* name) : at_(detail::unit_index(name, detail::kind_of<Q>))  // NOLINT: implicit by design
+    consteval unit_of(const char* name)
+        : at_(detail::unit_index(name, detail::kind_of<Q>))  // NOLINT: implicit by design
     {
         if (at_ == detail::unit_table.size()) detail::this_unit_does_not_measure_this_quantity();
     }
@@ -46,12 +47,16 @@ public:
     [[nodiscard]] static unit_of at_run_time(std::string_view name)
     {
         const std::size_t at = detail::unit_index(name, detail::kind_of<Q>);
-        if (at == detail::unit_table.size()) throw out_of_range_error("unit", std::string(name), detail::units_of(detail::kind_of<Q>));
+        if (at == detail::unit_table.size())
+            throw out_of_range_error("unit", std::string(name), detail::units_of(detail::kind_of<Q>));
         return unit_of(at);
     }
 
     [[nodiscard]] constexpr std::string_view name() const { return detail::unit_table[at_].name; }  ///< as written
-    [[nodiscard]] constexpr double in_si() const { return detail::unit_table[at_].in_si; }          ///< its size in the coherent SI unit
+    [[nodiscard]] constexpr double in_si() const
+    {
+        return detail::unit_table[at_].in_si;
+    }  ///< its size in the coherent SI unit
 
 private:
     constexpr explicit unit_of(std::size_t at) : at_(at) {}
@@ -96,7 +101,8 @@ template <class Unit>
 /// @param q      the quantity @param unit a unit that measures it @param digits significant digits, 1 to 17
 template <class Unit>
 [[nodiscard]] std::string to_text(const boost::units::quantity<Unit, double>& q,
-                                  std::type_identity_t<unit_of<boost::units::quantity<Unit, double>>> unit, int digits = 3)
+                                  std::type_identity_t<unit_of<boost::units::quantity<Unit, double>>> unit,
+                                  int digits = 3)
 {
     return number_text(number_in(q, unit), digits) + " " + std::string(unit.name());
 }
@@ -104,7 +110,9 @@ template <class Unit>
 /// A temperature as text, "85 degC". A hundredth of a degree has no meaning here: three digits by default.
 [[nodiscard]] inline std::string to_text(temperature t, temperature_scale scale, int digits = 3)
 {
-    const double value = scale.name() == "degC" ? t.in_celsius() : scale.name() == "degF" ? t.in_fahrenheit() : t.in_kelvin();
+    const double value = scale.name() == "degC"   ? t.in_celsius()
+                         : scale.name() == "degF" ? t.in_fahrenheit()
+                                                  : t.in_kelvin();
     return number_text(value, digits) + " " + std::string(scale.name());
 }
 

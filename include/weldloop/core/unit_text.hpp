@@ -16,10 +16,40 @@ namespace weldloop {
 
 /// The quantities that have unit names.
 enum class quantity_kind {
-    of_length, of_area, of_mass, of_duration, of_frequency, of_speed, of_force, of_pressure, of_torque, of_energy, of_power, of_current, of_voltage, of_resistance,
-    of_conductance, of_resistivity, of_inductance, of_temperature_difference, of_per_kelvin, of_heat_capacity, of_specific_heat, of_volumetric_heat,
-    of_thermal_conductivity, of_thermal_conductance, of_heat_transfer_coefficient, of_heat_flux, of_power_per_length, of_resistance_per_length,
-    of_mass_per_length, of_density, of_film_resistivity, of_per_length, of_volume, other
+    of_length,
+    of_area,
+    of_mass,
+    of_duration,
+    of_frequency,
+    of_speed,
+    of_force,
+    of_pressure,
+    of_torque,
+    of_energy,
+    of_power,
+    of_current,
+    of_voltage,
+    of_resistance,
+    of_conductance,
+    of_resistivity,
+    of_inductance,
+    of_temperature_difference,
+    of_per_kelvin,
+    of_heat_capacity,
+    of_specific_heat,
+    of_volumetric_heat,
+    of_thermal_conductivity,
+    of_thermal_conductance,
+    of_heat_transfer_coefficient,
+    of_heat_flux,
+    of_power_per_length,
+    of_resistance_per_length,
+    of_mass_per_length,
+    of_density,
+    of_film_resistivity,
+    of_per_length,
+    of_volume,
+    other
 };
 
 namespace detail {
@@ -27,8 +57,8 @@ namespace detail {
 template <class Q>
 inline constexpr quantity_kind kind_of = quantity_kind::other;
 /// @cond INTERNAL
-#define WELDLOOP_KIND(name) \
-    template <>             \
+#define WELDLOOP_KIND(name)                                                                                            \
+    template <>                                                                                                        \
     inline constexpr quantity_kind kind_of<name> = quantity_kind::of_##name
 WELDLOOP_KIND(length);
 WELDLOOP_KIND(area);
@@ -72,12 +102,13 @@ struct unit_row {
     double in_si;  // one of this unit, in the coherent SI unit
 };
 
-inline constexpr double metres_per_inch = 0.0254;                  // exact, international inch (1959)
-inline constexpr double kilograms_per_pound = 0.45359237;          // exact, international pound (1959)
-inline constexpr double standard_gravity = 9.80665;                // exact, CGPM 1901
+inline constexpr double metres_per_inch = 0.0254;          // exact, international inch (1959)
+inline constexpr double kilograms_per_pound = 0.45359237;  // exact, international pound (1959)
+inline constexpr double standard_gravity = 9.80665;        // exact, CGPM 1901
 inline constexpr double newtons_per_pound_force = kilograms_per_pound * standard_gravity;
 // a circular mil is the area of a circle of one mil diameter
-inline constexpr double square_metres_per_cmil = 3.14159265358979323846 / 4.0 * (metres_per_inch * 1e-3) * (metres_per_inch * 1e-3);
+inline constexpr double square_metres_per_cmil =
+    3.14159265358979323846 / 4.0 * (metres_per_inch * 1e-3) * (metres_per_inch * 1e-3);
 
 // The first name of a kind is the coherent SI unit, used where a value must be named without a wish of the caller.
 inline constexpr std::array unit_table{
@@ -94,7 +125,7 @@ inline constexpr std::array unit_table{
     unit_row{"m2", quantity_kind::of_area, 1.0},
     unit_row{"mm2", quantity_kind::of_area, 1e-6},
     unit_row{"cm2", quantity_kind::of_area, 1e-4},
-    unit_row{"in2", quantity_kind::of_area, metres_per_inch * metres_per_inch},
+    unit_row{"in2", quantity_kind::of_area, metres_per_inch* metres_per_inch},
     unit_row{"cmil", quantity_kind::of_area, square_metres_per_cmil},
     unit_row{"kcmil", quantity_kind::of_area, 1e3 * square_metres_per_cmil},
     unit_row{"m3", quantity_kind::of_volume, 1.0},
@@ -120,7 +151,7 @@ inline constexpr std::array unit_table{
     unit_row{"Nm", quantity_kind::of_torque, 1.0},
     unit_row{"N m", quantity_kind::of_torque, 1.0},
     unit_row{"lbf ft", quantity_kind::of_torque, newtons_per_pound_force * 12 * metres_per_inch},
-    unit_row{"lbf in", quantity_kind::of_torque, newtons_per_pound_force * metres_per_inch},
+    unit_row{"lbf in", quantity_kind::of_torque, newtons_per_pound_force* metres_per_inch},
     unit_row{"J", quantity_kind::of_energy, 1.0},
     unit_row{"kJ", quantity_kind::of_energy, 1e3},
     unit_row{"W", quantity_kind::of_power, 1.0},
@@ -162,8 +193,8 @@ inline constexpr std::array unit_table{
     unit_row{"1/m", quantity_kind::of_per_length, 1.0},
 };
 
-// Place of a unit in the table, or the size of the table. An index, because g++ with the null-pointer sanitizer takes no
-// comparison of pointers for a constant expression.
+// Place of a unit in the table, or the size of the table. An index, because g++ with the null-pointer sanitizer takes
+// no comparison of pointers for a constant expression.
 [[nodiscard]] constexpr std::size_t unit_index(std::string_view name, quantity_kind kind)
 {
     std::size_t at = 0;

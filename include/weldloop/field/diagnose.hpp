@@ -26,34 +26,38 @@
 namespace weldloop {
 
 /// How often each condition is met before anything is measured, and how a reading scatters.
-inline constexpr source condition_priors{"prior weights of conditions met on shop floors, and 5 % scatter of a clamp-on reading", "2026", {}, source_kind::judgement};
+inline constexpr source condition_priors{
+    "prior weights of conditions met on shop floors, and 5 % scatter of a clamp-on reading",
+    "2026",
+    {},
+    source_kind::judgement};
 
 /// One condition that could explain a reading.
 struct explanation {
-    std::string condition = {};                   ///< "light rust", "strands missing", "as described"
-    band<weldloop::resistance> resistance = {};   ///< what the part would have under it
-    weldloop::likelihood likelihood = 0.0;        ///< given the reading
-    weldloop::remedy remedy = {};                 ///< what cures it
+    std::string condition = {};                  ///< "light rust", "strands missing", "as described"
+    band<weldloop::resistance> resistance = {};  ///< what the part would have under it
+    weldloop::likelihood likelihood = 0.0;       ///< given the reading
+    weldloop::remedy remedy = {};                ///< what cures it
 };
 
 /// What a reading says of a part.
 struct finding {
-    std::string part = {};                        ///< its name
-    weldloop::resistance measured = {};           ///< reading over current
-    band<weldloop::resistance> expected = {};     ///< for the part as described
-    bool within_expected = false;                 ///< the reading lies within that band
-    std::string most_likely = {};                 ///< the condition that explains the reading best
-    weldloop::likelihood likelihood = 0.0;        ///< of that condition among those considered
-    weldloop::remedy remedy = {};                 ///< for that condition
-    std::vector<explanation> considered = {};     ///< every condition, the likeliest first
-    weldloop::basis basis = {};                   ///< sources
+    std::string part = {};                     ///< its name
+    weldloop::resistance measured = {};        ///< reading over current
+    band<weldloop::resistance> expected = {};  ///< for the part as described
+    bool within_expected = false;              ///< the reading lies within that band
+    std::string most_likely = {};              ///< the condition that explains the reading best
+    weldloop::likelihood likelihood = 0.0;     ///< of that condition among those considered
+    weldloop::remedy remedy = {};              ///< for that condition
+    std::vector<explanation> considered = {};  ///< every condition, the likeliest first
+    weldloop::basis basis = {};                ///< sources
 };
 
 namespace detail {
 
 struct candidate {
     std::string condition;
-    double weight;             // before the reading
+    double weight;  // before the reading
     path_part part;
     std::string cure;
 };
@@ -70,7 +74,10 @@ public:
     }
 
 private:
-    void add(std::string condition, double weight, path_part p, std::string cure) { out_.push_back({std::move(condition), weight, std::move(p), std::move(cure)}); }
+    void add(std::string condition, double weight, path_part p, std::string cure)
+    {
+        out_.push_back({std::move(condition), weight, std::move(p), std::move(cure)});
+    }
 
     static double weight_of(surface_state s)
     {
@@ -91,7 +98,7 @@ private:
     }
 
     template <class P>
-    void surfaces(const P& part, surface_state P::* where, double described)
+    void surfaces(const P& part, surface_state P::*where, double described)
     {
         add("as described (" + std::string(to_text(part.*where)) + ")", described, part, "nothing to do at " + name_);
         for (const surface_state s : all_surface_states) {
@@ -132,7 +139,8 @@ private:
         add("palm bolt loose", 1.5, loose, "switch off, clean and tighten the bolt of " + name_);
         lug dirty = loose;
         dirty.palm = surface_state::oxidized;
-        add("palm loose and oxidized", 1.0, dirty, "switch off, clean the palm of " + name_ + " to bright metal and tighten its bolt");
+        add("palm loose and oxidized", 1.0, dirty,
+            "switch off, clean the palm of " + name_ + " to bright metal and tighten its bolt");
     }
     void list(const cable& c)
     {
@@ -140,17 +148,20 @@ private:
         cable longer = c;
         longer.length *= 1.5;
         add("half as long again as described", 1.0, longer, "measure the length of " + name_ + " and shorten it");
-        const auto& sizes = sizes_of(c.size.scale() == size_scale::square_mm ? size_family::metric : size_family::american);
+        const auto& sizes =
+            sizes_of(c.size.scale() == size_scale::square_mm ? size_family::metric : size_family::american);
         for (std::size_t i = sizes.size(); i-- > 0;)
             if (sizes[i] < c.size) {
                 cable thinner = welding_cable(sizes[i], c.length);
-                add("a size smaller than described (" + to_text(sizes[i]) + ")", 1.0, thinner, "check the size printed on " + name_);
+                add("a size smaller than described (" + to_text(sizes[i]) + ")", 1.0, thinner,
+                    "check the size printed on " + name_);
                 break;
             }
         cable damaged = c;
         damaged.missing_strands = 0.5;
         damaged.damaged_length = 0.2 * c.length;
-        add("half of the strands gone over a fifth of its length", 0.7, damaged, "find the stiff, hot or crushed length of " + name_ + " and cut it out");
+        add("half of the strands gone over a fifth of its length", 0.7, damaged,
+            "find the stiff, hot or crushed length of " + name_ + " and cut it out");
     }
     void list(const coupling& c)
     {
@@ -203,7 +214,8 @@ private:
     constexpr double reading_scatter = 0.05;        // see condition_priors
     const double typical = b.typical.value();
     if (!(typical > 0.0)) return 0.0;
-    const double below = std::hypot(std::log(typical / std::max(b.low.value(), 1e-12 * typical)) / ends_at, reading_scatter);
+    const double below =
+        std::hypot(std::log(typical / std::max(b.low.value(), 1e-12 * typical)) / ends_at, reading_scatter);
     const double above = std::hypot(std::log(b.high.value() / typical) / ends_at, reading_scatter);
     const double distance = std::log(measured / typical);
     const double sigma = distance < 0.0 ? below : above;
@@ -214,12 +226,13 @@ private:
 
 /// What readings across the parts of a loop say of each part.
 ///
-/// Each part that was read is given, in turn, the conditions it could be in; the loop is solved at the reading's current
-/// for each, and a condition's likelihood is its prior weight times the log-normal density of the reading under it,
-/// normalised over the conditions considered. A condition nobody thought of is not among them.
+/// Each part that was read is given, in turn, the conditions it could be in; the loop is solved at the reading's
+/// current for each, and a condition's likelihood is its prior weight times the log-normal density of the reading under
+/// it, normalised over the conditions considered. A condition nobody thought of is not among them.
 /// @param s the station as described @param meter readings, each across a part by name
 /// @return one finding a reading, in their order
-/// @throws bad_station_error for a name that is not in the path or is the arc; out_of_range_error and not_finite_error for a
+/// @throws bad_station_error for a name that is not in the path or is the arc; out_of_range_error and not_finite_error
+/// for a
 ///         reading that cannot be
 [[nodiscard]] inline std::vector<finding> diagnose(const station& s, const std::vector<reading>& meter)
 {
@@ -247,7 +260,8 @@ private:
             e.resistance = detail::resistance_in(at_reading, index, c.part);
             e.remedy.what = c.cure;
             e.remedy.part = f.part;
-            const resistance saved = f.measured - (weights.empty() ? e.resistance : f.considered.front().resistance).typical;
+            const resistance saved =
+                f.measured - (weights.empty() ? e.resistance : f.considered.front().resistance).typical;
             if (!weights.empty() && saved.value() > 0.0) e.remedy.volts_regained = saved * r.current;
             weights.push_back(c.weight * detail::density(measured, e.resistance));
             sum += weights.back();
@@ -256,8 +270,10 @@ private:
         f.expected = f.considered.front().resistance;
         f.within_expected = f.measured >= f.expected.low && f.measured <= f.expected.high;
         for (std::size_t i = 0; i < weights.size(); ++i)
-            f.considered[i].likelihood = sum > 0.0 ? std::clamp(weights[i] / sum, 0.0, 1.0) : 1.0 / static_cast<double>(weights.size());
-        std::stable_sort(f.considered.begin(), f.considered.end(), [](const explanation& a, const explanation& b) { return a.likelihood > b.likelihood; });
+            f.considered[i].likelihood =
+                sum > 0.0 ? std::clamp(weights[i] / sum, 0.0, 1.0) : 1.0 / static_cast<double>(weights.size());
+        std::stable_sort(f.considered.begin(), f.considered.end(),
+                         [](const explanation& a, const explanation& b) { return a.likelihood > b.likelihood; });
         f.most_likely = f.considered.front().condition;
         f.likelihood = f.considered.front().likelihood;
         f.remedy = f.considered.front().remedy;

@@ -18,8 +18,10 @@ enum class contact_shape {
 };
 
 /// Exponents by shape.
-inline constexpr source force_law_exponents{"Open data-book wiki Electrical Contacts, Contact Physics - Formulas", "2019-02-07",
-                                            "6.4.2, table of exponent by shape; 0.7 for toothed jaws is its line contact and bus-bar range", source_kind::handbook};
+inline constexpr source force_law_exponents{
+    "Open data-book wiki Electrical Contacts, Contact Physics - Formulas", "2019-02-07",
+    "6.4.2, table of exponent by shape; 0.7 for toothed jaws is its line contact and bus-bar range",
+    source_kind::handbook};
 
 /// Exponent m of R = K/(0.102 F)^m.
 [[nodiscard]] constexpr double force_law_exponent(contact_shape s)

@@ -27,8 +27,8 @@ public:
     /// @param heating q, heat made per metre at the temperature of the air [W/m], 0 or above
     /// @param extent  length of the fin [m], above 0
     /// @throws not_finite_error, out_of_range_error
-    heated_fin(decltype(thermal_conductance{} * weldloop::length{}) axial, thermal_conductivity loss, power_per_length heating,
-               weldloop::length extent)
+    heated_fin(decltype(thermal_conductance{} * weldloop::length{}) axial, thermal_conductivity loss,
+               power_per_length heating, weldloop::length extent)
         : length_(require_positive(extent, "fin length").value()), loss_(require_positive(loss, "fin loss").value()),
           far_rise_(require_finite(heating, "fin heating").value() / loss_),
           decay_(1.0 / std::sqrt(require_positive(axial, "fin conduction").value() / loss_)), axial_(axial.value())
@@ -41,7 +41,10 @@ public:
     [[nodiscard]] temperature_difference far_rise() const { return in_si<temperature_difference>(far_rise_); }
 
     /// Conductance an end feels towards itself, k A m coth(m L) [W/K].
-    [[nodiscard]] thermal_conductance own_end() const { return in_si<thermal_conductance>(axial_ * decay_ / std::tanh(decay_ * length_)); }
+    [[nodiscard]] thermal_conductance own_end() const
+    {
+        return in_si<thermal_conductance>(axial_ * decay_ / std::tanh(decay_ * length_));
+    }
     /// Conductance an end feels towards the other end, k A m / sinh(m L) [W/K].
     [[nodiscard]] thermal_conductance other_end() const
     {
@@ -93,8 +96,8 @@ private:
 /// @throws not_finite_error, out_of_range_error
 /// Valid while the plate is thin against its heated patch and wide against 1/m (10 to 30 cm for steel); a smaller
 /// plate warms up as a whole and holds the spot hotter.
-[[nodiscard]] inline thermal_conductance disc_fin_conductance(thermal_conductivity k, length thickness, length spot_radius,
-                                                              heat_transfer_coefficient h)
+[[nodiscard]] inline thermal_conductance disc_fin_conductance(thermal_conductivity k, length thickness,
+                                                              length spot_radius, heat_transfer_coefficient h)
 {
     require_positive(k, "plate conductivity");
     require_positive(thickness, "plate thickness");

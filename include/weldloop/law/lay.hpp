@@ -20,8 +20,8 @@ enum class lay {
 };
 
 /// Every arrangement, in the order of the enumeration.
-inline constexpr std::array all_lays{lay::alone,   lay::touching_pair, lay::three_flat, lay::trefoil,
-                                     lay::spaced,  lay::on_floor,      lay::bundled,    lay::coiled};
+inline constexpr std::array all_lays{lay::alone,  lay::touching_pair, lay::three_flat, lay::trefoil,
+                                     lay::spaced, lay::on_floor,      lay::bundled,    lay::coiled};
 
 /// The word for an arrangement, as printed and as written in station files.
 [[nodiscard]] constexpr std::string_view to_text(lay l)

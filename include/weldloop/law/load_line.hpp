@@ -38,16 +38,22 @@ inline constexpr std::array all_processes{process::smaw, process::gmaw, process:
 }
 
 /// Whether the process feeds wire at a constant rate from a constant-voltage supply as a rule (common practice).
-[[nodiscard]] constexpr bool feeds_wire(process p) { return p == process::gmaw || p == process::fcaw || p == process::saw; }
+[[nodiscard]] constexpr bool feeds_wire(process p)
+{
+    return p == process::gmaw || p == process::fcaw || p == process::saw;
+}
 
 /// Conventional load voltages of power-source type tests.
-inline constexpr source conventional_load{"IEC 60974-1, as quoted in a welding handbook p. 341", "1998..2021", "11.2, type test values of the load voltage",
-                                          source_kind::standard};
+inline constexpr source conventional_load{"IEC 60974-1, as quoted in a welding handbook p. 341", "1998..2021",
+                                          "11.2, type test values of the load voltage", source_kind::standard};
 /// The same for submerged arc.
 inline constexpr source conventional_load_saw{"IEC 60974-1", "1998..2021", "11.2, submerged arc", source_kind::memory};
 
 /// The source of a process's load line.
-[[nodiscard]] constexpr const source& load_line_source(process p) { return p == process::saw ? conventional_load_saw : conventional_load; }
+[[nodiscard]] constexpr const source& load_line_source(process p)
+{
+    return p == process::saw ? conventional_load_saw : conventional_load;
+}
 
 /// Conventional load voltage, U2 = a + b I: smaw and saw 20 V + 0.04 V/A, gtaw 10 V + 0.04 V/A, wire 14 V + 0.05 V/A,
 /// constant above 600 A. It is the load of a type test, not a prediction of an arc.

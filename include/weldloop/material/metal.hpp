@@ -14,20 +14,20 @@ namespace weldloop {
 
 /// A metal. Constants are for 20 degC unless the member says otherwise.
 struct metal {
-    std::string_view name;                                   ///< as printed and as written in station files
-    weldloop::resistivity resistivity;                       ///< [ohm m] at 20 degC
-    per_kelvin temperature_coefficient;                      ///< [1/K] of resistivity, referred to 20 degC
-    weldloop::density density;                               ///< [kg/m3]
-    weldloop::specific_heat specific_heat;                   ///< [J/(kg K)]
-    weldloop::thermal_conductivity thermal_conductivity;     ///< [W/(m K)]
-    pressure hardness_low;                                   ///< [Pa] indentation hardness, soft end of its range
-    pressure hardness;                                       ///< [Pa] indentation hardness, typical
-    pressure hardness_high;                                  ///< [Pa] indentation hardness, hard end of its range
-    temperature softening;                                   ///< contact spots begin to yield
-    temperature melting;                                     ///< solidus: contact spots begin to melt
-    const source* electrical_source;                         ///< resistivity and coefficient
-    const source* thermal_source;                            ///< density, specific heat, conductivity
-    const source* contact_source;                            ///< hardness, softening, melting
+    std::string_view name;                                ///< as printed and as written in station files
+    weldloop::resistivity resistivity;                    ///< [ohm m] at 20 degC
+    per_kelvin temperature_coefficient;                   ///< [1/K] of resistivity, referred to 20 degC
+    weldloop::density density;                            ///< [kg/m3]
+    weldloop::specific_heat specific_heat;                ///< [J/(kg K)]
+    weldloop::thermal_conductivity thermal_conductivity;  ///< [W/(m K)]
+    pressure hardness_low;                                ///< [Pa] indentation hardness, soft end of its range
+    pressure hardness;                                    ///< [Pa] indentation hardness, typical
+    pressure hardness_high;                               ///< [Pa] indentation hardness, hard end of its range
+    temperature softening;                                ///< contact spots begin to yield
+    temperature melting;                                  ///< solidus: contact spots begin to melt
+    const source* electrical_source;                      ///< resistivity and coefficient
+    const source* thermal_source;                         ///< density, specific heat, conductivity
+    const source* contact_source;                         ///< hardness, softening, melting
 
     /// Resistivity at a temperature, rho20 (1 + alpha20 (T - 20 degC)). Linear law: within 1.5 % of the tables for
     /// copper from -50 to 300 degC; beyond, and for steel above 200 degC, it is an extrapolation.

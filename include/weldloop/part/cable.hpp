@@ -19,20 +19,20 @@ namespace weldloop {
 
 /// A lead: a stranded conductor with a covering. Make one with welding_cable() and change what differs.
 struct cable {
-    conductor_size size;                                     ///< as written on the lead
-    weldloop::length length;                                 ///< [m] one way, above 0
-    temperature limit = temperature::celsius(85.0);          ///< highest conductor temperature its covering stands
-    std::string name = {};                                   ///< empty: "cable 2" by its place in the path
-    weldloop::metal metal = annealed_copper;                 ///< of the strands
-    weldloop::covering covering = flexible_rubber;           ///< around them
-    weldloop::length conductor_diameter = {};                ///< [m] over the strands; 0: not known, refused where needed
-    weldloop::length overall_diameter = {};                  ///< [m] over the covering
-    double stranding_increment = 0.0;                        ///< extra resistance by the lay of the strands, 0.06 for 6 %
-    strand_loss missing_strands = 0.0;                       ///< share of strands broken or corroded away
-    weldloop::length damaged_length = {};                    ///< [m] over which they are missing
-    std::optional<weldloop::lay> lay = {};                   ///< how this lead lies, where it differs from the surroundings
-    bool dimensions_interpolated = false;                    ///< diameters interpolated between published sizes
-    bool dimensions_extrapolated = false;                    ///< diameters beyond the published sizes
+    conductor_size size;                             ///< as written on the lead
+    weldloop::length length;                         ///< [m] one way, above 0
+    temperature limit = temperature::celsius(85.0);  ///< highest conductor temperature its covering stands
+    std::string name = {};                           ///< empty: "cable 2" by its place in the path
+    weldloop::metal metal = annealed_copper;         ///< of the strands
+    weldloop::covering covering = flexible_rubber;   ///< around them
+    weldloop::length conductor_diameter = {};        ///< [m] over the strands; 0: not known, refused where needed
+    weldloop::length overall_diameter = {};          ///< [m] over the covering
+    double stranding_increment = 0.0;                ///< extra resistance by the lay of the strands, 0.06 for 6 %
+    strand_loss missing_strands = 0.0;               ///< share of strands broken or corroded away
+    weldloop::length damaged_length = {};            ///< [m] over which they are missing
+    std::optional<weldloop::lay> lay = {};           ///< how this lead lies, where it differs from the surroundings
+    bool dimensions_interpolated = false;            ///< diameters interpolated between published sizes
+    bool dimensions_extrapolated = false;            ///< diameters beyond the published sizes
 
     /// The same lead under a name.
     [[nodiscard]] cable named(std::string new_name) const

@@ -16,13 +16,13 @@ namespace weldloop {
 
 /// A crimped copper lug bolted to a stud or a clamp.
 struct lug {
-    std::string name = {};                                   ///< empty: "lug 1" by its place in the path
-    conductor_size size = square_mm(50);                     ///< of the cable in its barrel
-    conductor_size stamped = square_mm(50);                  ///< size the lug is made for
-    strand_loss missing_strands = 0.0;                       ///< strands that did not get into the barrel
-    torque bolt_torque = in_si<torque>(20.0);                ///< [N m] on the palm bolt
-    length bolt_diameter = in_si<length>(0.010);             ///< [m] thread of the palm bolt
-    surface_state palm = surface_state::clean;               ///< surface under the palm
+    std::string name = {};                        ///< empty: "lug 1" by its place in the path
+    conductor_size size = square_mm(50);          ///< of the cable in its barrel
+    conductor_size stamped = square_mm(50);       ///< size the lug is made for
+    strand_loss missing_strands = 0.0;            ///< strands that did not get into the barrel
+    torque bolt_torque = in_si<torque>(20.0);     ///< [N m] on the palm bolt
+    length bolt_diameter = in_si<length>(0.010);  ///< [m] thread of the palm bolt
+    surface_state palm = surface_state::clean;    ///< surface under the palm
 
     /// The same lug with a share of the strands outside the barrel. @throws out_of_range_error
     [[nodiscard]] lug with_missing_strands(strand_loss share) const

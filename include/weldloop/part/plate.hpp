@@ -12,11 +12,11 @@ namespace weldloop {
 /// A flat body in the current's way. Current enters over the whole width of one end and leaves at the other; the
 /// crowding near a small clamp belongs to the contact there.
 struct plate {
-    weldloop::metal metal;                 ///< what it is made of
-    weldloop::length length;               ///< [m] along the current, above 0
-    weldloop::length width;                ///< [m] across, above 0
-    weldloop::length thickness;            ///< [m], above 0
-    std::string name = {};                 ///< empty: "plate 5" by its place in the path
+    weldloop::metal metal;       ///< what it is made of
+    weldloop::length length;     ///< [m] along the current, above 0
+    weldloop::length width;      ///< [m] across, above 0
+    weldloop::length thickness;  ///< [m], above 0
+    std::string name = {};       ///< empty: "plate 5" by its place in the path
 };
 
 }  // namespace weldloop

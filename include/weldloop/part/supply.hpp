@@ -15,8 +15,9 @@ enum class supply_kind {
 /// A power source.
 struct supply {
     supply_kind kind = supply_kind::constant_voltage;  ///< what it holds constant
-    voltage setting = {};          ///< constant voltage: set voltage at the terminals [V], above 0
-    voltage highest_output = {};   ///< constant current: highest terminal voltage it holds at the job's current [V], above 0
+    voltage setting = {};                              ///< constant voltage: set voltage at the terminals [V], above 0
+    voltage highest_output =
+        {};  ///< constant current: highest terminal voltage it holds at the job's current [V], above 0
 };
 
 }  // namespace weldloop

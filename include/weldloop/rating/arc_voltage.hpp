@@ -17,11 +17,11 @@ namespace weldloop {
 
 /// The arc's share of the voltage, and what it is relative to.
 struct arc_share {
-    band<voltage> arc = {};                             ///< at the arc
-    std::string relative_to = {};                       ///< in words
-    std::optional<band<voltage>> headroom = {};         ///< constant current: supply output left after arc and loop
-    bool starved = false;                               ///< constant current: the supply cannot hold the current
-    const source* from = nullptr;                       ///< of the load line, where it was used
+    band<voltage> arc = {};                      ///< at the arc
+    std::string relative_to = {};                ///< in words
+    std::optional<band<voltage>> headroom = {};  ///< constant current: supply output left after arc and loop
+    bool starved = false;                        ///< constant current: the supply cannot hold the current
+    const source* from = nullptr;                ///< of the load line, where it was used
 };
 
 /// What a loop drop leaves for the arc.
@@ -53,7 +53,8 @@ struct arc_share {
         return out;
     }
     out.arc = mapped(drop, [&](voltage d) { return left_of(load_line, d); });
-    out.relative_to = "relative to the conventional load line of the process: a type-test load, no prediction of an arc";
+    out.relative_to =
+        "relative to the conventional load line of the process: a type-test load, no prediction of an arc";
     return out;
 }
 

@@ -26,7 +26,8 @@ namespace weldloop {
 inline constexpr double close_share = 0.9;
 
 /// How drops that scatter independently add up.
-inline constexpr source independent_drops{"drops that scatter independently: distances from the median add as squares", {}, {}, source_kind::derived};
+inline constexpr source independent_drops{
+    "drops that scatter independently: distances from the median add as squares", {}, {}, source_kind::derived};
 
 namespace detail {
 
@@ -53,7 +54,8 @@ struct limit_use {
         out.used = share_of_rise(r.peak.typical, *limit.peak, s.where.air);
         out.used_high = share_of_rise(r.peak.high, *limit.peak, s.where.air);
         out.sourced = limit.peak_source->kind != source_kind::memory;
-        out.words = "peak " + to_text(r.peak.typical, "degC") + " against " + to_text(*limit.peak, "degC") + " (" + std::string(limit.peak_name) + ")";
+        out.words = "peak " + to_text(r.peak.typical, "degC") + " against " + to_text(*limit.peak, "degC") + " (" +
+                    std::string(limit.peak_name) + ")";
     }
     if (limit.highest && limit.held) {
         constexpr double rounded = 1e-9;  // a new crimp's 95 % point is its limit
@@ -61,14 +63,16 @@ struct limit_use {
         const double used = (limit.held->typical / *limit.highest).value();
         if (used > out.used) {
             out.used = used;
-            out.words = to_text(limit.held->typical, "uohm") + " cold against " + to_text(*limit.highest, "uohm") + " (" + std::string(limit.highest_name) + ")";
+            out.words = to_text(limit.held->typical, "uohm") + " cold against " + to_text(*limit.highest, "uohm") +
+                        " (" + std::string(limit.highest_name) + ")";
         }
         out.used_high = std::max(out.used_high, (limit.held->high / *limit.highest).value() * (1.0 - rounded));
     }
     return out;
 }
 
-inline void judge(part_result& r, const part_limit& limit, const part_state& typical, const station& s, bool current_flows)
+inline void judge(part_result& r, const part_limit& limit, const part_state& typical, const station& s,
+                  bool current_flows)
 {
     const limit_use use = use_of(limit, r, s);
     r.limit = limit.peak;
@@ -79,10 +83,14 @@ inline void judge(part_result& r, const part_limit& limit, const part_state& typ
         r.reason = "no metal touches metal: no current can flow";
     } else if (typical.spots_melt || typical.metal_melts) {
         r.verdict = verdict::spots_melting;
-        r.reason = typical.metal_melts ? "its metal would pass its melting point" : "the drop of " + to_text(r.drop.typical, "V") + " is at the melting drop of its metals";
+        r.reason = typical.metal_melts
+                       ? "its metal would pass its melting point"
+                       : "the drop of " + to_text(r.drop.typical, "V") + " is at the melting drop of its metals";
     } else if (use.used < 0.0) {
         r.verdict = verdict::not_judged;
-        r.reason = r.hottest_spot ? "no published limit for such a contact; hottest spot " + to_text(r.hottest_spot->typical, "degC") : "no published limit for such a part";
+        r.reason = r.hottest_spot ? "no published limit for such a contact; hottest spot " +
+                                        to_text(r.hottest_spot->typical, "degC")
+                                  : "no published limit for such a part";
     } else if (!current_flows && use.used <= 1.0) {
         r.verdict = verdict::not_judged;
         r.reason = "no current flows: nothing to judge it by";
@@ -104,7 +112,8 @@ inline void judge(part_result& r, const part_limit& limit, const part_state& typ
     }
 }
 
-// A contact without a sourced temperature limit is bad once its spots yield: beyond the softening drop it is not stable.
+// A contact without a sourced temperature limit is bad once its spots yield: beyond the softening drop it is not
+// stable.
 inline void judge_softening(part_result& r, const contact& c, const part_state& typical)
 {
     if (r.verdict != verdict::not_judged) return;
@@ -113,10 +122,12 @@ inline void judge_softening(part_result& r, const contact& c, const part_state& 
     r.used = (typical.work_drop / softening).value();
     if (r.used > 1.0) {
         r.verdict = verdict::over_limit;
-        r.reason = "drop " + to_text(typical.work_drop, "V") + " is above the softening drop of its metals, " + to_text(softening, "V") + ": the spots yield and the contact is not stable";
+        r.reason = "drop " + to_text(typical.work_drop, "V") + " is above the softening drop of its metals, " +
+                   to_text(softening, "V") + ": the spots yield and the contact is not stable";
     } else if ((r.drop.high / softening).value() > 1.0) {
         r.verdict = verdict::may_exceed;
-        r.reason = "at the 95 % point of its scatter the drop passes the softening drop of its metals, " + to_text(softening, "V");
+        r.reason = "at the 95 % point of its scatter the drop passes the softening drop of its metals, " +
+                   to_text(softening, "V");
     }
 }
 
@@ -129,7 +140,8 @@ inline void judge_softening(part_result& r, const contact& c, const part_state& 
         high += (p.drop.high.value() - t) * (p.drop.high.value() - t);
         typical += t;
     }
-    return {in_si<voltage>(std::max(0.0, typical - std::sqrt(low))), in_si<voltage>(typical), in_si<voltage>(typical + std::sqrt(high))};
+    return {in_si<voltage>(std::max(0.0, typical - std::sqrt(low))), in_si<voltage>(typical),
+            in_si<voltage>(typical + std::sqrt(high))};
 }
 
 // Good joints all round can leave a lead beside them a trifle warmer: its ends then stand the other way round.
@@ -142,7 +154,8 @@ template <class Q>
 inline void collect(std::vector<source>& all, const basis& b)
 {
     for (const source* s : b.sources()) {
-        const bool known = std::any_of(all.begin(), all.end(), [s](const source& k) { return to_text(k) == to_text(*s); });
+        const bool known =
+            std::any_of(all.begin(), all.end(), [s](const source& k) { return to_text(k) == to_text(*s); });
         if (!known) all.push_back(*s);
     }
 }

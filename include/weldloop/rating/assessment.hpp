@@ -19,36 +19,36 @@ namespace weldloop {
 
 /// One part of an assessed station.
 struct part_result {
-    std::string name = {};                        ///< its name, or kind and place
-    std::string kind = {};                        ///< "cable", "work connection", ...
-    std::size_t place = 0;                        ///< its place in the path, from 0
-    bool conducts = true;                         ///< false: an open circuit, every number below is that of no current
-    band<voltage> drop = {};                      ///< while current flows
-    band<power> loss = {};                        ///< heat made in it while current flows
-    temperature peak_temperature = {};            ///< highest in the duty period, typical; of the metal, not of contact spots
-    band<temperature> peak = {};                  ///< the same with its scatter
-    std::optional<band<temperature>> hottest_spot = {}; ///< of the contact spots, for joints
-    std::optional<temperature> limit = {};        ///< what the peak was held against
-    std::string limit_name = {};                  ///< where that limit comes from, in words
-    double used = 0.0;                            ///< share of its limit in use: rise over allowed rise, or resistance over allowed
-    weldloop::verdict verdict = verdict::not_judged; ///< what is said of it
-    std::string reason = {};                      ///< why, in one sentence
-    std::optional<grip_forecast> grip = {};       ///< for clamps held by a spring or screw
-    weldloop::basis basis = {};                   ///< sources and left ranges
+    std::string name = {};              ///< its name, or kind and place
+    std::string kind = {};              ///< "cable", "work connection", ...
+    std::size_t place = 0;              ///< its place in the path, from 0
+    bool conducts = true;               ///< false: an open circuit, every number below is that of no current
+    band<voltage> drop = {};            ///< while current flows
+    band<power> loss = {};              ///< heat made in it while current flows
+    temperature peak_temperature = {};  ///< highest in the duty period, typical; of the metal, not of contact spots
+    band<temperature> peak = {};        ///< the same with its scatter
+    std::optional<band<temperature>> hottest_spot = {};  ///< of the contact spots, for joints
+    std::optional<temperature> limit = {};               ///< what the peak was held against
+    std::string limit_name = {};                         ///< where that limit comes from, in words
+    double used = 0.0;  ///< share of its limit in use: rise over allowed rise, or resistance over allowed
+    weldloop::verdict verdict = verdict::not_judged;  ///< what is said of it
+    std::string reason = {};                          ///< why, in one sentence
+    std::optional<grip_forecast> grip = {};           ///< for clamps held by a spring or screw
+    weldloop::basis basis = {};                       ///< sources and left ranges
 };
 
 /// A whole assessed station.
 struct assessment {
-    std::string name = {};                        ///< of the station
-    std::vector<part_result> parts = {};          ///< in the order of the path, the arc left out
-    bool conducts = true;                         ///< false: some part is open and no current flows
-    band<voltage> total_drop = {};                ///< what the loop takes while current flows
-    band<voltage> wire_extension_drop = {};       ///< of that, what the wire beyond a gun's tip takes; zero without a gun
-    band<voltage> arc_voltage = {};               ///< what is left for the arc; zero if open
-    std::string arc_basis = {};                   ///< what that value is relative to
-    std::optional<band<voltage>> headroom = {};   ///< constant-current supply: output left after arc and loop
-    std::vector<std::string> cautions = {};       ///< that the assessed case calls for, the general ones first
-    std::vector<source> sources = {};             ///< of every number used
+    std::string name = {};                   ///< of the station
+    std::vector<part_result> parts = {};     ///< in the order of the path, the arc left out
+    bool conducts = true;                    ///< false: some part is open and no current flows
+    band<voltage> total_drop = {};           ///< what the loop takes while current flows
+    band<voltage> wire_extension_drop = {};  ///< of that, what the wire beyond a gun's tip takes; zero without a gun
+    band<voltage> arc_voltage = {};          ///< what is left for the arc; zero if open
+    std::string arc_basis = {};              ///< what that value is relative to
+    std::optional<band<voltage>> headroom = {};  ///< constant-current supply: output left after arc and loop
+    std::vector<std::string> cautions = {};      ///< that the assessed case calls for, the general ones first
+    std::vector<source> sources = {};            ///< of every number used
 
     /// The part with the gravest verdict; among equals the one that uses most of its limit.
     /// @throws bad_station_error for an assessment without parts
@@ -56,7 +56,8 @@ struct assessment {
     {
         if (parts.empty()) throw bad_station_error("assessment", "without parts", "the result of assess()");
         return *std::max_element(parts.begin(), parts.end(), [](const part_result& a, const part_result& b) {
-            return gravity_of(a.verdict) != gravity_of(b.verdict) ? gravity_of(a.verdict) < gravity_of(b.verdict) : a.used < b.used;
+            return gravity_of(a.verdict) != gravity_of(b.verdict) ? gravity_of(a.verdict) < gravity_of(b.verdict)
+                                                                  : a.used < b.used;
         });
     }
     [[nodiscard]] const part_result& weakest() const&& = delete;  ///< the part would die with the assessment
@@ -64,11 +65,11 @@ struct assessment {
 
 /// Something to do, and what it would regain.
 struct remedy {
-    std::string what = {};                        ///< an instruction in plain words
-    std::string part = {};                        ///< the part it is done to
-    voltage volts_regained = {};                  ///< typical loop drop saved
-    temperature_difference cooled_by = {};        ///< typical fall of that part's peak temperature
-    bool restores_circuit = false;                ///< it closes an open circuit
+    std::string what = {};                  ///< an instruction in plain words
+    std::string part = {};                  ///< the part it is done to
+    voltage volts_regained = {};            ///< typical loop drop saved
+    temperature_difference cooled_by = {};  ///< typical fall of that part's peak temperature
+    bool restores_circuit = false;          ///< it closes an open circuit
 };
 
 }  // namespace weldloop

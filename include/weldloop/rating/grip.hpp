@@ -25,11 +25,17 @@ namespace weldloop {
 /// @{
 
 /// Settling of joints without a spring.
-inline constexpr source settling_judgement{"screw and bolted joints settle: 0.5 % of the force for each decade of hours after the first six minutes for a screw, 0.25 % for a bolt", "2026", {}, source_kind::judgement};
+inline constexpr source settling_judgement{"screw and bolted joints settle: 0.5 % of the force for each decade of "
+                                           "hours after the first six minutes for a screw, 0.25 % for a bolt",
+                                           "2026",
+                                           {},
+                                           source_kind::judgement};
 /// Where the spring sits.
-inline constexpr source spring_place_judgement{"a clamp's spring is as hot as its body", "2026", {}, source_kind::judgement};
+inline constexpr source spring_place_judgement{
+    "a clamp's spring is as hot as its body", "2026", {}, source_kind::judgement};
 /// When to inspect.
-inline constexpr source quarter_grip_judgement{"a clamp is due for inspection when a quarter of its grip may be gone", "2026", {}, source_kind::judgement};
+inline constexpr source quarter_grip_judgement{
+    "a clamp is due for inspection when a quarter of its grip may be gone", "2026", {}, source_kind::judgement};
 /// @}
 
 /// Share of the grip whose loss calls for inspection; see quarter_grip_judgement.
@@ -44,7 +50,7 @@ enum class grip_case { kind, typical, harsh };
 
 struct clamp_stand {
     bool conducts = false;
-    double resistance = 0.0;                          // ohm at the job's current
+    double resistance = 0.0;  // ohm at the job's current
     temperature mean = {}, peak = {};
 };
 
@@ -89,7 +95,9 @@ public:
     {
         if (spring_) {
             const relaxation r = spring_->result();
-            return static_cast<double>(which_ == grip_case::kind ? r.bracket.low : which_ == grip_case::typical ? r.bracket.typical : r.bracket.high);
+            return static_cast<double>(which_ == grip_case::kind      ? r.bracket.low
+                                       : which_ == grip_case::typical ? r.bracket.typical
+                                                                      : r.bracket.high);
         }
         constexpr double first_settling = 360.0;  // s
         const double per_decade = clamp_->kind == clamp_kind::screw ? 0.005 : 0.0025;
@@ -101,7 +109,8 @@ public:
     [[nodiscard]] double warm_share(temperature body) const
     {
         constexpr pressure cold = in_si<pressure>(1.0);
-        constexpr temperature hottest = temperature::celsius(1000.0);  // the spring is long destroyed; keeps the ratio above zero
+        constexpr temperature hottest =
+            temperature::celsius(1000.0);  // the spring is long destroyed; keeps the ratio above zero
         return clamp_->spring ? (modulus_at(cold, std::min(body, hottest)) / cold).value() : 1.0;
     }
 
@@ -109,8 +118,10 @@ public:
     [[nodiscard]] basis why() const
     {
         basis out;
-        if (spring_) out.add(spring_->result().basis).add(spring_place_judgement);
-        else out.add(settling_judgement);
+        if (spring_)
+            out.add(spring_->result().basis).add(spring_place_judgement);
+        else
+            out.add(settling_judgement);
         return out;
     }
 
@@ -131,15 +142,17 @@ struct grip_march {
 
 [[nodiscard]] inline grip_march march_grip(clamp_stretch stretch, grip_case which, duration horizon)
 {
-    constexpr double first_step = 60.0;              // s
-    constexpr double growth = 1.6;                   // of a step that changed little
-    constexpr double largest_change = 2.0;           // K of body temperature within a step
-    constexpr double smallest_step = 1.0;            // s
-    constexpr int most_steps = 4000;                 // bounded work
+    constexpr double first_step = 60.0;     // s
+    constexpr double growth = 1.6;          // of a step that changed little
+    constexpr double largest_change = 2.0;  // K of body temperature within a step
+    constexpr double smallest_step = 1.0;   // s
+    constexpr int most_steps = 4000;        // bounded work
 
     const work_clamp clamp = stretch.joint.clamp;
     const double lost_before = static_cast<double>(stretch.joint.grip_lost);
-    const scatter level = which == grip_case::kind ? scatter::low : which == grip_case::typical ? scatter::typical : scatter::high;
+    const scatter level = which == grip_case::kind      ? scatter::low
+                          : which == grip_case::typical ? scatter::typical
+                                                        : scatter::high;
     const auto total_lost = [&](double since) { return 1.0 - (1.0 - lost_before) * (1.0 - since); };
 
     grip_holder holder(clamp, which);
@@ -148,7 +161,8 @@ struct grip_march {
     double time = 0.0, step = first_step;
     const auto record = [&](const grip_holder& h, const clamp_stand& at) {
         const double left = 1.0 - total_lost(h.lost());
-        out.points.push_back({in_si<duration>(time), left * h.warm_share(at.peak) * clamp.force, in_si<resistance>(at.resistance), at.peak});
+        out.points.push_back({in_si<duration>(time), left * h.warm_share(at.peak) * clamp.force,
+                              in_si<resistance>(at.resistance), at.peak});
     };
     record(holder, now);
     for (int i = 0; i < most_steps && time < horizon.value() && !out.fell; ++i) {
@@ -194,7 +208,8 @@ struct grip_march {
     out.spring_destroyed = typical.destroyed;
     const auto or_end = [horizon](const std::optional<double>& t) { return t ? in_si<duration>(*t) : horizon; };
     if (harsh.quarter_at) {
-        out.quarter_lost = band<duration>{or_end(harsh.quarter_at), or_end(typical.quarter_at), or_end(kind.quarter_at)};
+        out.quarter_lost =
+            band<duration>{or_end(harsh.quarter_at), or_end(typical.quarter_at), or_end(kind.quarter_at)};
         out.inspect_by = out.quarter_lost->low;
     }
     out.basis.add(typical.why).add(harsh.why).add(quarter_grip_judgement);
@@ -219,8 +234,8 @@ inline constexpr duration longest_forecast = in_si<duration>(262800.0 * 3600.0);
 /// @param joint   the clamp on its work @param lead that it carries @param work current and duty
 /// @param where   air around @param horizon hours of shift to look ahead [s], above 0 to 30 years
 /// @throws not_finite_error, out_of_range_error; bad_station_error if the joint is open from the start
-[[nodiscard]] inline grip_forecast grip_over_time(const work_connection& joint, const cable& lead, const load& work, const surroundings& where,
-                                                  duration horizon)
+[[nodiscard]] inline grip_forecast grip_over_time(const work_connection& joint, const cable& lead, const load& work,
+                                                  const surroundings& where, duration horizon)
 {
     require_positive(work.current, "welding current");
     require_positive(horizon, "forecast");
@@ -242,10 +257,12 @@ inline constexpr duration usual_forecast = in_si<duration>(2000.0 * 3600.0);
 /// @param s the station @param index of the work connection in its path
 /// @param horizon as for grip_over_time()
 /// @return empty if the part is no work connection
-[[nodiscard]] inline std::optional<grip_forecast> grip_in_station(const station& s, std::size_t index, duration horizon = usual_forecast)
+[[nodiscard]] inline std::optional<grip_forecast> grip_in_station(const station& s, std::size_t index,
+                                                                  duration horizon = usual_forecast)
 {
     const std::size_t arc_at = checked_arc_index(s);
-    if (index >= s.path.size()) throw out_of_range_error("path index", std::to_string(index), "below " + std::to_string(s.path.size()));
+    if (index >= s.path.size())
+        throw out_of_range_error("path index", std::to_string(index), "below " + std::to_string(s.path.size()));
     const auto* joint = std::get_if<work_connection>(&s.path[index]);
     if (joint == nullptr) return std::nullopt;
     require_positive(horizon, "forecast");

@@ -24,22 +24,26 @@ namespace weldloop {
 /// @{
 
 /// Electrode holders.
-inline constexpr source holder_rise{"IEC 60974-11", "2004..2021", "clause 9: rise of the handle 40 K", source_kind::memory};
+inline constexpr source holder_rise{"IEC 60974-11", "2004..2021", "clause 9: rise of the handle 40 K",
+                                    source_kind::memory};
 /// Leads of the usual covering.
-inline constexpr source cable_class_85{"BS 638-4 welding cable", "1996", "85 degC conductor of heat-resisting rubber covering", source_kind::standard};
+inline constexpr source cable_class_85{"BS 638-4 welding cable", "1996",
+                                       "85 degC conductor of heat-resisting rubber covering", source_kind::standard};
 /// Leads with a limit of their own.
-inline constexpr source lead_limit_of_user{"highest conductor temperature stated for the lead", {}, {}, source_kind::stated};
+inline constexpr source lead_limit_of_user{
+    "highest conductor temperature stated for the lead", {}, {}, source_kind::stated};
 /// @}
 
 /// What a part is held against.
 struct part_limit {
-    std::optional<temperature> peak = {};            ///< highest temperature of its metal
-    std::string_view peak_name = {};                 ///< in words
-    const source* peak_source = nullptr;             ///< where the temperature limit comes from
-    std::optional<weldloop::resistance> highest = {}; ///< highest resistance at 20 degC, by an acceptance test
-    std::optional<band<weldloop::resistance>> held = {}; ///< what is held against it: the crimp alone, or the whole clamp, at 20 degC
-    std::string_view highest_name = {};              ///< in words
-    const source* highest_source = nullptr;          ///< where the resistance limit comes from
+    std::optional<temperature> peak = {};              ///< highest temperature of its metal
+    std::string_view peak_name = {};                   ///< in words
+    const source* peak_source = nullptr;               ///< where the temperature limit comes from
+    std::optional<weldloop::resistance> highest = {};  ///< highest resistance at 20 degC, by an acceptance test
+    std::optional<band<weldloop::resistance>> held =
+        {};                              ///< what is held against it: the crimp alone, or the whole clamp, at 20 degC
+    std::string_view highest_name = {};  ///< in words
+    const source* highest_source = nullptr;  ///< where the resistance limit comes from
 };
 
 namespace detail {
@@ -68,8 +72,13 @@ namespace detail {
         {
             const crimp_limit crimp = crimp_limit_of(l.size.area());
             const joint_temperature_limit_row& bolted = joint_temperature_limit(joint_kind::bolted, joint_finish::bare);
-            return {bolted.highest, "bolted bare copper in air", bolted.from, crimp.resistance,
-                    detail::resistance_if_closed(crimp_conductance_of(l)), "acceptance of a new crimp", crimp.from};
+            return {bolted.highest,
+                    "bolted bare copper in air",
+                    bolted.from,
+                    crimp.resistance,
+                    detail::resistance_if_closed(crimp_conductance_of(l)),
+                    "acceptance of a new crimp",
+                    crimp.from};
         }
         part_limit operator()(const coupling&) const
         {
@@ -83,11 +92,17 @@ namespace detail {
         part_limit operator()(const work_connection& w) const
         {
             if (w.clamp.kind == clamp_kind::bolted) {
-                const joint_temperature_limit_row& bolted = joint_temperature_limit(joint_kind::bolted, joint_finish::bare);
+                const joint_temperature_limit_row& bolted =
+                    joint_temperature_limit(joint_kind::bolted, joint_finish::bare);
                 return {bolted.highest, "bolted bare copper in air", bolted.from};
             }
-            return {where.air + grip_rise_limit, "rise of a new clamp's grip", &work_clamp_rise_test, new_clamp_limit,
-                    detail::resistance_if_closed(in_series(joint_of(w).contacts[0].cold, joint_of(w).contacts[1].cold)), "acceptance of a new clamp", &work_clamp_drop_test};
+            return {where.air + grip_rise_limit,
+                    "rise of a new clamp's grip",
+                    &work_clamp_rise_test,
+                    new_clamp_limit,
+                    detail::resistance_if_closed(in_series(joint_of(w).contacts[0].cold, joint_of(w).contacts[1].cold)),
+                    "acceptance of a new clamp",
+                    &work_clamp_drop_test};
         }
         part_limit operator()(const contact&) const { return {}; }
         part_limit operator()(const plate&) const { return {}; }

@@ -27,9 +27,9 @@ inline constexpr voltage least_regain = in_si<voltage>(0.010);
 inline constexpr temperature_difference least_cooling = in_si<temperature_difference>(3.0);
 
 /// What a loop may take where the station names no limit of its own.
-inline constexpr source usual_loop_drop{"AWS Welding Handbook and the safety standard after it, as described in a trade article",
-                                        "1938 to 1942", "4 V in both leads, basis of its table of lead sizes",
-                                        source_kind::handbook};
+inline constexpr source usual_loop_drop{
+    "AWS Welding Handbook and the safety standard after it, as described in a trade article", "1938 to 1942",
+    "4 V in both leads, basis of its table of lead sizes", source_kind::handbook};
 /// [V], see usual_loop_drop.
 inline constexpr voltage usual_allowed_drop = in_si<voltage>(4.0);
 /// Share of the allowed rise from which a larger lead is offered.
@@ -37,11 +37,11 @@ inline constexpr double warm_lead_share = 0.9;
 
 /// A change to a station: the words for it, and the station after it.
 struct change {
-    std::string what = {};      ///< an instruction in plain words
-    std::size_t part = 0;       ///< place in the path, before the change
-    station after = {};         ///< the station once it is done
-    bool part_stays = true;     ///< false: the part is no longer in the path
-    bool only_if_needed = false; ///< a larger lead: worth it only where the lead is hot or the loop takes too much
+    std::string what = {};        ///< an instruction in plain words
+    std::size_t part = 0;         ///< place in the path, before the change
+    station after = {};           ///< the station once it is done
+    bool part_stays = true;       ///< false: the part is no longer in the path
+    bool only_if_needed = false;  ///< a larger lead: worth it only where the lead is hot or the loop takes too much
 };
 
 namespace detail {
@@ -63,7 +63,11 @@ private:
     void offer(std::string what, path_part instead, bool only_if_needed = false)
     {
         change c{std::move(what), at_, s_, true, only_if_needed};
-        std::visit([this](auto& p) { if (p.name.empty()) p.name = name(); }, instead);
+        std::visit(
+            [this](auto& p) {
+                if (p.name.empty()) p.name = name();
+            },
+            instead);
         c.after.path[at_] = std::move(instead);
         out_.push_back(std::move(c));
     }
@@ -104,7 +108,8 @@ private:
         if (s_.where.lay == lay::coiled || s_.where.lay == lay::bundled) {
             change spread{"lay " + name() + " and the other leads out straight, apart from each other", at_, s_, true};
             spread.after.where.lay = lay::alone;
-            const bool offered = std::any_of(out_.begin(), out_.end(), [](const change& o) { return o.what.starts_with("lay "); });
+            const bool offered =
+                std::any_of(out_.begin(), out_.end(), [](const change& o) { return o.what.starts_with("lay "); });
             if (!offered) out_.push_back(std::move(spread));
         }
     }
@@ -115,7 +120,9 @@ private:
             lug fresh = l;
             fresh.missing_strands = 0.0;
             fresh.stamped = l.size;
-            offer("cut " + name() + " off, cut back to bright flexible copper and crimp a lug made for " + to_text(l.size) + " with every strand in it", fresh);
+            offer("cut " + name() + " off, cut back to bright flexible copper and crimp a lug made for " +
+                      to_text(l.size) + " with every strand in it",
+                  fresh);
         }
         const lug usual = crimped_lug(l.name, l.size);
         if (l.bolt_torque < 0.8 * usual.bolt_torque) {
@@ -136,7 +143,8 @@ private:
         if (!is_bare(c.surface)) {
             contact bright = c;
             bright.surface = surface_state::clean;
-            offer("clear both faces of " + name() + " to bright metal (now " + std::string(to_text(c.surface)) + ")", bright);
+            offer("clear both faces of " + name() + " to bright metal (now " + std::string(to_text(c.surface)) + ")",
+                  bright);
         }
         clamp_on_the_work();
     }
@@ -157,9 +165,12 @@ private:
         work_connection bright = *w;
         bright.surface = surface_state::clean;
         bright.name = name_of(s_.path, clamp);
-        change c{"move " + bright.name + " onto the part that is welded, on bright metal, and leave " + name() + " out of the current's way", at_, s_, false};
+        change c{"move " + bright.name + " onto the part that is welded, on bright metal, and leave " + name() +
+                     " out of the current's way",
+                 at_, s_, false};
         c.after.path[clamp] = bright;
-        c.after.path.erase(c.after.path.begin() + static_cast<std::ptrdiff_t>(from), c.after.path.begin() + static_cast<std::ptrdiff_t>(to));
+        c.after.path.erase(c.after.path.begin() + static_cast<std::ptrdiff_t>(from),
+                           c.after.path.begin() + static_cast<std::ptrdiff_t>(to));
         out_.push_back(std::move(c));
     }
 
@@ -168,14 +179,16 @@ private:
         if (!is_bare(w.surface)) {
             work_connection bright = w;
             bright.surface = surface_state::clean;
-            offer("grind the seat of " + name() + " to bright metal (now " + std::string(to_text(w.surface)) + ")", bright);
+            offer("grind the seat of " + name() + " to bright metal (now " + std::string(to_text(w.surface)) + ")",
+                  bright);
         }
         if (static_cast<double>(w.grip_lost) > 0.0) {
             work_connection fresh = w;
             fresh.grip_lost = 0.0;
             offer("replace " + name() + ": its spring has lost grip", fresh);
         }
-        const current rated = std::clamp(std::max(w.clamp.rated_current, s_.job.current), in_si<current>(100.0), in_si<current>(1000.0));
+        const current rated =
+            std::clamp(std::max(w.clamp.rated_current, s_.job.current), in_si<current>(100.0), in_si<current>(1000.0));
         if (w.clamp.kind == clamp_kind::spring) {
             work_connection screwed = w;
             screwed.clamp = screw_clamp(rated);
@@ -186,7 +199,8 @@ private:
             work_connection bigger = w;
             bigger.clamp = w.clamp.kind == clamp_kind::spring ? spring_clamp(rated) : screw_clamp(rated);
             bigger.grip_lost = 0.0;
-            offer("change " + name() + " for one rated " + to_text(rated, "A") + ": it is too small for the current", bigger);
+            offer("change " + name() + " for one rated " + to_text(rated, "A") + ": it is too small for the current",
+                  bigger);
         }
     }
 
@@ -228,7 +242,8 @@ private:
 /// What to do about a station, the step that regains most first. Each step is weighed alone: the loop is solved with it
 /// and without it, at the typical point of every joint's scatter. Steps that regain less than least_regain and cool
 /// their part by less than least_cooling are left out, and so are larger leads where the lead is cool enough and the
-/// loop takes no more than the station allows (4 V if it says nothing, see usual_loop_drop). In an open circuit the steps that close it come first.
+/// loop takes no more than the station allows (4 V if it says nothing, see usual_loop_drop). In an open circuit the
+/// steps that close it come first.
 /// @param s the station
 /// @throws bad_station_error, out_of_range_error, not_finite_error for a station that cannot be
 [[nodiscard]] inline std::vector<remedy> remedies_for(const station& s)
@@ -252,7 +267,8 @@ private:
             const temperature then = c.part_stays ? after.parts[c.part].peak : s.where.air;
             r.cooled_by = before.parts[c.part].peak - then;
         }
-        if (r.restores_circuit || r.volts_regained >= least_regain || r.cooled_by >= least_cooling) out.push_back(std::move(r));
+        if (r.restores_circuit || r.volts_regained >= least_regain || r.cooled_by >= least_cooling)
+            out.push_back(std::move(r));
     }
     std::stable_sort(out.begin(), out.end(), [](const remedy& a, const remedy& b) {
         if (a.restores_circuit != b.restores_circuit) return a.restores_circuit;

@@ -8,18 +8,21 @@ namespace weldloop {
 
 /// The verdicts, in the order of their weight.
 enum class verdict {
-    within_limit,     ///< below its limit under the stated conditions
-    not_judged,       ///< no sourced limit applies, or no current flows; numbers only
-    close_to_limit,   ///< above nine tenths of its limit
-    may_exceed,       ///< typical value within its limit, 95 % point above it
-    over_limit,       ///< typical value above its limit
-    spots_melting,    ///< contact spots melting: may weld or burn
-    open_circuit,     ///< carries no current
+    within_limit,    ///< below its limit under the stated conditions
+    not_judged,      ///< no sourced limit applies, or no current flows; numbers only
+    close_to_limit,  ///< above nine tenths of its limit
+    may_exceed,      ///< typical value within its limit, 95 % point above it
+    over_limit,      ///< typical value above its limit
+    spots_melting,   ///< contact spots melting: may weld or burn
+    open_circuit,    ///< carries no current
 };
 
 /// Weight of a verdict when the weakest part is sought. A part without a sourced limit weighs no more than one within
 /// its limit: nothing is known against it.
-[[nodiscard]] constexpr int gravity_of(verdict v) { return v == verdict::not_judged ? 0 : static_cast<int>(v); }
+[[nodiscard]] constexpr int gravity_of(verdict v)
+{
+    return v == verdict::not_judged ? 0 : static_cast<int>(v);
+}
 
 /// The words for a verdict.
 [[nodiscard]] constexpr std::string_view to_text(verdict v)
