@@ -68,6 +68,7 @@
 #include <weldloop/law/spring.hpp>
 #include <weldloop/law/stress_relaxation.hpp>
 #include <weldloop/law/surface_order.hpp>
+#include <weldloop/law/two_store_march.hpp>
 #include <weldloop/law/voltage_temperature.hpp>
 #include <weldloop/law/waveform.hpp>
 
@@ -110,6 +111,7 @@
 #include <weldloop/circuit/holder_behaviour.hpp>
 #include <weldloop/circuit/joint_circuit.hpp>
 #include <weldloop/circuit/lead_inductance.hpp>
+#include <weldloop/circuit/lead_transient.hpp>
 #include <weldloop/circuit/loop.hpp>
 #include <weldloop/circuit/loop_element.hpp>
 #include <weldloop/circuit/loop_heat.hpp>
@@ -133,13 +135,18 @@
 #include <weldloop/rating/assess.hpp>
 #include <weldloop/rating/assessment.hpp>
 #include <weldloop/rating/cautions.hpp>
+#include <weldloop/rating/code_rating.hpp>
+#include <weldloop/rating/cut_back.hpp>
 #include <weldloop/rating/drop.hpp>
+#include <weldloop/rating/factor_table.hpp>
 #include <weldloop/rating/grip.hpp>
 #include <weldloop/rating/grip_forecast.hpp>
 #include <weldloop/rating/joint_temperature_limit.hpp>
+#include <weldloop/rating/lead_limits.hpp>
 #include <weldloop/rating/part_limit.hpp>
 #include <weldloop/rating/remedies.hpp>
 #include <weldloop/rating/sizing.hpp>
+#include <weldloop/rating/square_root_excess.hpp>
 #include <weldloop/rating/termination_acceptance.hpp>
 #include <weldloop/rating/touch_limit.hpp>
 #include <weldloop/rating/verdict.hpp>

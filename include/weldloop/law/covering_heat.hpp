@@ -99,9 +99,9 @@ inline void require_covering(length inner, length outer)
 /// p(Fo)/p(infinite) of a flat layer, Fo = burst x diffusivity/thickness^2: p is such that the two stores have taken up
 /// as much heat at the end of an even warming as the layer has by Fourier's law.
 ///
-/// Against a covering of layers, leads of 10 to 185 mm2, the conductor's peak reads low by at most 0.4 % of its rise at
-/// 3 min of 5, 1.5 % at 2 of 10, 3.5 % at 1 of 10, 8 % at 10 s of 10 min (33 % with van_wormer_share() at 2 s), most
-/// for the thinnest lead; the means agree within 1 % (tests/law).
+/// Against a covering of layers, leads of 10 to 185 mm2: the conductor's peak reads low by at most 0.4 % of its rise at
+/// 3 min of 5 and 6 of 10, 1.3 % at 2 of 10, 3.5 % at 1 of 10, 5.5 % at 30 s of 10 min, 8 % at 2 to 10 s of 10 min,
+/// most for the thinnest lead (van_wormer_share() alone: up to 34 %). The means agree within 1 % (tests/law).
 /// @param inner d over the conductor [m], above 0 @param outer D over the covering [m], above d
 /// @param conductivity of the covering [W/(m K)], above 0 @param heat_per_volume of the covering [J/(m3 K)], above 0
 /// @param burst time under current [s], above 0

@@ -170,16 +170,23 @@ public:
         return start_[k] + a * by_speed(0) + b * by_speed(1);
     }
 
-    /// Component k at its turning point inside the segment; at the end of the segment where it has none.
-    [[nodiscard]] double turning_value(std::size_t k) const
+    /// Time of the turning point of component k inside the segment; the end of the segment where it has none.
+    [[nodiscard]] double turning_time(std::size_t k) const
     {
         // y_k' = a exp(r0 t) + b exp(r1 t) with r0 > r1 vanishes once at most
         const auto [a, b] = speeds_of(k);
         if (a * b < 0.0) {
             const double t = std::log(-b / a) / (rate_[0] - rate_[1]);
-            if (t > 0.0 && t < t_) return value_at(k, t);
+            if (t > 0.0 && t < t_) return t;
         }
-        return end()[k];
+        return t_;
+    }
+
+    /// Component k at its turning point inside the segment; at the end of the segment where it has none.
+    [[nodiscard]] double turning_value(std::size_t k) const
+    {
+        const double t = turning_time(k);
+        return t < t_ ? value_at(k, t) : end()[k];
     }
 
 private:
