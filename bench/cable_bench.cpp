@@ -8,12 +8,14 @@
 #include <random>
 #include <stdexcept>
 #include <thread>
+#include <utility>
 #include <vector>
 
 #include <benchmark/benchmark.h>
 
 #include <weldloop/core/literals.hpp>
 #include <weldloop/core/root.hpp>
+#include <weldloop/law/heat_modes.hpp>
 #include <weldloop/rating/ampacity.hpp>
 
 namespace {
@@ -89,29 +91,6 @@ double plain_conductance(const plain_lead& c)
     return 2 * pi * rubber_conductivity / std::log(c.outer / c.inner);
 }
 
-// of the covering that counts with the conductor: Van Wormer's, reduced as a flat layer's that has not warmed through
-double plain_share(const plain_lead& c)
-{
-    const double y = 2 * std::log(c.outer / c.inner), whole = 1 / y - 1 / std::expm1(y),
-                 thickness = 0.5 * (c.outer - c.inner);
-    const double fourier = rubber_conductivity / rubber_heat * on_time / (thickness * thickness);
-    if (fourier > 10) return whole;
-    double sum = 0;
-    for (int n = 1; n < 40; n += 2) {
-        const double n2 = n * n, term = std::exp(-0.25 * pi * pi * n2 * fourier) / (n2 * n2);
-        sum += term;
-        if (term < 1e-12) break;
-    }
-    const double taken_up = 1 - (1 - sum * 96 / (pi * pi * pi * pi)) / (3 * fourier);
-    const double share = detail::root_between(
-        [&](double p) {
-            const double lag = (1 - p) / fourier;
-            return p + (1 - p) * (1 + lag * std::expm1(-1 / lag)) - taken_up;
-        },
-        0.0, 0.5, "share");
-    return whole * std::min(share / (1 - std::sqrt(1.0 / 3)), 1.0);
-}
-
 double plain_continuous(const plain_lead& c)
 {
     const double iec = plain_iec(c.outer), g = plain_conductance(c);
@@ -120,117 +99,158 @@ double plain_continuous(const plain_lead& c)
     return std::sqrt(g * (c.limit - surface) / plain_resistance(c, c.limit));
 }
 
-// one piece of the period: x' = m x + f in both stores, x above the air
-struct plain_piece {
-    double amps, time, at, loss, slope, mean;
-    std::array<double, 4> m;
-    std::array<double, 2> f, start;
-    double r1, r2;
+// Conductor and covering at the five points, x above the air in the coordinates sqrt(heat) x. The rotations that find
+// the modes are plain numbers in the library too and are taken from there.
+struct plain_points {
+    std::array<double, 5> root{};
+    double g = 0, r20 = 0;
 
-    [[nodiscard]] std::array<double, 2> speed(const std::array<double, 2>& x) const
+    explicit plain_points(const plain_lead& c) : g(plain_conductance(c)), r20(plain_resistance(c, reference))
     {
-        return {m[0] * x[0] + m[1] * x[1] + f[0], m[2] * x[0] + m[3] * x[1] + f[1]};
+        const double around = rubber_heat * pi / 4 * (c.outer * c.outer - c.inner * c.inner);
+        const double log_ratio = std::log(c.outer / c.inner);
+        std::array<double, 5> share{};
+        double sum = 0;
+        for (std::size_t i = 0; i < 5; ++i)
+            sum += share[i] = detail::lobatto_weights[i] * std::exp(2 * log_ratio * detail::lobatto_places[i]);
+        for (std::size_t i = 0; i < 5; ++i)
+            root[i] = std::sqrt((i == 0 ? copper_heat * c.area : 0) + around * share[i] / sum);
     }
-    [[nodiscard]] std::array<double, 2> after(const std::array<double, 2>& x) const
+
+    [[nodiscard]] detail::symmetric_modes modes(double amps, double slope) const
     {
-        const std::array<double, 2> v = speed(x);
-        const double p1 = std::expm1(r1 * time) / r1, p2 = std::expm1(r2 * time) / r2, k = (p1 - p2) / (r1 - r2);
-        return {x[0] + (p1 + k * (m[0] - r1)) * v[0] + k * m[1] * v[1],
-                x[1] + k * m[2] * v[0] + (p1 + k * (m[3] - r1)) * v[1]};
-    }
-    [[nodiscard]] double surface_mean() const
-    {
-        const std::array<double, 2> v = speed(start);
-        const auto twice = [&](double r) { return (std::expm1(r * time) - r * time) / (r * r); };
-        const double i1 = twice(r1), k = (i1 - twice(r2)) / (r1 - r2);
-        return start[1] + (k * m[2] * v[0] + (i1 + k * (m[3] - r1)) * v[1]) / time;
+        detail::point_matrix a{};
+        for (std::size_t i = 0; i < 5; ++i)
+            for (std::size_t j = 0; j < 5; ++j) a[i][j] = -g * detail::covering_stiffness[i][j] / (root[i] * root[j]);
+        a[0][0] += amps * amps * r20 * alpha / (root[0] * root[0]);
+        a[4][4] -= slope / (root[4] * root[4]);
+        return detail::symmetric_modes(a);
     }
 };
 
 // settled peak of the conductor above the air for a current that is on and off
 double plain_peak(const plain_lead& c, double amps)
 {
-    const double iec = plain_iec(c.outer), g = plain_conductance(c);
-    const double share = plain_share(c);
-    const double around = rubber_heat * pi / 4 * (c.outer * c.outer - c.inner * c.inner);
-    const double c1 = copper_heat * c.area + share * around, c2 = (1 - share) * around;
+    using five = std::array<double, 5>;
+    const double iec = plain_iec(c.outer);
+    const plain_points lead(c);
+    const double heat = amps * amps * plain_resistance(c, air), gain = amps * amps * lead.r20 * alpha;
     const auto slope_at = [&](double t) {
         const double step = 0.02 + 0.05 * std::fabs(t - air);
         return (plain_loss(c.outer, iec, t + step) - plain_loss(c.outer, iec, t - step)) / (2 * step);
     };
-    std::array<plain_piece, 64> pieces;
-    std::size_t count = 0;
-    std::size_t on_pieces = 0;
-    const double first = 0.25 * (c1 + c2) * (1 / g + 1 / slope_at(air + 20));
-    for (const double time : {on_time, rest}) {
-        double left = time, length = first;
-        const double i = count == 0 ? amps : 0;
-        for (int k = 1; k < 8 && left > 2 * length; ++k) {
-            pieces[count].amps = i;
+    struct piece {
+        std::size_t part;
+        double time, at, loss, mean;
+        five once, twice;
+    };
+    std::array<piece, 64> pieces;
+    std::size_t count = 0, on_pieces = 0;
+    const double whole = copper_heat * c.area + rubber_heat * pi / 4 * (c.outer * c.outer - c.inner * c.inner);
+    const double first = whole * (1 / lead.g + 1 / slope_at(air + 20)) / 16;
+    for (std::size_t part = 0; part < 2; ++part) {
+        double left = part == 0 ? on_time : rest, length = first;
+        for (int k = 1; k < 16 && left > 1.5 * length; ++k) {
+            pieces[count].part = part;
             pieces[count++].time = length;
             left -= length;
-            length *= 2;
+            length *= 1.5;
         }
-        pieces[count].amps = i;
+        pieces[count].part = part;
         pieces[count++].time = left;
-        if (i > 0) on_pieces = count;
+        if (part == 0) on_pieces = count;
+    }
+    const double share = on_time / (on_time + rest);
+    const auto surplus = [&](double t) {
+        const double through = plain_loss(c.outer, iec, t);
+        return through - share * (heat + gain * (t + through / lead.g - air));
+    };
+    double rise = 20;
+    while (surplus(air + rise) < 0) rise *= 2;
+    const double start = detail::root_between(surplus, air, air + rise, "surface");
+    const double slope = slope_at(start);
+    const std::array<detail::symmetric_modes, 2> modes{lead.modes(amps, slope), lead.modes(0, slope)};
+
+    detail::point_matrix map{};  // of the period less one
+    for (std::size_t part = 0; part < 2; ++part) {
+        detail::point_matrix grows{}, next = map;
+        for (std::size_t i = 0; i < 5; ++i)
+            for (std::size_t j = 0; j < 5; ++j)
+                for (std::size_t k = 0; k < 5; ++k)
+                    grows[i][j] += modes[part].vector[i][k] *
+                                   std::expm1(modes[part].rate[k] * (part == 0 ? on_time : rest)) *
+                                   modes[part].vector[j][k];
+        for (std::size_t i = 0; i < 5; ++i)
+            for (std::size_t j = 0; j < 5; ++j) {
+                next[i][j] += grows[i][j];
+                for (std::size_t k = 0; k < 5; ++k) next[i][j] += grows[i][k] * map[k][j];
+            }
+        map = next;
+    }
+    for (std::size_t n = 0; n < count; ++n) {
+        piece& p = pieces[n];
+        const detail::mode_times times(modes[p.part], p.time);
+        p.once = times.by_speed;
+        p.twice = times.by_twice;
+        p.mean = start;
+    }
+    // inverse of one minus the map, by elimination with pivots on an extended matrix
+    std::array<std::array<double, 10>, 5> m{};
+    for (std::size_t i = 0; i < 5; ++i) {
+        for (std::size_t j = 0; j < 5; ++j) m[i][j] = -map[i][j];
+        m[i][5 + i] = 1;
+    }
+    for (std::size_t i = 0; i < 5; ++i) {
+        std::size_t best = i;
+        for (std::size_t r = i + 1; r < 5; ++r)
+            if (std::fabs(m[r][i]) > std::fabs(m[best][i])) best = r;
+        std::swap(m[i], m[best]);
+        if (m[i][i] == 0) throw std::runtime_error("not settled");
+        for (std::size_t r = 0; r < 5; ++r) {
+            if (r == i) continue;
+            const double f = m[r][i] / m[i][i];
+            for (std::size_t k = i; k < 10; ++k) m[r][k] -= f * m[i][k];
+        }
     }
     double top = 0;
-    const auto solve = [&] {
+    const auto follow = [&](const five& from) {
+        five z = modes[0].to_modes(from);
         for (std::size_t n = 0; n < count; ++n) {
-            plain_piece& p = pieces[n];
-            const double gain = p.amps * p.amps * plain_resistance(c, reference) * alpha;
-            p.m = {(gain - g) / c1, g / c1, g / c2, -(g + p.slope) / c2};
-            p.f = {p.amps * p.amps * plain_resistance(c, air) / c1, (p.slope * (p.at - air) - p.loss) / c2};
-            const double half = 0.5 * (p.m[0] - p.m[3]), radius = std::sqrt(half * half + p.m[1] * p.m[2]);
-            p.r2 = 0.5 * (p.m[0] + p.m[3]) - radius;
-            p.r1 = (p.m[0] * p.m[3] - p.m[1] * p.m[2]) / p.r2;
+            piece& p = pieces[n];
+            if (n == on_pieces) z = modes[1].to_modes(modes[0].from_modes(z));
+            const double offset = (slope * (p.at - air) - p.loss) / lead.root[4];
+            double sum = 0;
+            for (std::size_t k = 0; k < 5; ++k) {
+                const double drive = modes[p.part].vector[0][k] * (p.part == 0 ? heat / lead.root[0] : 0) +
+                                     modes[p.part].vector[4][k] * offset;
+                const double speed = modes[p.part].rate[k] * z[k] + drive;
+                sum += modes[p.part].vector[4][k] * (z[k] * p.time + speed * p.twice[k]);
+                z[k] += speed * p.once[k];
+            }
+            p.mean = air + sum / p.time / lead.root[4];
+            if (n + 1 == on_pieces) {
+                top = 0;
+                for (std::size_t k = 0; k < 5; ++k) top += modes[0].vector[0][k] * z[k];
+            }
         }
-        const auto whole = [&](std::array<double, 2> x) {
-            for (std::size_t n = 0; n < count; ++n) x = pieces[n].after(x);
-            return x;
-        };
-        const auto w = whole({0, 0}), ex = whole({1, 0}), ez = whole({0, 1});
-        const double a11 = 1 - (ex[0] - w[0]), a12 = -(ez[0] - w[0]), a21 = -(ex[1] - w[1]), a22 = 1 - (ez[1] - w[1]);
-        const double determinant = a11 * a22 - a12 * a21;
-        if (!(a11 > 0 && a22 > 0 && determinant > 0)) throw std::runtime_error("not settled");
-        std::array<double, 2> x{(a22 * w[0] - a12 * w[1]) / determinant, (a11 * w[1] - a21 * w[0]) / determinant};
-        for (std::size_t n = 0; n < count; ++n) {
-            pieces[n].start = x;
-            pieces[n].mean = air + pieces[n].surface_mean();
-            x = pieces[n].after(x);
-            if (n + 1 == on_pieces) top = x[0];
-        }
+        return modes[1].from_modes(z);
     };
-    double at = air + 20;
-    for (int step = 0; step < 50; ++step) {
-        const double given_off = plain_loss(c.outer, iec, at), line = given_off / (at - air);
+    for (int step = 0; step < 40; ++step) {
         for (std::size_t n = 0; n < count; ++n) {
-            pieces[n].at = at;
-            pieces[n].loss = given_off;
-            pieces[n].slope = line;
+            pieces[n].at = pieces[n].mean;
+            pieces[n].loss = plain_loss(c.outer, iec, pieces[n].at);
         }
-        solve();
-        double mean = 0;
-        for (std::size_t n = 0; n < count; ++n) mean += pieces[n].time / (on_time + rest) * pieces[n].mean;
-        if (std::fabs(mean - at) <= 1e-2 * (1 + at - air)) break;
-        at += (mean - at) * line / slope_at(at);
-    }
-    for (int step = 0; step < 50; ++step) {
-        double change = 0, rise = 0;
+        const five w = follow({});
+        five x{};
+        for (std::size_t i = 0; i < 5; ++i)
+            for (std::size_t j = 0; j < 5; ++j) x[i] += m[i][5 + j] * w[j] / m[i][i];
+        (void)follow(x);
+        double change = 0, most = 0;
         for (std::size_t n = 0; n < count; ++n) {
-            plain_piece& p = pieces[n];
-            change = std::max(change, std::fabs(p.mean - p.at));
-            rise = std::max(rise, std::fabs(p.at - air));
+            change = std::max(change, std::fabs(pieces[n].mean - pieces[n].at));
+            most = std::max(most, std::fabs(pieces[n].at - air));
         }
-        if (change <= 1e-10 * (1 + rise)) return top;
-        for (std::size_t n = 0; n < count; ++n) {
-            plain_piece& p = pieces[n];
-            p.at = p.mean;
-            p.loss = plain_loss(c.outer, iec, p.at);
-            p.slope = slope_at(p.at);
-        }
-        solve();
+        if (change <= 1e-10 * (1 + most) + 1e-12 * top / lead.root[0]) return top / lead.root[0];
     }
     throw std::runtime_error("not settled");
 }
@@ -242,27 +262,41 @@ double plain_duty(const plain_lead& c)
                                 1.01 * continuous / std::sqrt(on_time / (on_time + rest)), "rated current");
 }
 
-// the same peak by the classical Runge-Kutta rule, one second a step, until the period repeats within 0.01 K
+// the same peak by the classical Runge-Kutta rule, a fifth of a second a step as the fastest mode wants, until the
+// period repeats within 0.01 K
 double marched_peak(const plain_lead& c, double amps)
 {
-    const double iec = plain_iec(c.outer), g = plain_conductance(c);
-    const double share = plain_share(c);
-    const double around = rubber_heat * pi / 4 * (c.outer * c.outer - c.inner * c.inner);
-    const double c1 = copper_heat * c.area + share * around, c2 = (1 - share) * around;
-    double x = air, z = air, last = 0;
+    using five = std::array<double, 5>;
+    const double iec = plain_iec(c.outer);
+    const plain_points lead(c);
+    five x;
+    x.fill(air);
+    double last = 0;
+    constexpr double step = 0.2;
     for (int period = 0; period < 200; ++period) {
-        double top = x;
-        for (int second = 0; second < static_cast<int>(on_time + rest); ++second) {
-            const double i = second < static_cast<int>(on_time) ? amps : 0;
-            const auto slope = [&](double tx, double tz) {
-                return std::array<double, 2>{(i * i * plain_resistance(c, tx) - g * (tx - tz)) / c1,
-                                             (g * (tx - tz) - plain_loss(c.outer, iec, tz)) / c2};
+        double top = x[0];
+        for (int n = 0; n < static_cast<int>((on_time + rest) / step); ++n) {
+            const double i = n < static_cast<int>(on_time / step) ? amps : 0;
+            const auto slope = [&](const five& t) {
+                five out;
+                for (std::size_t p = 0; p < 5; ++p) {
+                    double in = p == 0   ? i * i * plain_resistance(c, t[0])
+                                : p == 4 ? -plain_loss(c.outer, iec, t[4])
+                                         : 0;
+                    for (std::size_t q = 0; q < 5; ++q) in -= lead.g * detail::covering_stiffness[p][q] * t[q];
+                    out[p] = in / (lead.root[p] * lead.root[p]);
+                }
+                return out;
             };
-            const auto k1 = slope(x, z), k2 = slope(x + k1[0] / 2, z + k1[1] / 2),
-                       k3 = slope(x + k2[0] / 2, z + k2[1] / 2), k4 = slope(x + k3[0], z + k3[1]);
-            x += (k1[0] + 2 * k2[0] + 2 * k3[0] + k4[0]) / 6;
-            z += (k1[1] + 2 * k2[1] + 2 * k3[1] + k4[1]) / 6;
-            top = std::max(top, x);
+            const auto moved = [&](double h, const five& k) {
+                five out = x;
+                for (std::size_t p = 0; p < 5; ++p) out[p] += h * k[p];
+                return out;
+            };
+            const five k1 = slope(x), k2 = slope(moved(step / 2, k1)), k3 = slope(moved(step / 2, k2)),
+                       k4 = slope(moved(step, k3));
+            for (std::size_t p = 0; p < 5; ++p) x[p] += step * (k1[p] + 2 * k2[p] + 2 * k3[p] + k4[p]) / 6;
+            top = std::max(top, x[0]);
         }
         if (std::fabs(top - last) < 0.01) return top;
         last = top;

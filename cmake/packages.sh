@@ -11,7 +11,7 @@ packages_for() {
         style) echo clang-format ;;
         lint) echo clang-tidy ;;
         docs) echo doxygen ;;
-        oracle) echo gmsh getdp ;;
+        oracle) echo gmsh getdp python3-scipy ;;
         *) echo "packages.sh: no such purpose: $1" >&2 && return 1 ;;
     esac
 }

@@ -257,8 +257,8 @@ TEST(CableHeating, DamageIsAHotPlace)
     lead.damaged_length = lead.length;
     const cable_heating all = heating_of(lead, {}, work);
     const periodic_heating thin =
-        periodic_heating_of(two_stores_of(annealed_copper, 30_mm2, lead.stranding_increment, lead.covering,
-                                          lead.conductor_diameter, lead.overall_diameter, 360_s),
+        periodic_heating_of(covered_conductor_of(annealed_copper, 30_mm2, lead.stranding_increment, lead.covering,
+                                                 lead.conductor_diameter, lead.overall_diameter),
                             {.diameter = lead.overall_diameter}, 300_A, 360_s, 600_s);
     EXPECT_NEAR((all.conductor_peak - thin.conductor_peak).value(), 0.0, 1e-6);
     EXPECT_NEAR((all.conductor_mean - thin.conductor_on_mean).value(), 0.0, 1e-9);
@@ -299,7 +299,7 @@ TEST(CableHeating, BasisNamesSourcesAndRanges)
     const basis b = heating_of(lead_of(50), {}, {.current = 100_A, .duty = duty_cycle::of(0.6)}).basis;
     const auto names = b.sources();
     EXPECT_NE(std::find(names.begin(), names.end(), &iec_60287_free_air), names.end());
-    EXPECT_NE(std::find(names.begin(), names.end(), &two_store_model), names.end());
+    EXPECT_NE(std::find(names.begin(), names.end(), &covering_points_model), names.end());
     EXPECT_TRUE(b.flags().empty());
 }
 

@@ -37,7 +37,7 @@ TEST(LeadTransient, SingleShotTendsToTheSettledLead)
     for (const cable& lead : some_leads()) {
         const current amps = amps_for(lead, 0.9);
         const cable_heating settled = heating_of(lead, {}, {.current = amps});
-        const store_temperatures long_shot = temperature_after(lead, {}, amps, in_si<duration>(1e6));
+        const conductor_profile long_shot = temperature_after(lead, {}, amps, in_si<duration>(1e6));
         EXPECT_NEAR((long_shot.conductor - settled.conductor_peak).value(), 0.0, 1e-5);
         EXPECT_NEAR((long_shot.surface - settled.surface_peak).value(), 0.0, 1e-5);
         // and never decreases on the way
@@ -166,15 +166,12 @@ TEST(LeadTransient, ProgrammeLiesBetweenItsCurrents)
     EXPECT_GT(mixed.conductor_peak, heating_of(lead, {}, {.current = 150_A}).conductor_peak);
     EXPECT_GT(mixed.conductor_peak, mixed.conductor_mean);
     // the single shots of a repeated programme come to the same within what a tangent for each piece costs
-    store_temperatures at = lead_at_rest(lead, {});
+    conductor_profile at = lead_at_rest(lead, {});
     temperature peak = at.conductor;
-    const two_stores stores = two_stores_of(lead.metal, lead.size.area(), lead.stranding_increment, lead.covering,
-                                            lead.conductor_diameter, lead.overall_diameter);
-    const cable_surface surface{.diameter = lead.overall_diameter};
     for (int i = 0; i < 40; ++i) {
         peak = at.conductor;
         for (const heating_segment& s : programme) {
-            at = stores_after(stores, surface, s.current, s.duration, at);
+            at = temperature_after(lead, {}, s.current, s.duration, at);
             peak = std::max(peak, at.conductor);
         }
     }

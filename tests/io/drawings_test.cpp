@@ -26,7 +26,10 @@ std::vector<std::string> drawings_of(const test::assessed_station& s)
 {
     std::vector<std::string> out{loop_drawing(s.is, s.found), budget_drawing(s.is, s.found),
                                  peak_drawing(s.is, s.found)};
-    for (const part_result& p : s.found.parts) out.push_back(grip_drawing(p));
+    for (const part_result& p : s.found.parts) {
+        out.push_back(grip_drawing(p));
+        out.push_back(station_grip_map(s.is, p));
+    }
     return out;
 }
 
@@ -148,22 +151,6 @@ TEST(Drawings, TraceTheHottestPartsThatSwing)
     station without_rest = s.is;
     without_rest.job.duty = duty_cycle::continuous();
     EXPECT_TRUE(hottest_traces(without_rest, assess(without_rest)).empty());
-}
-
-TEST(Drawings, OfAClampShowTheBandOfItsLoss)
-{
-    part_result p;
-    EXPECT_EQ(grip_drawing(p), "");
-    p.name = "clamp";
-    p.grip.emplace();
-    p.grip->points = {{0_h, 300_N, 100_uohm, temperature::celsius(60)},
-                      {2000_h, 210_N, 200_uohm, temperature::celsius(80)}};
-    p.grip->grip_left = 0.7;
-    p.grip->grip_left_low = 0.5;
-    EXPECT_THAT(grip_drawing(p), Not(HasSubstr("class=\"band\"")));
-    p.grip->quarter_lost = band<duration>{400_h, 1500_h, 2000_h};
-    EXPECT_THAT(grip_drawing(p), HasSubstr("class=\"band\""));
-    EXPECT_EQ(test::markup_checker(grip_drawing(p)).fault(), "");
 }
 
 TEST(Svg, WritesNumbersShortAndRefusesNaN)

@@ -113,9 +113,10 @@ TEST(StationFile, TakesEveryKeyOfACable)
                                   "\"90 degC\"\nmetal = \"tinned copper\"\n"
                                   "covering = \"polychloroprene\"\nconductor_diameter = \"13 mm\"\noverall_diameter = "
                                   "\"19 mm\"\nmissing_strands = \"12 %\"\n"
-                                  "damaged_length = \"100 mm\"\nlay = \"coiled\"");
+                                  "damaged_length = \"100 mm\"\nlay = \"coiled\"\ncoil_turns = 8");
     EXPECT_EQ(c.name, "spare");
     EXPECT_EQ(c.lay, lay::coiled);
+    EXPECT_EQ(c.coil_turns, 8);
     EXPECT_EQ(c.size, square_mm(70));
     EXPECT_EQ(c.limit, temperature::celsius(90));
     EXPECT_EQ(c.metal, tinned_copper);

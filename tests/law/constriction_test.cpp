@@ -1,4 +1,5 @@
 #include <cmath>
+#include <limits>
 #include <numbers>
 #include <vector>
 
@@ -119,6 +120,32 @@ TEST(Constriction, MoreSpotsNeverHarm)
             EXPECT_GE(r, copper.value() / (2.0 * sum) * (1.0 - 1e-12));
             EXPECT_LE(r, constriction_resistance(copper, spots.front().radius).value() * (1.0 + 1e-12));
         }
+    }
+}
+
+// properties over random clusters: one more spot, at least 5 radii from the others (where the pair sum is good to 1 %),
+// lowers the resistance; so does a larger one; n equal spots in the short form fall with n, with their radius and with
+// the cluster's
+TEST(Constriction, FallsWithTheNumberOfSpots)
+{
+    random_numbers random(5);
+    for (int i = 0; i < 300; ++i) {
+        const double pitch = random.log_between(5e-4, 5e-3), largest = pitch / 5.0;
+        std::vector<contact_spot> spots;
+        double last = std::numeric_limits<double>::infinity();
+        for (int k = 0; k < 16; ++k) {
+            const length radius = in_si<length>(random.log_between(0.2 * largest, largest));
+            spots.push_back({in_si<length>(pitch * (k % 4)), in_si<length>(pitch * (k / 4)), radius});
+            const double r = constriction_resistance(copper, spots).value();
+            EXPECT_LT(r, last) << k;
+            last = r;
+        }
+        const length a = in_si<length>(random.log_between(1e-6, 1e-4)), alpha = random.log_between(10, 1e3) * a;
+        const int n = random.count(1, 200);
+        const resistance r = clustered_constriction_resistance(copper, n, a, alpha);
+        EXPECT_LT(clustered_constriction_resistance(copper, n + 1, a, alpha), r);
+        EXPECT_LT(clustered_constriction_resistance(copper, n, 1.1 * a, alpha), r);
+        EXPECT_LT(clustered_constriction_resistance(copper, n, a, 1.1 * alpha), r);
     }
 }
 

@@ -3,7 +3,9 @@
 #include <gtest/gtest.h>
 
 #include <weldloop/core/literals.hpp>
+#include <weldloop/law/constriction.hpp>
 #include <weldloop/law/film.hpp>
+#include <weldloop/material/metals.hpp>
 
 #include "law/contact_fixture.hpp"
 #include "support/near.hpp"
@@ -56,6 +58,31 @@ TEST(Film, RisesWithThickness)
         const resistance r = film_resistance(film_resistivity_of(rho, t), a);
         EXPECT_GT(film_resistance(film_resistivity_of(rho, 1.5 * t), a), r);
         EXPECT_LT(film_resistance(film_resistivity_of(rho, t), 1.5 * a), r);
+    }
+}
+
+// property over random contacts of n filmed spots, each constriction and film in series, R = rho/(2 n a) + sigma/(n pi a^2)
+// (Holm): rises with the thickness of the film, falls with force and with the number of spots that share it
+TEST(Film, FilmedSpotsRiseWithThicknessAndFallWithForce)
+{
+    test::random_numbers random(6);
+    const auto contact_of = [](int n, force pressing, resistivity rho, length thickness) {
+        const length a = spot_radius(pressing / static_cast<double>(n), annealed_copper.hardness);
+        const area covered = bearing_area(pressing / static_cast<double>(n), annealed_copper.hardness);
+        return (constriction_resistance(annealed_copper.resistivity, a) +
+                film_resistance(film_resistivity_of(rho, thickness), covered)) /
+               static_cast<double>(n);
+    };
+    for (int i = 0; i < test::random_cases; ++i) {
+        const int n = random.count(1, 50);
+        const force pressing = in_si<force>(random.log_between(1, 1e4));
+        const resistivity rho = in_si<resistivity>(random.log_between(1e-5, 1e2));
+        const length t = in_si<length>(random.log_between(2e-9, 1e-6));
+        const resistance r = contact_of(n, pressing, rho, t);
+        EXPECT_GT(contact_of(n, pressing, rho, 1.2 * t), r);
+        EXPECT_LT(contact_of(n, 1.2 * pressing, rho, t), r);
+        EXPECT_LT(contact_of(n + 1, pressing, rho, t), r);  // the film's part stays, the constriction falls as 1/sqrt(n)
+        EXPECT_GT(r, contact_of(n, pressing, rho, 0_nm));
     }
 }
 

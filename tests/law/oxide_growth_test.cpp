@@ -1,3 +1,6 @@
+#include <cmath>
+#include <string>
+
 #include <gtest/gtest.h>
 
 #include <weldloop/core/literals.hpp>
@@ -26,6 +29,28 @@ TEST(OxideGrowth, ResidualOnItsPoints)
         ++checked;
     }
     EXPECT_EQ(checked, 4);
+}
+
+// source: the same table, the three rows of copper single crystals (abstract, read): regimes, 40 to 180 degC. The law's
+// range ends where the rows do; it turns from the logarithm to the root within the row of cubic growth or below it.
+TEST(OxideGrowth, RangeOfTheRegimes)
+{
+    int checked = 0;
+    for (const auto& row : test::reference_table("contacts-oxide-growth.csv").rows()) {
+        if (row.text("condition") != "copper single crystals") continue;
+        const std::string range = row.text("temperature_C");
+        EXPECT_NEAR(hottest_oxide_growth.in_celsius(), std::stod(range.substr(range.find("to ") + 3)), 1e-9);
+        ++checked;
+    }
+    EXPECT_EQ(checked, 3);
+    const auto doubled = [](double hours) {  // thickness after four times the time: the root doubles it
+        const temperature t = 100_degC;
+        return (copper_oxide_thickness(t, 4.0 * hours * 1_h) / copper_oxide_thickness(t, hours * 1_h)).value();
+    };
+    EXPECT_NEAR_REL(copper_oxide_thickness(100_degC, 2778.0 * 1_h).value(), 25e-9, 0.01);  // above 25 nm: parabolic
+    EXPECT_NEAR(doubled(2778.0), 2.0, 1e-9);
+    EXPECT_LT((copper_oxide_thickness(40_degC, 4e3 * 1_h) / copper_oxide_thickness(40_degC, 1e3 * 1_h)).value(),
+              1.6);  // below 5 nm: slower than any root
 }
 
 // source: the same table's notes, and contacts-degradation.csv: kp 0.225 nm2/h at 100 degC; the rate doubles every
@@ -70,8 +95,37 @@ TEST(OxideGrowth, FilmResistanceFromThickness)
               film_resistance(sigma, 1_mm2));
 }
 
+// relation: small steps of the square's growth are small steps of the thickness, and where one law governs throughout
+// they end at what it gives for the time; where both are alike the larger of two speeds runs ahead of the larger
+// thickness
+TEST(OxideGrowth, GrowthOfTheSquareIntegratesToTheThickness)
+{
+    const auto grown = [](temperature t, double hours) {
+        double square = 0.0;
+        const int steps = 40000;
+        const double dt = hours * 3600.0 / steps;
+        for (int i = 0; i < steps; ++i)
+            square += dt * copper_oxide_square_growth(in_si<length>(std::sqrt(square)), t).value();
+        return std::sqrt(square);
+    };
+    EXPECT_NEAR_REL(grown(150_degC, 1000.0), copper_oxide_thickness(150_degC, 1000.0 * 1_h).value(), 1e-3);
+    const auto in_steps = [](temperature t, double hours) {
+        length x = {};
+        for (int i = 0; i < 4000; ++i) x = copper_oxide_grown(x, t, hours / 4000.0 * 1_h);
+        return x.value();
+    };
+    EXPECT_NEAR_REL(grown(60_degC, 2000.0), in_steps(60_degC, 2000.0), 0.01);
+    EXPECT_NEAR_REL(grown(20_degC, 1e5), in_steps(20_degC, 1e5), 0.01);
+    const double ahead = grown(20_degC, 1e5) / copper_oxide_thickness(20_degC, 1e5 * 1_h).value();
+    EXPECT_GT(ahead, 1.0);
+    EXPECT_LT(ahead, 1.2);
+    EXPECT_GT(copper_oxide_square_growth(5_nm, 100_degC), copper_oxide_square_growth(5_nm, 90_degC));
+}
+
 TEST(OxideGrowth, RefusesWhatCannotBe)
 {
+    EXPECT_REFUSES_BAD_NUMBERS(copper_oxide_square_growth(in_si<length>(x), 20_degC));
+    EXPECT_THROW((void)copper_oxide_square_growth(1_nm, 181_degC), out_of_range_error);
     EXPECT_REFUSES_BAD_NUMBERS(copper_oxide_thickness(20_degC, in_si<duration>(x)));
     EXPECT_THROW((void)copper_oxide_thickness(181_degC, 1_h), out_of_range_error);
     EXPECT_THROW((void)copper_oxide_thickness(temperature::kelvin(0), 1_h), out_of_range_error);

@@ -16,11 +16,14 @@
 #include <weldloop/material/metals.hpp>
 
 #include "support/near.hpp"
+#include "support/printed_formula.hpp"
 #include "support/reference_table.hpp"
 
 using namespace weldloop;
 using namespace weldloop::literals;
+using weldloop::test::printed_value;
 using weldloop::test::reference_table;
+using weldloop::test::text_between;
 
 namespace {
 
@@ -71,19 +74,62 @@ TEST(SkinEffect, SpotValues)
             << row.where();
 }
 
-// source: Neher and McGrath 1957, table III, as quoted on a public page (one source): xs 2.14 gives 10.05 %
-TEST(SkinEffect, PublishedPointOfThePowerCableTable)
+// source: IEC 60287-1-1, 2.1.2: the lowest range (one source), the other two from memory (the exact law is their other
+// check, next test but one); skin depth of copper at 60 Hz (two sources); Neher and McGrath 1957, table III, xs 2.14
+// (one source); Terman, 10 AWG at 100 kHz (one source; what was measured there was no isolated straight wire and is not
+// compared). The formulas are evaluated as printed.
+TEST(SkinEffect, PublishedFormulasAndPoints)
 {
-    EXPECT_NEAR(100 * skin_effect_at(2.14 / std::numbers::sqrt2).resistance_increase, 10.05, 0.005);
-    EXPECT_NEAR(100 * iec_skin_factor_at(2.14).increase, 10.05, 0.02);
-}
-
-// source: handbook table quoted on a public page (one source): 10 AWG at 100 kHz, 3.35; 8.5 mm at 60 Hz (two sources)
-TEST(SkinEffect, PublishedPointsOfCopper)
-{
-    const resistance_per_length gauge_10 = conductor_resistance(annealed_copper, awg(10).area(), 0.0, 20_degC);
-    EXPECT_NEAR(skin_effect_of(gauge_10, 1e5 * 1_Hz).resistance_ratio, 3.35, 0.015);
-    EXPECT_NEAR(number_in(skin_depth(annealed_copper.resistivity, 60_Hz), "mm"), 8.5, 0.05);
+    const reference_table table("conductors-skin-effect-formulas.csv");
+    const auto printed = [](const std::string& formula, double x) {
+        return printed_value(formula, {{"xs", x}});
+    };
+    int formulas = 0, points = 0;
+    for (const auto& row : table.rows()) {
+        const std::string& what = row.text("quantity");
+        const std::string& text = row.text("formula_or_value");
+        if (what.starts_with("IEC 60287-1-1 skin effect factor")) {
+            const double hz = 400.0, ks = 0.8;
+            const double square = printed_value(text_between(text, "xs^2 = ", " (R_dc"),
+                                                {{"f", hz}, {"ks", ks}, {"R_dc", copper(70).value()}});
+            EXPECT_NEAR_REL(iec_skin_argument(copper(70), in_si<frequency>(hz), ks), std::sqrt(square), 1e-9)
+                << row.where();
+            for (const double x : {0.3, 1.0, 2.0, 2.79})
+                EXPECT_NEAR_REL(iec_skin_factor_at(x).increase, printed(text_between(text, "; ys = ", " for xs <= 2.8"), x),
+                                1e-12)
+                    << row.where();
+            ++formulas;
+        } else if (what.ends_with("middle range")) {
+            for (const double x : {2.81, 3.0, 3.5, 3.79})
+                EXPECT_NEAR_REL(iec_skin_factor_at(x).increase, printed(text_between(text, "ys = ", " for 2.8"), x), 1e-12)
+                    << row.where();
+            ++formulas;
+        } else if (what.ends_with("high range")) {
+            for (const double x : {3.81, 5.0, 20.0})
+                EXPECT_NEAR_REL(iec_skin_factor_at(x).increase, printed(text_between(text, "ys = ", " for xs"), x), 1e-12)
+                    << row.where();
+            ++formulas;
+        } else if (what == "skin depth of copper at 60 Hz") {
+            EXPECT_NEAR(number_in(skin_depth(annealed_copper.resistivity, 60_Hz), "mm"), std::stod(text), 0.05)
+                << row.where();
+            ++points;
+        } else if (what.starts_with("Neher-McGrath")) {
+            const double x = std::stod(text_between(text, "xs = ", ":")),
+                         percent = std::stod(text_between(text, "skin effect ", " pct"));
+            EXPECT_NEAR(100 * skin_effect_at(x / std::numbers::sqrt2).resistance_increase, percent, 0.005) << row.where();
+            EXPECT_NEAR(100 * iec_skin_factor_at(x).increase, percent, 0.02) << row.where();
+            ++points;
+        } else {
+            EXPECT_EQ(what, "AWG 10 at 100 kHz") << row.where();
+            const resistance_per_length gauge_10 = conductor_resistance(annealed_copper, awg(10).area(), 0.0, 20_degC);
+            EXPECT_NEAR(skin_effect_of(gauge_10, 1e5 * 1_Hz).resistance_ratio,
+                        std::stod(text_between(text, "Rac/Rdc = ", " (")), 0.015)  // 2 K of the temperature, which is not stated
+                << row.where();
+            ++points;
+        }
+    }
+    EXPECT_EQ(formulas, 3);
+    EXPECT_EQ(points, 3);
 }
 
 // IEC 60287-1-1 against the exact law: the errors that the comment states

@@ -67,22 +67,30 @@ TEST(StressRelaxation, MeetsThePublishedValuesAt20Celsius)
                     hours, published, ours);
         if (published > 0.0) std::printf("  %+5.1f %%", 100.0 * (ours / published - 1.0));
         std::printf("\n");
+        RecordProperty(id, "published " + std::to_string(published) + " %, law " + std::to_string(ours) + " %" +
+                               (published > 0.0 ? ", error " + std::to_string(100.0 * (ours / published - 1.0)) + " %"
+                                                : std::string()));
         if (celsius != 20.0) continue;
         ++asserted;
         if (published == 0.0)
             EXPECT_LT(ours, 1.5) << id;  // codes give zero at 0.5 by convention
         else if (hours > 1000.0)
-            EXPECT_NEAR_REL(ours, published, 0.10) << id;  // 30 years
+            // 30 years, 10 % low: a state form with one slope over the parameter makes the loss grow as t^(c T/ln 10) =
+            // t^0.111 at 20 degC where the code has t^0.12; a steeper slope would leave the temperature laws above
+            EXPECT_NEAR_REL(ours, published, 0.10) << id;
         else
             EXPECT_NEAR_REL(ours, published, 0.05) << id;
     }
-    EXPECT_EQ(asserted, 11);
+    EXPECT_EQ(asserted, 12);
 }
 
 TEST(StressRelaxation, LiesBetweenThePublishedTemperatureLaws)
 {
     for (const double celsius : {30.0, 40.0, 50.0, 60.0, 70.0, 80.0, 90.0, 100.0}) {
         const double ours = loss_percent(wl::music_wire, 0.7, celsius, 1000.0);
+        RecordProperty("at " + std::to_string(celsius) + " degC",
+                       "linear " + std::to_string(linear_law(celsius)) + " %, equivalent time " +
+                           std::to_string(equivalent_time_law(celsius)) + " %, law " + std::to_string(ours) + " %");
         std::printf("%5.0f degC: T/20 rule %5.1f %%, equivalent time %5.1f %%, law %5.1f %%\n", celsius,
                     linear_law(celsius), equivalent_time_law(celsius), ours);
         EXPECT_GE(ours, equivalent_time_law(celsius)) << celsius;
@@ -100,10 +108,23 @@ TEST(StressRelaxation, LiesBetweenThePublishedTemperatureLaws)
 // ADA302507; stress and temperature not stated). Reported, not fitted.
 TEST(StressRelaxation, ReportsTheStainlessHelicalSpring)
 {
-    for (const double stress : {0.4, 0.5, 0.6, 0.7})
+    for (const double stress : {0.4, 0.5, 0.6, 0.7}) {
+        const double ours = loss_percent(wl::stainless_wire, stress, 20.0, 1000.0);
         std::printf("stainless, mu %.1f, 20 degC, 1000 h: %.2f %% (published spring: 2.1 %% measured, 2.6 %% "
                     "predicted, at a stress not stated)\n",
-                    stress, loss_percent(wl::stainless_wire, stress, 20.0, 1000.0));
+                    stress, ours);
+        RecordProperty("stainless spring at " + std::to_string(stress),
+                       std::to_string(ours) + " %; measured 2.1 %, predicted 2.6 %, at a stress not stated");
+    }
+    // reported, and no more: the flag says that no published law stands behind these numbers
+    int seen = 0;
+    const reference_table table("springs-relaxation-data.csv");
+    for (const auto& row : table.rows())
+        if (row.text("id").rfind("RX-ADA302507-", 0) == 0) {
+            EXPECT_FALSE(row.has("initial_stress_over_Sut"));  // once it is known, this test has something to assert
+            ++seen;
+        }
+    EXPECT_EQ(seen, 2);
     EXPECT_TRUE(
         wl::relaxation_of(wl::stainless_wire, 0.6, 20_degC, 1000_h).basis.has(wl::range_flag::relaxation_range));
 }
@@ -252,6 +273,44 @@ TEST(RelaxationResult, FlagsAndWidensOutsideTheFittedRange)
     const wl::relaxation alloy = wl::relaxation_of(wl::chrome_silicon_wire, 0.7, 60_degC, 1000_h);
     EXPECT_TRUE(alloy.basis.has(wl::range_flag::relaxation_range));
     EXPECT_TRUE(alloy.basis.has(wl::source_kind::judgement));
+}
+
+// Of a spring held at one temperature, and of one that is taken from 60 to 150 degC: what may be lost never comes back,
+// at neither end of the bracket, not at the end of the first hour and not where the range is left.
+TEST(RelaxationResult, BoundsNeverRecover)
+{
+    for (const double later : {60.0, 99.0, 150.0}) {
+        wl::relaxation_state state(wl::music_wire, 0.65);
+        wl::relaxation last = state.result();
+        for (int i = 0; i < 4000; ++i) {
+            state.advance(wl::temperature::celsius(i < 2000 ? 60.0 : later), 0.02_h * std::pow(1.003, i));
+            const wl::relaxation now = state.result();
+            EXPECT_GE(now.bracket.low, last.bracket.low) << i;
+            EXPECT_GE(now.bracket.typical, last.bracket.typical) << i;
+            EXPECT_GE(now.bracket.high, last.bracket.high) << i;
+            EXPECT_LE(now.bracket.low, now.bracket.typical) << i;
+            EXPECT_LE(now.bracket.typical, now.bracket.high) << i;
+            last = now;
+        }
+    }
+}
+
+// Published for prestressing steel in general (ENV 1992-1-1 table 4.8, from memory; so this reports, and asserts the
+// rise alone): shares of the 1000 h loss by time. They start lower than the code's power law that this law was fitted
+// to.
+TEST(StressRelaxation, ReportsTheOlderCodesSharesByTime)
+{
+    double last = 0.0;
+    const reference_table table("springs-relaxation-data.csv");
+    for (const auto& row : table.rows()) {
+        if (row.text("id").rfind("RX-ENV1992-", 0) != 0) continue;
+        const double share = loss_percent(wl::music_wire, 0.7, 20.0, row.number("time_h")) /
+                             loss_percent(wl::music_wire, 0.7, 20.0, 1000.0);
+        RecordProperty(row.text("id"), row.text("note") + "; law " + std::to_string(100.0 * share) + " %");
+        EXPECT_GT(share, last) << row.where();
+        last = share;
+    }
+    EXPECT_NEAR(last, 1.0, 1e-12);
 }
 
 TEST(RelaxationResult, ADestroyedSpringIsAResult)

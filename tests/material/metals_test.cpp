@@ -1,4 +1,5 @@
 #include <cmath>
+#include <map>
 #include <set>
 #include <string>
 #include <string_view>
@@ -25,7 +26,7 @@ const metal& clad_of(double percent)
 // source: standards and data pages by row (see the file); only rows that a metal of the table was taken from
 TEST(Metals, ResistivityIsThePublishedOne)
 {
-    int rows = 0;
+    int rows = 0, skipped = 0;
     for (const auto& row : reference_table("conductors-resistivity.csv").rows()) {
         const std::string& name = row.text("material");
         const metal* m = name == "copper annealed (IACS)"               ? &annealed_copper
@@ -36,7 +37,10 @@ TEST(Metals, ResistivityIsThePublishedOne)
                          : name.starts_with("copper-clad aluminium 15") ? &copper_clad_aluminium_15
                                                                         : nullptr;
         if (name == "stainless 304" && row.text("condition") == "20 C") m = &stainless_steel;
-        if (m == nullptr) continue;
+        if (m == nullptr) {
+            ++skipped;
+            continue;
+        }
         EXPECT_NEAR_REL(m->resistivity.value() * 1e9, row.number("resistivity_20C_nohm_m"), 3e-5) << row.where();
         EXPECT_NEAR_REL(100 * annealed_copper.resistivity.value() / m->resistivity.value(),
                         row.number("conductivity_pct_IACS"), 3e-3)
@@ -47,6 +51,58 @@ TEST(Metals, ResistivityIsThePublishedOne)
         ++rows;
     }
     EXPECT_EQ(rows, 7);
+    EXPECT_EQ(skipped, 25);  // alloys, tempers, temperatures and pure metals that no metal of the library is
+}
+
+// source: standards and data pages by row (see the file; one or two sources), the rows that a metal of the table was
+// taken from. Skipped: the other alloys and tempers, expansion and hardness of whole objects (contact hardness has its own
+// table), and the clad wires, which the next test has. Two figures are not those of the page: copper melts at 1084 degC
+// by the temperature scale of 1990, where the page has 1083 of the older scale; brass has the solidus of CuZn37 (902
+// degC, a judgement named in its source), 13 K below that of CuZn30, so that a joint is called melting rather too early.
+TEST(Metals, BulkPropertiesAreThePublishedOnes)
+{
+    const std::map<std::string, const metal*> sheets{{"copper (IACS standard)", &annealed_copper},
+                                                     {"copper (bus, IACS)", &annealed_copper},
+                                                     {"aluminium 1350-H14", &aluminium},
+                                                     {"brass C26000", &brass},
+                                                     {"phosphor bronze C51000", &bronze},
+                                                     {"steel SAE 1010", &mild_steel},
+                                                     {"stainless 304 annealed", &stainless_steel}};
+    constexpr double scale_of_1990 = 1.0, brass_of_more_zinc = 13.0;  // K
+    int used = 0, skipped = 0;
+    for (const auto& row : reference_table("conductors-material-properties.csv").rows()) {
+        const std::string& name = row.text("material");
+        const bool is_copper_sheet = name == "copper wrought, typical" && row.has("thermal_conductivity_W_mK");
+        const auto found = sheets.find(name);
+        const bool is_other_bronze =
+            name == "phosphor bronze C51000" && row.number("thermal_conductivity_W_mK") != 77;  // 15 and 20 % IACS
+        if ((found == sheets.end() && !is_copper_sheet) || is_other_bronze) {
+            ++skipped;
+            continue;
+        }
+        const metal& m = is_copper_sheet ? annealed_copper : *found->second;
+        if (!is_copper_sheet) {  // 8.92 there is wrought metal; the standard's 8.89 stands in two rows of its own
+            EXPECT_NEAR(m.density.value() / 1000, row.number("density_g_cm3"), 1e-9) << row.where();
+        }
+        if (row.has("specific_heat_J_kgK")) {
+            EXPECT_NEAR(m.specific_heat.value(), row.number("specific_heat_J_kgK"), 1e-9) << row.where();
+        }
+        if (row.has("thermal_conductivity_W_mK")) {
+            EXPECT_NEAR(m.thermal_conductivity.value(), row.number("thermal_conductivity_W_mK"), 1e-9) << row.where();
+        }
+        if (row.has("solidus_C")) {
+            EXPECT_NEAR(m.melting.in_celsius(), row.number("solidus_C"),
+                        m == brass ? brass_of_more_zinc : 0.1 + 1e-9)
+                << row.where();
+            EXPECT_LE(m.melting.in_celsius(), row.number("solidus_C") + 1e-9) << row.where();
+        } else if (is_copper_sheet) {
+            EXPECT_NEAR(m.melting.in_celsius(), row.number("liquidus_or_melting_C"), scale_of_1990 + 1e-9)
+                << row.where();
+        }
+        ++used;
+    }
+    EXPECT_EQ(used, 8);
+    EXPECT_EQ(skipped, 18);
 }
 
 // source: ASTM B566 density (one source, read): 3.32 and 3.63; the mixture rule gives it

@@ -29,6 +29,7 @@ using weldloop::test::reference_table;
 namespace {
 
 constexpr double micro = 1e-6;
+constexpr wl::temperature air_of_the_test = wl::temperature::celsius(25.0);
 
 std::vector<wl::work_clamp> every_clamp()
 {
@@ -61,7 +62,7 @@ struct rises {
 /// of the heat of the jaws' spots (the other half goes into the work), all resistances at their 95 % points.
 rises rises_at_rated(const wl::work_clamp& c)
 {
-    const wl::temperature air = 25_degC, warm = air + 25_K;
+    const wl::temperature air = air_of_the_test, warm = air + 25_K;
     const wl::air_properties film = wl::air_at(air + 12.5_K);
     const double nusselt =
         wl::nusselt_horizontal_cylinder(wl::rayleigh_number(c.body_diameter, warm, air, film), film.prandtl());
@@ -99,6 +100,8 @@ TEST(WorkClampStandard, GivesThePublishedLimits)
             EXPECT_NEAR_REL(value, row.number("value"), tolerance) << what;
             ++seen;
         };
+        if (what == "voltage drop limit, cable to cable through two clamps and plate")
+            check((wl::clamp_pair_limit * 100_A).value(), 1e-12);
         if (what == "equivalent resistance limit, pair + plate") check(wl::clamp_pair_limit.value() / micro, 1e-12);
         if (what == "plate resistance between clamps") check(wl::test_plate_resistance.value() / micro, 2e-3);
         if (what == "implied limit per clamp incl. its cable connection")
@@ -107,8 +110,30 @@ TEST(WorkClampStandard, GivesThePublishedLimits)
         if (what == "temperature-rise limit, cable connection") check(wl::cable_connection_rise_limit.value(), 1e-12);
         if (what == "retention test plate thickness") check(wl::number_in(wl::holding_test_plate, "mm"), 1e-12);
         if (what == "retention cable length") check(wl::holding_test_cable.value(), 1e-12);
+        if (what == "plate width") check(wl::number_in(wl::drop_test_plate_width, "mm"), 1e-12);
+        if (what == "plate thickness") check(wl::number_in(wl::drop_test_plate_thickness, "mm"), 1e-12);
+        if (what == "distance between contact-point centres")
+            check(wl::number_in(wl::drop_test_distance, "mm"), 1e-12);
+        if (what == "plate length") {
+            EXPECT_LT(wl::number_in(wl::drop_test_distance, "mm"), row.number("value"));  // both clamps find room on it
+            ++seen;
+        }
+        if (what == "ambient during tests") {  // "10 to 40": the check of rises below takes an air within it
+            EXPECT_EQ(row.text("value"), "10 to 40");
+            EXPECT_GE(air_of_the_test, 10_degC);
+            EXPECT_LE(air_of_the_test, 40_degC);
+            ++seen;
+        }
+        if (what == "spring as current path") {  // "not allowed" unless by-passed by a fixed conductor
+            for (const wl::work_clamp& c : every_clamp())
+                if (c.spring) {
+                    EXPECT_GT(c.build.shunt.value(), 0.0) << c.name;
+                    EXPECT_LT(static_cast<double>(c.spring->current_share), 0.01) << c.name;
+                }
+            ++seen;
+        }
     }
-    EXPECT_EQ(seen, 7);
+    EXPECT_EQ(seen, 14);
 }
 
 TEST(WorkClampStandard, HangsThePublishedCable)

@@ -78,7 +78,7 @@ TEST(Ampacity, NearTheRatingsOfFixedWiring)
         lead.limit = 90_degC;
         ratios.push_back(amps_of(lead, {.air = 30_degC, .lay = arrangement->second}) / row.number("current_A"));
     }
-    EXPECT_GE(ratios.size(), 24U);
+    EXPECT_EQ(ratios.size(), 24U);
     EXPECT_LE(spread_of(ratios).median, 0.03);
     EXPECT_LE(spread_of(ratios).worst, 0.06);
 }
@@ -133,7 +133,7 @@ TEST(Ampacity, AmbientFactors)
         lowest = std::min(lowest, factor - row.number("factor"));
         ++model_rows;
     }
-    EXPECT_GE(rule_rows, 130);
+    EXPECT_EQ(rule_rows, 133);
     EXPECT_EQ(model_rows, 4);
     EXPECT_GT(lowest, -0.04);
     EXPECT_DOUBLE_EQ(ambient_factor(85_degC, 25_degC, 25_degC), 1.0);
@@ -145,11 +145,13 @@ TEST(Ampacity, AmbientFactors)
 // How far they lie apart is the finding.
 TEST(Ampacity, GuideTablesFollowTheSquareRootTheModelAllowsLess)
 {
+    int rows = 0;
     for (const auto& row : reference_table("welding-cable-duty-ratings-85C.csv").rows()) {
         const double duty = row.number("duty_cycle_percent") / 100;
         if (duty == 1) continue;
+        const duration period = row.number("duty_period_min") * 1_min;
         const cable lead = welding_cable(square_mm(row.number("cross_section_mm2")), 20_m);
-        const ampacity a = ampacity_of(lead, {.air = 25_degC}, duty_cycle::of(duty * 300_s, 300_s));
+        const ampacity a = ampacity_of(lead, {.air = 25_degC}, duty_cycle::of(duty * period, period));
         EXPECT_NEAR_REL(a.by_square_root.value(), row.number("current_A"), 0.035) << row.where();
         EXPECT_LT(a.amps, a.by_square_root) << row.where();
         EXPECT_GT(a.amps, a.continuous) << row.where();
@@ -160,20 +162,23 @@ TEST(Ampacity, GuideTablesFollowTheSquareRootTheModelAllowsLess)
             EXPECT_LT(share, 0.975) << row.where();
         }
         if (duty == 0.2) {
-            EXPECT_GT(share, 0.80) << row.where();
+            EXPECT_GT(share, 0.79) << row.where();
             EXPECT_LT(share, 0.94) << row.where();
         }
+        ++rows;
     }
+    EXPECT_EQ(rows, 32);  // and 8 of 100 %
 }
 
 // source: first-order estimate with one time constant: 16 mm2 (about 5 min) at 20 % of 5 min factor 1.87, 95 mm2 (about
-// 12 min) 2.06, against 2.24 by the square root; the time constants are estimates
+// 12 min) 2.06, against 2.24 by the square root; the time constants are estimates, and one constant lets the covering
+// follow at once, so that the factors are too high by a few per cent
 TEST(Ampacity, DutyFactorNearTheFirstOrderEstimate)
 {
     const duty_cycle duty = duty_cycle::of(1_min, 5_min);
     for (const auto& [mm2, factor] : {std::pair{16.0, 1.87}, std::pair{95.0, 2.06}}) {
         const ampacity a = ampacity_of(welding_cable(square_mm(mm2), 20_m), {.air = 25_degC}, duty);
-        EXPECT_NEAR((a.amps / a.continuous).value(), factor, 0.08) << mm2;
+        EXPECT_NEAR_REL((a.amps / a.continuous).value(), factor, 0.05) << mm2;
         EXPECT_LT((a.amps / a.continuous).value(), std::sqrt(5.0)) << mm2;
     }
 }
@@ -200,7 +205,7 @@ TEST(Ampacity, BringsThePeakToTheLimit)
         const cable_heating hot = heating_of(lead, where, {.current = a.amps, .duty = duty});
         EXPECT_NEAR((hot.conductor_peak - lead.limit).value(), 0.0, 1e-6) << n;
         EXPECT_EQ(a.limit, lead.limit);
-        EXPECT_EQ(a.surface_peak, hot.surface_peak);
+        EXPECT_NEAR((a.surface_peak - hot.surface_peak).value(), 0.0, 1e-8);
         EXPECT_LE(a.continuous, a.amps * (1 + 1e-9));
         EXPECT_LE(a.amps, a.by_square_root * (1 + 1e-9));
     }

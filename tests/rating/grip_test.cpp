@@ -1,15 +1,22 @@
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <string>
+#include <vector>
+
+#include <gtest/gtest.h>
+
 #include <weldloop/core/literals.hpp>
+#include <weldloop/part/crimped_lug.hpp>
 #include <weldloop/part/welding_cable.hpp>
 #include <weldloop/part/work_clamp.hpp>
 #include <weldloop/rating/grip.hpp>
-
-#include <cmath>
-#include <limits>
 
 #include "support/near.hpp"
 
 namespace {
 using namespace weldloop;
+using namespace weldloop::literals;
 
 work_connection on_steel(work_clamp clamp, surface_state state = surface_state::clean)
 {
@@ -19,23 +26,38 @@ work_connection on_steel(work_clamp clamp, surface_state state = surface_state::
 const surroundings shop{.air = 30_degC};
 
 grip_forecast forecast(const work_connection& w, current amps, duty_cycle duty = duty_cycle::of(6_min, 10_min),
-                       duration hours = 2000_h)
+                       duration hours = 2000_h, const grip_service& service = {})
 {
-    return grip_over_time(w, welding_cable(w.clamp.largest_cable, 10_m), {.current = amps, .duty = duty}, shop, hours);
+    return grip_over_time(w, welding_cable(w.clamp.largest_cable, 10_m), {.current = amps, .duty = duty}, shop, hours,
+                          service);
+}
+
+double left(const grip_forecast& f)
+{
+    return static_cast<double>(f.grip_left);
 }
 
 TEST(Grip, FallsWithTimeAndEndsAtTheHorizon)
 {
     const grip_forecast f = forecast(on_steel(spring_clamp(300_A), surface_state::oxidized), 300_A);
-    ASSERT_GE(f.points.size(), 10U);
-    EXPECT_EQ(f.points.front().at.value(), 0.0);
-    EXPECT_NEAR_REL(f.points.back().at.value(), (2000_h).value(), 1e-12);
-    for (std::size_t i = 1; i < f.points.size(); ++i) {
-        EXPECT_GT(f.points[i].at, f.points[i - 1].at);
-        EXPECT_LE(f.points[i].force.value(), f.points[i - 1].force.value() * (1 + 1e-12));
-        EXPECT_GE(f.points[i].resistance.value(), f.points[i - 1].resistance.value() * (1 - 1e-9));
+    for (const auto& points : {f.points, f.poor_points, f.kind_points}) {
+        ASSERT_GE(points.size(), 10U);
+        EXPECT_EQ(points.front().at.value(), 0.0);
+        EXPECT_NEAR_REL(points.back().at.value(), (2000_h).value(), 1e-12);
+        for (std::size_t i = 1; i < points.size(); ++i) {
+            EXPECT_GT(points[i].at, points[i - 1].at);
+            EXPECT_LE(points[i].force.value(), points[i - 1].force.value() * (1 + 1e-12));
+            EXPECT_GE(points[i].resistance.value(), points[i - 1].resistance.value() * (1 - 1e-7));
+            EXPECT_GE(points[i].film, points[i - 1].film);
+            EXPECT_GT(points[i].peak_temperature, points[i].spring_temperature);
+        }
     }
     EXPECT_LE(f.grip_left_low, f.grip_left);
+    EXPECT_LT(f.poor_points.back().force, f.points.back().force);
+    EXPECT_LT(f.points.back().force, f.kind_points.back().force);
+    EXPECT_FALSE(f.runs_away);
+    EXPECT_EQ(f.clock_hours, 2000_h);
+    EXPECT_NEAR_REL(f.arc_hours.value(), (1200_h).value(), 1e-12);
 }
 
 // The force follows the relaxation law: with a clamp that stays at one temperature the march is the law itself.
@@ -45,64 +67,82 @@ TEST(Grip, AtOneTemperatureTheMarchIsTheRelaxationLaw)
     const grip_forecast f =
         forecast(w, in_si<current>(1e-3));  // no heat to speak of: the clamp stays at the air's 30 degC
     const relaxation law = relaxation_of(w.clamp.spring->wire, w.clamp.spring->stress, 30_degC, 2000_h);
-    EXPECT_NEAR(static_cast<double>(f.grip_left), 1.0 - static_cast<double>(law.bracket.typical), 1e-9);
+    EXPECT_NEAR(left(f), 1.0 - static_cast<double>(law.bracket.typical), 1e-9);
     EXPECT_NEAR(static_cast<double>(f.grip_left_low), 1.0 - static_cast<double>(law.bracket.high), 1e-9);
 }
 
-// Force, resistance, temperature and relaxation marched with small fixed steps, the same laws without step control.
-TEST(Grip, StepControlDoesNotMoveTheResult)
+// A history of hot shifts and cold nights, one after the other in the state of the relaxation law: spreading the nights
+// over the shifts changes nothing that matters.
+TEST(Grip, RestsSpreadOverShiftsAreShiftsAndRestsInTurn)
 {
-    const work_connection w = on_steel(spring_clamp(300_A), surface_state::spatter_covered);
-    const cable lead = welding_cable(w.clamp.largest_cable, 10_m);
-    const load work{.current = 340_A, .duty = duty_cycle::of(6_min, 10_min)};
-    const grip_forecast f = grip_over_time(w, lead, work, shop, 500_h);
-
-    detail::clamp_stretch stretch{
-        {element_of(w, shop, work.current, false), element_of(lead, shop, work.current, false)}, 0, w, shop, work};
-    relaxation_state spring(w.clamp.spring->wire, w.clamp.spring->stress);
-    double time = 0.0, step = 10.0, left = 1.0;
-    temperature mean = stretch.at(0.0, scatter::typical).mean, peak = mean;
-    while (time < (500_h).value()) {
-        const double dt = std::min(step, (500_h).value() - time);
-        spring.advance(mean, in_si<duration>(dt));
-        left = 1.0 - static_cast<double>(spring.result().bracket.typical);
-        const double warm = (modulus_at(1_Pa, peak) / 1_Pa).value();
-        const auto now = stretch.at(1.0 - left * warm, scatter::typical);
-        mean = now.mean;
-        peak = now.peak;
-        time += dt;
-        step = std::min(step * 1.05, 3600.0);
+    work_connection w = on_steel(spring_clamp(300_A));
+    const grip_service service{.shift = 8_h, .rest = 16_h};
+    const grip_forecast f = forecast(w, 500_A, duty_cycle::continuous(), 800_h, service);
+    relaxation_state state(w.clamp.spring->wire, w.clamp.spring->stress);
+    for (int day = 0; day < 100; ++day) {
+        const temperature hot = f.points.back().spring_temperature;  // moves by less than 1 K over the 800 h
+        state.advance(hot, 8_h).advance(shop.air, 16_h);
     }
-    EXPECT_NEAR(static_cast<double>(f.grip_left), left, 0.003);
-    EXPECT_NEAR(f.points.back().peak_temperature.in_celsius(), peak.in_celsius(), 0.5);
+    EXPECT_NEAR(left(f), 1.0 - static_cast<double>(state.result().bracket.typical), 2e-3);
+    EXPECT_NEAR_REL(f.clock_hours.value(), (2400_h).value(), 1e-12);
 }
 
 // common practice, no source: for long at its rated current a spring clamp degrades faster than a screw clamp, a lug
 // outlasts both; oversizing keeps grip; spatter under the jaw shortens life
 TEST(Grip, TradeFactsComeOut)
 {
-    const double spring =
-        static_cast<double>(forecast(on_steel(spring_clamp(300_A), surface_state::oxidized), 300_A).grip_left);
-    const double screw =
-        static_cast<double>(forecast(on_steel(screw_clamp(300_A), surface_state::oxidized), 300_A).grip_left);
-    const double lug = static_cast<double>(
-        forecast(on_steel(bolted_work_lug(square_mm(70)), surface_state::oxidized), 300_A).grip_left);
-    EXPECT_LT(spring, screw);
-    EXPECT_LT(screw, lug);
-    const double bigger =
-        static_cast<double>(forecast(on_steel(spring_clamp(500_A), surface_state::oxidized), 300_A).grip_left);
-    EXPECT_GT(bigger, spring);
-    const double spatter =
-        static_cast<double>(forecast(on_steel(spring_clamp(300_A), surface_state::spatter_covered), 300_A).grip_left);
-    EXPECT_LT(spatter, spring);
+    const auto rated = [](work_clamp clamp, surface_state state) {
+        return forecast(on_steel(std::move(clamp), state), 300_A, duty_cycle::continuous());
+    };
+    const grip_forecast spring = rated(spring_clamp(300_A), surface_state::oxidized),
+                        screw = rated(screw_clamp(300_A), surface_state::oxidized),
+                        lug = rated(bolted_work_lug(square_mm(70)), surface_state::oxidized),
+                        bigger = rated(spring_clamp(500_A), surface_state::oxidized),
+                        spatter = rated(spring_clamp(300_A), surface_state::spatter_covered);
+    EXPECT_LT(left(spring), left(screw));
+    EXPECT_LT(left(screw), left(lug));
+    EXPECT_LT(spring.grip_left_low, screw.grip_left_low);
+    EXPECT_LT(screw.grip_left_low, lug.grip_left_low);
+    EXPECT_LT(left(spring), left(bigger));
+    EXPECT_LT(spring.grip_left_low, bigger.grip_left_low);
+    EXPECT_LT(left(spatter), left(spring));
+    EXPECT_GT(spatter.points.back().peak_temperature, spring.points.back().peak_temperature);
+    const auto rise = [](const grip_forecast& f) {
+        return f.points.back().resistance.value() / f.points.front().resistance.value();
+    };
+    EXPECT_LT(rise(screw), rise(spring));
+    EXPECT_LT(rise(lug), rise(spring));
 }
 
-TEST(Grip, AnAbusedClampRunsAway)
+// At exponent 0.7 a loss of 30 % of the force raises the resistance by 0.7^-0.7 = 1.28 and no more: on clean plate at
+// its rated load no clamp may run away, at any size and for any length of time.
+TEST(Grip, OnCleanPlateAtRatedLoadNothingRunsAway)
 {
+    EXPECT_NEAR(std::pow(0.7, -0.7), 1.28, 0.005);
+    for (const current& rated : {100_A, 200_A, 300_A, 400_A, 500_A, 600_A, 800_A, 1000_A})
+        for (const work_clamp& clamp : {spring_clamp(rated), screw_clamp(rated)}) {
+            const grip_forecast f =
+                forecast(on_steel(clamp), rated, duty_cycle::of(clamp.rated_duty), longest_forecast);
+            EXPECT_FALSE(f.runs_away) << clamp.name;
+            EXPECT_NE(f.outlook, grip_outlook::unstable) << clamp.name;
+            EXPECT_NE(f.outlook_poor, grip_outlook::unstable) << clamp.name;
+        }
+}
+
+TEST(Grip, AnAbusedClampLosesItsSpring)
+{
+    const grip_forecast falls =
+        forecast(on_steel(spring_clamp(100_A), surface_state::heavy_rust), 1500_A, duty_cycle::continuous());
+    EXPECT_TRUE(falls.runs_away);
+    EXPECT_EQ(falls.end, grip_end::fallen);
+    EXPECT_NEAR(left(falls), grip_gone, 1e-9);
     const grip_forecast f =
-        forecast(on_steel(spring_clamp(100_A), surface_state::heavy_rust), 900_A, duty_cycle::continuous());
+        forecast(on_steel(spring_clamp(100_A), surface_state::heavy_rust), 2500_A, duty_cycle::continuous());
     EXPECT_TRUE(f.runs_away);
     EXPECT_TRUE(f.spring_destroyed);
+    EXPECT_EQ(f.outlook, grip_outlook::unstable);
+    EXPECT_TRUE(f.end == grip_end::destroyed || f.end == grip_end::ran_away);
+    EXPECT_EQ(left(f), 0.0);
     EXPECT_TRUE(f.basis.has(range_flag::spring_destroyed));
     ASSERT_TRUE(f.inspect_by && f.quarter_lost);
     EXPECT_LE(f.quarter_lost->low, f.quarter_lost->typical);
@@ -111,10 +151,101 @@ TEST(Grip, AnAbusedClampRunsAway)
         EXPECT_TRUE(std::isfinite(p.force.value()) && std::isfinite(p.resistance.value()));
 }
 
+// Between 100 degC and the tempering limit the outer cases carry a factor 3 in the exponent, below they do not.
+TEST(Grip, HotSpringsCarryAFactorOfThree)
+{
+    work_connection w = on_steel(spring_clamp(300_A));
+    w.clamp.spring->stress = 0.65;  // within the range of the law, which the family's 0.57 is not
+    const auto exponents = [&](current amps) {
+        const grip_forecast f = forecast(w, amps, duty_cycle::continuous());
+        const double poor = -std::log(static_cast<double>(f.grip_left_low)), typical = -std::log(left(f));
+        return std::pair{poor / typical, f.basis.has(range_flag::relaxation_range)};
+    };
+    const auto [cool, cool_flag] = exponents(100_A);
+    EXPECT_LT(cool, 2.0);
+    EXPECT_FALSE(cool_flag);
+    const auto [hot, hot_flag] = exponents(900_A);
+    EXPECT_GT(hot, 3.0);
+    EXPECT_TRUE(hot_flag);
+}
+
+TEST(Grip, SharesOfACauseSumToOne)
+{
+    grip_service rough{.openings = 50.0, .knocks = 20.0};
+    for (const current& amps : {200_A, 400_A, 800_A})
+        for (const surface_state state : {surface_state::clean, surface_state::spatter_covered})
+            for (const grip_service& service : {grip_service{}, rough}) {
+                const grip_causes c =
+                    forecast(on_steel(spring_clamp(300_A), state), amps, duty_cycle::continuous(), 2000_h, service)
+                        .causes;
+                EXPECT_NEAR(static_cast<double>(c.force) + static_cast<double>(c.film) + static_cast<double>(c.heat) +
+                                static_cast<double>(c.disturbance),
+                            1.0, 1e-12);
+                EXPECT_EQ(static_cast<double>(c.disturbance) > 0.0, service.knocks > 0.0);
+            }
+    // a cold clamp in good hands: the force alone
+    grip_service bare;
+    bare.film = false;
+    const grip_causes cold =
+        forecast(on_steel(spring_clamp(300_A)), 1_A, duty_cycle::continuous(), 2000_h, bare).causes;
+    EXPECT_NEAR(static_cast<double>(cold.force), 1.0, 1e-3);
+}
+
+TEST(Grip, InAStationItIsTheSameClampBehindTheSameLead)
+{
+    const work_connection w = on_steel(spring_clamp(300_A), surface_state::oxidized);
+    const cable lead = welding_cable(square_mm(70), 10_m);
+    const load work{.current = 300_A, .duty = duty_cycle::of(6_min, 10_min)};
+    station s{.job = {.current = work.current, .duty = work.duty}, .where = shop};
+    s.path = {welding_cable(square_mm(70), 10_m),
+              electrode_holder("holder", 300_A),
+              arc{},
+              plate{.metal = mild_steel, .length = 1_m, .width = 1_m, .thickness = 10_mm, .name = "table"},
+              w,
+              lead};
+    const auto in_station = grip_in_station(s, 4);
+    ASSERT_TRUE(in_station);
+    const grip_forecast alone = grip_over_time(w, lead, work, shop, usual_forecast);
+    // the cut lead of the loop and the one fin: see lead_fin_judgement
+    EXPECT_NEAR(left(*in_station), left(alone), 1e-3);
+    EXPECT_NEAR(in_station->points.back().peak_temperature.in_celsius(),
+                alone.points.back().peak_temperature.in_celsius(), 1.0);
+    EXPECT_FALSE(grip_in_station(s, 3));
+    EXPECT_THROW(static_cast<void>(grip_in_station(s, 6)), out_of_range_error);
+}
+
+// Any input that is let in ends in bounded work with finite numbers.
+TEST(Grip, WhateverIsAllowedEnds)
+{
+    std::size_t unstable = 0;
+    for (const work_clamp& clamp :
+         {spring_clamp(100_A), spring_clamp(1000_A), screw_clamp(100_A), bolted_work_lug(square_mm(16))})
+        for (const double amps : {1e-6, 1.0, 100.0, 1e3, 5e3, 1e5})
+            for (const duration& hours : {1e-3_h, 1_h, 262800_h})
+                for (const surface_state state : {surface_state::clean, surface_state::heavy_rust}) {
+                    const grip_forecast f =
+                        grip_over_time(on_steel(clamp, state), welding_cable(square_mm(70), 1_m),
+                                       {.current = in_si<current>(amps), .duty = duty_cycle::of(1_s, 1000_s)}, shop,
+                                       hours, {.rest = 100_h, .openings = 1e4, .knocks = 1e4});
+                    ASSERT_FALSE(f.points.empty());
+                    ASSERT_LT(f.points.size(), 2000U);
+                    for (const grip_point& p : f.points) {
+                        ASSERT_TRUE(std::isfinite(p.force.value()) && p.force.value() >= 0.0);
+                        ASSERT_TRUE(std::isfinite(p.resistance.value()) && p.resistance.value() >= 0.0);
+                    }
+                    unstable += f.outlook == grip_outlook::unstable ? 1U : 0U;
+                }
+    EXPECT_GT(unstable, 0U);
+}
+
 TEST(Grip, RefusesWhatCannotBe)
 {
     const work_connection w = on_steel(spring_clamp(300_A));
     const cable lead = welding_cable(square_mm(70), 10_m);
+    const auto refused = [&](const grip_service& service) {
+        EXPECT_THROW(static_cast<void>(grip_over_time(w, lead, {.current = 100_A}, shop, 10_h, service)),
+                     out_of_range_error);
+    };
     EXPECT_THROW(static_cast<void>(grip_over_time(w, lead, {.current = 0_A}, shop, 10_h)), out_of_range_error);
     EXPECT_THROW(static_cast<void>(grip_over_time(w, lead, {.current = 100_A}, shop, 0_h)), out_of_range_error);
     EXPECT_THROW(static_cast<void>(grip_over_time(w, lead, {.current = 100_A}, shop,
@@ -124,6 +255,12 @@ TEST(Grip, RefusesWhatCannotBe)
     EXPECT_THROW(static_cast<void>(grip_over_time(on_steel(spring_clamp(300_A), surface_state::painted_unbroken), lead,
                                                   {.current = 100_A}, shop, 10_h)),
                  bad_station_error);
+    refused({.shift = 0_h});
+    refused({.rest = -1.0 * 1_h});
+    refused({.openings = -1.0});
+    refused({.knocks = 1e5});
+    refused({.clean_every = 1_s});
+    refused({.tighten_every = 0_h});
 }
 
 }  // namespace

@@ -62,6 +62,7 @@ TEST(JointTemperatureLimit, EveryRowOfTheTable)
                 ++recalled;
             }
     }
+    EXPECT_EQ(read + clamp + recalled, test::reference_table("contacts-temperature-limits.csv").rows().size());
     EXPECT_EQ(read, read_rows.size());
     EXPECT_EQ(clamp, 2U);
     EXPECT_EQ(recalled, recalled_joint_limits.size());

@@ -48,6 +48,7 @@ namespace detail {
             .air = where.air,
             .wind = where.wind,
             .lay = lead.lay.value_or(where.lay),
+            .coil_turns = lead.lay ? lead.coil_turns : where.coil_turns,
             .altitude = where.altitude,
             .sun = where.sun,
             .emissivity = lead.covering.emissivity};
@@ -76,13 +77,11 @@ inline void require_dimensions(const cable& lead)
     return static_cast<double>(lead.missing_strands) > 0.0 && lead.damaged_length.value() > 0.0;
 }
 
-/// Two stores of the lead, with a share of its strands missing, for a duty or for current without a break.
-[[nodiscard]] inline two_stores stores_of(const cable& lead, double missing,
-                                          const duty_cycle& duty = duty_cycle::continuous())
+/// One metre of the lead as a heat store, with a share of its strands missing.
+[[nodiscard]] inline covered_conductor conductor_of(const cable& lead, double missing = 0.0)
 {
-    return two_stores_of(lead.metal, lead.size.area() * (1.0 - missing), lead.stranding_increment, lead.covering,
-                         lead.conductor_diameter, lead.overall_diameter,
-                         duty.is_continuous() ? std::nullopt : std::optional<duration>(duty.on()));
+    return covered_conductor_of(lead.metal, lead.size.area() * (1.0 - missing), lead.stranding_increment, lead.covering,
+                                lead.conductor_diameter, lead.overall_diameter);
 }
 
 /// Surface temperature [K] when the conductor is steadily at a temperature [K].
@@ -101,10 +100,23 @@ inline void require_dimensions(const cable& lead)
 {
     basis out;
     out.add(lead.metal.electrical_source ? *lead.metal.electrical_source : iec_60028);
-    out.add(lead.size.scale() == size_scale::square_mm ? iec_60228_flexible : astm_b172);
+    out.add(lead.size.scale() == size_scale::square_mm ? iec_60228_classes : astm_b172);
     out.add(bs_638_4_diameters).add(en_50525_2_81_diameters).add(iec_60287_2_1_table_1);
     if (lead.dimensions_interpolated) out.add(range_flag::dimension_interpolated);
     if (lead.dimensions_extrapolated) out.add(range_flag::dimension_extrapolated);
+    return out;
+}
+
+/// The same of a heating with its peaks.
+[[nodiscard]] inline basis heating_basis(const cable& lead, const cable_surface& surface,
+                                         const temperature& conductor_peak, const temperature& surface_peak,
+                                         bool continuous)
+{
+    basis out = basis_of(lead);
+    out.add(surface_basis(surface, surface_peak));
+    if (!continuous) out.add(covering_points_model).add(iec_60853_heat);
+    if (conductor_peak < resistivity_lowest || conductor_peak > resistivity_highest)
+        out.add(range_flag::resistivity_range);
     return out;
 }
 
@@ -178,10 +190,10 @@ inline void require_dimensions(const cable& lead)
 
 /// Temperatures of a lead under a load, settled, far from its ends.
 ///
-/// Whole strands: periodic_heating_of() with the lead's stores and surface. Damage (missing strands over a length Ld):
-/// there the same with the remaining strands, and the excess is drawn down along the conductor: at the middle of the
-/// damage by 1 - exp(-Ld/(2 x decay length)); averaged over the lead it keeps the share Ld/L, or the same if that is
-/// less.
+/// Whole strands: periodic_heating_of() with the lead's conductor, covering and surface. Damage (missing strands over a
+/// length Ld): there the same with the remaining strands, and the excess is drawn down along the conductor: at the
+/// middle of the damage by 1 - exp(-Ld/(2 x decay length)); averaged over the lead it keeps the share Ld/L, or the same
+/// if that is less.
 ///
 /// Overloaded leads get an answer too: above the melting point it only says "far too hot" (`melts`).
 /// Accuracy of the rise: 5 % alone in still air from 100 % duty tables, see surface_model; no current gives the air's
@@ -194,8 +206,8 @@ inline void require_dimensions(const cable& lead)
     detail::require_dimensions(lead);
     require_not_negative(work.current, "current");
     const cable_surface surface = detail::surface_of(lead, where);
-    const periodic_heating whole = periodic_heating_of(detail::stores_of(lead, 0.0, work.duty), surface, work.current,
-                                                       work.duty.on(), work.duty.period());
+    const periodic_heating whole =
+        periodic_heating_of(detail::conductor_of(lead), surface, work.current, work.duty.on(), work.duty.period());
 
     cable_heating out;
     out.conductor_peak = whole.conductor_peak;
@@ -206,7 +218,7 @@ inline void require_dimensions(const cable& lead)
     out.melts = whole.melts;
     if (detail::is_damaged(lead)) {
         const periodic_heating damaged =
-            periodic_heating_of(detail::stores_of(lead, static_cast<double>(lead.missing_strands), work.duty), surface,
+            periodic_heating_of(detail::conductor_of(lead, static_cast<double>(lead.missing_strands)), surface,
                                 work.current, work.duty.on(), work.duty.period());
         double left = 1.0;  // of the excess, at the middle of the damage
         try {
@@ -226,11 +238,7 @@ inline void require_dimensions(const cable& lead)
     }
     out.over_limit = out.conductor_peak > lead.limit;
 
-    out.basis.add(detail::basis_of(lead)).add(surface_basis(surface, out.surface_peak));
-    if (!work.duty.is_continuous())
-        out.basis.add(two_store_model).add(van_wormer_split).add(burst_split).add(iec_60853_heat);
-    if (out.conductor_peak < resistivity_lowest || out.conductor_peak > resistivity_highest)
-        out.basis.add(range_flag::resistivity_range);
+    out.basis = detail::heating_basis(lead, surface, out.conductor_peak, out.surface_peak, work.duty.is_continuous());
     return out;
 }
 

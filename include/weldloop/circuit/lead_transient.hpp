@@ -18,8 +18,8 @@
 #include <weldloop/core/root.hpp>
 #include <weldloop/core/temperature.hpp>
 #include <weldloop/core/text.hpp>
+#include <weldloop/law/heating_march.hpp>
 #include <weldloop/law/periodic_heating.hpp>
-#include <weldloop/law/two_store_march.hpp>
 #include <weldloop/part/cable.hpp>
 #include <weldloop/part/surroundings.hpp>
 
@@ -27,28 +27,17 @@ namespace weldloop {
 
 namespace detail {
 
-/// The stores of a lead where it is hottest: at its damage if there is any, by itself. `burst` is the time of a current
-/// that has not yet lasted; none for cooling.
-[[nodiscard]] inline two_stores hottest_stores_of(const cable& lead, std::optional<duration> burst)
+/// One metre of a lead where it is hottest: at its damage if there is any, by itself.
+[[nodiscard]] inline covered_conductor hottest_conductor_of(const cable& lead)
 {
-    const double missing = is_damaged(lead) ? static_cast<double>(lead.missing_strands) : 0.0;
-    return two_stores_of(lead.metal, lead.size.area() * (1.0 - missing), lead.stranding_increment, lead.covering,
-                         lead.conductor_diameter, lead.overall_diameter, burst);
+    return conductor_of(lead, is_damaged(lead) ? static_cast<double>(lead.missing_strands) : 0.0);
 }
 
-/// The longest run of current without a break in a programme that repeats; none where it never stops.
-[[nodiscard]] inline std::optional<duration> longest_burst(std::span<const heating_segment> programme)
+/// Conductor and covering when nothing changes: the temperature is straight over the logarithm of the radius.
+[[nodiscard]] inline conductor_profile settled_profile(const temperature& conductor, const temperature& surface)
 {
-    duration longest{}, run{};
-    bool has_rest = false;
-    for (int round = 0; round < 2; ++round)  // twice, for a run over the end of the period
-        for (const heating_segment& s : programme) {
-            has_rest = has_rest || s.current.value() == 0.0;
-            run = s.current.value() > 0.0 ? run + s.duration : duration{};
-            longest = std::max(longest, run);
-        }
-    if (!has_rest || longest.value() == 0.0) return std::nullopt;
-    return longest;
+    const auto at = [&](std::size_t i) { return conductor + lobatto_places[i] * (surface - conductor); };
+    return {conductor, {at(1), at(2), at(3)}, surface};
 }
 
 }  // namespace detail
@@ -56,82 +45,65 @@ namespace detail {
 /// What a lead is at after lying without current for a day: the air's temperature, higher in the sun.
 /// @param lead with its diameters @param where air, wind, lay, altitude, sun
 /// @throws missing_data_error for a lead without diameters; not_finite_error, out_of_range_error, no_solution_error
-[[nodiscard]] inline store_temperatures lead_at_rest(const cable& lead, const surroundings& where)
+[[nodiscard]] inline conductor_profile lead_at_rest(const cable& lead, const surroundings& where)
 {
     const cable_heating cold = heating_of(lead, where, {.current = current{}});
-    return {cold.conductor_peak, cold.surface_peak};
+    return detail::settled_profile(cold.conductor_peak, cold.surface_peak);
 }
 
 /// What a lead is at when its conductor has been held at a temperature until nothing changed.
 /// @param lead with its diameters @param where air, wind, lay, altitude, sun @param conductor its temperature
 /// @throws missing_data_error for a lead without diameters; not_finite_error, out_of_range_error
-[[nodiscard]] inline store_temperatures lead_held_at(const cable& lead, const surroundings& where,
-                                                     temperature conductor)
+[[nodiscard]] inline conductor_profile lead_held_at(const cable& lead, const surroundings& where, temperature conductor)
 {
-    return {conductor, steady_surface_of(lead, where, conductor)};
+    return detail::settled_profile(conductor, steady_surface_of(lead, where, conductor));
 }
 
-/// Temperatures of a lead after a current has flowed for a time, far from its ends, by stores_after().
+/// Temperatures of a lead after a current has flowed for a time, far from its ends, by profile_after().
 ///
-/// The covering's share with the conductor is burst_share() of that time where current flows, van_wormer_share() while
-/// it cools. Where strands are missing the numbers are those of the damage by itself, which the rest of the conductor
-/// would help to cool: cautious. Against a
-/// covering of 200 rings, 16 to 185 mm2: within 0.2 K for half an hour and more and while cooling; single shots read
-/// low by up to 0.7 % of the rise after 10 min, 3.7 % after 1 min and 6.5 % after 10 s (tests/circuit).
+/// Where strands are missing the numbers are those of the damage by itself, which the rest of the conductor would help
+/// to cool: cautious. Against a covering of 200 rings, 16 to 185 mm2, shots of 10 s to an hour and cooling: conductor
+/// and surface within 0.05 K (tests/circuit).
 /// @param lead with its diameters @param where air, wind, lay, altitude, sun @param through I [A], 0 or above
 /// @param time [s], 0 or above @param start lead_at_rest(), lead_held_at() or what an earlier call returned
 /// @return conductor and surface, where the lead is hottest
 /// @throws missing_data_error for a lead without diameters; not_finite_error, out_of_range_error; no_solution_error for
 /// currents so large that numbers overflow
-[[nodiscard]] inline store_temperatures temperature_after(const cable& lead, const surroundings& where, current through,
-                                                          duration time, const store_temperatures& start)
+[[nodiscard]] inline conductor_profile temperature_after(const cable& lead, const surroundings& where, current through,
+                                                         duration time, const conductor_profile& start)
 {
     detail::require_dimensions(lead);
     require_not_negative(through, "current");
     require_not_negative(time, "time");
-    const bool is_burst = through.value() > 0.0 && time.value() > 0.0;
-    return stores_after(detail::hottest_stores_of(lead, is_burst ? std::optional<duration>(time) : std::nullopt),
-                        detail::surface_of(lead, where), through, time, start);
+    return profile_after(detail::hottest_conductor_of(lead), detail::surface_of(lead, where), through, time, start);
 }
 
 /// The same from a lead at rest.
 /// @param lead with its diameters @param where air, wind, lay, altitude, sun @param through I [A], 0 or above
 /// @param time [s], 0 or above
 /// @throws missing_data_error, not_finite_error, out_of_range_error, no_solution_error
-[[nodiscard]] inline store_temperatures temperature_after(const cable& lead, const surroundings& where, current through,
-                                                          duration time)
+[[nodiscard]] inline conductor_profile temperature_after(const cable& lead, const surroundings& where, current through,
+                                                         duration time)
 {
     return temperature_after(lead, where, through, time, lead_at_rest(lead, where));
 }
 
 /// How long a lead may carry a current before its conductor is at the lead's limit: the longest single weld.
 ///
-/// The time at which temperature_after() is the limit. The covering's share depends on the time that is sought; the two
-/// are brought to agree within 1e-10.
+/// The time at which temperature_after() is the limit.
 /// @param lead with its diameters @param where air, wind, lay, altitude, sun @param through I [A], 0 or above
 /// @param start lead_at_rest(), lead_held_at() or what temperature_after() returned
 /// @return [s], 0 for a start at the limit or above; none where the limit is never reached
 /// @throws missing_data_error for a lead without diameters; not_finite_error, out_of_range_error; no_solution_error for
 /// currents so large that numbers overflow
 [[nodiscard]] inline std::optional<duration> time_to_limit(const cable& lead, const surroundings& where,
-                                                           current through, const store_temperatures& start)
+                                                           current through, const conductor_profile& start)
 {
     detail::require_dimensions(lead);
     require_not_negative(through, "current");
     if (start.conductor >= lead.limit) return duration{};
-    const cable_surface surface = detail::surface_of(lead, where);
-    std::optional<duration> time =
-        time_to_conductor(detail::hottest_stores_of(lead, std::nullopt), surface, through, start, lead.limit);
-    constexpr int most_rounds = 60;      // takes 5 to 10: the share acts on the time with a tenth of its change
-    constexpr double agreement = 1e-10;  // of the time
-    for (int round = 0; time && time->value() > 0.0 && round < most_rounds; ++round) {
-        const std::optional<duration> next =
-            time_to_conductor(detail::hottest_stores_of(lead, time), surface, through, start, lead.limit);
-        const bool agrees = next && std::fabs((*next / *time).value() - 1.0) <= agreement;
-        time = next;
-        if (agrees) break;
-    }
-    return time;
+    return time_to_conductor(detail::hottest_conductor_of(lead), detail::surface_of(lead, where), through, start,
+                             lead.limit);
 }
 
 /// The same from a lead at rest.
@@ -159,7 +131,7 @@ namespace detail {
     if (to > from)
         throw out_of_range_error("temperature to cool to", to_text(to, "degC"), "at most " + to_text(from, "degC"));
     const std::optional<duration> time =
-        time_to_conductor(detail::hottest_stores_of(lead, std::nullopt), detail::surface_of(lead, where), current{},
+        time_to_conductor(detail::hottest_conductor_of(lead), detail::surface_of(lead, where), current{},
                           lead_held_at(lead, where, from), to);
     if (!time)
         throw no_solution_error("time to cool", "without end: the lead does not get to " + to_text(to, "degC"),
@@ -168,14 +140,14 @@ namespace detail {
 }
 
 /// Time in which a small departure of a lead from a steady state dies away to 1/e, with the conductor about a
-/// temperature; see time_constant_of() of two stores. Hotter leads have the shorter one.
+/// temperature; see time_constant_of() of a covered conductor. Hotter leads have the shorter one.
 /// @param lead with its diameters @param where air, wind, lay, altitude, sun @param conductor its temperature
 /// @return [s]
 /// @throws missing_data_error for a lead without diameters; not_finite_error, out_of_range_error
 [[nodiscard]] inline duration time_constant_of(const cable& lead, const surroundings& where, temperature conductor)
 {
     detail::require_dimensions(lead);
-    return time_constant_of(detail::hottest_stores_of(lead, std::nullopt), detail::surface_of(lead, where),
+    return time_constant_of(detail::hottest_conductor_of(lead), detail::surface_of(lead, where),
                             steady_surface_of(lead, where, conductor));
 }
 
@@ -209,7 +181,7 @@ namespace detail {
 /// Temperatures of a lead under a programme of several currents that repeats, settled, far from its ends: heating_of()
 /// for more than on and off.
 ///
-/// periodic_heating_of() with the lead's stores; the covering's share is that of the longest run of current. Damage is
+/// periodic_heating_of() with the lead's conductor, covering and surface. Damage is
 /// drawn down as in heating_of(), with the current of the same mean heat. With one current and a rest the result is
 /// that of heating_of().
 /// @param lead with its diameters @param where air, wind, lay, altitude, sun
@@ -221,12 +193,8 @@ namespace detail {
 {
     detail::require_dimensions(lead);
     const cable_surface surface = detail::surface_of(lead, where);
-    const std::optional<duration> burst = detail::longest_burst(programme);
     const auto settled_with = [&](double missing) {
-        return periodic_heating_of(two_stores_of(lead.metal, lead.size.area() * (1.0 - missing),
-                                                 lead.stranding_increment, lead.covering, lead.conductor_diameter,
-                                                 lead.overall_diameter, burst),
-                                   surface, programme);
+        return periodic_heating_of(detail::conductor_of(lead, missing), surface, programme);
     };
     const periodic_heating whole = settled_with(0.0);
     cable_heating out;
@@ -259,10 +227,7 @@ namespace detail {
         out.melts = out.conductor_peak > lead.metal.melting;
     }
     out.over_limit = out.conductor_peak > lead.limit;
-    out.basis.add(detail::basis_of(lead)).add(surface_basis(surface, out.surface_peak));
-    if (programme.size() > 1) out.basis.add(two_store_model).add(van_wormer_split).add(burst_split).add(iec_60853_heat);
-    if (out.conductor_peak < resistivity_lowest || out.conductor_peak > resistivity_highest)
-        out.basis.add(range_flag::resistivity_range);
+    out.basis = detail::heating_basis(lead, surface, out.conductor_peak, out.surface_peak, programme.size() == 1);
     return out;
 }
 

@@ -8,6 +8,7 @@
 #include <weldloop/circuit/loop_element.hpp>
 #include <weldloop/circuit/loop_heat.hpp>
 #include <weldloop/circuit/loop_state.hpp>
+#include <weldloop/circuit/part_in_path.hpp>
 #include <weldloop/circuit/station.hpp>
 
 namespace weldloop {
@@ -32,7 +33,7 @@ namespace weldloop {
     std::vector<loop_element> elements;
     elements.reserve(s.path.size());
     for (std::size_t i = 0; i < s.path.size(); ++i) {
-        elements.push_back(element_of(s.path[i], s.where, s.job.current, i < arc_at));
+        elements.push_back(element_of(part_in_path(s.path, i), s.where, s.job.current, i < arc_at));
         out.part_basis.push_back(elements.back().basis);
     }
     for (std::size_t i = 0; i < elements.size(); ++i) {

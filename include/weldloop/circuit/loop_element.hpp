@@ -144,10 +144,7 @@ struct loop_element {
             j.add({palm_conductance_of(l), palm_metals});
             j.outer = j.contacts[1].cold.typical;
             j.body = lug_body(l.size);
-            j.basis.add(*crimp_limit_of(l.size.area()).from)
-                .add(crimp_band_judgement)
-                .add(underfilled_barrel_judgement);
-            j.basis.add(force_law_form).add(palm_judgement).add(nut_factor_zinc);
+            j.basis.add(crimp_basis_of(l.size.area())).add(underfilled_barrel_judgement).add(palm_basis());
             return joint(j);
         }
         loop_element operator()(const coupling& c) const

@@ -196,19 +196,10 @@ struct chain_at {
     node.sink = l.duty * joint.flow_cooling.value() +
                 body_coefficient(joint.body, body, *l.where).value() * joint.body.surface.value();
     if (const auto& work = j.element->work) {
-        // half of the contact's heat is made on the work's side and comes back only through the faces
-        const double made = 0.5 * l.amps * j.point.first_drop.value();
-        const conductance spots = j.point.first_drop.value() > 0.0 ? l.through / j.point.first_drop : conductance{};
-        const double crossing =
-            (spot_heat_conductance(spots, body) +
-             gap_heat_conductance(air_at(std::clamp(body, air_coldest, air_hottest)).thermal_conductivity, work->faces,
-                                  pressed_gap_height))
-                .value();
-        const double sink = work->sink.value();
-        const double through_work = crossing * sink / (crossing + sink);
-        heat_on -= made * sink / (crossing + sink);
-        node.sink += through_work;
-        node.sink_flow += through_work * (work->work - l.where->air).value();
+        const work_pull pull = work_pull_of(*work, j.point.first_drop, l.through, body);
+        heat_on -= pull.taken;
+        node.sink += pull.conductance;
+        node.sink_flow += pull.conductance * (work->work - l.where->air).value();
     }
     j.heat_on = heat_on;
     node.power = l.duty * heat_on;

@@ -86,6 +86,14 @@ inline constexpr metal_pair crimp_metals{annealed_copper, annealed_copper};
                                        .surface = l.palm});
 }
 
+/// The sources a lug's palm rests on.
+[[nodiscard]] inline basis palm_basis()
+{
+    basis out;
+    detail::add_contact_basis(out, force_law_constant(palm_metals.first, palm_metals.second));
+    return out.add(palm_judgement).add(nut_factor_zinc);
+}
+
 /// Conductance of a whole lug at 20 degC [S], crimp and palm one after the other.
 /// @param l the lug @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline band<conductance> lug_conductance_of(const lug& l)
@@ -107,10 +115,7 @@ inline constexpr metal_pair crimp_metals{annealed_copper, annealed_copper};
 [[nodiscard]] inline joint_behaviour palm_behaviour_of(const lug& l, current through, temperature bulk)
 {
     joint_behaviour out = joint_behaviour_of(palm_conductance_of(l), palm_metals, through, bulk);
-    out.basis.add(force_law_form)
-        .add(*force_law_constant(palm_metals.first, palm_metals.second).from)
-        .add(force_law_exponents);
-    out.basis.add(surface_state_judgement).add(palm_judgement).add(nut_factor_zinc);
+    out.basis.add(palm_basis());
     return out;
 }
 

@@ -222,7 +222,9 @@ template <class Q>
 [[nodiscard]] std::string si_text(const Q& q, int digits = 4)
 {
     const detail::unit_row* unit = detail::coherent_unit(detail::kind_of<Q>);
-    return number_text(q.value(), digits) + (unit ? " " + std::string(unit->name) : "");
+    std::string out = number_text(q.value(), digits);
+    if (unit != nullptr) out.append(" ").append(unit->name);
+    return out;
 }
 
 }  // namespace weldloop

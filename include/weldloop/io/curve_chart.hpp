@@ -2,7 +2,6 @@
 /// @file
 /// A chart of curves over time.
 
-#include <algorithm>
 #include <cmath>
 #include <cstddef>
 #include <string>
@@ -12,6 +11,7 @@
 
 #include <weldloop/core/number_text.hpp>
 #include <weldloop/io/drawing_style.hpp>
+#include <weldloop/io/label_column.hpp>
 #include <weldloop/io/svg.hpp>
 
 namespace weldloop::detail {
@@ -66,31 +66,14 @@ public:
     /// other.
     void label(double y_value, std::string_view text, std::string_view line)
     {
-        labels_.push_back({y_.at(y_value), std::string(text), std::string(line)});
+        labels_.add(y_.at(y_value), text, line);
     }
-    void draw_labels()
-    {
-        std::stable_sort(labels_.begin(), labels_.end(), [](const auto& a, const auto& b) { return a.y < b.y; });
-        constexpr double apart = 17.0;
-        double free_from = top;
-        for (auto& l : labels_) free_from = (l.y = std::max(l.y, free_from)) + apart;
-        double free_to = bottom;
-        for (auto l = labels_.rbegin(); l != labels_.rend(); ++l) free_to = (l->y = std::min(l->y, free_to)) - apart;
-        for (const auto& l : labels_) {
-            drawing_.line({right + 8, l.y}, {right + 30, l.y}, l.line);
-            drawing_.text({right + 36, l.y + 4}, l.text, "small");
-        }
-    }
+    void draw_labels() { labels_.draw(drawing_); }
 
 private:
-    struct label_at {
-        double y;
-        std::string text;
-        std::string line;
-    };
     drawing_scale x_, y_;
     svg_drawing drawing_;
-    std::vector<label_at> labels_;
+    label_column labels_{right + 8, top, bottom};
 };
 
 }  // namespace weldloop::detail

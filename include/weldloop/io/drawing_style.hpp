@@ -51,6 +51,17 @@ inline constexpr std::string_view drawing_style = R"css(
 .drawing .curve1{stroke:var(--may);stroke-dasharray:9 4}
 .drawing .curve2{stroke:var(--melt);stroke-dasharray:2 3}
 .drawing .curve3{stroke:var(--soft);stroke-dasharray:9 3 2 3}
+.drawing .case-kind{fill:none;stroke:var(--soft);stroke-width:1.4;stroke-dasharray:2 4}
+.drawing .case-poor{fill:none;stroke:var(--may);stroke-width:2;stroke-dasharray:9 4}
+.drawing .end-mark{stroke:var(--over);stroke-width:2.6;fill:none}
+.drawing .frame{fill:none;stroke:var(--ink);stroke-width:1.5}
+.drawing .paper{fill:var(--paper);stroke:var(--rule);stroke-width:1}
+.drawing .tone-declines{fill:var(--may);fill-opacity:.10}
+.drawing .tone-unstable{fill:var(--over);fill-opacity:.14}
+.drawing .hatch-declines{fill:none;stroke:var(--may);stroke-width:1.3}
+.drawing .hatch-unstable{fill:none;stroke:var(--over);stroke-width:1.5}
+.drawing .edge-declines{fill:none;stroke:var(--ink);stroke-width:1.8;stroke-dasharray:7 4}
+.drawing .edge-unstable{fill:none;stroke:var(--ink);stroke-width:3.4;stroke-linejoin:miter}
 .drawing .chip{stroke:var(--soft);stroke-width:1}
 .drawing .chip-ground{fill:var(--wash)}
 .heat0{fill:#eef1ee}.heat1{fill:#f8ebc4}.heat2{fill:#f8d389}.heat3{fill:#f2ae62}.heat4{fill:#e88a55}

@@ -12,7 +12,9 @@
 #include <weldloop/core/literals.hpp>
 #include <weldloop/io/toml_section.hpp>
 #include <weldloop/law/bolt.hpp>
+#include <weldloop/law/coil_heat.hpp>
 #include <weldloop/law/contact_shape.hpp>
+#include <weldloop/law/lay.hpp>
 #include <weldloop/material/covering.hpp>
 #include <weldloop/material/metals.hpp>
 #include <weldloop/material/surface_state.hpp>
@@ -80,10 +82,18 @@ inline void take_lead_condition(const toml_section& s, cable& out)
                  "\"damaged_length\" is longer than the lead, which has " + si_text(out.length));
 }
 
+/// The turns of a coil, where leads are said to lie in one.
+inline void take_coil_turns(const toml_section& s, lay lies, int& out)
+{
+    s.take_count("coil_turns", out, 1, most_bundled_turns);
+    if (s.has("coil_turns") && lies != lay::coiled)
+        s.refuse(s.place("coil_turns"), "\"coil_turns\" goes with lay = \"coiled\"");
+}
+
 [[nodiscard]] inline path_part read_cable(const toml_section& s)
 {
     s.allow_only({"part", "name", "size", "length", "limit", "metal", "covering", "conductor_diameter",
-                  "overall_diameter", "missing_strands", "damaged_length", "lay"});
+                  "overall_diameter", "missing_strands", "damaged_length", "lay", "coil_turns"});
     const auto size = s.required<conductor_size>("size");
     const auto long_ = s.required<length>("length", lead_lengths);
     cable out = s.at_key("size", [&] { return welding_cable(size, long_); });
@@ -109,6 +119,7 @@ inline void take_lead_condition(const toml_section& s, cable& out)
         s.take_word("lay", lies, all_lays, word_of_value);
         out.lay = lies;
     }
+    take_coil_turns(s, out.lay.value_or(lay::alone), out.coil_turns);
     return out;
 }
 

@@ -11,6 +11,7 @@
 
 #include <weldloop/circuit/station.hpp>
 #include <weldloop/io/report_words.hpp>
+#include <weldloop/io/surface_words.hpp>
 #include <weldloop/rating/assessment.hpp>
 
 namespace weldloop {
@@ -108,6 +109,7 @@ template <class Q>
     return {{"air_degC", json_number(s.air.in_celsius())},
             {"wind_m_per_s", json_number(s.wind.value())},
             {"lay", std::string(to_text(s.lay))},
+            {"coil_turns", s.coil_turns},
             {"altitude_m", json_number(s.altitude.value())},
             {"sun_W_per_m2", json_number(s.sun.value())}};
 }
@@ -126,6 +128,18 @@ template <class Q>
             {"volts_regained_V", json_number(r.volts_regained.value())},
             {"cooled_by_K", json_number(r.cooled_by.value())},
             {"restores_circuit", r.restores_circuit}};
+}
+
+[[nodiscard]] inline json json_surface(const surface_in_use& s)
+{
+    const auto multiplier = resistance_multiplier(s.state);
+    return {{"state", std::string(to_text(s.state))},
+            {"over_clean", multiplier ? json{{"low", json_number(multiplier->low)},
+                                             {"typical", json_number(multiplier->typical)},
+                                             {"high", json_number(multiplier->high)}}
+                                      : json("open")},
+            {"kind", std::string(to_text(surface_state_judgement.kind))},
+            {"parts", s.parts}};
 }
 
 [[nodiscard]] inline json json_source(const source& s)
@@ -174,6 +188,8 @@ template <class Q>
     out["remedies"] = json::array();
     for (const remedy& r : remedies) out["remedies"].push_back(detail::json_remedy(r));
     out["cautions"] = found.cautions;
+    out["surfaces"] = json::array();
+    for (const surface_in_use& used : surfaces_in_use(s)) out["surfaces"].push_back(detail::json_surface(used));
     out["sources"] = json::array();
     for (const source& from : found.sources) out["sources"].push_back(detail::json_source(from));
     return out.dump(2, ' ', false, json::error_handler_t::replace) + "\n";

@@ -14,6 +14,7 @@
 #include <weldloop/io/escape.hpp>
 #include <weldloop/io/page_style.hpp>
 #include <weldloop/io/report_words.hpp>
+#include <weldloop/io/surface_words.hpp>
 #include <weldloop/rating/assessment.hpp>
 
 namespace weldloop {
@@ -42,6 +43,7 @@ public:
         remedies();
         charts();
         grip();
+        surfaces();
         sources();
         put("</main>\n<footer>\n<p>").say(report_standing).put("</p>\n</footer>\n</body>\n</html>\n");
         return std::move(out_);
@@ -202,13 +204,27 @@ private:
         for (const part_result& p : found_.parts) {
             if (!p.grip || p.grip->points.empty()) continue;
             element("h2", "Grip of " + p.name);
-            drawing(grip_drawing(p), "Force on the jaws, if the clamp stays as it is now.");
+            drawing(grip_drawing(p), "Force, resistance and peak temperature, if the clamp stays as it is now. Shaded: "
+                                     "from the kind to the poor case.");
             put("<ul>\n");
             for (const std::string& line : grip_lines(*p.grip)) element("li", line);
             for (const range_flag flag : p.grip->basis.flags())
                 element("li", "Note: " + std::string(to_text(flag)) + ".");
             put("</ul>\n");
+            drawing(station_grip_map(station_, p),
+                    "What this clamp comes to at other currents and on other surfaces, typical case, without film.");
         }
+    }
+
+    void surfaces()
+    {
+        const std::vector<surface_in_use> used = surfaces_in_use(station_);
+        if (used.empty()) return;
+        element("h2", "Surfaces");
+        element("p", surfaces_explained);
+        put("<ul>\n");
+        for (const surface_in_use& s : used) element("li", surface_line(s));
+        put("</ul>\n");
     }
 
     void sources()

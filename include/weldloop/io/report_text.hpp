@@ -11,6 +11,7 @@
 #include <weldloop/circuit/station.hpp>
 #include <weldloop/io/escape.hpp>
 #include <weldloop/io/report_words.hpp>
+#include <weldloop/io/surface_words.hpp>
 #include <weldloop/io/text_layout.hpp>
 #include <weldloop/rating/assessment.hpp>
 
@@ -37,6 +38,7 @@ public:
         what_would_help();
         grip();
         list("Cautions", found_.cautions, "! ");
+        surfaces();
         sources();
         blank();
         say(report_standing);
@@ -164,6 +166,15 @@ private:
             title("Grip of " + plain_ascii(p.name));
             for (const std::string& l : grip_lines(*p.grip)) say("- ", l);
         }
+    }
+
+    void surfaces()
+    {
+        const std::vector<surface_in_use> used = surfaces_in_use(station_);
+        if (used.empty()) return;
+        title("Surfaces");
+        say(surfaces_explained);
+        for (const surface_in_use& s : used) say("- ", surface_line(s));
     }
 
     void sources()

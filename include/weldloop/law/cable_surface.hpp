@@ -17,6 +17,7 @@
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/temperature.hpp>
 #include <weldloop/core/text.hpp>
+#include <weldloop/law/coil_heat.hpp>
 #include <weldloop/law/convection.hpp>
 #include <weldloop/law/lay.hpp>
 #include <weldloop/law/radiation.hpp>
@@ -121,6 +122,7 @@ struct cable_surface {
     temperature air = temperature::celsius(25.0);  ///< air and walls around, -100 to 500 degC
     speed wind = in_si<speed>(0.0);                ///< across the cable [m/s], 0 for still air
     weldloop::lay lay = weldloop::lay::alone;      ///< arrangement
+    int coil_turns = 0;                            ///< of a coiled cable, up to 200; 0 if not known
     length altitude = in_si<length>(0.0);          ///< above sea level [m], -500 to 11000
     heat_flux sun = in_si<heat_flux>(0.0);         ///< sunlight on the cable's outline [W/m2], 0 or above
     weldloop::emissivity emissivity = 0.9;         ///< of the covering
@@ -147,11 +149,14 @@ inline constexpr temperature hottest_air = temperature::celsius(500.0);   ///< h
 ///
 /// For a touching pair, trefoil and three flat the ratio of the IEC 60287-2-1 rows. `spaced` counts as alone: at one
 /// diameter apart side by side the wiring rules give the current of single cables. `on_floor` 0.80, `bundled` 0.45 and
-/// `coiled` 0.30 are judgement; results that use them carry range_flag::arrangement_judgement.
-/// @param lay the arrangement @param diameter [m], above 0
+/// `coiled` 0.30 are judgement, and so is coil_ratio() for a coil whose turns are known; results that use them carry
+/// range_flag::arrangement_judgement.
+/// @param lay the arrangement @param diameter [m], above 0 @param turns of a coiled cable, up to 200; 0 if not known;
+/// without effect for the others
 /// @throws not_finite_error, out_of_range_error
-[[nodiscard]] inline double lay_ratio(lay lay, length diameter)
+[[nodiscard]] inline double lay_ratio(lay lay, length diameter, int turns = 0)
 {
+    require_within(static_cast<double>(turns), 0.0, static_cast<double>(most_bundled_turns), "turns of the coil");
     const double alone = free_air_coefficient(free_air_alone, diameter);
     switch (lay) {
     case lay::alone:
@@ -161,7 +166,8 @@ inline constexpr temperature hottest_air = temperature::celsius(500.0);   ///< h
     case lay::trefoil: return free_air_coefficient(free_air_trefoil, diameter) / alone;
     case lay::on_floor: return 0.80;
     case lay::bundled: return 0.45;
-    case lay::coiled: return 0.30;
+    case lay::coiled:
+        return turns == 0 ? 0.30 : coil_ratio(turns, diameter, free_air_alone.z, free_air_alone.e, free_air_alone.g);
     }
     return 1.0;
 }
@@ -175,7 +181,7 @@ public:
     explicit surface_kernel(const cable_surface& s)
         : diameter_(require_positive(s.diameter, "cable diameter").value()), air_(checked_air(s.air)),
           wind_(require_not_negative(s.wind, "wind").value()), pressure_(pressure_at_altitude(s.altitude).value()),
-          emissivity_(static_cast<double>(s.emissivity)), ratio_(weldloop::lay_ratio(s.lay, s.diameter)),
+          emissivity_(static_cast<double>(s.emissivity)), ratio_(weldloop::lay_ratio(s.lay, s.diameter, s.coil_turns)),
           iec_coefficient_(free_air_coefficient(free_air_alone, s.diameter)),
           sun_(require_not_negative(s.sun, "sunlight").value() * static_cast<double>(sun_absorption) * diameter_),
           model_(s.model)
@@ -315,8 +321,10 @@ private:
     case lay::trefoil:
     case lay::three_flat: out.add(iec_60287_free_air_three); break;
     case lay::on_floor:
-    case lay::bundled:
-    case lay::coiled: out.add(arrangement_factors).add(range_flag::arrangement_judgement); break;
+    case lay::bundled: out.add(arrangement_factors).add(range_flag::arrangement_judgement); break;
+    case lay::coiled:
+        out.add(s.coil_turns == 0 ? arrangement_factors : coil_bundle_model).add(range_flag::arrangement_judgement);
+        break;
     }
     const bool still_outside = film.rayleigh > cylinder_highest_rayleigh;
     const bool wind_outside = s.wind.value() > 0.0 && (film.reynolds > cross_flow_highest_reynolds);

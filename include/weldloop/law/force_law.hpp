@@ -41,7 +41,8 @@ inline constexpr source force_law_constants_recalled{
 /// Source: pairs without a row.
 inline constexpr source pair_stand_in{
     "constant of the nearest published metal, scaled by the film-free single spot; a factor of 2 either way", "2026",
-    "stainless for mild steel, bronze for brass, tinned copper for copper", source_kind::judgement};
+    "stainless for mild steel, bronze for brass, tinned copper for copper, copper-clad aluminium as copper",
+    source_kind::judgement};
 /// Source: metals without a row.
 inline constexpr source pair_from_spot{
     "film-free single spot times 5, the ratio the published steel rows bear to it; a factor of 2.5 either way", "2026",
@@ -109,20 +110,27 @@ inline double spot_constant(const metal& a, const metal& b)
     return (a.resistivity + b.resistivity).value() / (4.0 * spot_radius_at_one_kgf) / ohm_per_unit_constant;
 }
 
+inline bool copper_skinned(const metal& m)
+{
+    return m == copper_clad_aluminium_10 || m == copper_clad_aluminium_15;
+}
+
 // The published metal that stands in for one without a row of its own.
 inline const metal& stand_in_for(const metal& m, const metal& other)
 {
+    const auto copper_faced = [](const metal& x) { return x == annealed_copper || copper_skinned(x); };
     if (m == stainless_steel) return mild_steel;
     if (m == bronze) return brass;
-    if (m == tinned_copper) return other == annealed_copper ? tinned_copper : annealed_copper;
-    if (m == annealed_copper && other == tinned_copper) return tinned_copper;
+    if (m == tinned_copper) return copper_faced(other) ? tinned_copper : annealed_copper;
+    if (copper_faced(m)) return other == tinned_copper ? tinned_copper : annealed_copper;
     return m;
 }
 
-// A tin coat is only as good as the oxide it meets: a stand-in for it is not scaled.
+// A tin coat is only as good as the oxide it meets, and a copper skin holds the spots: a stand-in for either is not
+// scaled.
 inline const metal& scaled_as(const metal& m, const metal& stand_in)
 {
-    return m == tinned_copper || stand_in == tinned_copper ? stand_in : m;
+    return m == tinned_copper || stand_in == tinned_copper || copper_skinned(m) ? stand_in : m;
 }
 
 }  // namespace detail
@@ -150,7 +158,8 @@ namespace detail {
 /// Published where there is a row; the table's own range is its band, a row with one value has none. Otherwise
 /// estimated and marked so: stainless stands for mild steel and bronze for brass, each scaled by the film-free single
 /// spot ((rho1 + rho2) sqrt(H of the softer)); tinned copper meets copper as it meets itself, and any other metal as
-/// bare copper does, because there the oxide of the other governs; anything else is 5 times the single spot.
+/// bare copper does, because there the oxide of the other governs; copper-clad aluminium, whose spots lie in its skin,
+/// is as copper, unscaled; anything else is 5 times the single spot.
 /// Metals are known by their name.
 /// @param a one metal @param b the other
 /// @throws out_of_range_error, not_finite_error if an estimate is needed of a metal without resistivity or hardness

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/require.hpp>
@@ -40,6 +41,17 @@ inline double oxide_rate(temperature t)
     constexpr double reference_kelvin = 373.15;
     return oxide_parabolic_at_100_degc *
            std::exp(-oxide_activation_kelvin * (1.0 / t.in_kelvin() - 1.0 / reference_kelvin));
+}
+
+// nm2/h at a thickness in nm
+inline double oxide_square_rate(double x, temperature t)
+{
+    constexpr double reference_decades = 3.0, no_more = 9.0;  // 1000 h, 1e9 h
+    const double parabolic = oxide_rate(t);
+    const double decades = (x - oxide_log_at_1000_h) / oxide_log_per_decade + reference_decades;
+    if (decades >= no_more) return parabolic;
+    const double logarithmic = 2.0 * x * oxide_log_per_decade / std::numbers::ln10 * std::pow(10.0, -decades);
+    return std::max(parabolic, logarithmic);
 }
 
 inline void require_growth_temperature(temperature t)
@@ -93,6 +105,21 @@ inline void require_growth_temperature(temperature t)
     return in_si<length>(
         std::max(parabolic, x > 0.0 ? logarithmic : copper_oxide_thickness(t, further).value() / detail::nanometre) *
         detail::nanometre);
+}
+
+/// Speed at which the square of the thickness grows, d(x^2)/dt [m2/s]: the larger of kp (parabolic) and
+/// 2 x (0.9 nm/ln 10)/age, age being the time after which the logarithmic law has the thickness x. For integrators: the
+/// square starts without a singularity. Beyond 1e9 h of age the logarithmic law grows no more. Integrated it is
+/// copper_oxide_grown() in small steps, and up to a fifth above copper_oxide_thickness() where both laws are alike.
+/// @param reached thickness so far [m], 0 or above, below 1 mm @param t temperature, up to 180 degC
+/// @throws not_finite_error, out_of_range_error @see copper_oxide_growth
+[[nodiscard]] inline decltype(area{} / duration{}) copper_oxide_square_growth(length reached, temperature t)
+{
+    detail::require_growth_temperature(t);
+    const double x =
+        require_within(reached, length{}, in_si<length>(1e-3), "oxide thickness").value() / detail::nanometre;
+    return in_si<decltype(area{} / duration{})>(detail::oxide_square_rate(x, t) * detail::nanometre *
+                                                detail::nanometre / detail::hour);
 }
 
 }  // namespace weldloop

@@ -11,59 +11,42 @@
 /// What it rests on: published code values for the same cold-drawn wire in tension, 20 to 100 degC, mu 0.6 to 0.8, 1 h
 /// to 30 years. At 20 degC it meets them within 5 %, after 30 years it is 10 % low; hot, the published temperature laws
 /// differ from each other by up to 1.6 and it lies between them. Outside that range, and for wires without a published
-/// law, the result is flagged and its bounds widened by a factor 3 either way in r. Presetting and residual coiling
-/// stress change a real spring's loss: the plain and the hot-preset class bracket it.
+/// law, the result is flagged and its bounds widened by a factor 3 either way in r; within the first hour the upper
+/// bound is no higher than what the hottest temperature so far would do in an hour. A lower bound once reached stays:
+/// no spring recovers. Presetting and residual coiling stress change a real spring's loss: the plain and the hot-preset
+/// class bracket it. Other published laws, for comparison: code_relaxation.hpp.
 ///
 /// Above the tempering limit of the wire (250 degC for cold-drawn carbon wire) the law has no meaning: the spring is
-/// reported destroyed, all its force lost. The reversible softening of a hot spring is apart: modulus_at().
+/// reported destroyed, all its force lost. The reversible softening of a hot spring is apart: modulus_at() of
+/// hot_modulus.hpp.
 
 #include <algorithm>
 #include <cmath>
 #include <limits>
 #include <numbers>
 
-#include <weldloop/core/band.hpp>
 #include <weldloop/core/fraction.hpp>
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/require.hpp>
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/temperature.hpp>
+#include <weldloop/law/relaxation_result.hpp>
 #include <weldloop/material/spring_wire.hpp>
 
 namespace weldloop {
-
-/// How a spring was made, as far as its relaxation feels it.
-enum class spring_making {
-    plain,   ///< coiled and stress-relieved
-    preset,  ///< set under load while hot
-};
 
 /// The form of the law and the usual constant 20 of its parameter.
 inline constexpr source larson_miller{"Larson and Miller, Transactions of the ASME 74", "1952",
                                       "time-temperature parameter T (C + log t), C = 20 usual", source_kind::memory};
 
-/// What is left of a spring, with its bounds.
-struct relaxation {
-    fraction lost;  ///< of the plain spring: the cautious value of the two classes
-    band<fraction>
-        bracket;  ///< plain and preset class as ends, the middle of their exponents between; widened by 3 when flagged
-    bool destroyed = false;  ///< hotter than the tempering limit of the wire; everything is lost
-    weldloop::basis basis;   ///< sources; flags relaxation_range, spring_destroyed
-};
-
 namespace detail {
 inline constexpr double larson_miller_constant = 20.0;
 inline constexpr double reference_parameter = 293.15 * (larson_miller_constant + 3.0);  // [K] 20 degC, 1000 h = 10^3 h
 inline constexpr double reference_stress = 0.7;
-inline constexpr double seconds_per_hour = 3600.0;
-inline constexpr double extrapolation_factor = 3.0;  // either way, in the exponent r
 // the range the constants were fitted in
 inline constexpr double fitted_stress_low = 0.6, fitted_stress_high = 0.8;
 inline constexpr double fitted_celsius_low = 20.0, fitted_celsius_high = 100.0;
 inline constexpr double fitted_seconds_low = seconds_per_hour, fitted_seconds_high = 262800.0 * seconds_per_hour;
-inline constexpr double range_rounding = 1e-9;  // an end of the range reached by arithmetic still belongs to it
-// exp(-r) has long been zero; keeps the widened exponent finite
-inline constexpr double highest_exponent = 700.0;
 
 // 10^a + 10^b, as a power of ten
 inline double log10_of_sum(double a, double b)
@@ -72,9 +55,16 @@ inline double log10_of_sum(double a, double b)
     return high + std::log1p(std::pow(10.0, low - high)) / std::numbers::ln10;
 }
 
-inline fraction lost_by(double exponent)
+// The parameter [K] reached by holding a spring that had reached one (minus infinity: new) at a temperature [K] for a
+// time above zero. Never less than before; at or below zero kelvin nothing happens.
+inline double advanced_parameter(double parameter, double kelvin, duration time)
 {
-    return -std::expm1(-exponent);
+    if (kelvin <= 0.0) return parameter;
+    const double added = std::log10(time.value()) - std::log10(seconds_per_hour);
+    // power of ten of the hours that lead to the present parameter at this temperature
+    const double reached = parameter / kelvin - larson_miller_constant;
+    const double total = std::isfinite(reached) ? log10_of_sum(reached, added) : reached > 0.0 ? reached : added;
+    return std::isfinite(total) ? std::max(parameter, kelvin * (larson_miller_constant + total)) : parameter;
 }
 }  // namespace detail
 
@@ -103,15 +93,9 @@ public:
         hottest_ = std::max(hottest_, t.in_kelvin());
         elapsed_ = std::min(elapsed_ + time.value(), std::numeric_limits<double>::max());
         if (t > wire_.tempering) destroyed_ = true;
-        const double from_reference = (t - reference_temperature).value();
-        const double scaled = reference_temperature.in_kelvin() + wire_.rise_scale * from_reference;
-        if (destroyed_ || scaled <= 0.0) return *this;
-        const double added = std::log10(time.value()) - std::log10(detail::seconds_per_hour);
-        const double reached = log10_hours_at(scaled);
-        const double total = std::isfinite(reached) ? detail::log10_of_sum(reached, added)
-                             : reached > 0.0        ? reached
-                                                    : added;
-        if (std::isfinite(total)) parameter_ = std::max(parameter_, scaled * (detail::larson_miller_constant + total));
+        if (destroyed_) return *this;
+        parameter_ = detail::advanced_parameter(parameter_, scaled_kelvin(t.in_kelvin()), time);
+        least_exponent_ = std::max(least_exponent_, lower_bound());
         return *this;
     }
 
@@ -126,23 +110,14 @@ public:
     /// @param making plain unless said otherwise
     [[nodiscard]] double exponent(spring_making making = spring_making::plain) const
     {
-        const relaxation_constants& k = making == spring_making::plain ? wire_.normal : wire_.preset;
-        const double log_exponent = k.stress_slope * (stress_ - detail::reference_stress) +
-                                    k.parameter_slope.value() * (parameter_ - detail::reference_parameter);
-        return std::min(k.reference_exponent * std::exp(log_exponent), detail::highest_exponent);
+        return exponent_at(parameter_, making);
     }
 
     /// Whether it has been hotter than the tempering limit of its wire. Nothing undoes that.
     [[nodiscard]] bool destroyed() const { return destroyed_; }
 
     /// Whether the law was used outside the range it was fitted in, or stands in for a wire without a published one.
-    [[nodiscard]] bool extrapolated() const
-    {
-        const double celsius = hottest_ - temperature::celsius_zero_in_kelvin;
-        return !wire_.relaxation_published || !within(stress_, detail::fitted_stress_low, detail::fitted_stress_high) ||
-               (elapsed_ > 0.0 && (!within(celsius, detail::fitted_celsius_low, detail::fitted_celsius_high) ||
-                                   !within(elapsed_, detail::fitted_seconds_low, detail::fitted_seconds_high)));
-    }
+    [[nodiscard]] bool extrapolated() const { return beyond_range() || within_first_hour(); }
 
     /// The state as a result with bounds, flags and sources.
     [[nodiscard]] relaxation result() const
@@ -157,31 +132,62 @@ public:
             out.bracket = exactly(fraction(1.0));
             return out;
         }
-        const double plain = exponent(spring_making::plain), preset = exponent(spring_making::preset);
-        const double widened = extrapolated() ? detail::extrapolation_factor : 1.0;
-        out.lost = detail::lost_by(plain);
-        out.bracket = {detail::lost_by(std::min(plain, preset) / widened),
-                       detail::lost_by(std::sqrt(plain) * std::sqrt(preset)),
-                       detail::lost_by(std::max(plain, preset) * widened)};
+        out.lost = detail::lost_by(exponent());
+        out.bracket = {
+            detail::lost_by(std::max(least_exponent_, lower_bound())),
+            detail::lost_by(std::sqrt(exponent(spring_making::plain)) * std::sqrt(exponent(spring_making::preset))),
+            detail::lost_by(upper_bound())};
         return out;
     }
 
 private:
-    static bool within(double x, double low, double high)
+    [[nodiscard]] double exponent_at(double parameter, spring_making making) const
     {
-        return x >= low * (1.0 - detail::range_rounding) && x <= high * (1.0 + detail::range_rounding);
+        const relaxation_constants& k = making == spring_making::plain ? wire_.normal : wire_.preset;
+        const double log_exponent = k.stress_slope * (stress_ - detail::reference_stress) +
+                                    k.parameter_slope.value() * (parameter - detail::reference_parameter);
+        return std::min(k.reference_exponent * std::exp(log_exponent), detail::highest_exponent);
     }
-
-    // power of ten of the hours that lead to the present parameter at a temperature [K]; minus infinity for a new
-    // spring
-    [[nodiscard]] double log10_hours_at(double scaled) const
+    [[nodiscard]] bool within_first_hour() const
     {
-        return parameter_ / scaled - detail::larson_miller_constant;
+        return elapsed_ > 0.0 && elapsed_ < detail::fitted_seconds_low * (1.0 - detail::range_rounding);
+    }
+    // left the range in a way that makes the law uncertain, a short time apart
+    [[nodiscard]] bool beyond_range() const
+    {
+        const double celsius = hottest_ - temperature::celsius_zero_in_kelvin;
+        return !wire_.relaxation_published ||
+               !detail::within_range(stress_, detail::fitted_stress_low, detail::fitted_stress_high) ||
+               (elapsed_ > 0.0 &&
+                (!detail::within_range(celsius, detail::fitted_celsius_low, detail::fitted_celsius_high) ||
+                 !detail::within_range(elapsed_, 0.0, detail::fitted_seconds_high)));
+    }
+    [[nodiscard]] double lower_bound() const
+    {
+        return std::min(exponent(spring_making::plain), exponent(spring_making::preset)) /
+               (extrapolated() ? detail::extrapolation_factor : 1.0);
+    }
+    [[nodiscard]] double upper_bound() const
+    {
+        const double worse = std::max(exponent(spring_making::plain), exponent(spring_making::preset));
+        if (beyond_range()) return detail::extrapolation_factor * worse;
+        if (!within_first_hour()) return worse;
+        const double after_an_hour = scaled_kelvin(hottest_) * detail::larson_miller_constant;
+        return std::min(detail::extrapolation_factor * worse,
+                        std::max({worse, exponent_at(after_an_hour, spring_making::plain),
+                                  exponent_at(after_an_hour, spring_making::preset)}));
+    }
+    // the temperature the law is entered with, for a wire whose rise over 20 degC is scaled
+    [[nodiscard]] double scaled_kelvin(double kelvin) const
+    {
+        const double at_reference = reference_temperature.in_kelvin();
+        return at_reference + wire_.rise_scale * (kelvin - at_reference);
     }
 
     spring_wire wire_;
     double stress_;
     double parameter_ = -std::numeric_limits<double>::infinity();  // [K] Larson-Miller parameter reached
+    double least_exponent_ = 0.0;                                  // lower bound reached so far
     double hottest_ = 0.0;                                         // [K]
     double elapsed_ = 0.0;                                         // [s]
     bool destroyed_ = false;

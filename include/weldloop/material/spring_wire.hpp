@@ -1,6 +1,7 @@
 #pragma once
 /// @file
-/// Spring wires: strength by diameter, moduli, temperature limits and the constants of their stress relaxation.
+/// Spring wires: strength by standard and diameter, moduli, static and temperature limits and the constants of their
+/// stress relaxation.
 
 #include <array>
 #include <cmath>
@@ -21,7 +22,7 @@ namespace weldloop {
 /// @name Sources of the spring-wire table
 /// @{
 
-/// Strength of music, hard-drawn, oil-tempered and chrome-silicon wire.
+/// Strength of music, hard-drawn, oil-tempered, chrome-vanadium and chrome-silicon wire.
 inline constexpr source wire_strength_constants{
     "Shigley, Mechanical Engineering Design", "9th and 10th edition",
     "table 10-4, newer set of A and m; an older set under the same number lies 7 to 16 % lower", source_kind::memory};
@@ -30,7 +31,7 @@ inline constexpr source stainless_strength_constants{"Shigley, Mechanical Engine
                                                      "table 10-4, 302 stainless; constants of the two thinner ranges "
                                                      "read in a public extract, the thickest range from memory",
                                                      source_kind::handbook};
-/// Moduli of the carbon-steel wires.
+/// Moduli of the carbon-steel and chrome-vanadium wires.
 inline constexpr source wire_moduli{"Shigley, Mechanical Engineering Design", "9th edition", "table 10-5, page 526",
                                     source_kind::handbook};
 /// Moduli of chrome-silicon and stainless wire.
@@ -45,12 +46,17 @@ inline constexpr source carbon_wire_tempering{"stress relief of cold-drawn carbo
                                               {},
                                               {},
                                               source_kind::judgement};
-/// Where a spring of chrome-silicon or stainless wire counts as destroyed.
+/// Where a spring of chrome-alloyed or stainless wire counts as destroyed.
 inline constexpr source alloy_wire_tempering{
     "lower end of the customary stress-relief range of the wire; above it the spring counts as destroyed",
     {},
     {},
     source_kind::memory};
+/// What a spring bears once without taking a set.
+inline constexpr source wire_set_limits{"Shigley, Mechanical Engineering Design", "9th and 10th edition",
+                                        "table 10-6 and equation 10-57: share of the tensile strength in shear before "
+                                        "and after set removal (lower end), in bending",
+                                        source_kind::memory};
 /// Relaxation constants of cold-drawn wire.
 inline constexpr source relaxation_fit{
     "fit of a Larson-Miller law to code values of cold-drawn wire (IRC:18-2000 table 4A; CEB-FIP Model Code 1990 "
@@ -78,6 +84,13 @@ struct modulus_range {
     pressure shear;   ///< [Pa] G at 20 degC
 };
 
+/// Largest stress a spring bears once without taking a set, over the tensile strength of its wire.
+struct set_limits {
+    double bending;       ///< torsion spring, at the inner fibre
+    double shear;         ///< compression spring as coiled and stress-relieved
+    double preset_shear;  ///< compression spring pressed solid once when made, its set removed
+};
+
 /// Constants of the relaxation law r = r0 exp(b (mu - 0.7)) exp(c (P - P0)), S/S0 = exp(-r); the law itself stands in
 /// law/stress_relaxation.hpp.
 struct relaxation_constants {
@@ -95,8 +108,10 @@ inline constexpr relaxation_constants low_relaxation{0.02448, 6.405, in_si<per_k
 /// A spring wire. The spans point to static tables.
 struct spring_wire {
     std::string_view name;                      ///< as printed and as written in station files
+    std::string_view standard;                  ///< that the wire is ordered to, and its strength table is for
     std::span<const strength_range> strengths;  ///< rising diameters, without gaps
     std::span<const modulus_range> moduli;      ///< rising diameters; the last holds for all thicker wire
+    set_limits set;                             ///< static strength of a spring of this wire
     temperature max_service;                    ///< customary limit: some 5 to 10 % relaxation at ordinary stress
     temperature tempering;                      ///< above it the wire is tempered anew and the spring destroyed
     double rise_scale;  ///< factor on the rise over 20 degC in the relaxation law; 1 for the wires it was fitted to
@@ -105,6 +120,7 @@ struct spring_wire {
     relaxation_constants preset;      ///< relaxation of the hot-preset spring
     const source* strength_source;    ///< of the strengths
     const source* moduli_source;      ///< of the moduli
+    const source* set_source;         ///< of the static strength
     const source* service_source;     ///< of max_service
     const source* tempering_source;   ///< of tempering
     const source* relaxation_source;  ///< of the relaxation constants
@@ -117,6 +133,7 @@ namespace detail {
 inline constexpr std::array music_strength{strength_range{0.1_mm, 6.5_mm, 2211_MPa, 0.145}};
 inline constexpr std::array hard_drawn_strength{strength_range{0.7_mm, 12.7_mm, 1783_MPa, 0.190}};
 inline constexpr std::array oil_tempered_strength{strength_range{0.5_mm, 12.7_mm, 1855_MPa, 0.187}};
+inline constexpr std::array chrome_vanadium_strength{strength_range{0.8_mm, 11.1_mm, 2005_MPa, 0.168}};
 inline constexpr std::array chrome_silicon_strength{strength_range{1.6_mm, 9.5_mm, 1974_MPa, 0.108}};
 inline constexpr std::array stainless_strength{strength_range{0.3_mm, 2.5_mm, 1867_MPa, 0.146},
                                                strength_range{2.5_mm, 5.0_mm, 2065_MPa, 0.263},
@@ -130,10 +147,16 @@ inline constexpr std::array hard_drawn_moduli{
     modulus_range{0.032_in, 198.6_GPa, 80.7_GPa}, modulus_range{0.063_in, 197.9_GPa, 80.0_GPa},
     modulus_range{0.125_in, 197.2_GPa, 79.3_GPa}, modulus_range{any_diameter, 196.5_GPa, 78.6_GPa}};
 inline constexpr std::array oil_tempered_moduli{modulus_range{any_diameter, 196.5_GPa, 77.2_GPa}};
+inline constexpr std::array chrome_vanadium_moduli{modulus_range{any_diameter, 203.4_GPa, 77.2_GPa}};
 inline constexpr std::array chrome_silicon_moduli{modulus_range{any_diameter, 203.4_GPa, 77.2_GPa}};
 inline constexpr std::array stainless_moduli{modulus_range{any_diameter, 193_GPa, 69_GPa}};
 
+inline constexpr set_limits cold_drawn_set{0.78, 0.45, 0.60};
+inline constexpr set_limits tempered_set{0.87, 0.50, 0.65};
+inline constexpr set_limits austenitic_set{0.61, 0.35, 0.55};
+
 inline constexpr temperature carbon_wire_service = 121_degC;
+inline constexpr temperature chrome_vanadium_service = 218.5_degC;
 inline constexpr temperature chrome_silicon_service = 246_degC;
 inline constexpr temperature stainless_service = 288_degC;
 
@@ -145,8 +168,10 @@ constexpr double scale_to_carbon_wire(temperature service)
 
 /// Music wire, ASTM A228: patented and cold drawn.
 inline constexpr spring_wire music_wire{"music wire",
+                                        "ASTM A228",
                                         detail::music_strength,
                                         detail::music_moduli,
+                                        detail::cold_drawn_set,
                                         detail::carbon_wire_service,
                                         250_degC,
                                         1.0,
@@ -155,14 +180,17 @@ inline constexpr spring_wire music_wire{"music wire",
                                         low_relaxation,
                                         &wire_strength_constants,
                                         &wire_moduli,
+                                        &wire_set_limits,
                                         &wire_service_limits,
                                         &carbon_wire_tempering,
                                         &relaxation_fit};
 
 /// Hard-drawn wire, ASTM A227: cold drawn, the wire of common clamp springs.
 inline constexpr spring_wire hard_drawn_wire{"hard-drawn wire",
+                                             "ASTM A227",
                                              detail::hard_drawn_strength,
                                              detail::hard_drawn_moduli,
+                                             detail::cold_drawn_set,
                                              detail::carbon_wire_service,
                                              250_degC,
                                              1.0,
@@ -171,14 +199,17 @@ inline constexpr spring_wire hard_drawn_wire{"hard-drawn wire",
                                              low_relaxation,
                                              &wire_strength_constants,
                                              &wire_moduli,
+                                             &wire_set_limits,
                                              &wire_service_limits,
                                              &carbon_wire_tempering,
                                              &relaxation_fit};
 
 /// Oil-tempered wire, ASTM A229. Its relaxation is judgement: the law of cold-drawn wire, same service limit.
 inline constexpr spring_wire oil_tempered_wire{"oil-tempered wire",
+                                               "ASTM A229",
                                                detail::oil_tempered_strength,
                                                detail::oil_tempered_moduli,
+                                               detail::tempered_set,
                                                detail::carbon_wire_service,
                                                250_degC,
                                                detail::scale_to_carbon_wire(detail::carbon_wire_service),
@@ -187,14 +218,36 @@ inline constexpr spring_wire oil_tempered_wire{"oil-tempered wire",
                                                low_relaxation,
                                                &wire_strength_constants,
                                                &wire_moduli,
+                                               &wire_set_limits,
                                                &wire_service_limits,
                                                &carbon_wire_tempering,
                                                &relaxation_shifted};
 
+/// Chrome-vanadium wire, ASTM A232. Its relaxation is judgement, see relaxation_shifted.
+inline constexpr spring_wire chrome_vanadium_wire{"chrome-vanadium wire",
+                                                  "ASTM A232",
+                                                  detail::chrome_vanadium_strength,
+                                                  detail::chrome_vanadium_moduli,
+                                                  detail::tempered_set,
+                                                  detail::chrome_vanadium_service,
+                                                  370_degC,
+                                                  detail::scale_to_carbon_wire(detail::chrome_vanadium_service),
+                                                  false,
+                                                  normal_relaxation,
+                                                  low_relaxation,
+                                                  &wire_strength_constants,
+                                                  &wire_moduli,
+                                                  &wire_set_limits,
+                                                  &wire_service_limits,
+                                                  &alloy_wire_tempering,
+                                                  &relaxation_shifted};
+
 /// Chrome-silicon wire, ASTM A401. Its relaxation is judgement, see relaxation_shifted.
 inline constexpr spring_wire chrome_silicon_wire{"chrome-silicon wire",
+                                                 "ASTM A401",
                                                  detail::chrome_silicon_strength,
                                                  detail::chrome_silicon_moduli,
+                                                 detail::tempered_set,
                                                  detail::chrome_silicon_service,
                                                  370_degC,
                                                  detail::scale_to_carbon_wire(detail::chrome_silicon_service),
@@ -203,14 +256,17 @@ inline constexpr spring_wire chrome_silicon_wire{"chrome-silicon wire",
                                                  low_relaxation,
                                                  &wire_strength_constants,
                                                  &wire_moduli_recalled,
+                                                 &wire_set_limits,
                                                  &wire_service_limits,
                                                  &alloy_wire_tempering,
                                                  &relaxation_shifted};
 
 /// 302 stainless wire, ASTM A313. Its relaxation is judgement, see relaxation_shifted.
 inline constexpr spring_wire stainless_wire{"stainless wire",
+                                            "ASTM A313, type 302",
                                             detail::stainless_strength,
                                             detail::stainless_moduli,
+                                            detail::austenitic_set,
                                             detail::stainless_service,
                                             315_degC,
                                             detail::scale_to_carbon_wire(detail::stainless_service),
@@ -219,13 +275,14 @@ inline constexpr spring_wire stainless_wire{"stainless wire",
                                             low_relaxation,
                                             &stainless_strength_constants,
                                             &wire_moduli_recalled,
+                                            &wire_set_limits,
                                             &wire_service_limits,
                                             &alloy_wire_tempering,
                                             &relaxation_shifted};
 
 /// Every spring wire of the table.
-inline constexpr std::array all_spring_wires{music_wire, hard_drawn_wire, oil_tempered_wire, chrome_silicon_wire,
-                                             stainless_wire};
+inline constexpr std::array all_spring_wires{music_wire,           hard_drawn_wire,     oil_tempered_wire,
+                                             chrome_vanadium_wire, chrome_silicon_wire, stainless_wire};
 
 /// Least tensile strength of a wire, Sut = A / d^m [Pa] (d in mm).
 ///

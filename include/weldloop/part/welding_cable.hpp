@@ -16,6 +16,7 @@
 #include <weldloop/core/temperature.hpp>
 #include <weldloop/law/conductor_resistance.hpp>
 #include <weldloop/part/cable.hpp>
+#include <weldloop/part/iec_conductor_table.hpp>
 
 namespace weldloop {
 
@@ -29,9 +30,6 @@ inline constexpr source bs_638_4_diameters{
 inline constexpr source en_50525_2_81_diameters{
     "EN 50525-2-81 (IS 9857 for the covering)", "2011",
     "H01N2-D: conductor diameter from overall diameter and covering thickness", source_kind::memory};
-/// Resistance of metric leads.
-inline constexpr source iec_60228_flexible{
-    "IEC 60228", "2004", "class 5 and 6, highest resistance at 20 degC, plain copper", source_kind::standard};
 /// Stranding of American leads.
 inline constexpr source astm_b172{
     "ASTM B172", "2001a",
@@ -44,19 +42,16 @@ struct lead_row {
     double area_mm2;      ///< nominal [mm2]
     double conductor_mm;  ///< diameter over the strands [mm]
     double overall_mm;    ///< diameter over the covering [mm]
-    double ohm_per_km;    ///< highest resistance at 20 degC, plain copper [ohm/km]
     bool extrapolated;    ///< no published diameters: carried on from the two rows before
 };
 
 /// Metric leads. Overall diameter: mean of the BS 638-4 limits, 10 and 150 mm2 of H01N2-D; conductor diameter: H01N2-D;
-/// 240 mm2 carries on the slope of the two rows before it. Resistance: IEC 60228.
+/// 240 mm2 carries on the slope of the two rows before it. Their areas are rows of iec_conductors.
 inline constexpr std::array lead_table{
-    lead_row{10, 4.7, 8.7, 1.91, false},       lead_row{16, 5.9, 10.15, 1.21, false},
-    lead_row{25, 7.4, 11.5, 0.78, false},      lead_row{35, 8.8, 12.75, 0.554, false},
-    lead_row{50, 10.45, 15.0, 0.386, false},   lead_row{70, 12.45, 17.25, 0.272, false},
-    lead_row{95, 14.05, 19.5, 0.206, false},   lead_row{120, 16.0, 21.5, 0.161, false},
-    lead_row{150, 17.8, 23.8, 0.129, false},   lead_row{185, 19.6, 26.0, 0.106, false},
-    lead_row{240, 22.09, 29.02, 0.0801, true},
+    lead_row{10, 4.7, 8.7, false},    lead_row{16, 5.9, 10.15, false},   lead_row{25, 7.4, 11.5, false},
+    lead_row{35, 8.8, 12.75, false},  lead_row{50, 10.45, 15.0, false},  lead_row{70, 12.45, 17.25, false},
+    lead_row{95, 14.05, 19.5, false}, lead_row{120, 16.0, 21.5, false},  lead_row{150, 17.8, 23.8, false},
+    lead_row{185, 19.6, 26.0, false}, lead_row{240, 22.09, 29.02, true},
 };
 
 namespace detail {
@@ -80,7 +75,9 @@ struct lead_dimensions {
 [[nodiscard]] inline lead_dimensions lead_dimensions_at(double mm2)
 {
     const auto increment_of = [](const lead_row& row) {
-        return row.ohm_per_km * 1e-3 * row.area_mm2 * 1e-6 / annealed_copper.resistivity.value() - 1.0;
+        const auto* const limit = std::find_if(iec_conductors.begin(), iec_conductors.end(),
+                                               [&](const iec_conductor_row& c) { return c.area_mm2 == row.area_mm2; });
+        return limit->flexible_ohm_per_km * 1e-3 * row.area_mm2 * 1e-6 / annealed_copper.resistivity.value() - 1.0;
     };
     for (const lead_row& row : lead_table)
         if (mm2 == row.area_mm2)

@@ -26,9 +26,8 @@
 #include <weldloop/law/contact_shape.hpp>
 #include <weldloop/law/crimp.hpp>
 #include <weldloop/law/screw.hpp>
-#include <weldloop/law/spring.hpp>
 #include <weldloop/material/metals.hpp>
-#include <weldloop/material/spring_wire.hpp>
+#include <weldloop/part/clamp_spring.hpp>
 #include <weldloop/part/work_clamp_standard.hpp>
 
 namespace weldloop {
@@ -46,6 +45,15 @@ inline constexpr source spring_clamp_margin{
 /// Body, screw and torque of the screw clamps.
 inline constexpr source screw_clamp_family{
     "screw clamps by rated current: body, screw, torque of a firm hand", "2026", {}, source_kind::judgement};
+/// How the metal of the clamps lies along the way of heat and current.
+inline constexpr source clamp_build_judgement{"clamps and lugs as pieces along their length: jaw and reach half of the "
+                                              "arm each, handles 1.4 arms, cable connection "
+                                              "0.4 arm; a shunt of half the cable's copper to the second live jaw; "
+                                              "springs of four turns a coil, their legs resting "
+                                              "on 20 mm of the arms",
+                                              "2026",
+                                              {},
+                                              source_kind::judgement};
 /// Body, palm and bolt of the work lugs.
 inline constexpr source work_lug_family{
     "bolted work lug: body and palm by cable section, bolt M8 to 35 mm2, M10 to 95 mm2, M12 above",
@@ -76,20 +84,22 @@ enum class clamp_kind {
     return "spring clamp";
 }
 
-/// The torsion spring of a spring clamp, as it stands with the clamp on the work.
-struct clamp_spring {
-    spring_wire wire = hard_drawn_wire;  ///< what it is coiled of
-    length wire_diameter = 5_mm;         ///< [m]
-    length coil_diameter = 30_mm;        ///< [m] mean
-    int coils = 2;                       ///< coil bodies that share the moment, 1 or more
-    length arm = 50_mm;                  ///< [m] from pivot to jaws
-    stress_fraction stress = 0.6;        ///< bending stress over tensile strength, clamp on the work, spring new
-};
-
 /// The screw of a screw clamp.
 struct clamp_screw {
     screw_thread thread = {.diameter = 16_mm, .pitch = 4_mm};  ///< what turns
     torque tightened_to = 6_Nm;                                ///< [N m]
+};
+
+/// How a clamp's metal lies between the work and the cable: four pieces in a row, as long as stated; the section of all
+/// follows from the body's mass, the surface of each is its share of the body's. See clamp_build_judgement.
+struct clamp_build {
+    length jaw = 30_mm;           ///< [m] from the tip, above 0: what warms with the contact
+    length reach = 30_mm;         ///< [m] between jaw and pivot, above 0
+    length handle = 84_mm;        ///< [m] behind the pivot, what a hand grips; 0 for a lug
+    length entry = 24_mm;         ///< [m] from the pivot to the end of the cable connection, above 0
+    area shunt = {};              ///< [m2] copper from the jaws to the cable connection beside the body; 0: none
+    length shunt_length = 84_mm;  ///< [m] of that copper, above 0
+    length spring_seat = 20_mm;   ///< [m] over which each leg of a spring lies on its arm, above 0
 };
 
 /// A clamp or lug that connects the work lead to the work.
@@ -113,6 +123,8 @@ struct work_clamp {
     weldloop::emissivity body_emissivity = 0.8;        ///< painted or covered arms; 0.3 for bare tarnished metal
     band<conductance> termination = {};  ///< [S] of all between cable and jaw faces: cable connection, arms, shunt
     weldloop::basis basis = {};          ///< of these numbers
+    clamp_build build = {};              ///< where the body's metal lies
+    resistance arms = {};                ///< [ohm] the part of `termination` that arms and shunt have, 0 or above
 
     /// The same clamp under a name.
     [[nodiscard]] work_clamp named(std::string new_name) const
@@ -136,19 +148,6 @@ struct work_clamp {
     [[nodiscard]] heat_capacity body_capacity() const { return body_mass * body_metal.specific_heat; }
 };
 
-/// Bending stress of a clamp's spring over the tensile strength of its wire at a force between the jaws: each coil body
-/// takes its share of the moment F x arm. @param s the spring @param at force at the jaws [N], 0 or above
-/// @throws not_finite_error; out_of_range_error also for a spring that could not bear it
-[[nodiscard]] inline stress_fraction clamp_spring_stress(const clamp_spring& s, force at)
-{
-    require_within(s.coils, 1.0, 100.0, "spring coils");
-    require_positive(s.arm, "clamp arm");
-    require_not_negative(at, "clamp force");
-    const torque each = in_si<torque>(at.value() * s.arm.value() / s.coils);
-    const pressure strength = tensile_strength(s.wire, s.wire_diameter);
-    return (torsion_stress(each, s.wire_diameter, s.coil_diameter) / strength).value();
-}
-
 namespace detail {
 
 // One member of the spring and screw clamp families. Between two members a clamp takes duty, cable, force and spring of
@@ -168,9 +167,11 @@ inline constexpr std::array clamp_rows{clamp_row{100, 0.60, 35, 0.020, 0.30, 12,
                                        clamp_row{600, 0.35, 120, 0.058, 1.15, 6, 200, 7.0, 70, 8.0, 16, 4},
                                        clamp_row{800, 0.35, 185, 0.078, 1.90, 4, 280, 8.0, 75, 10.0, 18, 4},
                                        clamp_row{1000, 0.20, 185, 0.078, 1.90, 4, 280, 8.0, 75, 10.0, 18, 4}};
-inline constexpr double clamp_spring_index = 6.0;                 // coil over wire diameter
-inline constexpr double holding_margin = 2.5;                     // see spring_clamp_margin
-inline constexpr force least_spring_force = 250_N;                // see spring_clamp_family
+inline constexpr double clamp_spring_index = 6.0;   // coil over wire diameter
+inline constexpr double holding_margin = 2.5;       // see spring_clamp_margin
+inline constexpr force least_spring_force = 250_N;  // see spring_clamp_family
+// see clamp_build_judgement
+inline constexpr double jaw_over_arm = 0.5, handle_over_arm = 1.4, entry_over_arm = 0.4, shunt_over_cable = 0.5;
 inline constexpr double screw_body_over_spring_body = 1.4;        // a screw clamp's frame weighs more
 inline constexpr double screw_surface_over_spring_surface = 0.9;  // and has no handles
 
@@ -210,8 +211,15 @@ inline work_clamp clamp_of_family(current rated, clamp_kind kind, const clamp_me
     out.jaw_area = in_si<area>(member.jaw_mm2 * 1e-6);
     out.body_mass = in_si<mass>(member.mass_kg);
     out.body_surface = in_si<area>(member.surface_m2);
-    out.termination = clamp_termination(out.largest_cable.area(), in_si<resistance>(member.row.arms_uohm * 1e-6));
-    out.basis.add(crimp_band_judgement).add(*crimp_limit_of(out.largest_cable.area()).from);
+    out.arms = in_si<resistance>(member.row.arms_uohm * 1e-6);
+    out.termination = clamp_termination(out.largest_cable.area(), out.arms);
+    const length arm = in_si<length>(member.row.arm_mm * 1e-3);
+    out.build = {.jaw = jaw_over_arm * arm,
+                 .reach = (1.0 - jaw_over_arm) * arm,
+                 .handle = handle_over_arm * arm,
+                 .entry = entry_over_arm * arm,
+                 .shunt_length = handle_over_arm * arm};
+    out.basis.add(crimp_band_judgement).add(*crimp_limit_of(out.largest_cable.area()).from).add(clamp_build_judgement);
     return out;
 }
 
@@ -221,6 +229,7 @@ inline constexpr area largest_m8_lug = 35_mm2, largest_m10_lug = 95_mm2;
 inline constexpr mass reference_lug_mass = 0.06_kg;
 inline constexpr area reference_lug_surface = 40_cm2, reference_lug_palm = 300_mm2;
 inline constexpr length reference_lug_diameter = 15_mm;
+inline constexpr length reference_palm_length = 20_mm, reference_lug_neck = 8_mm, reference_barrel_length = 25_mm;
 inline constexpr double lug_emissivity = 0.3;  // bare, tarnished
 inline constexpr current smallest_lug_current = 175_A;
 inline constexpr double lug_current_exponent = 0.650, lug_duty = 0.60;
@@ -252,6 +261,7 @@ inline constexpr double size_rounding = 1e-9;  // a size that ends a range is in
     spring.arm = in_si<length>(member.row.arm_mm * 1e-3);
     spring.stress = clamp_spring_stress(spring, out.force);
     out.spring = spring;
+    out.build.shunt = detail::shunt_over_cable * out.largest_cable.area();
     out.basis.add(spring_clamp_family)
         .add(spring_clamp_margin)
         .add(work_clamp_holding_test)
@@ -315,9 +325,13 @@ inline constexpr double size_rounding = 1e-9;  // a size that ends a range is in
     out.body_diameter = length_ratio * detail::reference_lug_diameter;
     out.body_emissivity = detail::lug_emissivity;
     out.jaw_area = length_ratio * detail::reference_lug_palm;
-    out.termination = detail::clamp_termination(metal_area, in_si<resistance>(0.0));
+    out.termination = detail::clamp_termination(metal_area, out.arms);
+    out.build = {.jaw = length_ratio * detail::reference_palm_length,
+                 .reach = length_ratio * detail::reference_lug_neck,
+                 .handle = {},
+                 .entry = length_ratio * detail::reference_barrel_length};
     out.basis.add(work_lug_family).add(work_lug_current).add(electrical_torque_table).add(nut_factor_zinc);
-    out.basis.add(crimp_band_judgement).add(*crimp_limit_of(metal_area).from);
+    out.basis.add(crimp_band_judgement).add(*crimp_limit_of(metal_area).from).add(clamp_build_judgement);
     return out;
 }
 

@@ -46,8 +46,15 @@ inline constexpr source welding_cable_masses{"Electric Cables Handbook (ed. Moor
 
 /// Highest drop of the pair of clamps with its plate, per ampere [ohm]: 0.08 V at 100 A.
 inline constexpr resistance clamp_pair_limit = 0.08_V / 100_A;
-/// Resistance of the plate between the clamps of the drop test [ohm], uniform flow.
-inline constexpr resistance test_plate_resistance = in_si<resistivity>(0.15e-6) * 260_mm / (75_mm * 12_mm);
+/// Width of the plate of the drop test. @see work_clamp_drop_test
+inline constexpr length drop_test_plate_width = 75_mm;
+/// Thickness of that plate.
+inline constexpr length drop_test_plate_thickness = 12_mm;
+/// Distance between the clamps on it.
+inline constexpr length drop_test_distance = 260_mm;
+/// Resistance of the plate between the clamps of the drop test [ohm], uniform flow. @see test_plate_resistivity
+inline constexpr resistance test_plate_resistance =
+    in_si<resistivity>(0.15e-6) * drop_test_distance / (drop_test_plate_width * drop_test_plate_thickness);
 /// Highest resistance of one new clamp on clean plate, its cable connection included [ohm]: half of what the pair may
 /// have once the plate is taken off, 378 micro-ohm. @see work_clamp_drop_test
 inline constexpr resistance new_clamp_limit = 0.5 * (clamp_pair_limit - test_plate_resistance);

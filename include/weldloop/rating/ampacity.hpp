@@ -2,6 +2,7 @@
 /// @file
 /// The current a lead may carry.
 
+#include <array>
 #include <cmath>
 
 #include <weldloop/circuit/cable_heating.hpp>
@@ -12,7 +13,10 @@
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/temperature.hpp>
 #include <weldloop/core/text.hpp>
+#include <weldloop/law/cable_surface.hpp>
+#include <weldloop/law/covered_conductor.hpp>
 #include <weldloop/law/equal_heating.hpp>
+#include <weldloop/law/periodic_heating.hpp>
 #include <weldloop/part/cable.hpp>
 #include <weldloop/part/surroundings.hpp>
 
@@ -54,7 +58,14 @@ struct ampacity {
         throw no_solution_error("rated current",
                                 "zero: the sun alone heats the lead to its limit of " + to_text(lead.limit, "degC"),
                                 "less sunlight, more wind or a higher limit");
+    const detail::conductor_numbers conductor(detail::conductor_of(lead));
+    const detail::surface_kernel surface(detail::surface_of(lead, where));
     const auto peak_above_limit = [&](double amps, const duty_cycle& d) {
+        if (!detail::is_damaged(lead)) {  // as heating_of(), without what the search does not ask for
+            const std::array programme{heating_segment{in_si<current>(amps), d.on()},
+                                       heating_segment{current{}, d.period() - d.on()}};
+            return detail::settled(conductor, surface, programme).conductor_peak() - lead.limit.in_kelvin();
+        }
         return (heating_of(lead, where, {.current = in_si<current>(amps), .duty = d}).conductor_peak - lead.limit)
             .value();
     };
@@ -74,9 +85,14 @@ struct ampacity {
     out.amps = duty.is_continuous() ? out.continuous : root(duty, undamaged_duty);
     out.limit = lead.limit;
     out.by_square_root = equal_heating_current(out.continuous, duty_cycle::continuous(), duty);
-    const cable_heating hot = heating_of(lead, where, {.current = out.amps, .duty = duty});
-    out.surface_peak = hot.surface_peak;
-    out.basis = hot.basis;
+    if (duty.is_continuous() && !detail::is_damaged(lead)) {  // steady: what was solved for is all there is to know
+        out.surface_peak = steady_surface_of(lead, where, lead.limit);
+        out.basis = detail::heating_basis(lead, detail::surface_of(lead, where), lead.limit, out.surface_peak, true);
+    } else {
+        const cable_heating hot = heating_of(lead, where, {.current = out.amps, .duty = duty});
+        out.surface_peak = hot.surface_peak;
+        out.basis = hot.basis;
+    }
     if (!duty.is_continuous()) out.basis.add(square_root_duty_rule);
     return out;
 }

@@ -21,7 +21,7 @@
 #include <weldloop/core/text.hpp>
 #include <weldloop/law/equal_heating.hpp>
 #include <weldloop/law/lay.hpp>
-#include <weldloop/law/periodic_heating.hpp>
+#include <weldloop/law/covered_conductor.hpp>
 #include <weldloop/material/metals.hpp>
 #include <weldloop/part/cable.hpp>
 #include <weldloop/part/surroundings.hpp>
@@ -219,7 +219,7 @@ struct lead_ratings {
     const auto add = [&](rating_rule rule, current amps, bool recalled, const source& from) {
         rules.push_back({rule, amps, (amps / rated.amps).value() - 1.0, recalled, &from});
     };
-    add(rating_rule::physics, rated.amps, false, two_store_model);
+    add(rating_rule::physics, rated.amps, false, covering_points_model);
     add(rating_rule::guide_square_root, rated.by_square_root, false, square_root_duty_rule);
     const lay lies = lead.lay.value_or(where.lay);
     const bool is_copper = lead.metal.name == annealed_copper.name || lead.metal.name == tinned_copper.name;

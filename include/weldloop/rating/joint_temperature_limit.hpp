@@ -36,6 +36,10 @@ inline constexpr source iec_60947_terminals{"IEC 60947-1", "5th edition 2007", "
 /// Stricter practice for bare bars.
 inline constexpr source ieee_bus_practice{
     "IEEE C37.20 family", {}, "bolted bus joints: bare 70 degC, silver or tin 105 degC", source_kind::memory};
+/// Older practice for bare bars.
+inline constexpr source copper_bar_practice{"Copper for Busbars, CDA publication 22", "2014",
+                                            "bare bars and bolted joints: rise of 50 K over 40 degC",
+                                            source_kind::memory};
 /// @}
 
 /// How a joint is held together.
@@ -115,6 +119,8 @@ inline constexpr std::array recalled_joint_limits{
     recalled_joint_limit{"terminal, silver or nickel plated", temperature::celsius(110), &iec_60947_terminals},
     recalled_joint_limit{"bolted bus joint, bare copper", temperature::celsius(70), &ieee_bus_practice},
     recalled_joint_limit{"bolted bus joint, silver or tin surfaced", temperature::celsius(105), &ieee_bus_practice},
+    recalled_joint_limit{"bare copper bus and bolted joint, continuous", temperature::celsius(90),
+                         &copper_bar_practice},
 };
 
 }  // namespace weldloop

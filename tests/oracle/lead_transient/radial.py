@@ -2,7 +2,7 @@
 """One metre of lead as a copper core and a covering of many rings, marched by an ODE suite; prints the kept table.
 
 Independent of the library: finite volumes in the radius, 200 rings, LSODA of SciPy with tolerances of 1e-9, restarted at
-every switching. The core is one node (copper conducts 2000 times as well as rubber); heat of the current grows with its
+every switching; settled programmes start from the steady state of their mean squared current. The core is one node (copper conducts 2000 times as well as rubber); heat of the current grows with its
 temperature. The surface gives off heat by the law the library takes for a lone lead in still air: IEC 60287-2-1, or
 Churchill and Chu with radiation where that is more; air by the U.S. Standard Atmosphere.
 
@@ -27,6 +27,15 @@ PROGRAMMES = {  # multiples of the rated current and s, one after the other from
     "half hour": [(1.2, 1800.0)],
     "cooling": [(1.0, 36000.0), (0.0, 900.0)],
 }
+SETTLED = {  # multiples of the rated current, s of on-time, s of period; repeated until nothing changes
+    "6 of 10 min": (1.25, 360.0, 600.0),
+    "3 of 5 min": (1.25, 180.0, 300.0),
+    "2 of 10 min": (1.9, 120.0, 600.0),
+    "1 of 10 min": (2.5, 60.0, 600.0),
+    "10 s of 5 min": (4.0, 10.0, 300.0),
+    "2 s of 1 min": (4.5, 2.0, 60.0),
+}
+PERIODS_TIME = 30000.0  # s: 12 time constants of the slowest lead
 RINGS = 200
 
 
@@ -54,52 +63,66 @@ def given_off(diameter, surface):
     return max(first, standard) if rise > 0 else min(first, standard)
 
 
-def solve(size, programme):
-    inner, outer, ohm = SIZES[size]
-    edge = numpy.linspace(0.5e-3 * inner, 0.5e-3 * outer, RINGS + 1)
-    middle = 0.5 * (edge[1:] + edge[:-1])
-    capacity = numpy.concatenate(([COPPER * size * 1e-6], RUBBER * math.pi * (edge[1:] ** 2 - edge[:-1] ** 2)))
-    between = 2 * math.pi * CONDUCTIVITY / numpy.log(middle / numpy.concatenate(([edge[0]], middle[:-1])))
-    last = 2 * math.pi * CONDUCTIVITY / math.log(edge[-1] / middle[-1])
-    diameter = outer * 1e-3
+class Lead:
+    def __init__(self, size):
+        inner, outer, ohm = SIZES[size]
+        edge = numpy.linspace(0.5e-3 * inner, 0.5e-3 * outer, RINGS + 1)
+        middle = 0.5 * (edge[1:] + edge[:-1])
+        self.ohm = ohm * 1e-3
+        self.capacity = numpy.concatenate(([COPPER * size * 1e-6],
+                                           RUBBER * math.pi * (edge[1:] ** 2 - edge[:-1] ** 2)))
+        self.between = 2 * math.pi * CONDUCTIVITY / numpy.log(middle / numpy.concatenate(([edge[0]], middle[:-1])))
+        self.last = 2 * math.pi * CONDUCTIVITY / math.log(edge[-1] / middle[-1])
+        self.diameter = outer * 1e-3
 
-    def surface_of(ring):  # the massless surface: what the last half ring brings is given off
+    def surface_of(self, ring):  # the massless surface: what the last half ring brings is given off
         s = ring
         for _ in range(30):
             step = 1e-3
-            f = given_off(diameter, s) - last * (ring - s)
-            slope = (given_off(diameter, s + step) - given_off(diameter, s - step)) / (2 * step) + last
+            f = given_off(self.diameter, s) - self.last * (ring - s)
+            slope = (given_off(self.diameter, s + step) - given_off(self.diameter, s - step)) / (2 * step) + self.last
             s -= f / slope
             if abs(f / slope) < 1e-11:
                 break
         return s
 
-    state = numpy.full(RINGS + 1, AIR)
-    for share, time in programme:
-        amps = share * RATED[size]
-
+    def after(self, state, amps, time):
         def speed(_, x):
-            flow = between * (x[:-1] - x[1:])
+            flow = self.between * (x[:-1] - x[1:])
             heat = numpy.zeros(RINGS + 1)
-            heat[0] = amps * amps * ohm * 1e-3 * (1 + ALPHA * (x[0] - 293.15))
+            heat[0] = amps * amps * self.ohm * (1 + ALPHA * (x[0] - 293.15))
             heat[:-1] -= flow
             heat[1:] += flow
-            heat[-1] -= last * (x[-1] - surface_of(x[-1]))
-            return heat / capacity
+            heat[-1] -= self.last * (x[-1] - self.surface_of(x[-1]))
+            return heat / self.capacity
 
         done = solve_ivp(speed, (0.0, time), state, method="LSODA", rtol=1e-9, atol=1e-9, lband=1, uband=1)
         if not done.success:
             raise RuntimeError(done.message)
-        state = done.y[:, -1]
-    return state[0], surface_of(state[-1])
+        return done.y[:, -1]
+
+
+def row(size, name, kind, parts, lead, state, state_low):
+    both = parts + [(0.0, 0.0)] * (2 - len(parts))
+    cells = [f"{share * RATED[size]:.6g},{time:g}" for share, time in both]
+    print(f"{size},{name},{kind},{','.join(cells)},{state[0] - 273.15:.4f},{lead.surface_of(state[-1]) - 273.15:.4f},"
+          f"{state_low[0] - 273.15:.4f}", flush=True)
 
 
 print(f"# made by radial.py: /usr/bin/python3 radial.py > outputs.csv; Python {platform.python_version()}, "
       f"NumPy {numpy.__version__}, SciPy {scipy.__version__} (Debian 12, python3-scipy); {RINGS} rings")
-print("size_mm2,programme,amps_1,seconds_1,amps_2,seconds_2,conductor_degC,surface_degC")
+print("size_mm2,programme,kind,amps_1,seconds_1,amps_2,seconds_2,conductor_degC,surface_degC,conductor_lowest_degC")
 for size in SIZES:
+    lead = Lead(size)
     for name, programme in PROGRAMMES.items():
-        conductor, surface = solve(size, programme)
-        both = programme + [(0.0, 0.0)] * (2 - len(programme))
-        cells = [f"{share * RATED[size]:.6g},{time:g}" for share, time in both]
-        print(f"{size},{name},{','.join(cells)},{conductor - 273.15:.4f},{surface - 273.15:.4f}", flush=True)
+        state = numpy.full(RINGS + 1, AIR)
+        for share, time in programme:
+            state = lead.after(state, share * RATED[size], time)
+        row(size, name, "once", programme, lead, state, state)
+    for name, (share, on, period) in SETTLED.items():
+        state = lead.after(numpy.full(RINGS + 1, AIR), share * RATED[size] * math.sqrt(on / period), PERIODS_TIME)
+        peak = state
+        for _ in range(round(PERIODS_TIME / 2 / period)):
+            peak = lead.after(state, share * RATED[size], on)
+            state = lead.after(peak, 0.0, period - on)
+        row(size, name, "settled", [(share, on), (0.0, period - on)], lead, peak, state)

@@ -1,0 +1,298 @@
+#pragma once
+/// @file
+/// A work clamp as a small heat network: jaw, body with pivot, spring, handles, cable connection. Conductances,
+/// surfaces and capacities from its described dimensions; solved by clamp_heat.hpp.
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <cstddef>
+#include <numbers>
+#include <optional>
+
+#include <weldloop/circuit/cable_heating.hpp>
+#include <weldloop/circuit/contact_behaviour.hpp>
+#include <weldloop/circuit/joint_circuit.hpp>
+#include <weldloop/circuit/loop_element.hpp>
+#include <weldloop/circuit/thermal_body.hpp>
+#include <weldloop/circuit/work_heat.hpp>
+#include <weldloop/core/band.hpp>
+#include <weldloop/core/quantities.hpp>
+#include <weldloop/core/require.hpp>
+#include <weldloop/core/source.hpp>
+#include <weldloop/law/contact_shape.hpp>
+#include <weldloop/law/fin.hpp>
+#include <weldloop/law/force_law.hpp>
+#include <weldloop/law/hot_modulus.hpp>
+#include <weldloop/law/joint_heat.hpp>
+#include <weldloop/material/air.hpp>
+#include <weldloop/material/metals.hpp>
+#include <weldloop/part/cable.hpp>
+#include <weldloop/part/load.hpp>
+#include <weldloop/part/surroundings.hpp>
+#include <weldloop/part/work_clamp.hpp>
+#include <weldloop/part/work_connection.hpp>
+
+namespace weldloop {
+
+/// @name Sources of the network
+/// @{
+
+/// The spring among the pieces.
+inline constexpr source spring_piece_judgement{"a clamp's spring: conductivity, density, specific heat and resistivity "
+                                               "of mild steel; loses heat by the outside of "
+                                               "its closed coils, emissivity 0.8; takes heat through the air under its "
+                                               "legs (0.1 mm) and along one coil radius of wire",
+                                               "2026",
+                                               {},
+                                               source_kind::judgement};
+/// A lead as a fin.
+inline constexpr source lead_fin_judgement{
+    "the lead behind a clamp as one fin whose loss is linear about its temperature far from the clamp", "2026",
+    "fin of Incropera 3.6; the linear loss is judgement, held against the cut lead of the loop by a test",
+    source_kind::derived};
+/// Pivot without shunt.
+inline constexpr source bare_pivot_judgement{
+    "a pivot without shunt: the two arms on their pin as one contact under twice the jaws' force, 5 times a clean one",
+    "2026",
+    {},
+    source_kind::judgement};
+/// @}
+
+/// The places of a clamp that have a temperature of their own.
+enum class clamp_node : std::size_t {
+    jaw,     ///< touches the work
+    body,    ///< reach and pivot
+    spring,  ///< coils; follows the body where there is none
+    handle,  ///< what a hand grips; follows the body where there is none
+    entry,   ///< cable connection
+};
+/// How many places a clamp has.
+inline constexpr std::size_t clamp_nodes = 5;
+
+/// What lies behind the cable connection, as it takes heat: G (T - far).
+struct clamp_outside {
+    thermal_conductance conductance = {};  ///< G [W/K], 0 or above
+    temperature far = {};                  ///< of the lead where the clamp is no longer felt, period mean
+};
+
+/// How the force on the jaws follows temperature, reversibly: (1 - slope (T - 20 degC))^power, never below zero.
+struct warm_grip {
+    per_kelvin slope = {};  ///< [1/K], 0 for a grip that does not mind
+    int power = 1;          ///< 1 for a spring, 2 for a magnet
+};
+
+/// A clamp on its work as a heat network. Made by clamp_network_of(); may be changed by hand.
+struct clamp_network {
+    std::array<thermal_body, clamp_nodes> bodies =
+        {};                                    ///< by clamp_node; a surface of 0 belongs to a place that follows
+    thermal_conductance jaw_body = {};         ///< [W/K]
+    thermal_conductance body_spring = {};      ///< [W/K]
+    thermal_conductance body_handle = {};      ///< [W/K]
+    thermal_conductance body_entry = {};       ///< [W/K]
+    thermal_conductance jaw_entry = {};        ///< [W/K] by the shunt
+    band<conductance> jaws = {};               ///< [S] all live jaws at 20 degC with cold spots and the force when new
+    metal_pair jaw_metals = {};                ///< jaw and work
+    double force_exponent = 0.7;               ///< m of the force law, 0.1 to 1.5
+    weldloop::force force = {};                ///< [N] on each jaw when new, cold
+    warm_grip grip = {};                       ///< what warmth does to the force
+    clamp_node gripping = clamp_node::spring;  ///< the place whose temperature the force follows
+    temperature grip_limit = {};               ///< hotter, what grips is destroyed
+    band<conductance> termination = {};        ///< [S] between jaws and cable, at 20 degC
+    metal_pair termination_metals = {};        ///< of it
+    fraction arms_share = 0.0;                 ///< share of the termination's heat made in the arms
+    resistance spring_path = {};  ///< [ohm] heat in the spring over the square of the whole current, 20 degC
+    work_heat work = {};          ///< what is gripped
+    surroundings where = {};      ///< air around
+    weldloop::basis basis = {};   ///< of the numbers
+};
+
+namespace detail {
+
+// Metal that a pin, foil or missing piece stands for: keeps the arithmetic of a place that follows another finite.
+inline constexpr heat_capacity least_piece_capacity = in_si<heat_capacity>(0.1);
+
+inline constexpr length pin_gap = in_si<length>(2e-3);  // see spring_piece_judgement
+
+[[nodiscard]] inline length spring_wire_length(const clamp_spring& s)
+{
+    return s.coils * s.turns * std::numbers::pi * s.coil_diameter;
+}
+
+[[nodiscard]] inline area wire_section(const clamp_spring& s)
+{
+    return 0.25 * std::numbers::pi * s.wire_diameter * s.wire_diameter;
+}
+
+/// Outside of the closed coils.
+[[nodiscard]] inline area coil_surface(const clamp_spring& s)
+{
+    return s.coils * s.turns * std::numbers::pi * (s.coil_diameter + s.wire_diameter) * s.wire_diameter;
+}
+
+/// All legs, two a coil: air under the leg, then wire to the coil; beside them the pin inside the coils.
+[[nodiscard]] inline thermal_conductance spring_seat_conductance(const clamp_spring& s, length seat,
+                                                                 thermal_conductivity air)
+{
+    const thermal_conductance under = gap_heat_conductance(air, seat * s.wire_diameter, pressed_gap_height);
+    const thermal_conductance along = mild_steel.thermal_conductivity * wire_section(s) / (0.5 * s.coil_diameter);
+    constexpr double legs_a_coil = 2.0;
+    const area inside = s.coils * s.turns * std::numbers::pi * (s.coil_diameter - s.wire_diameter) * s.wire_diameter;
+    return legs_a_coil * s.coils * (under * along / (under + along)) + gap_heat_conductance(air, inside, pin_gap);
+}
+
+inline void require_spring(const clamp_spring& s)
+{
+    require_positive(s.wire_diameter, "spring wire diameter");
+    require_within(s.coil_diameter, s.wire_diameter, in_si<length>(1.0), "spring coil diameter");
+    require_within(s.coils, 1.0, 100.0, "spring coils");
+    if (!(require_within(s.turns, 0.0, 1e4, "spring turns") > 0.0))
+        throw out_of_range_error("spring turns", "0", "above zero");
+}
+
+}  // namespace detail
+
+/// Resistance of a clamp's spring from leg to leg at 20 degC, all coil bodies side by side [ohm].
+/// @param s the spring @throws not_finite_error, out_of_range_error @see spring_piece_judgement
+[[nodiscard]] inline resistance spring_resistance(const clamp_spring& s)
+{
+    detail::require_spring(s);
+    const double side_by_side = s.coils;
+    return mild_steel.resistivity * detail::spring_wire_length(s) /
+           (side_by_side * side_by_side * detail::wire_section(s));
+}
+
+/// Share of a clamp's current that finds its way through the spring where no shunt by-passes it: the current of the
+/// second jaw divides between the pivot and the wire, Rp/(2 (Rp + Rs)). The type test of work clamps forbids such a
+/// clamp. @param clamp a spring clamp with two live jaws @param pivot_open the pivot is corroded and carries nothing
+/// @return 0 for clamps without a spring or with one live jaw
+/// @throws not_finite_error, out_of_range_error @see bare_pivot_judgement
+[[nodiscard]] inline fraction unshunted_spring_share(const work_clamp& clamp, bool pivot_open = false)
+{
+    constexpr double second_jaw = 0.5, worn_pivot = 5.0, both_jaws = 2.0;
+    if (!clamp.spring || clamp.live_jaws < 2) return 0.0;
+    if (pivot_open) return second_jaw;
+    const double constant = worn_pivot * force_law_constant(clamp.body_metal, clamp.body_metal).constant.typical;
+    const resistance pivot =
+        force_law_resistance(constant, force_law_exponent(contact_shape::toothed_jaw), both_jaws * clamp.force);
+    return second_jaw * (pivot / (pivot + spring_resistance(*clamp.spring))).value();
+}
+
+/// The heat network of a clamp on its work.
+///
+/// Pieces: jaw, body (reach and pivot), handles, cable connection; each has the share of the body's mass and surface
+/// that it has of the length, all have the section mass/(density x length). Neighbours conduct from middle to middle,
+/// k A/d; the cable connection hangs on one of the two halves. A shunt conducts beside them from jaw to connection. The
+/// spring hangs on the body by its legs.
+///
+/// @param w the clamp on its work; `grip_lost` is not in it @param where air around
+/// @throws out_of_range_error, not_finite_error for a clamp that cannot be
+/// @see clamp_build_judgement, spring_piece_judgement, pressed_gap
+[[nodiscard]] inline clamp_network clamp_network_of(const work_connection& w, const surroundings& where)
+{
+    const work_clamp& c = w.clamp;
+    const clamp_build& b = c.build;
+    require_positive(b.jaw, "length of the jaw");
+    require_positive(b.reach, "length between jaw and pivot");
+    require_not_negative(b.handle, "length of the handles");
+    require_positive(b.entry, "length of the cable connection");
+    require_not_negative(b.shunt, "section of the shunt");
+    require_positive(b.shunt_length, "length of the shunt");
+    require_positive(b.spring_seat, "length of the spring's seat");
+    require_positive(c.body_mass, "clamp mass");
+    require_not_negative(c.arms, "resistance of the arms");
+    require_positive(c.force, "clamp force");
+
+    work_connection fresh = w;
+    fresh.grip_lost = 0.0;
+    const joint_circuit joint = joint_of(fresh);
+
+    clamp_network out;
+    const length whole = b.jaw + b.reach + b.handle + b.entry;
+    const area section = c.body_mass / (require_positive(c.body_metal.density, "density of the clamp") * whole);
+    const auto piece = [&](clamp_node node, length part) {
+        const double share = (part / whole).value();
+        thermal_body& body = out.bodies[static_cast<std::size_t>(node)];
+        body = {share * c.body_surface, c.body_diameter, c.body_emissivity, share * c.body_capacity()};
+        body.capacity = std::max(body.capacity, detail::least_piece_capacity);
+    };
+    piece(clamp_node::jaw, b.jaw);
+    piece(clamp_node::body, b.reach);
+    piece(clamp_node::handle, b.handle);
+    piece(clamp_node::entry, b.entry);
+    const auto between = [&](length one, length other, double share_of_section) {
+        return require_positive(c.body_metal.thermal_conductivity, "conductivity of the clamp") *
+               (share_of_section * section) / (0.5 * (one + other));
+    };
+    const double one_half = c.live_jaws > 1 ? 0.5 : 1.0;
+    out.jaw_body = between(b.jaw, b.reach, 1.0);
+    out.body_handle = between(b.reach, b.handle, 1.0);
+    out.body_entry = between(b.reach, b.entry, one_half);
+    out.jaw_entry = annealed_copper.thermal_conductivity * b.shunt / b.shunt_length;
+
+    thermal_body& spring = out.bodies[static_cast<std::size_t>(clamp_node::spring)];
+    spring = {.surface = {},
+              .diameter = c.body_diameter,
+              .emissivity = c.body_emissivity,
+              .capacity = detail::least_piece_capacity};
+    out.body_spring = out.body_handle;
+    if (c.spring) {
+        const clamp_spring& s = *c.spring;
+        detail::require_spring(s);
+        const thermal_conductivity air = air_at(where.air).thermal_conductivity;
+        constexpr double coil_emissivity = 0.8;  // see spring_piece_judgement
+        spring = {.surface = detail::coil_surface(s),
+                  .diameter = s.coil_diameter + s.wire_diameter,
+                  .emissivity = coil_emissivity,
+                  .capacity = mild_steel.density * detail::spring_wire_length(s) * detail::wire_section(s) *
+                              mild_steel.specific_heat};
+        out.body_spring = detail::spring_seat_conductance(s, b.spring_seat, air);
+        const double share = static_cast<double>(s.current_share);
+        out.spring_path = share * share * spring_resistance(s);
+        out.grip = {.slope = modulus_slope, .power = 1};
+        out.grip_limit = s.wire.tempering;
+        out.basis.add(spring_piece_judgement).add(hot_modulus);
+    } else {
+        out.gripping = clamp_node::body;
+        out.grip_limit = std::min(c.body_metal.melting, c.jaw.melting);
+    }
+
+    out.jaws = joint.contacts[0].cold;
+    out.jaw_metals = joint.contacts[0].metals;
+    out.force_exponent = force_law_exponent(c.shape);
+    out.force = c.force;
+    out.termination = joint.contacts[1].cold;
+    out.termination_metals = joint.contacts[1].metals;
+    out.arms_share = std::min(1.0, (c.arms * c.termination.typical).value());
+    out.work = work_of(w, where);
+    out.where = where;
+    out.basis.add(joint.basis).add(work_patch).add(pressed_gap).add(fin_equations);
+    return out;
+}
+
+/// The lead behind a clamp as one heated fin without far end, linear about its temperature far from the clamp: that
+/// temperature is the settled one of heating_of(), the fin's loss per kelvin is taken there, less what the current's
+/// heat gains per kelvin.
+///
+/// No current gives the air's temperature. A lead that heats faster than it cools far from the clamp (far beyond its
+/// melting point) conducts nothing and stays at the melting point of its metal.
+/// @param lead behind the clamp @param where air around @param work current [A], 0 or above, and duty
+/// @throws missing_data_error for a lead without diameters; not_finite_error, out_of_range_error
+/// @see lead_fin_judgement, heated_fin, decay_length_of()
+[[nodiscard]] inline clamp_outside lead_outside(const cable& lead, const surroundings& where, const load& work)
+{
+    const cable_heating far = heating_of(lead, where, work);
+    if (far.conductor_period_mean >= lead.metal.melting) return {{}, lead.metal.melting};
+    const current effective = work.current * std::sqrt(static_cast<double>(work.duty.share()));
+    double decay = 0.0;
+    try {
+        decay = decay_length_of(lead, where, far.conductor_period_mean, effective).value();
+    } catch (const no_solution_error&) {
+        return {{}, far.conductor_period_mean};
+    }
+    const double axial = (lead.metal.thermal_conductivity * lead.size.area()).value();
+    return {in_si<thermal_conductance>(axial / decay * std::tanh(lead.length.value() / decay)),
+            far.conductor_period_mean};
+}
+
+}  // namespace weldloop

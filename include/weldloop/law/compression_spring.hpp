@@ -1,0 +1,118 @@
+#pragma once
+/// @file
+/// Helical compression springs of round wire: turns, rate, shear stress, force at a length.
+
+#include <numbers>
+#include <string>
+
+#include <weldloop/core/error.hpp>
+#include <weldloop/core/number_text.hpp>
+#include <weldloop/core/quantities.hpp>
+#include <weldloop/core/require.hpp>
+#include <weldloop/core/unit_text.hpp>
+#include <weldloop/law/spring.hpp>
+
+namespace weldloop {
+
+using spring_rate = decltype(force{} / length{});  ///< N/m
+
+namespace detail {
+inline constexpr force highest_spring_load = in_si<force>(1e9);
+}  // namespace detail
+
+/// How the ends of a compression spring are made.
+enum class coil_ends {
+    plain,           ///< cut off
+    plain_ground,    ///< cut off and ground
+    squared,         ///< closed
+    squared_ground,  ///< closed and ground
+};
+
+/// Turns of a compression spring that give way: all of them for plain ends, one less when those are ground, two less
+/// for closed ends.
+/// @param total turns of wire @param ends how they are made @throws out_of_range_error if none is left
+[[nodiscard]] inline double active_turns(double total, coil_ends ends)
+{
+    const double dead = ends == coil_ends::plain ? 0.0 : ends == coil_ends::plain_ground ? 1.0 : 2.0;
+    require_within(total, 0.0, detail::most_turns, "turns");
+    if (!(total > dead))
+        throw out_of_range_error("turns", number_text(total), "above " + number_text(dead) + " for these ends");
+    return total - dead;
+}
+
+/// Length of a compression spring pressed solid [m]: d Nt for ground ends, d (Nt + 1) otherwise.
+/// @param wire wire diameter d [m], 1 um to 0.2 m @param total turns of wire Nt @param ends how they are made
+/// @throws not_finite_error, out_of_range_error
+[[nodiscard]] inline length solid_length(length wire, double total, coil_ends ends)
+{
+    require_within(wire, detail::thinnest_spring_wire, detail::thickest_spring_wire, "wire diameter");
+    detail::require_turns(total, "turns");
+    const bool ground = ends == coil_ends::plain_ground || ends == coil_ends::squared_ground;
+    return wire * (ground ? total : total + 1.0);
+}
+
+/// Rate of a compression or extension spring, G d^4/(8 D^3 Na) [N/m].
+/// @param shear G [Pa] @param wire d [m] @param coil D [m], above d @param turns active turns Na, above 0
+/// @throws not_finite_error, out_of_range_error
+[[nodiscard]] inline spring_rate compression_rate(pressure shear, length wire, length coil, double turns)
+{
+    detail::require_modulus(shear, "shear modulus");
+    const double index = spring_index(coil, wire);
+    return shear * wire / (8.0 * index * index * index * detail::require_turns(turns, "active turns"));
+}
+
+/// What the stress of a compression spring is corrected for.
+enum class coil_correction {
+    wahl,          ///< direct shear and curvature, Wahl's form
+    bergstrasser,  ///< the same, Bergstrasser's form
+    direct_shear,  ///< direct shear alone: a steady load, where the curvature's peak yields and does no harm
+};
+
+/// The factor of a correction. @param index C, above 1 to 1000 @param correction which
+/// @throws not_finite_error, out_of_range_error
+[[nodiscard]] inline double coil_factor(double index, coil_correction correction)
+{
+    switch (correction) {
+    case coil_correction::wahl: return wahl_factor(index);
+    case coil_correction::bergstrasser: return bergstrasser_factor(index);
+    case coil_correction::direct_shear: return direct_shear_factor(index);
+    }
+    return wahl_factor(index);
+}
+
+/// Shear stress of a compression spring at the inner fibre, K 8 F D/(pi d^3) [Pa].
+/// @param load F [N], 0 to 1 GN @param wire d [m] @param coil D [m], above d @param correction what K stands for
+/// @throws not_finite_error, out_of_range_error
+[[nodiscard]] inline pressure compression_stress(force load, length wire, length coil,
+                                                 coil_correction correction = coil_correction::wahl)
+{
+    require_within(load, in_si<force>(0.0), detail::highest_spring_load, "spring load");
+    const double index = spring_index(coil, wire);
+    return coil_factor(index, correction) * 8.0 * index / std::numbers::pi * load / (wire * wire);
+}
+
+/// Load that brings a compression spring to a shear stress; the inverse of compression_stress() [N].
+/// @param shear_stress [Pa], 0 to 10 TPa @param wire d [m] @param coil D [m], above d
+/// @param correction what K stands for @throws not_finite_error, out_of_range_error
+[[nodiscard]] inline force compression_load(pressure shear_stress, length wire, length coil,
+                                            coil_correction correction = coil_correction::wahl)
+{
+    detail::require_stress(shear_stress, "shear stress");
+    const double index = spring_index(coil, wire);
+    return shear_stress * (wire * wire) * (std::numbers::pi / (8.0 * index * coil_factor(index, correction)));
+}
+
+/// Force of a compression spring pressed to a length, k (L0 - L) [N]; none at its free length.
+/// @param rate k [N/m], above 0 @param free L0 [m], above 0 @param solid its solid length [m], above 0, below L0
+/// @param pressed_to L [m], from the solid to the free length @throws not_finite_error, out_of_range_error
+[[nodiscard]] inline force compression_force(spring_rate rate, length free, length solid, length pressed_to)
+{
+    require_positive(rate, "spring rate");
+    require_positive(free, "free length");
+    require_positive(solid, "solid length");
+    if (!(solid < free)) throw out_of_range_error("solid length", si_text(solid), "below the free length");
+    require_within(pressed_to, solid, free, "spring length");
+    return rate * (free - pressed_to);
+}
+
+}  // namespace weldloop

@@ -1,0 +1,316 @@
+#pragma once
+/// @file
+/// What ages in a clamp: relaxation of its spring, settling of its screw, film at its spots, wear and knocks. Slow
+/// states and their rates on plain numbers, for the march and for the direct times of grip_time.hpp.
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <numbers>
+
+#include <weldloop/circuit/clamp_heat.hpp>
+#include <weldloop/circuit/clamp_ripple.hpp>
+#include <weldloop/circuit/joint_circuit.hpp>
+#include <weldloop/core/quantities.hpp>
+#include <weldloop/core/source.hpp>
+#include <weldloop/core/temperature.hpp>
+#include <weldloop/law/joint_ageing.hpp>
+#include <weldloop/law/oxide_growth.hpp>
+#include <weldloop/law/stress_relaxation.hpp>
+#include <weldloop/part/work_connection.hpp>
+#include <weldloop/rating/grip_service.hpp>
+
+namespace weldloop {
+
+/// Settling of joints without a spring.
+inline constexpr source settling_judgement{"screw and bolted joints settle: 0.5 % of the force for each decade of "
+                                           "hours after the first six minutes for a screw, 0.25 % for a bolt",
+                                           "2026",
+                                           {},
+                                           source_kind::judgement};
+/// What film does to a clamp's contact.
+inline constexpr source clamp_film_judgement{"film of a clamp: oxide of copper grows from the rim into spots of 5 um "
+                                             "radius, at the jaws' temperature, above 180 "
+                                             "degC as at 180 degC; eaten up at nine tenths of the radius",
+                                             "2026",
+                                             {},
+                                             source_kind::judgement};
+
+/// Radius of the spots that film eats into [m]; see clamp_film_judgement.
+inline constexpr length clamp_spot_radius = in_si<length>(5e-6);
+/// Share of the spots' radius at which film has eaten them up; see clamp_film_judgement.
+inline constexpr double spots_eaten = 0.9;
+
+namespace detail {
+
+// Which end of every scatter a forecast is made for.
+enum class grip_case { kind, typical, harsh };
+
+[[nodiscard]] constexpr scatter scatter_of(grip_case which)
+{
+    return which == grip_case::kind ? scatter::low : which == grip_case::typical ? scatter::typical : scatter::high;
+}
+
+/// What changes slowly and is carried by the march.
+struct grip_state {
+    double parameter = -std::numeric_limits<double>::infinity();  // K, Larson-Miller parameter of the spring
+    double film_square = 0.0;                                     // nm2
+};
+
+/// Times that count from a service event, s of shift.
+struct grip_times {
+    double now = 0.0;              // since the clamp was put on
+    double since_tightened = 0.0;  // screw or bolt
+    double since_seated = 0.0;     // since the jaws last got new spots by cleaning
+};
+
+/// Rates by the second of shift.
+struct grip_rates {
+    double parameter = 0.0;    // K/s
+    double film_square = 0.0;  // nm2/s
+};
+
+class grip_ageing {
+public:
+    grip_ageing(const work_connection& w, const surroundings& where, const grip_service& service, grip_case which,
+                bool widened)
+        : kind_(w.clamp.kind), which_(which), lost_before_(static_cast<double>(w.grip_lost)),
+          openings_(service.openings / service.shift.value()), knocks_(service.knocks / service.shift.value()),
+          rest_((service.rest / service.shift).value()), rest_kelvin_(where.air.in_kelvin()), has_film_(service.film)
+    {
+        if (!w.clamp.spring) return;
+        const clamp_spring& s = *w.clamp.spring;
+        has_spring_ = true;
+        rise_scale_ = s.wire.rise_scale;
+        const double stress = static_cast<double>(s.stress);
+        plain_ = law_of(s.wire.normal, stress);
+        preset_ = law_of(s.wire.preset, stress);
+        widened_ = widened ? extrapolation_factor : 1.0;
+    }
+
+    [[nodiscard]] bool has_spring() const { return has_spring_; }
+
+    /// Exponent of the loss, S/S0 = exp(-r).
+    [[nodiscard]] double exponent(double parameter) const
+    {
+        const double plain = plain_.at(parameter), preset = preset_.at(parameter);
+        const double r = which_ == grip_case::kind      ? std::min(plain, preset) / widened_
+                         : which_ == grip_case::typical ? std::sqrt(plain * preset)
+                                                        : std::max(plain, preset) * widened_;
+        return std::min(r, highest_exponent);
+    }
+
+    /// The parameter at which the exponent has a value above zero: the inverse of exponent() [K].
+    [[nodiscard]] double parameter_for(double exponent_wanted) const
+    {
+        const double a = plain_.inverse(exponent_wanted * (which_ == grip_case::kind    ? widened_
+                                                           : which_ == grip_case::harsh ? 1.0 / widened_
+                                                                                        : 1.0));
+        const double b = preset_.inverse(exponent_wanted * (which_ == grip_case::kind    ? widened_
+                                                            : which_ == grip_case::harsh ? 1.0 / widened_
+                                                                                         : 1.0));
+        if (which_ == grip_case::kind) return std::max(a, b);
+        if (which_ == grip_case::harsh) return std::min(a, b);
+        // ln r is linear in the parameter for either class, so it is for their middle
+        return (plain_.slope * a + preset_.slope * b) / (plain_.slope + preset_.slope);
+    }
+
+    /// Share of the cold force left by relaxation or settling alone, since the clamp was put on.
+    [[nodiscard]] double held(const grip_state& s, const grip_times& t) const
+    {
+        if (has_spring_) return std::exp(-exponent(s.parameter));
+        constexpr double first_settling = 360.0;  // s, see settling_judgement
+        const double per_decade = kind_ == clamp_kind::screw ? 0.005 : 0.0025;
+        const double factor = which_ == grip_case::kind ? 0.5 : which_ == grip_case::typical ? 1.0 : 2.0;
+        if (t.since_tightened <= first_settling) return 1.0;
+        return std::max(0.0, 1.0 - factor * per_decade * std::log10(t.since_tightened / first_settling));
+    }
+
+    /// Share left by the wear of openings.
+    [[nodiscard]] double unworn(const grip_times& t) const { return std::exp(-wear_of_an_opening * openings_ * t.now); }
+
+    /// Share of the cold force left of that when new, loss before the forecast included.
+    [[nodiscard]] double force_share(const grip_state& s, const grip_times& t) const
+    {
+        return (1.0 - lost_before_) * held(s, t) * unworn(t);
+    }
+
+    /// Thickness of the film at the spots [nm]. A clamp that is opened has that of one stretch between two openings, at
+    /// the mean growth since its jaws were cleaned.
+    [[nodiscard]] double film(const grip_state& s, const grip_times& t) const
+    {
+        const double share = openings_ * t.since_seated > 1.0 ? 1.0 / (openings_ * t.since_seated) : 1.0;
+        return std::sqrt(std::max(0.0, share * s.film_square));
+    }
+
+    /// Resistance over that without film; without end where the spots are eaten up.
+    [[nodiscard]] double film_factor(double film_nm) const
+    {
+        const double eaten = film_nm * nanometre / clamp_spot_radius.value();
+        return eaten < spots_eaten ? 1.0 / (1.0 - eaten) : std::numeric_limits<double>::infinity();
+    }
+
+    /// Resistance over that without knocks.
+    [[nodiscard]] double knock_factor(const grip_times& t) const
+    {
+        const double since = openings_ > 0.0 ? std::min(t.since_seated, 1.0 / openings_) : t.since_seated;
+        return 1.0 + knock_rise * knocks_ * since;
+    }
+
+    /// Rates in a state, with spring and jaws at what their swinging temperatures come to [K].
+    [[nodiscard]] grip_rates rates(const grip_state& s, double spring_kelvin, double jaw_kelvin) const
+    {
+        grip_rates out;
+        if (has_spring_) {
+            out.parameter = parameter_rate(s.parameter, scaled(spring_kelvin));
+            if (rest_ > 0.0) out.parameter += rest_ * parameter_rate(s.parameter, scaled(rest_kelvin_));
+        }
+        if (!has_film_) return out;
+        const double nm = std::sqrt(std::max(0.0, s.film_square));
+        out.film_square = film_rate(nm, jaw_kelvin);
+        if (rest_ > 0.0) out.film_square += rest_ * film_rate(nm, rest_kelvin_);
+        return out;
+    }
+
+    /// The parameter after a first time at a temperature [K], from new: there its rate has no bound.
+    [[nodiscard]] double first_parameter(double spring_kelvin, double seconds) const
+    {
+        return advanced_parameter(-std::numeric_limits<double>::infinity(), scaled(spring_kelvin),
+                                  in_si<duration>(seconds));
+    }
+
+    /// How the rate of relaxation grows with the spring's temperature, d ln(rate)/dT [1/K].
+    [[nodiscard]] double spring_sensitivity(double parameter, double spring_kelvin) const
+    {
+        const double t = scaled(spring_kelvin);
+        return std::isfinite(parameter) && t > 0.0 ? rise_scale_ * std::numbers::ln10 * parameter / (t * t) : 0.0;
+    }
+    /// The same of the film at the jaws.
+    [[nodiscard]] double film_sensitivity(double jaw_kelvin) const
+    {
+        return jaw_kelvin < hottest_oxide_growth.in_kelvin() ? oxide_activation_kelvin / (jaw_kelvin * jaw_kelvin)
+                                                             : 0.0;
+    }
+
+    /// How much one kelvin of the parameter weighs in the logarithm of the force.
+    [[nodiscard]] double weight_of_parameter(double parameter) const
+    {
+        return has_spring_ ? exponent(parameter) * std::max(plain_.slope, preset_.slope) : 0.0;
+    }
+
+    /// Speed of the parameter [K/s] at a temperature the law is entered with [K].
+    [[nodiscard]] static double parameter_rate(double parameter, double kelvin)
+    {
+        if (!(kelvin > 0.0) || !std::isfinite(parameter)) return 0.0;
+        return kelvin / (std::numbers::ln10 * seconds_per_hour) *
+               std::pow(10.0, larson_miller_constant - parameter / kelvin);
+    }
+
+    /// The temperature the law is entered with [K], for a wire whose rise over 20 degC is scaled.
+    [[nodiscard]] double scaled(double kelvin) const
+    {
+        const double cold = reference_temperature.in_kelvin();
+        return cold + rise_scale_ * (kelvin - cold);
+    }
+
+private:
+    // r = reference exp(slope (P - P0))
+    struct class_law {
+        double reference = 0.0, slope = 1.0;
+        [[nodiscard]] double at(double parameter) const
+        {
+            return std::isfinite(parameter)
+                       ? std::min(reference * std::exp(slope * (parameter - reference_parameter)), highest_exponent)
+                       : 0.0;
+        }
+        [[nodiscard]] double inverse(double exponent_wanted) const
+        {
+            return reference_parameter + std::log(exponent_wanted / reference) / slope;
+        }
+    };
+    static class_law law_of(const relaxation_constants& k, double stress)
+    {
+        return {k.reference_exponent * std::exp(k.stress_slope * (stress - reference_stress)),
+                k.parameter_slope.value()};
+    }
+
+    // nm2/s
+    static double film_rate(double nm, double kelvin)
+    {
+        return oxide_square_rate(nm, std::min(temperature::kelvin(kelvin), hottest_oxide_growth)) / hour;
+    }
+
+    clamp_kind kind_;
+    grip_case which_;
+    bool has_spring_ = false;
+    double rise_scale_ = 1.0, widened_ = 1.0;
+    class_law plain_ = {}, preset_ = {};
+    double lost_before_;
+    double openings_, knocks_;   // by the second of shift
+    double rest_, rest_kelvin_;  // seconds of rest by the second of shift
+    bool has_film_;
+};
+
+/// The heat of an ageing clamp: its quasi-steady state in a slow state, and what its swing comes to.
+struct grip_heat {
+    clamp_solver::state heat = {};
+    clamp_condition condition = {};
+    double film_nm = 0.0;
+    double spring_kelvin = 0.0, jaw_kelvin = 0.0;  // as the rates feel them
+    double jaw_peak_kelvin = 0.0;                  // at the end of the on-time
+    bool open = false;                             // no force, or no metal left
+};
+
+class ageing_clamp {
+public:
+    /// @param surface_factor resistance of the jaws over that of the surface the network was made with
+    ageing_clamp(const clamp_solver& solver, const grip_ageing& ageing, const duty_cycle& duty,
+                 double surface_factor = 1.0)
+        : solver_(solver), ageing_(&ageing), surface_factor_(surface_factor)
+    {
+        const clamp_condition when_new{ageing.force_share({}, {}), surface_factor};
+        if (!(when_new.force_share > least_share)) return;
+        ripple_ = let_swing(solver_, when_new, duty);
+        new_ = solver_.solve(when_new);
+    }
+
+    [[nodiscard]] const clamp_solver& solver() const { return solver_; }
+    [[nodiscard]] const grip_ageing& ageing() const { return *ageing_; }
+
+    /// @param near a state not far off, or nullptr
+    [[nodiscard]] grip_heat at(const grip_state& s, const grip_times& t, const grip_heat* near) const
+    {
+        grip_heat out;
+        out.condition.force_share = ageing_->force_share(s, t);
+        out.film_nm = ageing_->film(s, t);
+        out.condition.contact_factor = surface_factor_ * ageing_->film_factor(out.film_nm) * ageing_->knock_factor(t);
+        if (!(out.condition.force_share > least_share) || !std::isfinite(out.condition.contact_factor)) {
+            out.open = true;
+            if (near != nullptr) out.heat = near->heat;
+            return out;
+        }
+        out.heat = solver_.solve(out.condition, near != nullptr && !near->open ? &near->heat : &new_);
+        const clamp_swing swing = ripple_.of(solver_.heats_at(out.heat));
+        const double jaw = solver_.air() + out.heat.rise[jaw_place],
+                     spring = solver_.air() + out.heat.rise[spring_place];
+        out.jaw_peak_kelvin = jaw + swing.jaw_peak();
+        const double by_spring = ageing_->spring_sensitivity(s.parameter, spring),
+                     by_jaw = ageing_->film_sensitivity(jaw);
+        out.spring_kelvin = spring + swing.spring_excess(by_spring);
+        out.jaw_kelvin = jaw + swing.jaw_excess(by_jaw);
+        return out;
+    }
+
+private:
+    static constexpr double least_share = 1e-6;  // of the force: what is left of less is open
+
+    clamp_solver solver_;
+    const grip_ageing* ageing_;
+    double surface_factor_;
+    clamp_solver::state new_ = {};
+    clamp_ripple ripple_;
+};
+
+}  // namespace detail
+
+}  // namespace weldloop

@@ -1,0 +1,212 @@
+#pragma once
+/// @file
+/// The largest current and duty a clamp bears: the end of its steady states, and what it holds for a number of hours.
+/// Found on the steady states, not by marching.
+
+#include <algorithm>
+#include <cmath>
+#include <span>
+#include <vector>
+
+#include <weldloop/circuit/clamp_heat.hpp>
+#include <weldloop/circuit/clamp_network.hpp>
+#include <weldloop/circuit/clamp_ripple.hpp>
+#include <weldloop/core/duty_cycle.hpp>
+#include <weldloop/core/quantities.hpp>
+#include <weldloop/core/require.hpp>
+#include <weldloop/rating/grip.hpp>
+#include <weldloop/rating/grip_map_result.hpp>
+#include <weldloop/rating/grip_time.hpp>
+
+namespace weldloop {
+
+/// Highest current any threshold looks at [A].
+inline constexpr current highest_clamp_current = in_si<current>(5000.0);
+/// Smallest current any threshold looks at [A].
+inline constexpr current lowest_clamp_current = in_si<current>(1.0);
+
+/// Which thermal moment of a clamp's life a threshold is asked for.
+struct grip_moment {
+    fraction force_left = 1.0;  ///< cold force over that when new, above 0
+    double contact_factor =
+        1.0;  ///< resistance of the jaws over that of the joint's own surface at the same force, above 0
+    scatter level = scatter::typical;  ///< which point of the scatter of resistances
+};
+
+namespace detail {
+
+// The largest x between two ends for which something still holds, by halving in the logarithm; `low` must hold.
+template <class Holds>
+[[nodiscard]] double largest_that_holds(double low, double high, const Holds& holds)
+{
+    constexpr double narrow = 1e-7;
+    if (holds(high)) return high;
+    while (high > low * (1.0 + narrow)) {
+        const double middle = std::sqrt(low * high);
+        (holds(middle) ? low : high) = middle;
+    }
+    return low;
+}
+
+}  // namespace detail
+
+/// The last steady state of a clamp as the current rises, at one moment of its life.
+///
+/// At every current below, heat made and heat lost balance with the spring below its tempering limit, the jaws and
+/// their spots below melting and the lead whole; above, they do not: the steady states have turned back (fold), or one
+/// of the limits is met. Found by halving the current on the existence of a steady state, to 1e-7.
+/// @param joint the clamp on its work, as it is when new @param lead that it carries @param duty of the load
+/// @param where air around @param moment what is left of the grip, and how much worse the surface has become
+/// @return `beyond` with highest_clamp_current where nothing ends the steady states below it
+/// @throws not_finite_error, out_of_range_error; bad_station_error for a joint that is open; no_solution_error for a
+/// clamp without a steady state even at 1 A (work hotter than its spring stands)
+[[nodiscard]] inline grip_threshold grip_threshold_of(const work_connection& joint, const cable& lead,
+                                                      const duty_cycle& duty, const surroundings& where,
+                                                      const grip_moment& moment = {})
+{
+    const double force_left = static_cast<double>(moment.force_left);
+    if (!(force_left > 0.0)) throw out_of_range_error("force left", "0", "above zero: without force nothing conducts");
+    require_within(moment.contact_factor, 1e-6, 1e6, "factor of contact resistance");
+    const clamp_network network = clamp_network_of(joint, where);
+    const clamp_condition condition{force_left, moment.contact_factor};
+    struct moment_state {
+        detail::clamp_solver::state heat;
+        bool lead_melts;
+        [[nodiscard]] bool holds() const { return heat.bound == clamp_bound::none && !heat.spots_melt && !lead_melts; }
+    };
+    const auto state_at = [&](double amps) -> moment_state {
+        const load work{.current = in_si<current>(amps), .duty = duty};
+        const clamp_outside behind = lead_outside(lead, where, work);
+        detail::clamp_solver solver(network, behind, work, moment.level);
+        if (!solver.conducts())
+            throw bad_station_error("work connection", "an open circuit", "a clamp whose jaws touch metal");
+        static_cast<void>(detail::let_swing(solver, condition, duty));
+        return {solver.solve(condition), behind.far >= lead.metal.melting};
+    };
+    const double low = lowest_clamp_current.value();
+    if (!state_at(low).holds())
+        throw no_solution_error("largest current", "without a steady state at 1 A",
+                                "a clamp colder than its spring's tempering limit");
+    grip_threshold out;
+    const double found = detail::largest_that_holds(low, highest_clamp_current.value(),
+                                                    [&](double amps) { return state_at(amps).holds(); });
+    const detail::clamp_solver::state last = state_at(found).heat;
+    constexpr double above = 1.0 + 1e-6;
+    constexpr double at_fold = 0.97;  // of its heat that the contact makes again; 1 at the fold itself
+    out.largest = in_si<current>(found);
+    out.jaw = where.air + in_si<temperature_difference>(last.rise[detail::jaw_place]);
+    out.spring = where.air + in_si<temperature_difference>(last.rise[detail::spring_place]);
+    if (found < highest_clamp_current.value()) {
+        const moment_state next = state_at(found * above);
+        out.bound = next.lead_melts                           ? grip_bound::lead
+                    : last.returned > at_fold                 ? grip_bound::fold
+                    : next.heat.bound == clamp_bound::none    ? grip_bound::spots
+                    : next.heat.bound == clamp_bound::melting ? grip_bound::melting
+                                                              : grip_bound::tempering;
+    }
+    out.basis.add(network.basis).add(lead_fin_judgement);
+    return out;
+}
+
+/// What a largest current must keep.
+enum class grip_demand {
+    stays_stable,  ///< goes on conducting with a steady temperature
+    keeps_grip,    ///< loses less than a quarter of its grip
+};
+
+namespace detail {
+
+/// The life of a clamp without film at a load, typical case.
+[[nodiscard]] inline grip_life life_of(const work_connection& joint, const clamp_network& network,
+                                       const clamp_outside& behind, const load& work, const surroundings& where,
+                                       double contact_factor, duration horizon)
+{
+    const clamp_solver solver(network, behind, work, scatter::typical);
+    if (!solver.conducts())
+        throw bad_station_error("work connection", "an open circuit", "a clamp whose jaws touch metal");
+    if (behind.far >= annealed_copper.melting) return {0.0, 0.0, 0.0};
+    const grip_ageing ageing(joint, where, {}, grip_case::typical, false);
+    return direct_clamp(solver, ageing, work.duty, contact_factor, true).life(horizon.value());
+}
+
+[[nodiscard]] inline bool meets(const grip_life& life, grip_demand demand, duration horizon)
+{
+    const grip_outlook outlook = life.within(horizon.value());
+    return demand == grip_demand::stays_stable ? outlook != grip_outlook::unstable : outlook == grip_outlook::holds;
+}
+
+}  // namespace detail
+
+/// The largest current a clamp bears for a number of hours of shift: with it the steady states that the spring passes
+/// through last that long (or the grip does), typical case, without film. Zero if it bears none of 1 A or more.
+/// @param joint the clamp on its work @param lead that it carries @param duty of the load @param where air around
+/// @param horizon hours of shift [s], above 0 to 30 years @param demand what must last
+/// @return [A], at most highest_clamp_current
+/// @throws not_finite_error, out_of_range_error; bad_station_error for a joint that is open
+/// @see hours_to_loss()
+[[nodiscard]] inline current largest_clamp_current(const work_connection& joint, const cable& lead,
+                                                   const duty_cycle& duty, const surroundings& where, duration horizon,
+                                                   grip_demand demand = grip_demand::stays_stable)
+{
+    require_positive(horizon, "forecast");
+    require_within(horizon, in_si<duration>(0.0), longest_forecast, "forecast");
+    const clamp_network network = clamp_network_of(joint, where);
+    const auto holds = [&](double amps) {
+        const load work{.current = in_si<current>(amps), .duty = duty};
+        return detail::meets(
+            detail::life_of(joint, network, lead_outside(lead, where, work), work, where, 1.0, horizon), demand,
+            horizon);
+    };
+    if (!holds(lowest_clamp_current.value())) return {};
+    return in_si<current>(
+        detail::largest_that_holds(lowest_clamp_current.value(), highest_clamp_current.value(), holds));
+}
+
+/// The largest share of its period a clamp bears a current for, otherwise as largest_clamp_current(). Zero if it does
+/// not bear a hundredth.
+/// @param joint the clamp on its work @param lead that it carries @param through current [A], above 0
+/// @param period of the duty [s], above 0 @param where air around @param horizon hours of shift [s], above 0 to 30
+/// years
+/// @param demand what must last
+/// @throws not_finite_error, out_of_range_error; bad_station_error for a joint that is open
+[[nodiscard]] inline fraction largest_clamp_duty(const work_connection& joint, const cable& lead, current through,
+                                                 duration period, const surroundings& where, duration horizon,
+                                                 grip_demand demand = grip_demand::stays_stable)
+{
+    require_positive(through, "current");
+    require_positive(period, "duty period");
+    require_positive(horizon, "forecast");
+    require_within(horizon, in_si<duration>(0.0), longest_forecast, "forecast");
+    const clamp_network network = clamp_network_of(joint, where);
+    const auto holds = [&](double share) {
+        const load work{.current = through, .duty = duty_cycle::of(std::min(share, 1.0) * period, period)};
+        return detail::meets(
+            detail::life_of(joint, network, lead_outside(lead, where, work), work, where, 1.0, horizon), demand,
+            horizon);
+    };
+    constexpr double least = 0.01;
+    if (!holds(least)) return 0.0;
+    return std::min(1.0, detail::largest_that_holds(least, 1.0, holds));
+}
+
+/// The derating curve of a clamp: its largest current by duty.
+/// @param joint the clamp on its work @param lead that it carries @param shares duties, each above 0 to 1
+/// @param period of the duty [s], above 0 @param where air around @param horizon hours of shift [s], above 0 to 30
+/// years
+/// @param demand what must last
+/// @throws not_finite_error, out_of_range_error; bad_station_error for a joint that is open
+[[nodiscard]] inline std::vector<grip_derating> grip_derating_of(const work_connection& joint, const cable& lead,
+                                                                 std::span<const double> shares, duration period,
+                                                                 const surroundings& where, duration horizon,
+                                                                 grip_demand demand = grip_demand::stays_stable)
+{
+    std::vector<grip_derating> out;
+    for (const double share : shares) {
+        const double on = static_cast<double>(duty_fraction(share));
+        out.push_back(
+            {on, largest_clamp_current(joint, lead, duty_cycle::of(on * period, period), where, horizon, demand)});
+    }
+    return out;
+}
+
+}  // namespace weldloop

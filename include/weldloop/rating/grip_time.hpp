@@ -1,0 +1,233 @@
+#pragma once
+/// @file
+/// When a clamp has lost a share of its grip, or all of it, found directly: the time is an integral over the steady
+/// states that the spring passes through, and needs no march.
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <cstddef>
+#include <limits>
+#include <optional>
+
+#include <weldloop/circuit/clamp_heat.hpp>
+#include <weldloop/circuit/clamp_network.hpp>
+#include <weldloop/core/band.hpp>
+#include <weldloop/core/quantities.hpp>
+#include <weldloop/core/require.hpp>
+#include <weldloop/rating/grip.hpp>
+#include <weldloop/rating/grip_ageing.hpp>
+#include <weldloop/rating/grip_forecast.hpp>
+
+namespace weldloop {
+
+namespace detail {
+
+/// The life of a clamp without film, as times at which things happen [s of shift]; infinity for what does not.
+struct grip_life {
+    double quarter = std::numeric_limits<double>::infinity();  // a quarter of the grip lost
+    double end = std::numeric_limits<double>::infinity();      // no steady state, molten spots, or a tenth of the grip
+    double hottest_spring = 0.0;                               // K, as far as it was followed
+
+    [[nodiscard]] grip_outlook within(double horizon) const
+    {
+        return end <= horizon       ? grip_outlook::unstable
+               : quarter <= horizon ? grip_outlook::declines
+                                    : grip_outlook::holds;
+    }
+};
+
+/// The clamp as a function of its slow state alone: neither film nor knocks nor service.
+class direct_clamp {
+public:
+    /// @param spots_must_hold a clamp whose spots melt has ended
+    direct_clamp(const clamp_solver& solver, const grip_ageing& ageing, const duty_cycle& duty, double contact_factor,
+                 bool spots_must_hold)
+        : clamp_(solver, ageing, duty, contact_factor), spots_must_hold_(spots_must_hold)
+    {
+    }
+
+    /// When a share of the grip is lost; infinity if that takes longer than `horizon` or the clamp ends before.
+    [[nodiscard]] double time_of_loss(double share_lost, double horizon) const
+    {
+        return follow(1.0 - share_lost, horizon).quarter;
+    }
+
+    /// The whole life up to a horizon.
+    [[nodiscard]] grip_life life(double horizon) const { return follow(1.0 - inspection_loss, horizon); }
+
+private:
+    [[nodiscard]] bool bad(const grip_heat& h) const
+    {
+        return h.open || h.heat.bound != clamp_bound::none || (spots_must_hold_ && h.heat.spots_melt);
+    }
+
+    // Where the spring is on its way.
+    struct place {
+        double parameter, seconds;
+        grip_heat heat;
+        bool ended = false;  // the steady states ended there
+    };
+
+    // Time as an integral over the parameter of relaxation, dt = dP/(dP/dt).
+    [[nodiscard]] grip_life follow(double share_left, double horizon) const
+    {
+        grip_life out;
+        place at{0.0, 0.0, clamp_.at({}, {}, nullptr)};
+        note(out, at.heat);
+        if (bad(at.heat)) {
+            out.quarter = out.end = 0.0;
+            return out;
+        }
+        const grip_ageing& ageing = clamp_.ageing();
+        if (!ageing.has_spring()) return settled(share_left, horizon, out);
+
+        constexpr double first_moment = 1.0;  // s
+        at.parameter = ageing.first_parameter(at.heat.spring_kelvin, first_moment);
+        at.seconds = first_moment;
+        run(at, ageing.parameter_for(-std::log(share_left)), horizon);
+        if (at.seconds <= horizon) out.quarter = at.seconds;
+        if (at.seconds <= horizon && !at.ended) run(at, ageing.parameter_for(-std::log(grip_gone)), horizon);
+        if (at.seconds <= horizon) out.end = at.seconds;
+        note(out, at.heat);
+        return out;
+    }
+
+    static void note(grip_life& out, const grip_heat& h)
+    {
+        out.hottest_spring = std::max(out.hottest_spring, h.spring_kelvin);
+    }
+
+    // A screw or bolt loses its force by the clock alone.
+    [[nodiscard]] grip_life settled(double share_left, double horizon, grip_life out) const
+    {
+        const auto left = [&](double t) { return clamp_.ageing().held({}, {t, t, t}); };
+        const auto ends = [&](double t) { return bad(clamp_.at({}, {t, t, t}, nullptr)); };
+        if (left(horizon) <= share_left)
+            out.quarter =
+                root_between([&](double t) { return left(t) - share_left; }, 0.0, horizon, "time of a loss of grip");
+        if (!ends(horizon)) return out;
+        double low = 0.0, high = horizon;
+        constexpr double narrow = 1e-6;
+        while (high - low > narrow * horizon) {
+            const double middle = 0.5 * (low + high);
+            (ends(middle) ? high : low) = middle;
+        }
+        out.end = high;
+        out.quarter = std::min(out.quarter, high);
+        return out;
+    }
+
+    // The last parameter with a steady state, between one that has it and one that has not.
+    [[nodiscard]] double last_steady(double low, double high, grip_heat near) const
+    {
+        constexpr int halvings = 24;
+        for (int i = 0; i < halvings; ++i) {
+            const double middle = 0.5 * (low + high);
+            const grip_heat h = clamp_.at({middle, 0.0}, {}, &near);
+            if (bad(h)) {
+                high = middle;
+                continue;
+            }
+            low = middle;
+            near = h;
+        }
+        return low;
+    }
+
+    // Time at one temperature that leads to a parameter [s].
+    [[nodiscard]] static double seconds_to(double parameter, double kelvin)
+    {
+        return seconds_per_hour * std::pow(10.0, parameter / kelvin - larson_miller_constant);
+    }
+
+    // Goes on to a parameter, to the end of the steady states, or until the time is over: Gauss and Legendre over
+    // stretches of a decade of time.
+    void run(place& at, double to, double horizon) const
+    {
+        constexpr double decades = 1.0;
+        if (at.parameter >= to) return;
+        // the spring never gets hotter on the way than it is at its end: held there from the start it would arrive
+        // first
+        const grip_heat goal = clamp_.at({to, 0.0}, {}, &at.heat);
+        if (!bad(goal) && seconds_to(to, clamp_.ageing().scaled(goal.spring_kelvin)) > horizon) {
+            at.seconds = std::numeric_limits<double>::infinity();
+            at.heat = goal;
+            return;
+        }
+        const double stretch = decades * clamp_.ageing().scaled(at.heat.spring_kelvin);
+        while (at.parameter < to && at.seconds <= horizon && !at.ended) {
+            double end = std::min(to, at.parameter + stretch);
+            const grip_heat there = clamp_.at({end, 0.0}, {}, &at.heat);
+            const bool ends = bad(there);
+            if (ends) end = last_steady(at.parameter, end, at.heat);
+            const double width = end - at.parameter;
+            for (std::size_t g = 0; g < gauss; ++g) {
+                const double parameter = at.parameter + abscissa[g] * width;
+                at.heat = clamp_.at({parameter, 0.0}, {}, &at.heat);
+                at.seconds += width * weight[g] /
+                              grip_ageing::parameter_rate(parameter, clamp_.ageing().scaled(at.heat.spring_kelvin));
+            }
+            at.parameter = end;
+            at.ended = ends;
+            if (!ends) at.heat = there;
+        }
+    }
+
+    static constexpr std::size_t gauss = 4;
+    static constexpr std::array<double, gauss> abscissa{0.0694318442029737, 0.3300094782075719, 0.6699905217924281,
+                                                        0.9305681557970263};
+    static constexpr std::array<double, gauss> weight{0.1739274225687269, 0.3260725774312731, 0.3260725774312731,
+                                                      0.1739274225687269};
+
+    ageing_clamp clamp_;
+    bool spots_must_hold_;
+};
+
+}  // namespace detail
+
+/// Hours of shift until a clamp has lost a share of its grip [s], found directly from the steady states that its spring
+/// passes through: t = integral of dP/(dP/dt), P the Larson-Miller parameter, the heat steady at each. Film, knocks and
+/// service are not in it; grip_over_time() marches with them.
+///
+/// The band is that of the forecast: small resistance with the milder relaxation, typical, large with the harsher. An
+/// end beyond the longest forecast is that. Its low end is the inspection interval with its margin.
+/// @param joint the clamp on its work @param lead that it carries @param work current and duty @param where air around
+/// @param lost share of the grip, above 0 to 0.9
+/// @throws not_finite_error, out_of_range_error; bad_station_error if the joint is open from the start
+[[nodiscard]] inline band<duration> hours_to_loss(const work_connection& joint, const cable& lead, const load& work,
+                                                  const surroundings& where, fraction lost = inspection_loss)
+{
+    require_positive(work.current, "welding current");
+    const double share = static_cast<double>(lost);
+    if (!(share > 0.0 && share <= 1.0 - grip_gone))
+        throw out_of_range_error("share of the grip", number_text(share), "above 0, up to 0.9");
+    const clamp_network network = clamp_network_of(joint, where);
+    if (!(network.jaws.typical.value() > 0.0))
+        throw bad_station_error("work connection", "an open circuit", "a clamp whose jaws touch metal");
+    const clamp_outside behind = lead_outside(lead, where, work);
+    const double horizon = longest_forecast.value();
+    const auto in_case = [&](detail::grip_case which) {
+        if (!(pick(network.jaws, which == detail::grip_case::harsh ? scatter::low : scatter::typical).value() > 0.0))
+            return duration{};
+        const detail::clamp_solver solver(network, behind, work, detail::scatter_of(which));
+        const auto time = [&](bool widened) {
+            const detail::grip_ageing ageing(joint, where, {}, which, widened);
+            const detail::direct_clamp clamp(solver, ageing, work.duty, 1.0, false);
+            return std::pair{clamp.time_of_loss(share, horizon), clamp.life(horizon).hottest_spring};
+        };
+        const bool at_once = detail::stretched_from_the_start(joint, {});
+        const auto [plain, hottest] = time(at_once);
+        const double fitted_up_to =
+            temperature::celsius(detail::fitted_celsius_high).in_kelvin() * (1.0 + detail::range_rounding);
+        const double found =
+            !at_once && hottest > fitted_up_to && which != detail::grip_case::typical ? time(true).first : plain;
+        return in_si<duration>(std::min(found, horizon));
+    };
+    const duration harsh = in_case(detail::grip_case::harsh), typical = in_case(detail::grip_case::typical),
+                   kind = in_case(detail::grip_case::kind);
+    const duration middle = std::max(harsh, typical);
+    return {harsh, middle, std::max(middle, kind)};
+}
+
+}  // namespace weldloop

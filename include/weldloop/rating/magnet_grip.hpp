@@ -1,0 +1,100 @@
+#pragma once
+/// @file
+/// The grip of a magnetic work connection under a load: how warm its magnet gets, what pull that leaves, and the
+/// largest current it bears. A magnet below its highest temperature forgets nothing, so there is no history to march.
+
+#include <algorithm>
+
+#include <weldloop/circuit/clamp_heat.hpp>
+#include <weldloop/circuit/clamp_ripple.hpp>
+#include <weldloop/circuit/magnet_network.hpp>
+#include <weldloop/core/band.hpp>
+#include <weldloop/core/quantities.hpp>
+#include <weldloop/core/require.hpp>
+#include <weldloop/core/source.hpp>
+#include <weldloop/core/temperature.hpp>
+#include <weldloop/part/cable.hpp>
+#include <weldloop/part/load.hpp>
+#include <weldloop/part/surroundings.hpp>
+#include <weldloop/part/work_magnet.hpp>
+#include <weldloop/rating/grip_threshold.hpp>
+
+namespace weldloop {
+
+/// What a magnet comes to under a load, by the scatter of its contact.
+struct magnet_grip {
+    band<temperature> magnet = {};               ///< of the housing, period mean
+    band<temperature> pad = {};                  ///< period mean
+    band<double> pull_left = {};                 ///< of the pull at 20 degC; 0 where it is demagnetised
+    band<weldloop::resistance> resistance = {};  ///< [ohm] cable to work at the job's current; 0 where demagnetised
+    bool demagnetised = false;                   ///< typically: hotter than its grade bears, pull lost for good
+    bool may_be_demagnetised = false;            ///< at the 95 % point of its contact's resistance
+    weldloop::basis basis = {};                  ///< sources and left ranges
+};
+
+namespace detail {
+
+[[nodiscard]] inline clamp_solver::state magnet_state(const clamp_network& n, const clamp_outside& behind,
+                                                      const load& work, scatter level)
+{
+    clamp_solver solver(n, behind, work, level);
+    static_cast<void>(let_swing(solver, {}, work.duty));
+    return solver.solve({});
+}
+
+}  // namespace detail
+
+/// The grip of a magnet on its work under a load, settled. @param m the magnet @param lead behind it
+/// @param work current [A], above 0, and duty @param where air around
+/// @throws not_finite_error, out_of_range_error; bad_station_error for a magnet that does not hold or conducts nothing
+/// @see clamp_network_of(const work_magnet&, const conductor_size&, const surroundings&, length)
+[[nodiscard]] inline magnet_grip magnet_grip_of(const work_magnet& m, const cable& lead, const load& work,
+                                                const surroundings& where)
+{
+    require_positive(work.current, "welding current");
+    const clamp_network n = clamp_network_of(m, lead.size, where);
+    if (!(n.jaws.low.value() > 0.0))
+        throw bad_station_error("work magnet", "an open circuit", "a pad that touches metal");
+    const clamp_outside behind = lead_outside(lead, where, work);
+    magnet_grip out;
+    const auto at = [&](scatter level, temperature& magnet, temperature& pad, double& pull, weldloop::resistance& r) {
+        const detail::clamp_solver::state s = detail::magnet_state(n, behind, work, level);
+        const bool lost = s.bound != clamp_bound::none;
+        magnet = where.air + in_si<temperature_difference>(s.rise[detail::body_place]);
+        pad = where.air + in_si<temperature_difference>(s.rise[detail::jaw_place]);
+        pull = lost ? 0.0 : s.warm;
+        r = lost ? weldloop::resistance{} : in_si<voltage>(s.jaw_volts + s.termination_volts) / work.current;
+        return lost;
+    };
+    at(scatter::low, out.magnet.low, out.pad.low, out.pull_left.high, out.resistance.low);
+    out.demagnetised =
+        at(scatter::typical, out.magnet.typical, out.pad.typical, out.pull_left.typical, out.resistance.typical);
+    out.may_be_demagnetised = at(scatter::high, out.magnet.high, out.pad.high, out.pull_left.low, out.resistance.high);
+    out.basis.add(n.basis).add(lead_fin_judgement);
+    return out;
+}
+
+/// The largest current a magnet bears, typical contact: with it the magnet stays below the highest temperature of its
+/// grade and its pad's spots below melting. Zero if it bears none of 1 A or more.
+/// @param m the magnet @param lead behind it @param duty of the load @param where air around
+/// @return [A], at most highest_clamp_current
+/// @throws not_finite_error, out_of_range_error; bad_station_error for a magnet that does not hold or conducts nothing
+[[nodiscard]] inline current largest_magnet_current(const work_magnet& m, const cable& lead, const duty_cycle& duty,
+                                                    const surroundings& where)
+{
+    const clamp_network n = clamp_network_of(m, lead.size, where);
+    if (!(n.jaws.typical.value() > 0.0))
+        throw bad_station_error("work magnet", "an open circuit", "a pad that touches metal");
+    const auto holds = [&](double amps) {
+        const load work{.current = in_si<current>(amps), .duty = duty};
+        const clamp_outside behind = lead_outside(lead, where, work);
+        if (behind.far >= lead.metal.melting) return false;
+        const detail::clamp_solver::state s = detail::magnet_state(n, behind, work, scatter::typical);
+        return s.bound == clamp_bound::none && !s.spots_melt;
+    };
+    if (!holds(lowest_clamp_current.value())) return {};
+    return in_si<current>(
+        detail::largest_that_holds(lowest_clamp_current.value(), highest_clamp_current.value(), holds));
+}
+
+}  // namespace weldloop

@@ -1,0 +1,224 @@
+// What is found directly on the steady states, against marches that bracket it.
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <limits>
+#include <thread>
+#include <vector>
+
+#include <gtest/gtest.h>
+
+#include <weldloop/core/literals.hpp>
+#include <weldloop/part/welding_cable.hpp>
+#include <weldloop/rating/grip_map.hpp>
+#include <weldloop/rating/grip_threshold.hpp>
+#include <weldloop/rating/grip_time.hpp>
+
+#include "support/near.hpp"
+
+using namespace weldloop;
+using namespace weldloop::literals;
+
+namespace {
+
+const surroundings shop{.air = 30_degC};
+const duty_cycle duty = duty_cycle::of(6_min, 10_min);
+
+work_connection on_steel(work_clamp clamp, surface_state state)
+{
+    return {.clamp = std::move(clamp), .onto = mild_steel, .surface = state};
+}
+
+const cable lead = welding_cable(square_mm(120), 10_m);
+
+grip_outlook marched(const work_connection& w, double amps, bool film)
+{
+    grip_service service;
+    service.film = film;
+    return grip_over_time(w, lead, {.current = in_si<current>(amps), .duty = duty}, shop, 2000_h, service).outlook;
+}
+
+double bracketed(const work_connection& w, bool film, grip_outlook worst)
+{
+    double low = 50.0, high = 5000.0;
+    while (high > low * 1.001) {
+        const double middle = std::sqrt(low * high);
+        (marched(w, middle, film) <= worst ? low : high) = middle;
+    }
+    return std::sqrt(low * high);
+}
+
+}  // namespace
+
+// Within 0.5 % in current of what marches bracket. With the film, which the direct way leaves out, the march comes out
+// lower; by how much is stated and bounded here, not tuned away.
+TEST(GripThreshold, AgreesWithBracketingByMarching)
+{
+    double film_effect = 0.0;
+    for (const surface_state state : {surface_state::clean, surface_state::oxidized, surface_state::spatter_covered}) {
+        const work_connection w = on_steel(spring_clamp(100_A), state);
+        const double stable = largest_clamp_current(w, lead, duty, shop, 2000_h).value();
+        EXPECT_NEAR_REL(stable, bracketed(w, false, grip_outlook::declines), 5e-3) << to_text(state);
+        const double keeps = largest_clamp_current(w, lead, duty, shop, 2000_h, grip_demand::keeps_grip).value();
+        EXPECT_NEAR_REL(keeps, bracketed(w, false, grip_outlook::holds), 5e-3) << to_text(state);
+        EXPECT_LE(keeps, stable);
+        film_effect = std::max(film_effect, 1.0 - bracketed(w, true, grip_outlook::declines) / stable);
+    }
+    EXPECT_LT(film_effect, 0.05);
+    RecordProperty("film_effect", std::to_string(film_effect));
+}
+
+TEST(GripThreshold, TheTimeOfALossIsThatOfTheMarch)
+{
+    for (const double amps : {300.0, 600.0, 800.0}) {
+        const work_connection w = on_steel(spring_clamp(100_A), surface_state::oxidized);
+        const load work{.current = in_si<current>(amps), .duty = duty};
+        const band<duration> direct = hours_to_loss(w, lead, work, shop);
+        EXPECT_LE(direct.low, direct.typical);
+        EXPECT_LE(direct.typical, direct.high);
+        grip_service service;
+        service.film = false;
+        const grip_forecast f = grip_over_time(w, lead, work, shop, longest_forecast, service);
+        ASSERT_TRUE(f.quarter_lost);
+        EXPECT_NEAR_REL(direct.low.value(), f.quarter_lost->low.value(), 0.02) << amps;
+        EXPECT_NEAR_REL(direct.typical.value(), f.quarter_lost->typical.value(), 0.02) << amps;
+        EXPECT_LT(hours_to_loss(w, lead, work, shop, 0.02).typical, direct.typical);
+    }
+    // a screw loses its quarter by the clock alone, and not within thirty years
+    EXPECT_EQ(
+        hours_to_loss(on_steel(screw_clamp(300_A), surface_state::clean), lead, {.current = 300_A, .duty = duty}, shop)
+            .typical,
+        longest_forecast);
+}
+
+TEST(GripThreshold, WorseIsLess)
+{
+    const work_connection clean = on_steel(spring_clamp(100_A), surface_state::clean),
+                          dirty = on_steel(spring_clamp(100_A), surface_state::spatter_covered);
+    const auto at = [&](const work_connection& w, const grip_moment& m) {
+        return grip_threshold_of(w, lead, duty, shop, m).largest;
+    };
+    EXPECT_LT(at(dirty, {}), at(clean, {}));
+    EXPECT_LT(at(dirty, {.force_left = 0.5}), at(dirty, {}));
+    EXPECT_LT(at(dirty, {.contact_factor = 2.0}), at(dirty, {}));
+    EXPECT_LT(at(dirty, {.level = scatter::high}), at(dirty, {}));
+    EXPECT_LE(largest_clamp_current(dirty, lead, duty, shop, 2000_h), at(dirty, {}));
+    EXPECT_EQ(grip_threshold_of(dirty, lead, duty, shop).bound, grip_bound::spots);
+    const cable thin = welding_cable(square_mm(16), 10_m);
+    EXPECT_EQ(
+        grip_threshold_of(on_steel(bolted_work_lug(square_mm(185)), surface_state::clean), thin, duty, shop).bound,
+        grip_bound::lead);
+}
+
+TEST(GripThreshold, DutyAndCurrentAreOneCurve)
+{
+    const work_connection w = on_steel(spring_clamp(100_A), surface_state::oxidized);
+    const std::array<double, 4> shares{0.2, 0.4, 0.6, 1.0};
+    const std::vector<grip_derating> curve =
+        grip_derating_of(w, lead, shares, 10_min, shop, 2000_h, grip_demand::keeps_grip);
+    ASSERT_EQ(curve.size(), shares.size());
+    for (std::size_t i = 0; i < curve.size(); ++i) {
+        EXPECT_EQ(curve[i].duty_share, shares[i]);
+        if (i > 0) {
+            EXPECT_LT(curve[i].largest, curve[i - 1].largest);
+        }
+        if (shares[i] < 1.0) {
+            EXPECT_NEAR(static_cast<double>(largest_clamp_duty(w, lead, curve[i].largest, 10_min, shop, 2000_h,
+                                                               grip_demand::keeps_grip)),
+                        shares[i], 1e-3);
+        }
+    }
+    EXPECT_EQ(static_cast<double>(largest_clamp_duty(w, lead, 20_A, 10_min, shop, 2000_h)), 1.0);
+}
+
+// The map is what marches say, cell by cell, but where a cell lies on a boundary.
+TEST(GripMap, IsWhatMarchesSay)
+{
+    const work_connection w = on_steel(spring_clamp(100_A), surface_state::clean);
+    std::vector<current> currents;
+    std::vector<double> factors;
+    for (int i = 0; i < 8; ++i) currents.push_back(in_si<current>(100.0 + 200.0 * i));
+    for (int i = 0; i < 5; ++i) factors.push_back(0.5 * std::pow(3.0, i));
+    const grip_map map = grip_map_of(w, lead, duty, shop, currents, factors, 2000_h);
+    std::array<int, 3> seen{};
+    int different = 0;
+    grip_service service;
+    service.film = false;
+    for (std::size_t row = 0; row < factors.size(); ++row)
+        for (std::size_t column = 0; column < currents.size(); ++column) {
+            ++seen[static_cast<std::size_t>(map.at(row, column))];
+            const load work{.current = currents[column], .duty = duty};
+            const clamp_network network = clamp_network_of(w, shop);
+            const detail::clamp_solver solver(network, lead_outside(lead, shop, work), work, scatter::typical);
+            const detail::grip_ageing ageing(w, shop, service, detail::grip_case::typical, false);
+            const detail::ageing_clamp clamp(solver, ageing, duty, factors[row]);
+            const detail::grip_march m = detail::grip_marcher(clamp, network, service, 2000_h)();
+            different += detail::outlook_of(m) == map.at(row, column) ? 0 : 1;
+        }
+    EXPECT_EQ(different, 0);
+    EXPECT_GT(seen[0], 0);
+    EXPECT_GT(seen[1], 0);
+    EXPECT_GT(seen[2], 0);
+}
+
+TEST(GripMap, TwoThreadsMakeTheSameMap)
+{
+    const work_connection w = on_steel(spring_clamp(200_A), surface_state::clean);
+    std::vector<current> currents;
+    std::vector<double> factors;
+    for (int i = 0; i < 10; ++i) currents.push_back(in_si<current>(100.0 + 150.0 * i));
+    for (int i = 0; i < 6; ++i) factors.push_back(0.4 * std::pow(2.5, i));
+    const grip_map whole = grip_map_of(w, lead, duty, shop, currents, factors, 2000_h);
+    grip_map left, right;
+    const std::span<const current> all(currents);
+    std::thread other([&] { left = grip_map_of(w, lead, duty, shop, all.first(5), factors, 2000_h); });
+    right = grip_map_of(w, lead, duty, shop, all.last(5), factors, 2000_h);
+    other.join();
+    for (std::size_t row = 0; row < factors.size(); ++row)
+        for (std::size_t column = 0; column < currents.size(); ++column)
+            EXPECT_EQ(whole.at(row, column), column < 5 ? left.at(row, column) : right.at(row, column - 5));
+}
+
+TEST(GripMap, KindsSideBySide)
+{
+    const std::vector<work_clamp> clamps{spring_clamp(300_A), spring_clamp(500_A), screw_clamp(300_A),
+                                         bolted_work_lug(square_mm(70))};
+    const std::vector<grip_row> rows =
+        compare_grip(clamps, on_steel(spring_clamp(300_A), surface_state::spatter_covered), lead,
+                     {.current = 300_A, .duty = duty}, shop, 2000_h);
+    ASSERT_EQ(rows.size(), clamps.size());
+    for (std::size_t i = 0; i < rows.size(); ++i) EXPECT_EQ(rows[i].name, clamps[i].name);
+    // common practice, no source: bigger holds better than small, screw better than spring, lug better than both
+    EXPECT_LT(rows[0].grip_left, rows[1].grip_left);
+    EXPECT_LT(rows[1].grip_left, rows[2].grip_left);
+    EXPECT_LT(rows[2].grip_left, rows[3].grip_left);
+    EXPECT_GT(rows[0].hottest, rows[1].hottest);
+    EXPECT_GT(rows[0].resistance, rows[3].resistance);
+}
+
+TEST(GripThreshold, RefusesWhatCannotBe)
+{
+    const work_connection w = on_steel(spring_clamp(300_A), surface_state::clean);
+    EXPECT_THROW(static_cast<void>(grip_threshold_of(w, lead, duty, shop, {.force_left = 0.0})), out_of_range_error);
+    EXPECT_THROW(static_cast<void>(grip_threshold_of(w, lead, duty, shop, {.contact_factor = 0.0})),
+                 out_of_range_error);
+    EXPECT_THROW(static_cast<void>(grip_threshold_of(on_steel(spring_clamp(300_A), surface_state::painted_unbroken),
+                                                     lead, duty, shop)),
+                 bad_station_error);
+    work_connection furnace = w;
+    furnace.preheat = 1400_degC;
+    surroundings hot{.air = 260_degC};
+    EXPECT_THROW(static_cast<void>(grip_threshold_of(w, lead, duty, hot)), no_solution_error);
+    EXPECT_THROW(static_cast<void>(largest_clamp_current(w, lead, duty, shop, 0_h)), out_of_range_error);
+    EXPECT_THROW(static_cast<void>(largest_clamp_duty(w, lead, 0_A, 10_min, shop, 1_h)), out_of_range_error);
+    EXPECT_THROW(static_cast<void>(largest_clamp_duty(w, lead, 1_A, 0_min, shop, 1_h)), out_of_range_error);
+    EXPECT_THROW(static_cast<void>(hours_to_loss(w, lead, {.current = 300_A, .duty = duty}, shop, 0.95)),
+                 out_of_range_error);
+    EXPECT_THROW(static_cast<void>(hours_to_loss(w, lead, {.current = 0_A, .duty = duty}, shop)), out_of_range_error);
+    const std::vector<current> falling{200_A, 100_A}, one{100_A};
+    const std::vector<double> factors{1.0}, level{1.0, 1.0};
+    EXPECT_THROW(static_cast<void>(grip_map_of(w, lead, duty, shop, falling, factors, 1_h)), out_of_range_error);
+    EXPECT_THROW(static_cast<void>(grip_map_of(w, lead, duty, shop, one, level, 1_h)), out_of_range_error);
+    EXPECT_TRUE(grip_map_of(w, lead, duty, shop, {}, {}, 1_h).cells.empty());
+    EXPECT_THROW(static_cast<void>(grip_map{}.at(0, 0)), std::out_of_range);
+}
