@@ -38,8 +38,8 @@
 #include <weldloop/law/brush.hpp>
 #include <weldloop/law/cable_surface.hpp>
 #include <weldloop/law/code_relaxation.hpp>
-#include <weldloop/law/compression_spring.hpp>
 #include <weldloop/law/coil_heat.hpp>
+#include <weldloop/law/compression_spring.hpp>
 #include <weldloop/law/conductor_resistance.hpp>
 #include <weldloop/law/constriction.hpp>
 #include <weldloop/law/contact_shape.hpp>

@@ -229,8 +229,8 @@ TEST(ContactBehaviour, EqualDropMeansEqualSpot)
     EXPECT_NEAR_REL(b.hottest_spot.typical.in_kelvin(), a.hottest_spot.typical.in_kelvin(), 1e-12);
 }
 
-// property over random pairs of contacts between the same metals, whatever force, surface, shape and number of points: at
-// currents that give both the same drop they have the same hottest spot, and twice the drop is hotter
+// property over random pairs of contacts between the same metals, whatever force, surface, shape and number of points:
+// at currents that give both the same drop they have the same hottest spot, and twice the drop is hotter
 TEST(ContactBehaviour, HottestSpotKnowsNoGeometry)
 {
     random_numbers random(24);

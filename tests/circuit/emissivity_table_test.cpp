@@ -35,11 +35,12 @@ double plain(emissivity e)
 
 }  // namespace
 
-// source: Holman A-10, Lienhard table 10.1, Incropera A.11 and compilations (one or two sources by row; rows from memory
-// marked). An emissivity of a real surface is a range: the library's value must lie within the range of the surfaces it
-// stands for. A covering in use is neither new and glossy nor rough, so rubber is taken between the two rows of rubber;
-// the last row (from memory) says what cable ratings take. Skipped: metals by a finish that no part of the library
-// states, the copper and galvanized rows among them, and paints (a painted clamp's own number stands in part/).
+// source: Holman A-10, Lienhard table 10.1, Incropera A.11 and compilations (one or two sources by row; rows from
+// memory marked). An emissivity of a real surface is a range: the library's value must lie within the range of the
+// surfaces it stands for. A covering in use is neither new and glossy nor rough, so rubber is taken between the two
+// rows of rubber; the last row (from memory) says what cable ratings take. Skipped: metals by a finish that no part of
+// the library states, the copper and galvanized rows among them, and paints (a painted clamp's own number stands in
+// part/).
 TEST(Emissivity, WithinThePublishedRanges)
 {
     published_range rubber, plastics, rusty_or_scaled;

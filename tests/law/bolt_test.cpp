@@ -74,18 +74,17 @@ TEST(Bolt, ElectricalTorques)
     EXPECT_EQ(checked, 5);
 }
 
-// source: the same table, every row, also those of inch threads and the recalled ones: torque and preload belong together
-// at K = 0.20, printed to the newton of torques printed to 0.1 N m. The recalled torques are no reference for anything
-// else: they differ from those of DIN 43673 by up to 40 %.
+// source: the same table, every row, also those of inch threads and the recalled ones: torque and preload belong
+// together at K = 0.20, printed to the newton of torques printed to 0.1 N m. The recalled torques are no reference for
+// anything else: they differ from those of DIN 43673 by up to 40 %.
 TEST(Bolt, PreloadsOfEveryRow)
 {
     int rows = 0;
     for (const auto& row : test::reference_table("contacts-bolt-torque-electrical.csv").rows()) {
         const std::string thread = row.text("thread");
         const std::size_t slash = thread.find('/');
-        const length d = slash == std::string::npos
-                             ? std::stod(thread.substr(1)) * 1_mm
-                             : std::stod(thread) / std::stod(thread.substr(slash + 1)) * 1_in;
+        const length d = slash == std::string::npos ? std::stod(thread.substr(1)) * 1_mm
+                                                    : std::stod(thread) / std::stod(thread.substr(slash + 1)) * 1_in;
         EXPECT_NEAR_REL(bolt_force(in_si<torque>(row.number("torque_Nm")), 0.20, d).value(),
                         row.number("implied_preload_N_at_K_0_20"), 0.05 / row.number("torque_Nm") + 2e-3)
             << row.where();

@@ -126,8 +126,8 @@ TEST(CableSurface, VerticallySpacedCablesCarryLess)
     EXPECT_EQ(rows, 10);
 }
 
-// source: constants of IEC 60287-2-1 (rows 1 and 2 confirmed by ratings, the others from memory). Skipped: cables one above
-// another and on walls, which no lay of the library is (all from memory).
+// source: constants of IEC 60287-2-1 (rows 1 and 2 confirmed by ratings, the others from memory). Skipped: cables one
+// above another and on walls, which no lay of the library is (all from memory).
 TEST(CableSurface, RowsOfTheStandard)
 {
     const free_air_row* ours[] = {&free_air_alone, &free_air_touching_pair, &free_air_trefoil, &free_air_three_flat};

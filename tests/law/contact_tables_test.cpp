@@ -44,11 +44,12 @@ TEST(ContactTables, Constants)
     EXPECT_EQ(checked, 3);
 }
 
-// source: tests/reference/contacts-metal-properties.csv. Copper and aluminium: IEC 60028 and IEC 60287-1-1, two sources;
-// the hardness of all and the rest of the rows are recalled from Holm and only compared: the library takes resistivities
-// of brass and steel from material data that were read (conductors-resistivity.csv), within the ranges of the notes. The
-// tin of the coat gives its hardness, the copper under it the resistivity. Iron, silver, zinc, nickel and tungsten are no
-// metals of the library; the rows serve the checks of force_law_test.cpp and voltage_temperature_test.cpp.
+// source: tests/reference/contacts-metal-properties.csv. Copper and aluminium: IEC 60028 and IEC 60287-1-1, two
+// sources; the hardness of all and the rest of the rows are recalled from Holm and only compared: the library takes
+// resistivities of brass and steel from material data that were read (conductors-resistivity.csv), within the ranges of
+// the notes. The tin of the coat gives its hardness, the copper under it the resistivity. Iron, silver, zinc, nickel
+// and tungsten are no metals of the library; the rows serve the checks of force_law_test.cpp and
+// voltage_temperature_test.cpp.
 TEST(ContactTables, MetalProperties)
 {
     const std::map<std::string, const metal*> known{{"copper (IACS annealed)", &annealed_copper},
@@ -77,7 +78,8 @@ TEST(ContactTables, MetalProperties)
 }
 
 // source: tests/reference/contacts-steel-sheet.csv: the four rows computed from K. The recalled rows at 2500 N are
-// orders of magnitude: the law's band of the same surface must overlap theirs. Two rows tell a trend and have no number.
+// orders of magnitude: the law's band of the same surface must overlap theirs. Two rows tell a trend and have no
+// number.
 TEST(ContactTables, SteelSheet)
 {
     std::size_t computed = 0, recalled = 0;

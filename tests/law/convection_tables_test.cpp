@@ -35,10 +35,10 @@ void between(double low, double high, F&& f)
 
 }  // namespace
 
-// source: Churchill and Chu 1975 (two sources), Morgan 1975 (first range seen in an example, the others from memory: the
-// published ratings in cable_surface_test.cpp and the examples in convection_test.cpp are their other check), McAdams
-// 1954 (one source). Plates, sphere and vertical cylinder are not used by any law here: leads lie, and bodies of parts
-// are taken as horizontal cylinders by judgement (thermal_body.hpp).
+// source: Churchill and Chu 1975 (two sources), Morgan 1975 (first range seen in an example, the others from memory:
+// the published ratings in cable_surface_test.cpp and the examples in convection_test.cpp are their other check),
+// McAdams 1954 (one source). Plates, sphere and vertical cylinder are not used by any law here: leads lie, and bodies
+// of parts are taken as horizontal cylinders by judgement (thermal_body.hpp).
 TEST(ConvectionTables, NaturalConvection)
 {
     int same = 0, scatter = 0, skipped = 0;
@@ -79,7 +79,8 @@ TEST(ConvectionTables, NaturalConvection)
             EXPECT_EQ(id, "NC-HC-MCADAMS");
             between(low, 1e7, [&](double ra) {
                 EXPECT_NEAR_REL(nusselt_horizontal_cylinder(ra, 0.7), printed(ra, 0.7), scatter_of_correlations) << ra;
-                EXPECT_NEAR_REL(nusselt_horizontal_cylinder_morgan(ra), printed(ra, 0.7), scatter_of_correlations) << ra;
+                EXPECT_NEAR_REL(nusselt_horizontal_cylinder_morgan(ra), printed(ra, 0.7), scatter_of_correlations)
+                    << ra;
             });
             ++scatter;
         }
@@ -90,11 +91,11 @@ TEST(ConvectionTables, NaturalConvection)
 }
 
 // source: Churchill and Bernstein 1977 (two sources); Hilpert 1933 (3rd and 5th range one source, the others from
-// memory) as another author's measurements; the mixing rule (from memory; no other check of it is published, and results
-// that use it name it as recalled).
-// Hilpert is missed by up to 24 % from Re 1.6e5 on: between 2e4 and 4e5 the authors of the formula give a variant of
-// their own, which does keep within the scatter. The library has the main form only, because a lead never gets there
-// (20 mm in a storm of 30 m/s is 4e4), and errs to the cautious side: less heat given off.
+// memory) as another author's measurements; the mixing rule (from memory; no other check of it is published, and
+// results that use it name it as recalled). Hilpert is missed by up to 24 % from Re 1.6e5 on: between 2e4 and 4e5 the
+// authors of the formula give a variant of their own, which does keep within the scatter. The library has the main form
+// only, because a lead never gets there (20 mm in a storm of 30 m/s is 4e4), and errs to the cautious side: less heat
+// given off.
 TEST(ConvectionTables, ForcedAndMixedConvection)
 {
     int same = 0, scatter = 0, mixed = 0;
@@ -131,9 +132,9 @@ TEST(ConvectionTables, ForcedAndMixedConvection)
             for (const double n : {3.0, 4.0})
                 for (const double natural : {1.0, 4.0, 9.0})
                     for (const double forced : {0.5, 4.0, 30.0})
-                        EXPECT_NEAR_REL(
-                            std::pow(nusselt_mixed(natural, forced, n), n),
-                            printed_value(rule, {{"Nu_forced", forced}, {"Nu_natural", natural}, {"n", n}}), same_law);
+                        EXPECT_NEAR_REL(std::pow(nusselt_mixed(natural, forced, n), n),
+                                        printed_value(rule, {{"Nu_forced", forced}, {"Nu_natural", natural}, {"n", n}}),
+                                        same_law);
             ++mixed;
         }
     }

@@ -21,8 +21,8 @@ constexpr std::array with_constants{annealed_copper, tinned_copper, aluminium,  
 
 }  // namespace
 
-// source: Timoshenko and Goodier, Theory of Elasticity, two spheres of one metal with nu = 0.3 (from memory), here one of
-// them flat: a = 1.109 (F r/E)^(1/3), highest pressure 0.388 (F E^2/r^2)^(1/3), which is 1.5 times the mean one
+// source: Timoshenko and Goodier, Theory of Elasticity, two spheres of one metal with nu = 0.3 (from memory), here one
+// of them flat: a = 1.109 (F r/E)^(1/3), highest pressure 0.388 (F E^2/r^2)^(1/3), which is 1.5 times the mean one
 TEST(ElasticContact, CoefficientsOfTheTextbook)
 {
     const elastic_metal m{"any", 200_GPa, 0.3, &hertz_contact};
@@ -79,7 +79,8 @@ TEST(ElasticContact, FromElasticToPlastic)
         const metal_pair metals{any(), any()};
         const length summit = in_si<length>(random.log_between(1e-5, 1.0));
         const force f = in_si<force>(random.log_between(1e-4, 1e4));
-        const summit_bearing at = summit_bearing_of(f, summit, metals), more = summit_bearing_of(8.0 * f, summit, metals);
+        const summit_bearing at = summit_bearing_of(f, summit, metals),
+                             more = summit_bearing_of(8.0 * f, summit, metals);
         const pressure hardness = std::min(metals.first.hardness, metals.second.hardness);
         EXPECT_GT(more.bearing, at.bearing);
         EXPECT_LE(more.bearing.value(), 8.0 * at.bearing.value() * (1 + 1e-12));

@@ -61,8 +61,8 @@ TEST(Film, RisesWithThickness)
     }
 }
 
-// property over random contacts of n filmed spots, each constriction and film in series, R = rho/(2 n a) + sigma/(n pi a^2)
-// (Holm): rises with the thickness of the film, falls with force and with the number of spots that share it
+// property over random contacts of n filmed spots, each constriction and film in series, R = rho/(2 n a) + sigma/(n pi
+// a^2) (Holm): rises with the thickness of the film, falls with force and with the number of spots that share it
 TEST(Film, FilmedSpotsRiseWithThicknessAndFallWithForce)
 {
     test::random_numbers random(6);
@@ -81,7 +81,8 @@ TEST(Film, FilmedSpotsRiseWithThicknessAndFallWithForce)
         const resistance r = contact_of(n, pressing, rho, t);
         EXPECT_GT(contact_of(n, pressing, rho, 1.2 * t), r);
         EXPECT_LT(contact_of(n, 1.2 * pressing, rho, t), r);
-        EXPECT_LT(contact_of(n + 1, pressing, rho, t), r);  // the film's part stays, the constriction falls as 1/sqrt(n)
+        EXPECT_LT(contact_of(n + 1, pressing, rho, t),
+                  r);  // the film's part stays, the constriction falls as 1/sqrt(n)
         EXPECT_GT(r, contact_of(n, pressing, rho, 0_nm));
     }
 }

@@ -54,8 +54,8 @@ public:
     [[nodiscard]] double after(double elapsed, double start) const
     {
         const temperature warm = surface_.air + in_si<temperature_difference>(start * rise_);
-        return share(profile_after(conductor_, surface_, through_, time(elapsed), {warm, {warm, warm, warm}, warm})
-                         .conductor);
+        return share(
+            profile_after(conductor_, surface_, through_, time(elapsed), {warm, {warm, warm, warm}, warm}).conductor);
     }
 
 private:
@@ -70,10 +70,10 @@ private:
 
 }  // namespace
 
-// source: textbooks of electric drives and machines (one source by row; the two-reading rule two), and our own evaluation
-// of the periodic law. Skipped: different time constants of heating and cooling and constant losses (DC-EQ2, DC-EQ3,
-// DC-SUB-5.2), which motors have and leads have not, and the coil of example 4.12, whose heat transfer is given instead
-// of calculated.
+// source: textbooks of electric drives and machines (one source by row; the two-reading rule two), and our own
+// evaluation of the periodic law. Skipped: different time constants of heating and cooling and constant losses (DC-EQ2,
+// DC-EQ3, DC-SUB-5.2), which motors have and leads have not, and the coil of example 4.12, whose heat transfer is given
+// instead of calculated.
 TEST(FirstOrderExamples, AsPublished)
 {
     const one_store_lead lead;
@@ -123,8 +123,8 @@ TEST(FirstOrderExamples, AsPublished)
     EXPECT_EQ(skipped, 5);
 }
 
-// source: the first-order duty factor in textbook form (from memory; its limits and the rows above are the other check):
-// k = 1/sqrt(peak ratio)
+// source: the first-order duty factor in textbook form (from memory; its limits and the rows above are the other
+// check): k = 1/sqrt(peak ratio)
 TEST(FirstOrderExamples, DutyFactor)
 {
     const one_store_lead lead;
@@ -133,8 +133,7 @@ TEST(FirstOrderExamples, DutyFactor)
         if (row.text("rule_id") != "first_order") continue;
         for (const double share : {0.2, 0.35, 0.6})
             for (const double period : {0.1, 0.5, 2.0}) {
-                const double k =
-                    printed_value(row.text("formula_or_value"), {{"P", period}, {"D", share}, {"T", 1.0}});
+                const double k = printed_value(row.text("formula_or_value"), {{"P", period}, {"D", share}, {"T", 1.0}});
                 const double peak = lead.peak(share * period, period);
                 EXPECT_NEAR(1.0 / std::sqrt(peak), k, 0.5 * k * left_of_the_curvature / peak) << row.where();
             }

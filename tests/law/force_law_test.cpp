@@ -84,15 +84,15 @@ TEST(ForceLaw, TheSteelSilverRowIsAMisprint)
 // bars 0.5..0.7, strands 1.0, two spheres as a point; aluminium bars scatter over 0.1 to 1.0 (Slade)
 TEST(ForceLaw, ExponentsLieInTheirPublishedRange)
 {
-    const std::map<std::string, contact_shape> shapes{{"flat on flat", contact_shape::flat},
-                                                      {"pyramid on flat (point)", contact_shape::point},
-                                                      {"sphere on flat", contact_shape::sphere},
-                                                      {"sphere on sphere", contact_shape::point},
-                                                      {"multi-strand brush on flat", contact_shape::flat},
-                                                      {"aluminium bus joints, bare, coated or lubricated",
-                                                       contact_shape::busbar},
-                                                      {"bus-bar joint", contact_shape::busbar},
-                                                      {"line contact", contact_shape::toothed_jaw}};
+    const std::map<std::string, contact_shape> shapes{
+        {"flat on flat", contact_shape::flat},
+        {"pyramid on flat (point)", contact_shape::point},
+        {"sphere on flat", contact_shape::sphere},
+        {"sphere on sphere", contact_shape::point},
+        {"multi-strand brush on flat", contact_shape::flat},
+        {"aluminium bus joints, bare, coated or lubricated", contact_shape::busbar},
+        {"bus-bar joint", contact_shape::busbar},
+        {"line contact", contact_shape::toothed_jaw}};
     std::size_t checked = 0;
     for (const auto& row : test::reference_table("contacts-force-law-exponent.csv").rows()) {
         const auto shape = shapes.find(row.text("contact_shape"));

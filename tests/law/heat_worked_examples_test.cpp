@@ -56,8 +56,8 @@ TEST(HeatWorkedExamples, AsPublished)
             const double ra = 9.8 / 405.5 * rise * d * d * d / (26.54e-6 * 26.54e-6) * 0.687;
             const auto heat = [&](double nusselt) { return nusselt * 0.03406 * std::numbers::pi * rise; };
             expect_published(heat(printed_value(printed_mcadams(), {{"Ra", ra}})));
-            // by the correlations of the library, which differ from that author's by up to 20 % (Incropera, section 9.6,
-            // from memory)
+            // by the correlations of the library, which differ from that author's by up to 20 % (Incropera,
+            // section 9.6, from memory)
             EXPECT_NEAR_REL(heat(nusselt_horizontal_cylinder(ra, 0.687)), row.number("published_value"), 0.20)
                 << row.where();
             EXPECT_NEAR_REL(heat(nusselt_horizontal_cylinder_morgan(ra)), row.number("published_value"), 0.20)

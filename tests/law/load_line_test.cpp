@@ -15,15 +15,16 @@ using weldloop::test::printed_value;
 using weldloop::test::reference_table;
 using weldloop::test::text_between;
 
-// source: IEC 60974-1, 11.2: the lines of covered electrode, tungsten and wire as quoted in a welding handbook p. 341 (one
-// source), submerged arc and every end of a line from memory. The lines are evaluated as printed. Skipped: plasma
+// source: IEC 60974-1, 11.2: the lines of covered electrode, tungsten and wire as quoted in a welding handbook p. 341
+// (one source), submerged arc and every end of a line from memory. The lines are evaluated as printed. Skipped: plasma
 // cutting, which is no welding process (from memory).
 TEST(ConventionalLoad, FollowsTheTypeTestLines)
 {
-    const std::map<std::string, std::vector<process>> processes{{"MMA/SMAW", {process::smaw}},
-                                                                {"TIG and plasma arc welding", {process::gtaw}},
-                                                                {"MIG/MAG and flux-cored", {process::gmaw, process::fcaw}},
-                                                                {"submerged arc", {process::saw}}};
+    const std::map<std::string, std::vector<process>> processes{
+        {"MMA/SMAW", {process::smaw}},
+        {"TIG and plasma arc welding", {process::gtaw}},
+        {"MIG/MAG and flux-cored", {process::gmaw, process::fcaw}},
+        {"submerged arc", {process::saw}}};
     std::size_t used = 0;
     int skipped = 0;
     for (const auto& row : reference_table("welding-load-voltage-iec60974-1.csv").rows()) {

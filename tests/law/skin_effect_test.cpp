@@ -81,9 +81,7 @@ TEST(SkinEffect, SpotValues)
 TEST(SkinEffect, PublishedFormulasAndPoints)
 {
     const reference_table table("conductors-skin-effect-formulas.csv");
-    const auto printed = [](const std::string& formula, double x) {
-        return printed_value(formula, {{"xs", x}});
-    };
+    const auto printed = [](const std::string& formula, double x) { return printed_value(formula, {{"xs", x}}); };
     int formulas = 0, points = 0;
     for (const auto& row : table.rows()) {
         const std::string& what = row.text("quantity");
@@ -95,18 +93,20 @@ TEST(SkinEffect, PublishedFormulasAndPoints)
             EXPECT_NEAR_REL(iec_skin_argument(copper(70), in_si<frequency>(hz), ks), std::sqrt(square), 1e-9)
                 << row.where();
             for (const double x : {0.3, 1.0, 2.0, 2.79})
-                EXPECT_NEAR_REL(iec_skin_factor_at(x).increase, printed(text_between(text, "; ys = ", " for xs <= 2.8"), x),
-                                1e-12)
+                EXPECT_NEAR_REL(iec_skin_factor_at(x).increase,
+                                printed(text_between(text, "; ys = ", " for xs <= 2.8"), x), 1e-12)
                     << row.where();
             ++formulas;
         } else if (what.ends_with("middle range")) {
             for (const double x : {2.81, 3.0, 3.5, 3.79})
-                EXPECT_NEAR_REL(iec_skin_factor_at(x).increase, printed(text_between(text, "ys = ", " for 2.8"), x), 1e-12)
+                EXPECT_NEAR_REL(iec_skin_factor_at(x).increase, printed(text_between(text, "ys = ", " for 2.8"), x),
+                                1e-12)
                     << row.where();
             ++formulas;
         } else if (what.ends_with("high range")) {
             for (const double x : {3.81, 5.0, 20.0})
-                EXPECT_NEAR_REL(iec_skin_factor_at(x).increase, printed(text_between(text, "ys = ", " for xs"), x), 1e-12)
+                EXPECT_NEAR_REL(iec_skin_factor_at(x).increase, printed(text_between(text, "ys = ", " for xs"), x),
+                                1e-12)
                     << row.where();
             ++formulas;
         } else if (what == "skin depth of copper at 60 Hz") {
@@ -116,14 +116,16 @@ TEST(SkinEffect, PublishedFormulasAndPoints)
         } else if (what.starts_with("Neher-McGrath")) {
             const double x = std::stod(text_between(text, "xs = ", ":")),
                          percent = std::stod(text_between(text, "skin effect ", " pct"));
-            EXPECT_NEAR(100 * skin_effect_at(x / std::numbers::sqrt2).resistance_increase, percent, 0.005) << row.where();
+            EXPECT_NEAR(100 * skin_effect_at(x / std::numbers::sqrt2).resistance_increase, percent, 0.005)
+                << row.where();
             EXPECT_NEAR(100 * iec_skin_factor_at(x).increase, percent, 0.02) << row.where();
             ++points;
         } else {
             EXPECT_EQ(what, "AWG 10 at 100 kHz") << row.where();
             const resistance_per_length gauge_10 = conductor_resistance(annealed_copper, awg(10).area(), 0.0, 20_degC);
             EXPECT_NEAR(skin_effect_of(gauge_10, 1e5 * 1_Hz).resistance_ratio,
-                        std::stod(text_between(text, "Rac/Rdc = ", " (")), 0.015)  // 2 K of the temperature, which is not stated
+                        std::stod(text_between(text, "Rac/Rdc = ", " (")),
+                        0.015)  // 2 K of the temperature, which is not stated
                 << row.where();
             ++points;
         }

@@ -20,8 +20,8 @@ double better(surface_state a, surface_state b)
 
 // judgement and common practice, no published order: clean < oxidized < spatter-covered < light rust < pierced paint <
 // heavy rust < unbroken paint, each step with the probability its bands give it; the numbers are those of an adaptive
-// quadrature over the two log-normal halves by scipy 1.10.1 (quad, norm.sf). Neighbours are often the other way round, and
-// the report must not hide it.
+// quadrature over the two log-normal halves by scipy 1.10.1 (quad, norm.sf). Neighbours are often the other way round,
+// and the report must not hide it.
 TEST(SurfaceOrder, ProbabilityOfEachStep)
 {
     struct step {

@@ -59,8 +59,8 @@ TEST(VoltageTemperature, HandbookMeltingDrops)
     EXPECT_EQ(seen, 4);
 }
 
-// source: same table, handbook softening drops: within 10 %, but for silver, whose 0.09 V is that of 140 degC, not of the
-// 180 degC beside it (the table's note)
+// source: same table, handbook softening drops: within 10 %, but for silver, whose 0.09 V is that of 140 degC, not of
+// the 180 degC beside it (the table's note)
 TEST(VoltageTemperature, HandbookSofteningDrops)
 {
     int seen = 0;

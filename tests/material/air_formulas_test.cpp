@@ -17,8 +17,8 @@ using weldloop::test::reference_table;
 
 // source: U.S. Standard Atmosphere 1976 eq. 51 and 53, ICAO pressure (all from memory: the printed air tables of
 // air_test.cpp are their other check) and White, Viscous Fluid Flow, tables 1-2 and 1-3 (from memory), an author of his
-// own. The table states how far each form lies from one printed air table between 250 and 600 K; two forms may differ by
-// the sum of both.
+// own. The table states how far each form lies from one printed air table between 250 and 600 K; two forms may differ
+// by the sum of both.
 TEST(AirFormulas, AsPrinted)
 {
     constexpr double same_law = 1e-12;
@@ -40,17 +40,16 @@ TEST(AirFormulas, AsPrinted)
             }
             ++same;
         } else if (row.text("source") == "White, Viscous Fluid Flow") {
-            EXPECT_EQ(row.text("constants"), is_viscosity ? "mu0=1.716e-5; T0=273 K; S=111 K" : "k0=0.0241; T0=273 K; S=194 K");
+            EXPECT_EQ(row.text("constants"),
+                      is_viscosity ? "mu0=1.716e-5; T0=273 K; S=111 K" : "k0=0.0241; T0=273 K; S=194 K");
             // ours against the same printed air table: 1.4 % and 0.7 %
             const double allowed =
                 0.01 * (row.number("max_deviation_from_Incropera_A4_250_600K_pct") + (is_viscosity ? 1.4 : 0.7));
             for (double t = 250.0; t <= 600.0; t += 25.0) {
                 const air_properties air = air_at(temperature::kelvin(t));
-                const double printed = printed_value(equation, {{"T", t},
-                                                                {"T0", 273.0},
-                                                                {"mu0", 1.716e-5},
-                                                                {"k0", 0.0241},
-                                                                {"S", is_viscosity ? 111.0 : 194.0}});
+                const double printed = printed_value(
+                    equation,
+                    {{"T", t}, {"T0", 273.0}, {"mu0", 1.716e-5}, {"k0", 0.0241}, {"S", is_viscosity ? 111.0 : 194.0}});
                 const double ours = is_viscosity ? air.viscosity.value() : air.thermal_conductivity.value();
                 EXPECT_NEAR_REL(ours, printed, allowed) << row.where() << " at " << t << " K";
             }

@@ -36,8 +36,7 @@ TEST(Covering, ThermalResistivities)
             ++skipped;
             continue;
         }
-        EXPECT_NEAR_REL(1.0 / found->second->thermal_conductivity.value(), row.number("rho_T_Km_per_W"),
-                        1e-12)
+        EXPECT_NEAR_REL(1.0 / found->second->thermal_conductivity.value(), row.number("rho_T_Km_per_W"), 1e-12)
             << row.where();
         ++used;
     }
@@ -48,9 +47,10 @@ TEST(Covering, ThermalResistivities)
 
 // source: IEC 60853-2, annex (the whole table from memory), beside density times specific heat of handbooks. The other
 // checks are the densities and specific heats of metals_test.cpp; for coverings there is none, and the source of theirs
-// says so. Metals: the library has density times specific heat, which must lie between the two columns, give or take the
-// printed digits and the 0.5 % by which published densities of copper differ (8890 kg/m3 of the annealed standard, which
-// the library has, and 8933 behind the table; copper comes out 0.1 % below both columns for that reason). Skipped: lead and impregnated paper, which no welding circuit has.
+// says so. Metals: the library has density times specific heat, which must lie between the two columns, give or take
+// the printed digits and the 0.5 % by which published densities of copper differ (8890 kg/m3 of the annealed standard,
+// which the library has, and 8933 behind the table; copper comes out 0.1 % below both columns for that reason).
+// Skipped: lead and impregnated paper, which no welding circuit has.
 TEST(Covering, HeatPerVolume)
 {
     const std::map<std::string, const metal*> metals{

@@ -9,9 +9,9 @@ namespace {
 using namespace weldloop;
 }
 
-// source: tests/reference/springs-moduli.csv, wire of phosphor bronze (B159) and of 18-8 stainless (A313): another table
-// than the one the moduli were recalled from. Wire and bar of one metal differ by up to 8 %. The other metals have no row
-// there: they rest on memory alone, and say so.
+// source: tests/reference/springs-moduli.csv, wire of phosphor bronze (B159) and of 18-8 stainless (A313): another
+// table than the one the moduli were recalled from. Wire and bar of one metal differ by up to 8 %. The other metals
+// have no row there: they rest on memory alone, and say so.
 TEST(ElasticMetal, AgreesWithTheMetalsOfSprings)
 {
     int checked = 0;

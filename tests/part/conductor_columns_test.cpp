@@ -26,8 +26,10 @@ TEST(ConductorColumns, StrandsAndDiametersOfTheMetricClasses)
     for (const auto& row : reference_table("conductors-iec60228.csv").rows()) {
         const conductor_size size = square_mm(row.number("nominal_area_mm2"));
         const conductor_build five = conductor_build_of(size, strand_class::class_5);
-        EXPECT_NEAR(number_in(five.strand, "mm"), row.number("class5_max_wire_diameter_mm") - 0.01, 1e-9) << row.where();
-        EXPECT_NEAR(number_in(five.conductor_diameter, "mm"), row.number("class5_6_max_conductor_diameter_iec_mm"), 1e-9)
+        EXPECT_NEAR(number_in(five.strand, "mm"), row.number("class5_max_wire_diameter_mm") - 0.01, 1e-9)
+            << row.where();
+        EXPECT_NEAR(number_in(five.conductor_diameter, "mm"), row.number("class5_6_max_conductor_diameter_iec_mm"),
+                    1e-9)
             << row.where();
         ++class_5;
         if (row.has("class6_max_wire_diameter_mm")) {
@@ -52,8 +54,8 @@ TEST(ConductorColumns, StrandsAndDiametersOfTheMetricClasses)
 
 // source: open textbook and university table (two sources): diameter by gage, four digits (half a
 // unit in 1000 at worst); ASTM B258, nominal diameters
-// rounded to 0.1 mil (two sources), and NBS Handbook 100, resistance of the rounded wire at 20 degC (from memory, equal to
-// 10.371/d^2 by the two-source diameters); printed digits, four at most, three where the wire is thin
+// rounded to 0.1 mil (two sources), and NBS Handbook 100, resistance of the rounded wire at 20 degC (from memory, equal
+// to 10.371/d^2 by the two-source diameters); printed digits, four at most, three where the wire is thin
 TEST(ConductorColumns, GageDiametersAndRoundedWires)
 {
     int rows = 0, handbook = 0;
@@ -85,8 +87,7 @@ TEST(ConductorColumns, CoatedConductorsOfTheCode)
     int rows = 0;
     for (const auto& row : reference_table("conductors-nec-ch9-table8.csv").rows()) {
         const bool is_solid = row.number("strand_count") == 1;
-        const double strand_in =
-            is_solid ? std::sqrt(row.number("area_cmil")) / 1e3 : row.number("strand_diameter_in");
+        const double strand_in = is_solid ? std::sqrt(row.number("area_cmil")) / 1e3 : row.number("strand_diameter_in");
         const area section = in_si<area>(row.number("area_cmil") * number_in(1_kcmil, "m2") / 1e3);
         const resistance_per_length plain =
             conductor_resistance(annealed_copper, section, is_solid ? 0.0 : concentric_increment, 75_degC);
@@ -108,8 +109,7 @@ TEST(ConductorColumns, MassResistivityOfTinnedWire)
     int rows = 0;
     for (const auto& row : reference_table("conductors-tinned-increment.csv").rows()) {
         const double share = tinned_conductivity(row.number("wire_diameter_in_upto") * 1_in);
-        const double ohm_g_per_m2 =
-            annealed_copper.resistivity.value() / share * annealed_copper.density.value() * 1e3;
+        const double ohm_g_per_m2 = annealed_copper.resistivity.value() / share * annealed_copper.density.value() * 1e3;
         // the conductivity is printed to four digits
         EXPECT_NEAR_REL(ohm_g_per_m2, row.number("max_mass_resistivity_ohm_g_per_m2"), 1e-4) << row.where();
         ++rows;

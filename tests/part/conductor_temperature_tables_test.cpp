@@ -35,9 +35,9 @@ metal with_coefficient(double alpha)
 }  // namespace
 
 // source: IEC 60228 annex B: the exact formulas of copper and aluminium (two sources), evaluated in the table to four
-// digits, and the printed factors k_t (one source; 0 degC from memory; above 40 degC the continuation of a public page).
-// The printed factors follow 0.004 1/K for both metals, so copper by its own coefficient lies up to 0.0028 off them at
-// 100 degC: that is the standard's rounding, and the factors are held against the law with its 0.004.
+// digits, and the printed factors k_t (one source; 0 degC from memory; above 40 degC the continuation of a public
+// page). The printed factors follow 0.004 1/K for both metals, so copper by its own coefficient lies up to 0.0028 off
+// them at 100 degC: that is the standard's rounding, and the factors are held against the law with its 0.004.
 TEST(ConductorTables, TemperatureFactorsOfTheStandard)
 {
     int read = 0, recalled = 0;
@@ -81,21 +81,23 @@ TEST(ConductorTables, CoefficientFallsWithConductivity)
     EXPECT_EQ(table.rows().size(), 8U);
 }
 
-// source: IEC 60228 tables 3 and 4, plain copper, class 6 to 95 mm2 and class 5 above (two sources; 150 mm2 one; 240 mm2
-// from memory, because the page that was read prints the metal-coated 0.0817 in the plain column)
+// source: IEC 60228 tables 3 and 4, plain copper, class 6 to 95 mm2 and class 5 above (two sources; 150 mm2 one; 240
+// mm2 from memory, because the page that was read prints the metal-coated 0.0817 in the plain column)
 TEST(ConductorTables, HighestResistanceOfWeldingLeads)
 {
     int read = 0, recalled = 0;
     for (const auto& row : reference_table("welding-cable-conductor-resistance-iec60228.csv").rows()) {
         const conductor_size size = square_mm(row.number("cross_section_mm2"));
-        const strand_class lead_class = row.number("conductor_class") == 6 ? strand_class::class_6 : strand_class::class_5;
+        const strand_class lead_class =
+            row.number("conductor_class") == 6 ? strand_class::class_6 : strand_class::class_5;
         const double highest = row.number("r20_max_plain_ohm_per_km");
         EXPECT_NEAR_REL(number_in(conductor_resistance_of(size, lead_class, strand_finish::plain,
                                                           resistance_choice::standard_maximum, 20_degC),
                                   "ohm/km"),
                         highest, 1e-12)
             << row.where();
-        EXPECT_NEAR_REL(number_in(resistance_per_length_of(welding_cable(size, 10_m), 20_degC), "ohm/km"), highest, 1e-12)
+        EXPECT_NEAR_REL(number_in(resistance_per_length_of(welding_cable(size, 10_m), 20_degC), "ohm/km"), highest,
+                        1e-12)
             << row.where();
         if (row.text("verified") == "memory") {
             EXPECT_NEAR_REL(number_in(conductor_resistance_of(size, lead_class, strand_finish::tinned,

@@ -112,8 +112,7 @@ TEST(WorkClampStandard, GivesThePublishedLimits)
         if (what == "retention cable length") check(wl::holding_test_cable.value(), 1e-12);
         if (what == "plate width") check(wl::number_in(wl::drop_test_plate_width, "mm"), 1e-12);
         if (what == "plate thickness") check(wl::number_in(wl::drop_test_plate_thickness, "mm"), 1e-12);
-        if (what == "distance between contact-point centres")
-            check(wl::number_in(wl::drop_test_distance, "mm"), 1e-12);
+        if (what == "distance between contact-point centres") check(wl::number_in(wl::drop_test_distance, "mm"), 1e-12);
         if (what == "plate length") {
             EXPECT_LT(wl::number_in(wl::drop_test_distance, "mm"), row.number("value"));  // both clamps find room on it
             ++seen;

@@ -73,8 +73,8 @@ const std::map<std::string, std::string> left_out{
 
 }  // namespace
 
-// source: tests/reference/contacts-terminal-limits.csv, every row: the number and whether it was read or recalled, or why
-// it is left out
+// source: tests/reference/contacts-terminal-limits.csv, every row: the number and whether it was read or recalled, or
+// why it is left out
 TEST(ConnectorLimit, EveryRowOfTheTable)
 {
     std::size_t checked = 0;
@@ -135,8 +135,8 @@ TEST(ConnectorLimit, JustAtAndJustBeyond)
 // its mean of 10.27
 TEST(ConnectorLimit, SteadyReadings)
 {
-    const std::array steady{10_uohm, 10.4_uohm, 9.9_uohm}, drifting{10_uohm, 10.9_uohm, 9.9_uohm}, one{3_uohm, 3_uohm,
-                                                                                                       3_uohm};
+    const std::array steady{10_uohm, 10.4_uohm, 9.9_uohm}, drifting{10_uohm, 10.9_uohm, 9.9_uohm},
+        one{3_uohm, 3_uohm, 3_uohm};
     EXPECT_NEAR_REL(steady_connector_acceptance_of(steady).used, 0.3 / 10.1 / 0.05, 1e-9);
     EXPECT_TRUE(steady_connector_acceptance_of(steady).accepted);
     EXPECT_FALSE(steady_connector_acceptance_of(drifting).accepted);
@@ -162,8 +162,7 @@ TEST(ConnectorLimit, RefusesWhatCannotBe)
     EXPECT_REFUSES_BAD_NUMBERS(bond_acceptance_of(in_si<resistance>(x)));
     EXPECT_REFUSES_BAD_NUMBERS_AND_ZERO(connector_pull_of(in_si<area>(x), false));
     EXPECT_REFUSES_BAD_NUMBERS(connector_pull_acceptance_of(70_mm2, true, in_si<force>(x)));
-    EXPECT_REFUSES_BAD_NUMBERS(
-        wire_share_acceptance_of(in_si<force>(x), 1_N, wire_share_claim::crimp_without_table));
+    EXPECT_REFUSES_BAD_NUMBERS(wire_share_acceptance_of(in_si<force>(x), 1_N, wire_share_claim::crimp_without_table));
     EXPECT_REFUSES_BAD_NUMBERS_AND_ZERO(
         wire_share_acceptance_of(1_N, in_si<force>(x), wire_share_claim::aircraft_terminal));
 }

@@ -34,14 +34,16 @@ constexpr double standard_coefficient = 0.00393;
 double distributor_drop(double amps, double metres)
 {
     const double ohm_metre = 1e-3 / 58e3;
-    const cable one = lead_of(ohm_metre, standard_coefficient, square_mm(ohm_metre / 1e-5 * 1e6), in_si<length>(metres));
+    const cable one =
+        lead_of(ohm_metre, standard_coefficient, square_mm(ohm_metre / 1e-5 * 1e6), in_si<length>(metres));
     return 2.0 * drop_of(one, in_si<current>(amps), 20_degC).value();  // out and back
 }
 
 /// Pure copper, 10.09 ohm circular mil per foot, as that textbook has it (standard copper has 10.37).
 double feeder_resistivity()
 {
-    return 10.09 * number_in(1_ft, "m") * number_in(1_kcmil, "m2") / 1e3 / (number_in(1_ft, "m") * number_in(1_ft, "m"));
+    return 10.09 * number_in(1_ft, "m") * number_in(1_kcmil, "m2") / 1e3 /
+           (number_in(1_ft, "m") * number_in(1_ft, "m"));
 }
 
 }  // namespace
@@ -67,7 +69,8 @@ TEST(DropExamples, AsPublished)
         } else if (what == "minimum area") {
             const double mm2 = value * number_in(1_kcmil, "mm2") / 1e3;
             const auto drop = [&](const conductor_size& size) {
-                return 2.0 * drop_of(lead_of(feeder_resistivity(), standard_coefficient, size, 2300_ft), 25_A, 20_degC).value();
+                return 2.0 * drop_of(lead_of(feeder_resistivity(), standard_coefficient, size, 2300_ft), 25_A, 20_degC)
+                                 .value();
             };
             EXPECT_NEAR_REL(drop(square_mm(mm2)), 10.0, 5e-6) << row.where();
             // the size the example ends with is the first that suffices

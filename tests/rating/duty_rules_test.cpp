@@ -84,7 +84,10 @@ TEST(DutyRules, AsPublished)
             double last = 1.0;
             const cable lead = welding_cable(square_mm(35), 20_m);
             for (const double minutes : {10.0, 5.0, 0.5}) {
-                EXPECT_NE(text.find(minutes == 0.5 ? "0.5 min" : minutes == 5.0 ? "5 min" : "10 min"), std::string::npos);
+                EXPECT_NE(text.find(minutes == 0.5   ? "0.5 min"
+                                    : minutes == 5.0 ? "5 min"
+                                                     : "10 min"),
+                          std::string::npos);
                 const ampacity a = ampacity_of(lead, {}, duty_cycle::of(0.35 * minutes * 1_min, minutes * 1_min));
                 EXPECT_GT((a.amps / a.continuous).value(), last) << row.where();
                 EXPECT_LT(a.amps, a.by_square_root) << row.where();
@@ -96,8 +99,8 @@ TEST(DutyRules, AsPublished)
             // the square root with a margin; no function of its own, as one factor on equal_heating_current()
             const double share = 0.35;
             EXPECT_NEAR_REL(
-                0.875 *
-                    equal_heating_current(200_A, duty_cycle::continuous(), duty_cycle::of(share * 10_min, 10_min)).value(),
+                0.875 * equal_heating_current(200_A, duty_cycle::continuous(), duty_cycle::of(share * 10_min, 10_min))
+                            .value(),
                 printed_value(text, {{"I_cont", 200.0}, {"PV", share}}), 1e-12)
                 << row.where();
         } else if (id == "ship_intermittent") {

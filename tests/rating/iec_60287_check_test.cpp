@@ -71,7 +71,8 @@ TEST(Iec60287Check, StepsAndPublishedCurrents)
         const double loss = surface_loss(surface, temperature::celsius(air + rise)).value();
         // 0.05 K of the printed rise moves the resistance of the air by its fourth root only
         EXPECT_NEAR(rise / loss, row.number("T4_Km_per_W"), 0.0005 + 0.25 * 0.05 / rise * rise / loss) << row.where();
-        EXPECT_NEAR((limit - air - rise) / c.covering_resistance, loss, 0.05 / c.covering_resistance + 0.05 * 1.25 * loss / rise)
+        EXPECT_NEAR((limit - air - rise) / c.covering_resistance, loss,
+                    0.05 / c.covering_resistance + 0.05 * 1.25 * loss / rise)
             << row.where();
 
         const double amps = rated_current(c, surface, limit);

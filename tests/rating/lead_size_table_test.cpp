@@ -41,10 +41,10 @@ double highest_duty(const std::string& text)
 
 }  // namespace
 
-// source: AWS Welding Handbook, vol. 2, 8th edition, recommended copper welding cable sizes: the whole table from memory,
-// so that it is no check of a size and no rating is held to it. What is checked: section per ampere and drop at 20 degC,
-// worked out from the sizes apart from the library (printed to whole circular mils and 0.01 V), by our gage areas and
-// copper; and that lengths only ever add copper. The drops run from 1.5 to 6.3 V: it is no strict 4 V table.
+// source: AWS Welding Handbook, vol. 2, 8th edition, recommended copper welding cable sizes: the whole table from
+// memory, so that it is no check of a size and no rating is held to it. What is checked: section per ampere and drop at
+// 20 degC, worked out from the sizes apart from the library (printed to whole circular mils and 0.01 V), by our gage
+// areas and copper; and that lengths only ever add copper. The drops run from 1.5 to 6.3 V: it is no strict 4 V table.
 TEST(LeadSizeTable, DropAndSectionOfTheRecalledSizes)
 {
     double least = 1e9, most = 0.0, area_before = 0.0, from_before = 0.0;

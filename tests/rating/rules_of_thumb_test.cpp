@@ -24,8 +24,8 @@ using weldloop::test::reference_table;
 using weldloop::test::text_between;
 
 // source: AWS Welding Handbook of 1938 and The Welding Encyclopedia of 1928 as quoted in a public article, a trade
-// journal (one source each), ship rules for bunched cables (two sources). Skipped: 10 V, which the 4 V replaced, and the
-// rule of equal leads, which is text.
+// journal (one source each), ship rules for bunched cables (two sources). Skipped: 10 V, which the 4 V replaced, and
+// the rule of equal leads, which is text.
 TEST(RulesOfThumb, AsPublished)
 {
     int used = 0, skipped = 0;
@@ -87,9 +87,9 @@ TEST(RulesOfThumb, RatedConditions)
     EXPECT_EQ(skipped, 12);
 }
 
-// source: IEC 60974-11, -12, -13. The handle's rise (from memory) is the one number a rating uses; it is recalled in the
-// library too and can only condemn. Skipped: pull test, entry depth, insulation resistance, scope of diameters and notes
-// on editions, which no calculation here uses; the clamp's own limits stand in contacts-work-clamp-standard.csv.
+// source: IEC 60974-11, -12, -13. The handle's rise (from memory) is the one number a rating uses; it is recalled in
+// the library too and can only condemn. Skipped: pull test, entry depth, insulation resistance, scope of diameters and
+// notes on editions, which no calculation here uses; the clamp's own limits stand in contacts-work-clamp-standard.csv.
 TEST(RulesOfThumb, RequirementsOfComponents)
 {
     int used = 0, skipped = 0;

@@ -31,14 +31,14 @@ double added(welder_group group, std::size_t before)
 {
     const std::vector<current> with(before + 1, 100_A);
     const double all = group_supply_current(group, with).value();
-    return before == 0 ? all
-                       : all - group_supply_current(group, std::span<const current>(with.data(), before)).value();
+    return before == 0 ? all : all - group_supply_current(group, std::span<const current>(with.data(), before)).value();
 }
 
 }  // namespace
 
-// source: NFPA 70 table 630.11(A) (one or two sources by row), table 630.31(A) (from memory; each the square root of its
-// duty, rounded, as are the arc rows), 630.11(B) and 630.31(B) = C22.1 rules 42-006 and 42-014 (two sources), varying operation (one source)
+// source: NFPA 70 table 630.11(A) (one or two sources by row), table 630.31(A) (from memory; each the square root of
+// its duty, rounded, as are the arc rows), 630.11(B) and 630.31(B) = C22.1 rules 42-006 and 42-014 (two sources),
+// varying operation (one source)
 TEST(SupplyConductor, TablesAreAsPublished)
 {
     const std::map<std::string, supplied_welder> by_duty{{"arc_nonmotor_generator", supplied_welder::arc_welder},
@@ -68,21 +68,21 @@ TEST(SupplyConductor, TablesAreAsPublished)
             ++duty_rows;
             recalled += s.recalled ? 1 : 0;
         } else if (item.starts_with("resistance, varying")) {
-            const supplied_welder w = item.find("manual") != std::string::npos
-                                          ? supplied_welder::varying_manual_welder
-                                          : supplied_welder::varying_seam_welder;
+            const supplied_welder w = item.find("manual") != std::string::npos ? supplied_welder::varying_manual_welder
+                                                                               : supplied_welder::varying_seam_welder;
             for (const double percent : {1.0, 50.0, 100.0}) EXPECT_EQ(share_of(w, percent), multiplier) << row.where();
             ++varying;
         } else {
             const bool is_arc = item.starts_with("arc group");
             const welder_group group = is_arc ? welder_group::arc_welders : welder_group::resistance_welders;
-            const std::vector<std::size_t> places = item.ends_with("1st and 2nd largest") ? std::vector<std::size_t>{0, 1}
-                                                    : item.ends_with("3rd largest")       ? std::vector<std::size_t>{2}
-                                                    : item.ends_with("4th largest")       ? std::vector<std::size_t>{3}
-                                                    : item.ends_with("each further")      ? std::vector<std::size_t>{4, 5, 9}
-                                                    : item.ends_with(": largest")         ? std::vector<std::size_t>{0}
-                                                    : item.ends_with("each other")        ? std::vector<std::size_t>{1, 2, 7}
-                                                                                          : std::vector<std::size_t>{};
+            const std::vector<std::size_t> places = item.ends_with("1st and 2nd largest")
+                                                        ? std::vector<std::size_t>{0, 1}
+                                                    : item.ends_with("3rd largest")  ? std::vector<std::size_t>{2}
+                                                    : item.ends_with("4th largest")  ? std::vector<std::size_t>{3}
+                                                    : item.ends_with("each further") ? std::vector<std::size_t>{4, 5, 9}
+                                                    : item.ends_with(": largest")    ? std::vector<std::size_t>{0}
+                                                    : item.ends_with("each other")   ? std::vector<std::size_t>{1, 2, 7}
+                                                                                     : std::vector<std::size_t>{};
             ASSERT_FALSE(places.empty()) << row.where();
             for (const std::size_t place : places)
                 EXPECT_NEAR(added(group, place), 100 * multiplier, 1e-10) << row.where() << ", place " << place;
@@ -117,7 +117,8 @@ TEST(SupplyConductor, OrderOfTheGroupDoesNotMatter)
     const double by_hand = 80 + 55 + 0.85 * 30 + 0.70 * 20 + 0.60 * 10;
     EXPECT_NEAR(group_supply_current(welder_group::arc_welders, one_way).value(), by_hand, 1e-12);
     EXPECT_NEAR(group_supply_current(welder_group::arc_welders, other_way).value(), by_hand, 1e-12);
-    EXPECT_NEAR(group_supply_current(welder_group::resistance_welders, one_way).value(), 80 + 0.60 * (55 + 30 + 20 + 10), 1e-12);
+    EXPECT_NEAR(group_supply_current(welder_group::resistance_welders, one_way).value(),
+                80 + 0.60 * (55 + 30 + 20 + 10), 1e-12);
     const std::array single{0_A};
     EXPECT_EQ(group_supply_current(welder_group::arc_welders, single).value(), 0.0);
 }

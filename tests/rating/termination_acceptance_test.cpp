@@ -91,8 +91,8 @@ TEST(TerminationAcceptance, StudTerminals)
 }
 
 // source: tests/reference/contacts-strand-damage.csv, the copper rows of AC 43.13-1B (the aluminium row:
-// strand_report_test.cpp). The IPC rows are recalled and far looser at welding sizes, the shield row is of signal cables,
-// the last one says what counts as a nick: the library holds none of them.
+// strand_report_test.cpp). The IPC rows are recalled and far looser at welding sizes, the shield row is of signal
+// cables, the last one says what counts as a nick: the library holds none of them.
 TEST(TerminationAcceptance, BrokenStrands)
 {
     std::size_t checked = 0;

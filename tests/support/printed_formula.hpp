@@ -21,9 +21,11 @@ using formula_symbols = std::map<std::string, double, std::less<>>;
 /// Reads sums, products (also by juxtaposition, "8 pi f"), quotients, powers, brackets, sqrt, exp and ln.
 class printed_formula {
 public:
-    printed_formula(std::string_view text, const formula_symbols& symbols) : whole_(text), rest_(text), symbols_(symbols)
+    printed_formula(std::string_view text, const formula_symbols& symbols)
+        : whole_(text), rest_(text), symbols_(symbols)
     {
-        if (const std::size_t equals = rest_.find('='); equals != std::string_view::npos) rest_.remove_prefix(equals + 1);
+        if (const std::size_t equals = rest_.find('='); equals != std::string_view::npos)
+            rest_.remove_prefix(equals + 1);
     }
 
     /// @throws std::runtime_error for what cannot be read, or a symbol without a value

@@ -50,8 +50,8 @@ duty_trace_of(const station& s, const loop_state& solved, std::size_t index, int
     if (lead != nullptr) {
         const std::array<heating_segment, 2> programme{heating_segment{s.job.current, s.job.duty.on()},
                                                        heating_segment{weldloop::current{}, s.job.duty.rest()}};
-        const std::vector<temperature> alone = conductor_trace_of(detail::conductor_of(*lead),
-                                                                  detail::surface_of(*lead, s.where), programme, count);
+        const std::vector<temperature> alone =
+            conductor_trace_of(detail::conductor_of(*lead), detail::surface_of(*lead, s.where), programme, count);
         const temperature_difference highest = *std::max_element(alone.begin(), alone.end()) - s.where.air;
         if (highest.value() > 0.0)
             for (std::size_t i = 0; i < out.size(); ++i)

@@ -10,8 +10,8 @@
 
 namespace weldloop {
 
-/// The state of the faces that meet in a part: of a contact, the seat of a clamp, the palm of a lug, plug and socket of a
-/// coupling, jaws and rod of a holder. Empty for a part without such faces.
+/// The state of the faces that meet in a part: of a contact, the seat of a clamp, the palm of a lug, plug and socket of
+/// a coupling, jaws and rod of a holder. Empty for a part without such faces.
 /// @param part the part
 [[nodiscard]] inline std::optional<surface_state> surface_of(const path_part& part)
 {

@@ -106,7 +106,8 @@ template <class Q>
     std::string out = "air " + to_text(s.air, "degC");
     out.append(s.wind.value() > 0.0 ? ", wind " + to_text(s.wind, "m/s") : std::string(", no draught"));
     out.append(", leads ").append(to_text(s.lay));
-    if (s.lay == lay::coiled && s.coil_turns > 0) out.append(" in ").append(std::to_string(s.coil_turns)).append(" turns");
+    if (s.lay == lay::coiled && s.coil_turns > 0)
+        out.append(" in ").append(std::to_string(s.coil_turns)).append(" turns");
     if (s.altitude.value() > 0.0) out.append(", ").append(to_text(s.altitude, "m")).append(" above sea level");
     if (s.sun.value() > 0.0) out.append(", sunlight ").append(to_text(s.sun, "W/m2"));
     return out;

@@ -1,7 +1,7 @@
 #pragma once
 /// @file
-/// What a report says of the surfaces of a station: the multiple of clean metal's resistance that each state stands for,
-/// with its spread, and that it is judgement.
+/// What a report says of the surfaces of a station: the multiple of clean metal's resistance that each state stands
+/// for, with its spread, and that it is judgement.
 
 #include <cstddef>
 #include <string>
@@ -49,8 +49,12 @@ struct surface_in_use {
     std::string out(to_text(s.state));
     out.append(": ");
     if (const auto m = resistance_multiplier(s.state))
-        out.append(number_text(m->typical)).append(" (").append(number_text(m->low)).append("..").append(
-            number_text(m->high)).append(")");
+        out.append(number_text(m->typical))
+            .append(" (")
+            .append(number_text(m->low))
+            .append("..")
+            .append(number_text(m->high))
+            .append(")");
     else
         out.append("open");
     out.append(", ").append(to_text(surface_state_judgement.kind)).append(" - ");

@@ -157,13 +157,16 @@ inline constexpr temperature hottest_air = temperature::celsius(500.0);   ///< h
 [[nodiscard]] inline double lay_ratio(lay lay, length diameter, int turns = 0)
 {
     require_within(static_cast<double>(turns), 0.0, static_cast<double>(most_bundled_turns), "turns of the coil");
-    const double alone = free_air_coefficient(free_air_alone, diameter);
+    require_positive(diameter, "cable diameter");
+    const auto over_alone = [&](const free_air_row& row) {
+        return free_air_coefficient(row, diameter) / free_air_coefficient(free_air_alone, diameter);
+    };
     switch (lay) {
     case lay::alone:
     case lay::spaced: return 1.0;
-    case lay::touching_pair: return free_air_coefficient(free_air_touching_pair, diameter) / alone;
-    case lay::three_flat: return free_air_coefficient(free_air_three_flat, diameter) / alone;
-    case lay::trefoil: return free_air_coefficient(free_air_trefoil, diameter) / alone;
+    case lay::touching_pair: return over_alone(free_air_touching_pair);
+    case lay::three_flat: return over_alone(free_air_three_flat);
+    case lay::trefoil: return over_alone(free_air_trefoil);
     case lay::on_floor: return 0.80;
     case lay::bundled: return 0.45;
     case lay::coiled:

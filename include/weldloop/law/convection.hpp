@@ -18,6 +18,7 @@ namespace weldloop {
 
 /// @name Sources of the convection laws
 /// @{
+
 /// Still air.
 inline constexpr source churchill_chu_cylinder{"Churchill and Chu, Int. J. Heat Mass Transfer 18", "1975",
                                                "horizontal cylinder; quoted in Cengel eq. 9-25 and Incropera eq. 9.34",
@@ -147,9 +148,9 @@ inline void require_number(double x, bool zero_allowed, std::string_view argumen
 /// Nusselt number of a cylinder in cross-flow, Churchill and Bernstein:
 /// Nu = 0.3 + 0.62 Re^(1/2) Pr^(1/3) / (1 + (0.4/Pr)^(2/3))^(1/4) (1 + (Re/282000)^(5/8))^(4/5).
 ///
-/// Range Re Pr > 0.2, Re < 1e7; outside it an extrapolation. Up to Re = 2e4, a gale across a lead, power laws keep within
-/// 20 % of it; above, they lie higher: by up to 20 % near Re = 1e5, 24 % at 3e5. There its authors' own variant, with
-/// 1 + (Re/282000)^(1/2) as the last factor, is 10 to 15 % higher too. Re = 0 gives 0.3.
+/// Range Re Pr > 0.2, Re < 1e7; outside it an extrapolation. Up to Re = 2e4, a gale across a lead, power laws keep
+/// within 20 % of it; above, they lie higher: by up to 20 % near Re = 1e5, 24 % at 3e5. There its authors' own variant,
+/// with 1 + (Re/282000)^(1/2) as the last factor, is 10 to 15 % higher too. Re = 0 gives 0.3.
 /// @param reynolds on the diameter, 0 or above @param prandtl above 0
 /// @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline double nusselt_cross_flow(double reynolds, double prandtl)

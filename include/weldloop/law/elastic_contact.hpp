@@ -1,7 +1,8 @@
 #pragma once
 /// @file
-/// The area that bears a force where a rounded summit presses on a flat body: elastic while the pressure is low, plastic
-/// once it reaches the hardness. The worn summits of a polished or much used contact stay elastic; a fresh tooth does not.
+/// The area that bears a force where a rounded summit presses on a flat body: elastic while the pressure is low,
+/// plastic once it reaches the hardness. The worn summits of a polished or much used contact stay elastic; a fresh
+/// tooth does not.
 
 #include <algorithm>
 #include <cmath>
@@ -38,11 +39,11 @@ enum class bearing_regime {
 
 /// How a summit bears a force.
 struct summit_bearing {
-    length radius;            ///< a of the spot [m]
-    area bearing;             ///< pi a^2 [m2]
-    pressure mean_pressure;   ///< F/(pi a^2) [Pa], at most the hardness
-    bearing_regime regime;    ///< elastic, mixed or plastic
-    weldloop::basis basis;    ///< sources
+    length radius;           ///< a of the spot [m]
+    area bearing;            ///< pi a^2 [m2]
+    pressure mean_pressure;  ///< F/(pi a^2) [Pa], at most the hardness
+    bearing_regime regime;   ///< elastic, mixed or plastic
+    weldloop::basis basis;   ///< sources
 };
 
 /// Modulus E* of two bodies pressed together, 1/E* = (1 - nu1^2)/E1 + (1 - nu2^2)/E2 [Pa].
@@ -74,14 +75,15 @@ struct summit_bearing {
 /// How one rounded summit on a flat body bears a force: the elastic spot as long as its mean pressure stays below the
 /// hardness of the softer body, the plastic spot sqrt(F/(pi H)) from there on.
 ///
-/// Continuous and rising with the force. Without force: no spot, elastic. The range of Hertz's law is that of spots small
-/// against the summit; a spot beyond a third of its radius is outside it and is plastic for every metal of the table.
-/// @param pressing F [N], 0 or above @param summit r, radius of its curvature [m], above 0 @param metals that meet, with
-/// elastic constants and hardness above 0
+/// Continuous and rising with the force. Without force: no spot, elastic. The range of Hertz's law is that of spots
+/// small against the summit; a spot beyond a third of its radius is outside it and is plastic for every metal of the
+/// table.
+/// @param pressing F [N], 0 or above @param summit r, radius of its curvature [m], above 0 @param metals that meet,
+/// with elastic constants and hardness above 0
 /// @throws not_finite_error, out_of_range_error; missing_data_error for a metal without elastic constants
 /// @par Accuracy
-/// elastic and plastic ends: that of the constants. In the mixed regime the metal has begun to yield and the true spot is
-/// larger: at the change the radius is up to about a fifth too small (cavity model, from memory)
+/// elastic and plastic ends: that of the constants. In the mixed regime the metal has begun to yield and the true spot
+/// is larger: at the change the radius is up to about a fifth too small (cavity model, from memory)
 /// @see hertz_contact, first_yield_of_summit, holm_constriction
 [[nodiscard]] inline summit_bearing summit_bearing_of(weldloop::force pressing, length summit, const metal_pair& metals)
 {

@@ -93,6 +93,7 @@ struct air_numbers {
 
 [[nodiscard]] inline double standard_pressure(double metres)
 {
+    if (metres == 0.0) return sea_level_pressure.value();
     return sea_level_pressure.value() * std::pow(1.0 - 2.25577e-5 * metres, 5.25588);
 }
 

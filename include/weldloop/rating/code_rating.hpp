@@ -19,9 +19,9 @@
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/temperature.hpp>
 #include <weldloop/core/text.hpp>
+#include <weldloop/law/covered_conductor.hpp>
 #include <weldloop/law/equal_heating.hpp>
 #include <weldloop/law/lay.hpp>
-#include <weldloop/law/covered_conductor.hpp>
 #include <weldloop/material/metals.hpp>
 #include <weldloop/part/cable.hpp>
 #include <weldloop/part/surroundings.hpp>

@@ -29,38 +29,42 @@ namespace weldloop {
 inline constexpr source connector_design_temperature{
     "ANSI C119.4", "2011 and 2016", "title: 100 degC copper to copper, 93 degC with aluminium", source_kind::standard};
 /// Steadiness under current cycles.
-inline constexpr source connector_current_cycles{
-    "ANSI C119.4", "2004 to 2016",
-    "class A: 500 cycles; each reading from the 25th on within 5 % of its own mean; connector over control steady within "
-    "10 K",
-    source_kind::memory};
+inline constexpr source connector_current_cycles{"ANSI C119.4", "2004 to 2016",
+                                                 "class A: 500 cycles; each reading from the 25th on within 5 % of its "
+                                                 "own mean; connector over control steady within "
+                                                 "10 K",
+                                                 source_kind::memory};
 /// Rises of commercial connectors.
 inline constexpr source commercial_connector_rise{
-    "UL 486A-486B", {}, "as summarised by a reader on a code forum: 50 K static, 125 K in heat cycling",
+    "UL 486A-486B",
+    {},
+    "as summarised by a reader on a code forum: 50 K static, 125 K in heat cycling",
     source_kind::standard};
 /// Rise of power connectors.
-inline constexpr source power_connector_rise{"NEMA CC 1", {}, "30 K over the air at rated current", source_kind::memory};
+inline constexpr source power_connector_rise{
+    "NEMA CC 1", {}, "30 K over the air at rated current", source_kind::memory};
 /// Rise of terminals.
-inline constexpr source clamping_terminal_rise{
-    "IEC 60998-1; IEC 60999-1", "2002; 1999", "45 K at the rated test current", source_kind::memory};
+inline constexpr source clamping_terminal_rise{"IEC 60998-1; IEC 60999-1", "2002; 1999",
+                                               "45 K at the rated test current", source_kind::memory};
 /// Drop of clamping units.
 inline constexpr source clamping_unit_drop{
     "IEC 60999-1", "1999",
     "15 mV at first; after cycling 22.5 mV or 1.5 times the value of the 24th cycle, the smaller", source_kind::memory};
 /// Compression and mechanical connectors.
-inline constexpr source connector_type_test{
-    "IEC 61238-1-1", "2018 (and 2003)",
-    "class A: pull 60 N/mm2 of copper, 40 N/mm2 of aluminium, at most 20 kN, for 1 min; scatter delta and beta 0.3, change "
-    "D 0.15, ratio lambda 2.0",
-    source_kind::memory};
+inline constexpr source connector_type_test{"IEC 61238-1-1", "2018 (and 2003)",
+                                            "class A: pull 60 N/mm2 of copper, 40 N/mm2 of aluminium, at most 20 kN, "
+                                            "for 1 min; scatter delta and beta 0.3, change "
+                                            "D 0.15, ratio lambda 2.0",
+                                            source_kind::memory};
 /// Bonds.
-inline constexpr source bond_class_r{"MIL-B-5087B; NASA-STD-4003A", "1964; 2013", "class R: 2.5 milliohm for each joint",
-                                     source_kind::memory};
+inline constexpr source bond_class_r{"MIL-B-5087B; NASA-STD-4003A", "1964; 2013",
+                                     "class R: 2.5 milliohm for each joint", source_kind::memory};
 /// Pull of a crimp that no table has.
-inline constexpr source crimp_pull_by_wire{"NASA-STD-8739.4", "change 6, 2011",
-                                           "13.7.5 and page 69: 60 % of the wire's tensile strength where no table value "
-                                           "exists",
-                                           source_kind::standard};
+inline constexpr source crimp_pull_by_wire{
+    "NASA-STD-8739.4", "change 6, 2011",
+    "13.7.5 and page 69: 60 % of the wire's tensile strength where no table value "
+    "exists",
+    source_kind::standard};
 /// Pull of an aircraft terminal.
 inline constexpr source terminal_pull_by_wire{"FAA AC 43.13-1B", "chg 1, 2001",
                                               "11-174, page 11-67: a joint as strong as the wire itself",
@@ -104,8 +108,8 @@ namespace detail {
 inline termination_acceptance at_most(double used, const source& from)
 {
     constexpr double rounding = 1.0 + 1e-9;
-    termination_acceptance out{std::min(used, std::numeric_limits<double>::max()), used <= rounding,
-                               from.kind == source_kind::memory, {}};
+    termination_acceptance out{
+        std::min(used, std::numeric_limits<double>::max()), used <= rounding, from.kind == source_kind::memory, {}};
     out.basis.add(from);
     return out;
 }
@@ -120,23 +124,22 @@ inline termination_acceptance at_least(force pulled, force least, const source& 
 [[nodiscard]] inline termination_acceptance connector_rise_acceptance_of(temperature_difference rise,
                                                                          const connector_rise_limit& limit)
 {
-    return detail::at_most((require_not_negative(rise, "rise") / require_positive(limit.highest, "highest rise")).value(),
-                           *limit.from);
+    return detail::at_most(
+        (require_not_negative(rise, "rise") / require_positive(limit.highest, "highest rise")).value(), *limit.from);
 }
 
-/// Whether a clamping unit is good at a drop, taken at the test current of its section. Without a 24th cycle it counts as
-/// new: 15 mV; with one as cycled: 22.5 mV or 1.5 times the drop of that cycle, the smaller.
+/// Whether a clamping unit is good at a drop, taken at the test current of its section. Without a 24th cycle it counts
+/// as new: 15 mV; with one as cycled: 22.5 mV or 1.5 times the drop of that cycle, the smaller.
 /// @param drop measured [V], 0 or above @param at_24th_cycle drop of the 24th cycle [V], above 0
 /// @throws not_finite_error, out_of_range_error @see clamping_unit_drop
 [[nodiscard]] inline termination_acceptance clamping_unit_acceptance_of(voltage drop,
                                                                         std::optional<voltage> at_24th_cycle = {})
 {
     require_not_negative(drop, "voltage reading");
-    const voltage limit = at_24th_cycle
-                              ? std::min(cycled_clamping_unit_drop,
-                                         voltage(cycled_clamping_unit_growth *
-                                                 require_positive(*at_24th_cycle, "drop of the 24th cycle")))
-                              : new_clamping_unit_drop;
+    const voltage limit = at_24th_cycle ? std::min(cycled_clamping_unit_drop,
+                                                   voltage(cycled_clamping_unit_growth *
+                                                           require_positive(*at_24th_cycle, "drop of the 24th cycle")))
+                                        : new_clamping_unit_drop;
     return detail::at_most((drop / limit).value(), clamping_unit_drop);
 }
 
@@ -170,14 +173,16 @@ inline termination_acceptance at_least(force pulled, force least, const source& 
 {
     constexpr pressure copper_stress = in_si<pressure>(60e6), aluminium_stress = in_si<pressure>(40e6);
     constexpr force most = in_si<force>(20e3);
-    const force pull = (of_aluminium ? aluminium_stress : copper_stress) * require_positive(conductor, "conductor area");
+    const force pull =
+        (of_aluminium ? aluminium_stress : copper_stress) * require_positive(conductor, "conductor area");
     return std::min(pull, most);
 }
 
 /// Whether a connector stands its pull. @param conductor area of metal [m2], above 0
 /// @param of_aluminium otherwise copper @param pulled [N] without slipping for a minute, 0 or above
 /// @throws not_finite_error, out_of_range_error @see connector_pull_of()
-[[nodiscard]] inline termination_acceptance connector_pull_acceptance_of(area conductor, bool of_aluminium, force pulled)
+[[nodiscard]] inline termination_acceptance connector_pull_acceptance_of(area conductor, bool of_aluminium,
+                                                                         force pulled)
 {
     return detail::at_least(require_not_negative(pulled, "pull"), connector_pull_of(conductor, of_aluminium),
                             connector_type_test);

@@ -22,6 +22,7 @@ namespace weldloop {
 
 /// @name Sources of the supply rules
 /// @{
+
 /// Arc welders by duty.
 inline constexpr source nfpa_70_630_11_a{"NFPA 70", "2008 text; same in later editions",
                                          "table 630.11(A), duty-cycle multipliers for arc welders",
@@ -117,8 +118,8 @@ struct supply_current {
 ///
 /// The row is the first whose duty is not below the welder's; nothing is interpolated, and below the lowest row its
 /// multiplier stays, as the code has it. The multipliers are the square root of the duty, rounded (0.775 at 60 %
-/// to 0.78), but for motor generators, which draw current between welds too. A table of the code: the code adopted where the work is done and a
-/// licensed electrician decide.
+/// to 0.78), but for motor generators, which draw current between welds too. A table of the code: the code adopted
+/// where the work is done and a licensed electrician decide.
 /// @param welder kind @param rated_primary I1 on the rating plate [A], above 0
 /// @param duty on-time over period; without effect for varying operation
 /// @throws not_finite_error, out_of_range_error; a resistance welder above 50 % has no row
