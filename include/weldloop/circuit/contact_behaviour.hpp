@@ -47,14 +47,17 @@ inline band<conductance> scattered_conductance(conductance typical, const band<d
 
 inline constexpr band<conductance> open_circuit{};
 
-// What every characteristic rests on, put together once.
-constexpr basis basis_of_characteristic()
+// What every characteristic rests on, put together once. Not constexpr: under its undefined-behaviour sanitizer g++
+// takes no comparison of addresses for a constant.
+inline const basis& characteristic_basis()
 {
-    basis out;
-    out.add(softening_hardness_law).add(voltage_temperature_law).add(lorenz_source).add(melting_share_judgement);
-    return out.add(hot_spot_resistance);
+    static const basis found = [] {
+        basis out;
+        out.add(softening_hardness_law).add(voltage_temperature_law).add(lorenz_source).add(melting_share_judgement);
+        return out.add(hot_spot_resistance);
+    }();
+    return found;
 }
-inline constexpr basis characteristic_basis = basis_of_characteristic();
 
 inline band<conductance> contact_conductance(const contact& c, const force_law_constant_row& k)
 {
@@ -132,7 +135,7 @@ inline void add_contact_basis(basis& out, const force_law_constant_row& k)
     const joint_limits limits = joint_limits_of(metals, bulk);
     const temperature melting = std::min(metals.first.melting, metals.second.melting);
     joint_behaviour out;
-    out.basis = detail::characteristic_basis;
+    out.basis = detail::characteristic_basis();
     out.basis.add(*metals.first.contact_source).add(*metals.second.contact_source);
     out.conducts = at_20.typical.value() > 0.0;
     if (!out.conducts) {
