@@ -4,9 +4,11 @@
 /// the heat quasi-steady at every stage. Solver on plain doubles; grip.hpp is what users call.
 
 #include <algorithm>
-#include <array>
 #include <cmath>
+#include <cstddef>
+#include <initializer_list>
 #include <optional>
+#include <utility>
 #include <vector>
 
 #include <weldloop/core/error.hpp>
@@ -88,11 +90,6 @@ public:
 
 private:
     static constexpr double first_moment = 1.0;  // s
-
-    struct step_end {
-        double at;  // s of shift
-        grip_heat heat;
-    };
 
     [[nodiscard]] static bool bad(const grip_heat& h) { return h.open || h.heat.bound != clamp_bound::none; }
 
@@ -233,9 +230,8 @@ private:
             const double begun = left_of(state_, time_of(x));
             const auto crossing = [&](double level) -> std::optional<double> {
                 if (!(begun > level && left_of(s1, t_end) <= level)) return std::nullopt;
-                const double u = root_between([&](double v) { return left_of(path.at(v), time_of(x + v * h)) - level; },
-                                              0.0, 1.0, "time of a loss");
-                return u;
+                return root_between([&](double v) { return left_of(path.at(v), time_of(x + v * h)) - level; }, 0.0, 1.0,
+                                    "time of a loss");
             };
             if (!quarter_at_)
                 if (const auto u = crossing(1.0 - inspection_loss)) quarter_at_ = time_of(x + *u * h);
@@ -293,7 +289,7 @@ private:
     {
         grip_march out;
         out.left = left_of(state_, std::min(t, horizon_));
-        out.end = end_of(t, last);
+        out.end = end_of(last);
         out.spring_destroyed = last.heat.bound == clamp_bound::gripping && clamp_->ageing().has_spring();
         if (out.end == grip_end::destroyed || out.end == grip_end::ran_away) {
             if (out.spring_destroyed) out.left = 0.0;
@@ -324,7 +320,7 @@ private:
         return out;
     }
 
-    [[nodiscard]] grip_end end_of(double t, const grip_heat& last) const
+    [[nodiscard]] grip_end end_of(const grip_heat& last) const
     {
         constexpr double near_fold = 0.9;  // of its own heat that the contact's heat makes again; 1 at the fold
         if (fallen_) return grip_end::fallen;
@@ -332,7 +328,6 @@ private:
         if (last.heat.bound == clamp_bound::melting) return grip_end::ran_away;
         if (last.heat.bound == clamp_bound::gripping)
             return heat_.heat.returned > near_fold ? grip_end::ran_away : grip_end::destroyed;
-        static_cast<void>(t);
         const double half = 0.5 * horizon_;
         const auto after =
             std::find_if(points_.begin(), points_.end(), [&](const grip_point& p) { return p.at.value() >= half; });

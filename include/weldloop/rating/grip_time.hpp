@@ -8,7 +8,6 @@
 #include <cmath>
 #include <cstddef>
 #include <limits>
-#include <optional>
 
 #include <weldloop/circuit/clamp_heat.hpp>
 #include <weldloop/circuit/clamp_network.hpp>
@@ -25,19 +24,18 @@ namespace detail {
 
 /// The life of a clamp without film, as times at which things happen [s of shift]; infinity for what does not.
 struct grip_life {
-    double quarter = std::numeric_limits<double>::infinity();  // a quarter of the grip lost
-    double end = std::numeric_limits<double>::infinity();      // no steady state, molten spots, or a tenth of the grip
-    double hottest_spring = 0.0;                               // K, as far as it was followed
+    double loss = std::numeric_limits<double>::infinity();  // a share of the grip lost, a quarter unless said otherwise
+    double end = std::numeric_limits<double>::infinity();   // no steady state, molten spots, or a tenth of the grip
+    double hottest_spring = 0.0;                            // K, as far as it was followed
 
     [[nodiscard]] grip_outlook within(double horizon) const
     {
-        return end <= horizon       ? grip_outlook::unstable
-               : quarter <= horizon ? grip_outlook::declines
-                                    : grip_outlook::holds;
+        return end <= horizon ? grip_outlook::unstable : loss <= horizon ? grip_outlook::declines : grip_outlook::holds;
     }
 };
 
-/// The clamp as a function of its slow state alone: neither film nor knocks nor service.
+/// The clamp as a function of its slow state alone: neither film nor knocks nor service. Its times are integrals over
+/// the parameter of relaxation, dt = dP/(dP/dt); a clamp that ends has lost its grip.
 class direct_clamp {
 public:
     /// @param spots_must_hold a clamp whose spots melt has ended
@@ -47,14 +45,30 @@ public:
     {
     }
 
-    /// When a share of the grip is lost; infinity if that takes longer than `horizon` or the clamp ends before.
-    [[nodiscard]] double time_of_loss(double share_lost, double horizon) const
-    {
-        return follow(1.0 - share_lost, horizon).quarter;
-    }
-
     /// The whole life up to a horizon.
-    [[nodiscard]] grip_life life(double horizon) const { return follow(1.0 - inspection_loss, horizon); }
+    [[nodiscard]] grip_life life(double horizon, double share_lost = inspection_loss) const
+    {
+        const double share_left = 1.0 - share_lost;
+        grip_life out;
+        place at{0.0, 0.0, clamp_.at({}, {}, nullptr)};
+        note(out, at.heat);
+        if (bad(at.heat)) {
+            out.loss = out.end = 0.0;
+            return out;
+        }
+        const grip_ageing& ageing = clamp_.ageing();
+        if (!ageing.has_spring()) return settled(share_left, horizon, out);
+
+        constexpr double first_moment = 1.0;  // s
+        at.parameter = ageing.first_parameter(at.heat.spring_kelvin, first_moment);
+        at.seconds = first_moment;
+        run(at, ageing.parameter_for(-std::log(share_left)), horizon);
+        if (at.seconds <= horizon) out.loss = at.seconds;
+        if (at.seconds <= horizon && !at.ended) run(at, ageing.parameter_for(-std::log(grip_gone)), horizon);
+        if (at.seconds <= horizon) out.end = at.seconds;
+        note(out, at.heat);
+        return out;
+    }
 
 private:
     [[nodiscard]] bool bad(const grip_heat& h) const
@@ -69,30 +83,6 @@ private:
         bool ended = false;  // the steady states ended there
     };
 
-    // Time as an integral over the parameter of relaxation, dt = dP/(dP/dt).
-    [[nodiscard]] grip_life follow(double share_left, double horizon) const
-    {
-        grip_life out;
-        place at{0.0, 0.0, clamp_.at({}, {}, nullptr)};
-        note(out, at.heat);
-        if (bad(at.heat)) {
-            out.quarter = out.end = 0.0;
-            return out;
-        }
-        const grip_ageing& ageing = clamp_.ageing();
-        if (!ageing.has_spring()) return settled(share_left, horizon, out);
-
-        constexpr double first_moment = 1.0;  // s
-        at.parameter = ageing.first_parameter(at.heat.spring_kelvin, first_moment);
-        at.seconds = first_moment;
-        run(at, ageing.parameter_for(-std::log(share_left)), horizon);
-        if (at.seconds <= horizon) out.quarter = at.seconds;
-        if (at.seconds <= horizon && !at.ended) run(at, ageing.parameter_for(-std::log(grip_gone)), horizon);
-        if (at.seconds <= horizon) out.end = at.seconds;
-        note(out, at.heat);
-        return out;
-    }
-
     static void note(grip_life& out, const grip_heat& h)
     {
         out.hottest_spring = std::max(out.hottest_spring, h.spring_kelvin);
@@ -104,7 +94,7 @@ private:
         const auto left = [&](double t) { return clamp_.ageing().held({}, {t, t, t}); };
         const auto ends = [&](double t) { return bad(clamp_.at({}, {t, t, t}, nullptr)); };
         if (left(horizon) <= share_left)
-            out.quarter =
+            out.loss =
                 root_between([&](double t) { return left(t) - share_left; }, 0.0, horizon, "time of a loss of grip");
         if (!ends(horizon)) return out;
         double low = 0.0, high = horizon;
@@ -114,7 +104,7 @@ private:
             (ends(middle) ? high : low) = middle;
         }
         out.end = high;
-        out.quarter = std::min(out.quarter, high);
+        out.loss = std::min(out.loss, high);
         return out;
     }
 
@@ -213,15 +203,15 @@ private:
         const detail::clamp_solver solver(network, behind, work, detail::scatter_of(which));
         const auto time = [&](bool widened) {
             const detail::grip_ageing ageing(joint, where, {}, which, widened);
-            const detail::direct_clamp clamp(solver, ageing, work.duty, 1.0, false);
-            return std::pair{clamp.time_of_loss(share, horizon), clamp.life(horizon).hottest_spring};
+            return detail::direct_clamp(solver, ageing, work.duty, 1.0, false).life(horizon, share);
         };
         const bool at_once = detail::stretched_from_the_start(joint, {});
-        const auto [plain, hottest] = time(at_once);
+        const detail::grip_life plain = time(at_once);
         const double fitted_up_to =
             temperature::celsius(detail::fitted_celsius_high).in_kelvin() * (1.0 + detail::range_rounding);
-        const double found =
-            !at_once && hottest > fitted_up_to && which != detail::grip_case::typical ? time(true).first : plain;
+        const double found = !at_once && plain.hottest_spring > fitted_up_to && which != detail::grip_case::typical
+                                 ? time(true).loss
+                                 : plain.loss;
         return in_si<duration>(std::min(found, horizon));
     };
     const duration harsh = in_case(detail::grip_case::harsh), typical = in_case(detail::grip_case::typical),
