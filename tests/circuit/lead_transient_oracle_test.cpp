@@ -30,7 +30,7 @@ reference_table kept_output()
     return {path.filename().string(), std::string{std::istreambuf_iterator<char>(in), {}}};
 }
 
-constexpr double agreement_K = 0.2;
+constexpr double marched_K = 0.05, settled_K = 0.15;  // as the comments of the two functions promise
 
 }  // namespace
 
@@ -45,8 +45,8 @@ TEST(LeadTransientOracle, SingleShotsAndCoolingAgainstTwoHundredRings)
         for (const char* part : {"1", "2"})
             at = temperature_after(lead, {}, in_si<current>(row.number(std::string("amps_") + part)),
                                    in_si<duration>(row.number(std::string("seconds_") + part)), at);
-        EXPECT_NEAR(at.conductor.in_celsius(), row.number("conductor_degC"), agreement_K) << row.where();
-        EXPECT_NEAR(at.surface.in_celsius(), row.number("surface_degC"), agreement_K) << row.where();
+        EXPECT_NEAR(at.conductor.in_celsius(), row.number("conductor_degC"), marched_K) << row.where();
+        EXPECT_NEAR(at.surface.in_celsius(), row.number("surface_degC"), marched_K) << row.where();
         worst = std::max({worst, std::fabs(at.conductor.in_celsius() - row.number("conductor_degC")),
                           std::fabs(at.surface.in_celsius() - row.number("surface_degC"))});
         ++rows;
@@ -67,9 +67,9 @@ TEST(LeadTransientOracle, SettledProgrammesAgainstTwoHundredRings)
             {in_si<current>(row.number("amps_2")), in_si<duration>(row.number("seconds_2"))}};
         const periodic_heating h =
             periodic_heating_of(detail::conductor_of(lead), detail::surface_of(lead, {}), programme);
-        EXPECT_NEAR(h.conductor_peak.in_celsius(), row.number("conductor_degC"), agreement_K) << row.where();
-        EXPECT_NEAR(h.conductor_lowest.in_celsius(), row.number("conductor_lowest_degC"), agreement_K) << row.where();
-        EXPECT_GE(h.surface_peak.in_celsius(), row.number("surface_degC") - agreement_K) << row.where();
+        EXPECT_NEAR(h.conductor_peak.in_celsius(), row.number("conductor_degC"), settled_K) << row.where();
+        EXPECT_NEAR(h.conductor_lowest.in_celsius(), row.number("conductor_lowest_degC"), settled_K) << row.where();
+        EXPECT_GE(h.surface_peak.in_celsius(), row.number("surface_degC") - settled_K) << row.where();
         worst = std::max({worst, std::fabs(h.conductor_peak.in_celsius() - row.number("conductor_degC")),
                           std::fabs(h.conductor_lowest.in_celsius() - row.number("conductor_lowest_degC"))});
         ++rows;

@@ -1,11 +1,14 @@
 #pragma once
 /// @file
-/// How hot a lead gets along its length, far from its ends: under a load, and held at a temperature.
+/// How hot a lead gets along its length, far from its ends: under a load or a programme of currents, and held at a
+/// temperature.
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <numbers>
 #include <optional>
+#include <span>
 
 #include <weldloop/core/duty_cycle.hpp>
 #include <weldloop/core/error.hpp>
@@ -188,6 +191,58 @@ inline void require_dimensions(const cable& lead)
     return in_si<length>(std::sqrt(ka / (up - gain)));
 }
 
+/// Temperatures of a lead under a programme of several currents that repeats, settled, far from its ends: heating_of()
+/// for more than on and off.
+///
+/// periodic_heating_of() with the lead's conductor, covering and surface. Damage is
+/// drawn down as in heating_of(), with the current of the same mean heat.
+/// @param lead with its diameters @param where air, wind, lay, altitude, sun
+/// @param programme 1 to 16 segments, each a current of 0 or above for a duration above 0
+/// @return as heating_of(); conductor_mean is over the time with any current
+/// @throws missing_data_error for a lead without diameters; not_finite_error, out_of_range_error, no_solution_error
+[[nodiscard]] inline cable_heating heating_of_programme(const cable& lead, const surroundings& where,
+                                                        std::span<const heating_segment> programme)
+{
+    detail::require_dimensions(lead);
+    const cable_surface surface = detail::surface_of(lead, where);
+    const auto settled_with = [&](double missing) {
+        return periodic_heating_of(detail::conductor_of(lead, missing), surface, programme);
+    };
+    const periodic_heating whole = settled_with(0.0);
+    cable_heating out;
+    out.conductor_peak = whole.conductor_peak;
+    out.conductor_mean = whole.conductor_on_mean;
+    out.surface_peak = whole.surface_peak;
+    out.conductor_period_mean = whole.conductor_mean;
+    out.ripple_up = whole.conductor_peak - whole.conductor_mean;
+    out.melts = whole.melts;
+    if (detail::is_damaged(lead)) {
+        const periodic_heating damaged = settled_with(static_cast<double>(lead.missing_strands));
+        double squares = 0.0, period = 0.0;
+        for (const heating_segment& s : programme) {
+            squares += s.current.value() * s.current.value() * s.duration.value();
+            period += s.duration.value();
+        }
+        double left = 1.0;  // of the excess, at the middle of the damage
+        try {
+            const length decay =
+                decay_length_of(lead, where, whole.conductor_mean, in_si<current>(std::sqrt(squares / period)));
+            left = -std::expm1(-0.5 * (lead.damaged_length / decay).value());
+        } catch (const no_solution_error&) {
+            left = 1.0;  // nothing draws the excess down
+        }
+        const double along = std::min((lead.damaged_length / lead.length).value(), left);
+        out.conductor_peak = out.conductor_peak + left * (damaged.conductor_peak - whole.conductor_peak);
+        out.surface_peak = out.surface_peak + left * (damaged.surface_peak - whole.surface_peak);
+        out.conductor_mean = out.conductor_mean + along * (damaged.conductor_on_mean - whole.conductor_on_mean);
+        out.conductor_peak = std::max(out.conductor_peak, out.conductor_mean);  // equal but for rounding at times
+        out.melts = out.conductor_peak > lead.metal.melting;
+    }
+    out.over_limit = out.conductor_peak > lead.limit;
+    out.basis = detail::heating_basis(lead, surface, out.conductor_peak, out.surface_peak, programme.size() == 1);
+    return out;
+}
+
 /// Temperatures of a lead under a load, settled, far from its ends.
 ///
 /// Whole strands: periodic_heating_of() with the lead's conductor, covering and surface. Damage (missing strands over a
@@ -203,43 +258,10 @@ inline void require_dimensions(const cable& lead)
 /// @throws missing_data_error for a lead without diameters; not_finite_error, out_of_range_error, no_solution_error
 [[nodiscard]] inline cable_heating heating_of(const cable& lead, const surroundings& where, const load& work)
 {
-    detail::require_dimensions(lead);
-    require_not_negative(work.current, "current");
-    const cable_surface surface = detail::surface_of(lead, where);
-    const periodic_heating whole =
-        periodic_heating_of(detail::conductor_of(lead), surface, work.current, work.duty.on(), work.duty.period());
-
-    cable_heating out;
-    out.conductor_peak = whole.conductor_peak;
-    out.conductor_mean = whole.conductor_on_mean;
-    out.surface_peak = whole.surface_peak;
-    out.conductor_period_mean = whole.conductor_mean;
-    out.ripple_up = whole.conductor_peak - whole.conductor_mean;
-    out.melts = whole.melts;
-    if (detail::is_damaged(lead)) {
-        const periodic_heating damaged =
-            periodic_heating_of(detail::conductor_of(lead, static_cast<double>(lead.missing_strands)), surface,
-                                work.current, work.duty.on(), work.duty.period());
-        double left = 1.0;  // of the excess, at the middle of the damage
-        try {
-            const current mean_square_root = work.current * std::sqrt(static_cast<double>(work.duty.share()));
-            left = -std::expm1(
-                -0.5 *
-                (lead.damaged_length / decay_length_of(lead, where, whole.conductor_mean, mean_square_root)).value());
-        } catch (const no_solution_error&) {
-            left = 1.0;  // nothing draws the excess down
-        }
-        const double along = std::min((lead.damaged_length / lead.length).value(), left);
-        out.conductor_peak = out.conductor_peak + left * (damaged.conductor_peak - whole.conductor_peak);
-        out.surface_peak = out.surface_peak + left * (damaged.surface_peak - whole.surface_peak);
-        out.conductor_mean = out.conductor_mean + along * (damaged.conductor_on_mean - whole.conductor_on_mean);
-        out.conductor_peak = std::max(out.conductor_peak, out.conductor_mean);  // equal but for rounding at times
-        out.melts = out.conductor_peak > lead.metal.melting;
-    }
-    out.over_limit = out.conductor_peak > lead.limit;
-
-    out.basis = detail::heating_basis(lead, surface, out.conductor_peak, out.surface_peak, work.duty.is_continuous());
-    return out;
+    const std::array programme{heating_segment{work.current, work.duty.on()},
+                               heating_segment{current{}, work.duty.period() - work.duty.on()}};
+    return heating_of_programme(lead, where,
+                                std::span<const heating_segment>(programme).first(work.duty.is_continuous() ? 1 : 2));
 }
 
 }  // namespace weldloop

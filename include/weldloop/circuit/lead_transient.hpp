@@ -1,13 +1,11 @@
 #pragma once
 /// @file
-/// A lead in time: a single long weld, cooling down, the time it can stand a current, and programmes of several
-/// currents.
+/// A lead in time: a single long weld, cooling down, and the time it can stand a current.
 
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
 #include <optional>
-#include <span>
 
 #include <weldloop/circuit/cable_heating.hpp>
 #include <weldloop/core/duty_cycle.hpp>
@@ -19,7 +17,6 @@
 #include <weldloop/core/temperature.hpp>
 #include <weldloop/core/text.hpp>
 #include <weldloop/law/heating_march.hpp>
-#include <weldloop/law/periodic_heating.hpp>
 #include <weldloop/part/cable.hpp>
 #include <weldloop/part/surroundings.hpp>
 
@@ -176,59 +173,6 @@ namespace detail {
     const double logarithm =
         detail::root_between([&](double x) { return above_limit(std::exp(x)); }, std::log(briefest), 0.0, "on-time");
     return std::min(std::exp(logarithm), 1.0) * period;
-}
-
-/// Temperatures of a lead under a programme of several currents that repeats, settled, far from its ends: heating_of()
-/// for more than on and off.
-///
-/// periodic_heating_of() with the lead's conductor, covering and surface. Damage is
-/// drawn down as in heating_of(), with the current of the same mean heat. With one current and a rest the result is
-/// that of heating_of().
-/// @param lead with its diameters @param where air, wind, lay, altitude, sun
-/// @param programme 1 to 16 segments, each a current of 0 or above for a duration above 0
-/// @return as heating_of(); conductor_mean is over the time with any current
-/// @throws missing_data_error for a lead without diameters; not_finite_error, out_of_range_error, no_solution_error
-[[nodiscard]] inline cable_heating heating_of_programme(const cable& lead, const surroundings& where,
-                                                        std::span<const heating_segment> programme)
-{
-    detail::require_dimensions(lead);
-    const cable_surface surface = detail::surface_of(lead, where);
-    const auto settled_with = [&](double missing) {
-        return periodic_heating_of(detail::conductor_of(lead, missing), surface, programme);
-    };
-    const periodic_heating whole = settled_with(0.0);
-    cable_heating out;
-    out.conductor_peak = whole.conductor_peak;
-    out.conductor_mean = whole.conductor_on_mean;
-    out.surface_peak = whole.surface_peak;
-    out.conductor_period_mean = whole.conductor_mean;
-    out.ripple_up = whole.conductor_peak - whole.conductor_mean;
-    out.melts = whole.melts;
-    if (detail::is_damaged(lead)) {
-        const periodic_heating damaged = settled_with(static_cast<double>(lead.missing_strands));
-        double squares = 0.0, period = 0.0;
-        for (const heating_segment& s : programme) {
-            squares += s.current.value() * s.current.value() * s.duration.value();
-            period += s.duration.value();
-        }
-        double left = 1.0;  // of the excess, at the middle of the damage
-        try {
-            const length decay =
-                decay_length_of(lead, where, whole.conductor_mean, in_si<current>(std::sqrt(squares / period)));
-            left = -std::expm1(-0.5 * (lead.damaged_length / decay).value());
-        } catch (const no_solution_error&) {
-            left = 1.0;  // nothing draws the excess down
-        }
-        const double along = std::min((lead.damaged_length / lead.length).value(), left);
-        out.conductor_peak = out.conductor_peak + left * (damaged.conductor_peak - whole.conductor_peak);
-        out.surface_peak = out.surface_peak + left * (damaged.surface_peak - whole.surface_peak);
-        out.conductor_mean = out.conductor_mean + along * (damaged.conductor_on_mean - whole.conductor_on_mean);
-        out.conductor_peak = std::max(out.conductor_peak, out.conductor_mean);  // equal but for rounding at times
-        out.melts = out.conductor_peak > lead.metal.melting;
-    }
-    out.over_limit = out.conductor_peak > lead.limit;
-    out.basis = detail::heating_basis(lead, surface, out.conductor_peak, out.surface_peak, programme.size() == 1);
-    return out;
 }
 
 }  // namespace weldloop

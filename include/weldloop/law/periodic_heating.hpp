@@ -509,9 +509,9 @@ private:
 ///
 /// Accuracy: leads of 10 to 185 mm2 at 85 degC against marching the same equations, conductor 0.05 % of the rise at 3
 /// min of 5 and 6 of 10, 0.1 % at 1 of 5 and 2 of 10, the surface's peak twice that (tests/law); against a covering of
-/// 200 rings, 2 s of 1 min to 6 of 10 min, within 0.2 K (tests/circuit). Above the melting point the resistance is held
-/// at the value it has there, as if it were hot all the time; the result is then finite for any current, and only says
-/// "far too hot"
+/// 200 rings, 2 s of 1 min to 6 of 10 min, within 0.15 K (tests/circuit). Above the melting point the resistance is
+/// held at the value it has there, as if it were hot all the time; the result is then finite for any current, and only
+/// says "far too hot"
 /// (`melts`).
 ///
 /// Degenerate cases: no current gives the temperature at which the surface loses the sun's heat, without sun the
