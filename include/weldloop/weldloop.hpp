@@ -167,6 +167,7 @@
 #include <weldloop/rating/cut_back.hpp>
 #include <weldloop/rating/drop.hpp>
 #include <weldloop/rating/factor_table.hpp>
+#include <weldloop/rating/findings.hpp>
 #include <weldloop/rating/grip.hpp>
 #include <weldloop/rating/grip_ageing.hpp>
 #include <weldloop/rating/grip_forecast.hpp>

@@ -40,7 +40,7 @@ duty_trace_of(const station& s, const loop_state& solved, std::size_t index, int
     const double on = s.job.duty.on().value(), period = s.job.duty.period().value();
     std::vector<std::pair<duration, temperature>> out;
     for (int i = 0; i < count; ++i) out.emplace_back(in_si<duration>(period * i / (count - 1)), part.peak);
-    if (!solved.conducts || s.job.duty.is_continuous()) return out;
+    if (solved.outcome != loop_outcome::solved || s.job.duty.is_continuous()) return out;
 
     const cable* lead = std::get_if<cable>(&s.path[index]);
     if (const auto* gun = std::get_if<wire_gun>(&s.path[index])) lead = &gun->lead;

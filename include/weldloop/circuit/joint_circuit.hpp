@@ -57,6 +57,7 @@ struct joint_point {
     voltage drop = {};              ///< over all its contacts
     voltage first_drop = {};        ///< over the first contact, the one with the work for clamps
     temperature hottest_spot = {};  ///< film-free upper bound, of the worst contact
+    double softening_used = 0.0;    ///< drop over softening drop, of the contact that uses most of it
     bool spots_melt = false;        ///< a contact is at the melting drop of its metals
 };
 
@@ -79,6 +80,7 @@ struct joint_point {
         if (!(cold.value() > 0.0)) {
             out.conducts = false;
             out.drop = out.first_drop = {};
+            out.softening_used = 0.0;
             out.spots_melt = false;
             out.hottest_spot = bulk;
             return out;
@@ -91,6 +93,8 @@ struct joint_point {
         if (i == 0) out.first_drop = drop;
         out.hottest_spot =
             std::max(i == 0 ? here : out.hottest_spot, std::min(hot_spot_temperature(drop, here), lower_melting));
+        if (limits.softening.value() > 0.0)
+            out.softening_used = std::max(out.softening_used, (drop / limits.softening).value());
         out.spots_melt = out.spots_melt || drop >= melting_share * limits.melting;
     }
     out.drop += pick(joint.constant_drop, level);

@@ -2,6 +2,7 @@
 /// @file
 /// The loop solved: what current does to every part, the leads as heated fins between the joints.
 
+#include <algorithm>
 #include <cstddef>
 #include <vector>
 
@@ -22,7 +23,8 @@ namespace weldloop {
 /// to the supply's terminals and none is charged for the arc's own heat at gun, holder or electrode.
 ///
 /// @param s     the station @param level which point of every joint's scatter to solve for
-/// @return finite values; if a part is open no current flows and every part is at the temperature of the air
+/// @return finite values, whose meaning `outcome` says: only where the loop has a steady state are they its drops and
+///         temperatures; else every part is as without current, at the temperature of the air
 /// @throws bad_station_error, out_of_range_error, not_finite_error for a station that cannot be
 [[nodiscard]] inline loop_state solve_loop(const station& s, scatter level = scatter::typical)
 {
@@ -41,8 +43,23 @@ namespace weldloop {
         out.parts[i].conducts = is_closed(elements[i]);
         out.conducts = out.conducts && out.parts[i].conducts;
     }
-    if (!out.conducts) return out;
+    if (!out.conducts) {
+        out.outcome = loop_outcome::open_circuit;
+        return out;
+    }
+    const std::vector<part_state> without_current = out.parts;
     detail::solve_heat(elements, s.where, {.current = s.job.current, .duty = s.job.duty}, level, out);
+    if (out.outcome == loop_outcome::solved &&
+        std::any_of(out.parts.begin(), out.parts.end(), [](const part_state& p) { return p.metal_melts; }))
+        out.outcome = loop_outcome::melts;
+    if (out.outcome != loop_outcome::solved) {
+        for (std::size_t i = 0; i < out.parts.size(); ++i) {
+            const bool melts = out.outcome == loop_outcome::melts && out.parts[i].metal_melts;
+            out.parts[i] = without_current[i];
+            out.parts[i].metal_melts = melts;
+        }
+        return out;
+    }
     for (const part_state& p : out.parts) {
         out.total_drop += p.drop;
         out.extension_drop += p.extension_drop;

@@ -77,6 +77,14 @@ struct chain_at {
     return (resistance_of(c, warm) - resistance_of(c, reference_temperature)).value() / c.length.value();
 }
 
+// The same surroundings without the sun, which is a source of heat and no part of what a surface loses.
+[[nodiscard]] inline surroundings shade_of(const surroundings& where)
+{
+    surroundings out = where;
+    out.sun = heat_flux{};
+    return out;
+}
+
 // The rise of a lead far from its ends: heat made equals heat lost.
 [[nodiscard]] inline double far_rise_of(const cable& c, double cooled, const loop_load& l)
 {
@@ -97,15 +105,17 @@ struct chain_at {
     constexpr double implicit_share = 0.8;  // of the loss; a steeper heating is taken at the present mean instead
     const cable& c = *at.element->lead;
     const double rise = std::max(at.mean_rise, probe);
-    const double loss =
-        at.element->cooled_conductance.value() + steady_loss_of(c, *l.where, over_air(l, rise)).value() / rise;
+    const double lost_in_shade = steady_loss_of(c, shade_of(*l.where), over_air(l, rise)).value();
+    const double by_sun =
+        l.where->sun.value() > 0.0 ? lost_in_shade - steady_loss_of(c, *l.where, over_air(l, rise)).value() : 0.0;
+    const double loss = at.element->cooled_conductance.value() + lost_in_shade / rise;
     const double squared = l.duty * l.amps * l.amps;
     const double slope = squared * slope_per_metre(c);
     const bool implicit = slope < implicit_share * loss && over_air(l, at.mean_rise) < c.metal.melting;
     const temperature heated_at = implicit ? l.where->air : over_air(l, at.mean_rise);
     const auto axial = c.metal.thermal_conductivity * c.size.area();
     return {axial, in_si<thermal_conductivity>(implicit ? loss - slope : loss),
-            in_si<power_per_length>(squared * resistance_per_metre(c, heated_at)), in_si<length>(at.length)};
+            in_si<power_per_length>(squared * resistance_per_metre(c, heated_at) + by_sun), in_si<length>(at.length)};
 }
 
 // Lengths to cut a lead into: one and two decay lengths at either end, where its temperature changes, and the middle.
@@ -203,6 +213,15 @@ struct chain_at {
     }
     j.heat_on = heat_on;
     node.power = l.duty * heat_on;
+    // A drop that falls as its metal warms goes into the balance with its slope: without it the iteration swings
+    // between a cold body that makes much heat and a hot one that makes none.
+    constexpr double step = 0.01;  // K
+    const joint_point warmer = joint_point_of(joint, l.level, l.through, over_air(l, j.rise + step));
+    const double slope = l.duty * l.amps * (warmer.drop - j.point.drop).value() / step;
+    if (slope < 0.0) {
+        node.power -= slope * j.rise;
+        node.sink -= slope;
+    }
     return node;
 }
 
@@ -217,8 +236,9 @@ struct chain_at {
 // Iterates one chain until no temperature moves. Returns whether it settled.
 [[nodiscard]] inline bool settle(chain_at& chain, const loop_load& l)
 {
-    constexpr int most_rounds = 400;
+    constexpr int most_rounds = 3000;
     constexpr double small_step = 1e-7;  // K
+    constexpr double falling = 0.95, least_damping = 0.02;
     std::vector<chain_node> nodes(chain.joints.size());
     std::vector<chain_link> links(chain.links.size());
     double damping = 1.0, last_change = 1e300;
@@ -256,7 +276,7 @@ struct chain_at {
             chain.leads[lead].peak_rise = fins[lead].highest_rise(one, other).value();
         }
         if (change < small_step) return true;
-        if (change > last_change) damping = std::max(0.05, 0.7 * damping);
+        if (change > falling * last_change) damping = std::max(least_damping, 0.7 * damping);
         last_change = change;
     }
     return false;
@@ -327,12 +347,15 @@ inline void write_joint(part_state& out, const joint_at& j, const loop_load& l)
         out.hottest_spot = std::max({out.hottest_spot, std::min(peak, melting), j.point.hottest_spot});
         out.metal_melts = out.metal_melts || peak > melting;
         out.has_spots = true;
+        out.spots_melt = j.point.spots_melt;
+        out.softening_used = j.point.softening_used;
         return;
     }
     out.mean = std::min(over_air(l, j.rise), melting);
     out.metal_melts = out.metal_melts || peak > melting;
     out.peak = std::min(std::max(out.peak, peak), melting);
     out.spots_melt = j.point.spots_melt;
+    out.softening_used = j.point.softening_used;
     out.has_spots = joint.count > 0;
     out.hottest_spot =
         std::max({out.hottest_spot, out.peak, joint_point_of(joint, l.level, l.through, out.peak).hottest_spot});
@@ -342,25 +365,24 @@ inline void write_joint(part_state& out, const joint_at& j, const loop_load& l)
 inline void write_bare_contact(part_state& out, const loop_element& e, const loop_load& l)
 {
     const joint_circuit& joint = *e.joint;
-    double rise = 0.0;
-    joint_point point = {};
-    constexpr int rounds = 60;  // the drop follows the bulk weakly: a few rounds do
-    for (int i = 0; i < rounds; ++i) {
-        point = joint_point_of(joint, l.level, l.through, over_air(l, rise));
-        const double next = l.duty * 0.5 * l.amps * point.drop.value() / e.work->sink.value();
-        if (std::fabs(next - rise) < 1e-9) break;
-        rise = next;
-    }
     const metal_pair& metals = joint.contacts[0].metals;
     const temperature melting = std::min(metals.first.melting, metals.second.melting);
+    const double highest = (melting - l.where->air).value();
+    const auto surplus = [&](double rise) {
+        const voltage drop = joint_point_of(joint, l.level, l.through, over_air(l, rise)).drop;
+        return l.duty * 0.5 * l.amps * drop.value() - e.work->sink.value() * rise;
+    };
+    const double rise = root_between(surplus, 0.0, highest, "temperature of a contact");
+    const joint_point point = joint_point_of(joint, l.level, l.through, over_air(l, rise));
     out.drop = out.work_drop = point.drop;
     out.loss = l.through * point.drop;
-    out.mean = std::min(over_air(l, rise), melting);
+    out.mean = over_air(l, rise);
     // a small patch follows the arc's on-time at once
     const temperature peak = over_air(l, rise / l.duty);
     out.metal_melts = peak > melting;
     out.peak = std::min(peak, melting);
     out.has_spots = true;
+    out.softening_used = point.softening_used;
     out.spots_melt = point.spots_melt;
     out.hottest_spot = std::max(out.peak, point.hottest_spot);
 }
@@ -369,26 +391,22 @@ inline void write_plate(part_state& out, const loop_element& e, const loop_load&
 {
     const plate& p = *e.flat;
     constexpr double both_faces = 2.0;
-    double rise = 0.0;
-    voltage drop = {};
-    constexpr int rounds = 100;
-    for (int i = 0; i < rounds; ++i) {
-        const temperature t = over_air(l, rise);
-        drop = l.through * p.metal.resistivity_at(t) * p.length / (p.width * p.thickness);
-        const thermal_body face{.surface = both_faces * p.length * p.width,
-                                .diameter = p.width,
-                                .emissivity = work_emissivity,
-                                .capacity = {}};
-        const double next =
-            l.duty * l.amps * drop.value() / (body_coefficient(face, t, *l.where) * face.surface).value();
-        if (std::fabs(next - rise) < 1e-9) break;
-        rise += 0.7 * (next - rise);
-    }
-    out.drop = drop;
-    out.loss = l.through * drop;
-    out.mean = std::min(over_air(l, rise), p.metal.melting);
-    out.metal_melts = over_air(l, rise) > p.metal.melting;
-    out.peak = out.hottest_spot = out.mean;
+    const auto drop_at = [&](double rise) -> voltage {
+        return l.through * p.metal.resistivity_at(over_air(l, rise)) * p.length / (p.width * p.thickness);
+    };
+    const thermal_body face{
+        .surface = both_faces * p.length * p.width, .diameter = p.width, .emissivity = work_emissivity, .capacity = {}};
+    const auto surplus = [&](double rise) {
+        return l.duty * l.amps * drop_at(rise).value() -
+               (body_coefficient(face, over_air(l, rise), *l.where) * face.surface).value() * rise;
+    };
+    const double highest = (p.metal.melting - l.where->air).value();
+    out.metal_melts = surplus(highest) > 0.0;
+    if (out.metal_melts) return;
+    const double rise = root_between(surplus, 0.0, highest, "temperature of a plate");
+    out.drop = drop_at(rise);
+    out.loss = l.through * out.drop;
+    out.mean = out.peak = out.hottest_spot = over_air(l, rise);
 }
 
 // Solves the heat of a stretch of the loop whose parts all conduct.
@@ -407,7 +425,7 @@ inline void solve_heat(const std::vector<loop_element>& elements, const surround
         out.parts[i].drop += out.parts[i].extension_drop;
     }
     for (chain_at& chain : chains_of(elements, l)) {
-        out.settled = settle(chain, l) && out.settled;
+        if (!settle(chain, l)) out.outcome = loop_outcome::not_settled;
         for (const lead_at& at : chain.leads) {
             const bool first_piece = &at == chain.leads.data() || (&at - 1)->element != at.element;
             if (first_piece) write_lead(out.parts[place_of(at.element)], *at.element, chain.leads, l);

@@ -199,7 +199,7 @@ private:
     changed.path[index] = part;
     const auto at = [&](scatter level) {
         const loop_state state = solve_loop(changed, level);
-        return state.conducts ? state.parts[index].drop / changed.job.current : resistance{};
+        return state.outcome == loop_outcome::solved ? state.parts[index].drop / changed.job.current : resistance{};
     };
     band<resistance> out{at(scatter::low), at(scatter::typical), at(scatter::high)};
     // a lead that has not warmed up yet reads lower

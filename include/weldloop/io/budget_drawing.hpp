@@ -29,9 +29,9 @@ namespace weldloop {
     if (s.allowed_drop) most = std::max(most, s.allowed_drop->value());
     most = std::max(1.03 * most, 1e-3);
 
-    std::string told = "The loop takes " + volts_line(found.total_drop, true) + ".";
+    std::string told = "The loop takes " + volts_line(found.total_drop, loop_outcome::solved) + ".";
     for (const part_result& p : found.parts)
-        told.append(" ").append(p.name).append(": ").append(volts_line(p.drop, true)).append(".");
+        told.append(" ").append(p.name).append(": ").append(volts_line(p.drop, loop_outcome::solved)).append(".");
     detail::row_chart chart(found.parts.size() + 1, 0.0, most, "volts of the loop, summed up along the path",
                             "Voltage budget of " + found.name, told);
     svg_drawing& on = chart.drawing();
@@ -48,7 +48,7 @@ namespace weldloop {
         chart.name(i, std::to_string(number_of(p)), p.name)
             .bar(i, at, end, "bar")
             .whisker(i, at + p.drop.low.value(), at + p.drop.high.value());
-        chart.words(i, volts_line(p.drop, true), "small");
+        chart.words(i, volts_line(p.drop, loop_outcome::solved), "small");
         on.line({chart.x_of(end), chart.y_of(i) + 0.5 * detail::row_chart::bar_height},
                 {chart.x_of(end), chart.y_of(i + 1) - 0.5 * detail::row_chart::bar_height}, "thin");
         at = end;
@@ -56,7 +56,7 @@ namespace weldloop {
     const std::size_t last = found.parts.size();
     chart.name(last, "", "the whole loop", "strong").bar(last, 0.0, found.total_drop.typical.value(), "sum");
     chart.whisker(last, found.total_drop.low.value(), found.total_drop.high.value())
-        .words(last, volts_line(found.total_drop, true), "small strong");
+        .words(last, volts_line(found.total_drop, loop_outcome::solved), "small strong");
     return on.finished();
 }
 

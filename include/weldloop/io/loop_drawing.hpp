@@ -182,8 +182,9 @@ private:
         const double x = rail_from + 0.5 * rail_;
         const part_result& weakest = found_.weakest();
         drawing_.text({x, centre_y - 10},
-                      found_.conducts ? "the loop takes " + volts_line(found_.total_drop, true)
-                                      : std::string("open circuit: no current flows"),
+                      found_.conducts ? "the loop takes " + volts_line(found_.total_drop, found_.outcome)
+                      : found_.outcome == loop_outcome::open_circuit ? std::string("open circuit: no current flows")
+                                                                     : std::string("no steady state at this current"),
                       "middle large");
         drawing_.text({x, centre_y + 12},
                       "weakest: " + std::to_string(number_of(weakest)) + " " + shortened(weakest.name, 30) + ", " +

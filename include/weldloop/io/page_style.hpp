@@ -46,6 +46,7 @@ ol,ul{padding-left:1.4rem;max-width:48rem}
 li{margin:.3rem 0;overflow-wrap:anywhere}
 .gain{display:block;color:var(--soft);font-size:.92rem}
 .cautions{border:2px solid var(--ink);padding:.3rem 1.2rem .6rem;margin:1.2rem 0}
+.findings{list-style:none;padding:0;margin:1rem 0}.findings li{border-left:.4rem solid var(--ink);padding:.2rem .8rem;margin:.3rem 0}
 .cautions h2{border:0;padding:0;margin:.6rem 0 .2rem}
 .sources{font-size:.86rem;columns:2 22rem;column-gap:2rem}
 .sources li{break-inside:avoid}

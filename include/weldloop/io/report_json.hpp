@@ -17,7 +17,7 @@
 namespace weldloop {
 
 /// The version of the JSON report, its key "schema". The number rises when a key goes or changes its meaning.
-inline constexpr std::string_view report_schema = "weldloop-station-report/1";
+inline constexpr std::string_view report_schema = "weldloop-station-report/2";
 
 namespace detail {
 
@@ -77,13 +77,17 @@ template <class Q>
     return out;
 }
 
-[[nodiscard]] inline json json_part(const part_result& p)
+/// A part's number, or the word that stands in its place: "open" for an open part, "none" where the loop has no state.
+[[nodiscard]] inline json json_part(const part_result& p, loop_outcome outcome)
 {
+    const bool conducts = outcome == loop_outcome::solved;
+    const json none = p.conducts ? "none" : "open";
     json out{{"name", p.name}, {"kind", p.kind}, {"number", number_of(p)}};
-    out["drop_V"] = p.conducts ? json_band(p.drop) : json("open");
-    out["loss_W"] = p.conducts ? json_band(p.loss) : json("open");
-    out["peak_degC"] = json_band(p.peak);
-    if (p.hottest_spot) out["hottest_spot_degC"] = json_band(*p.hottest_spot);
+    out["drop_V"] = conducts ? json_band(p.drop) : none;
+    out["loss_W"] = conducts ? json_band(p.loss) : none;
+    // without current a part is at the temperature of the air
+    out["peak_degC"] = conducts || outcome == loop_outcome::open_circuit ? json_band(p.peak) : none;
+    if (p.hottest_spot && conducts) out["hottest_spot_degC"] = json_band(*p.hottest_spot);
     if (p.limit) {
         out["limit_degC"] = json_number(p.limit->in_celsius());
         out["limit_name"] = p.limit_name;
@@ -169,12 +173,11 @@ template <class Q>
     out["conducts"] = found.conducts;
 
     out["parts"] = json::array();
-    for (const part_result& p : found.parts) out["parts"].push_back(detail::json_part(p));
+    for (const part_result& p : found.parts) out["parts"].push_back(detail::json_part(p, found.outcome));
 
-    const auto volts = [&found](voltage v) { return found.conducts ? detail::json_number(v.value()) : json("open"); };
-    const auto volt_band = [&found](const band<voltage>& v) {
-        return found.conducts ? detail::json_band(v) : json("open");
-    };
+    const json none = found.outcome == loop_outcome::open_circuit ? "open" : "none";
+    const auto volts = [&](voltage v) { return found.conducts ? detail::json_number(v.value()) : none; };
+    const auto volt_band = [&](const band<voltage>& v) { return found.conducts ? detail::json_band(v) : none; };
     out["total_drop_V"] = volts(found.total_drop.typical);
     out["total_drop_band_V"] = volt_band(found.total_drop);
     out["wire_extension_drop_V"] = volt_band(found.wire_extension_drop);
@@ -185,6 +188,9 @@ template <class Q>
     if (found.headroom) out["headroom_V"] = volt_band(*found.headroom);
     out["weakest"] = found.weakest().name;
 
+    out["findings"] = json::array();
+    for (const loop_finding& f : found.findings)
+        out["findings"].push_back({{"id", f.id}, {"severity", std::string(to_text(f.severity))}, {"text", f.text}});
     out["remedies"] = json::array();
     for (const remedy& r : remedies) out["remedies"].push_back(detail::json_remedy(r));
     out["cautions"] = found.cautions;

@@ -96,16 +96,35 @@ private:
             station_.allowed_drop ? "allowed: " + to_text(*station_.allowed_drop, "V") : "no limit was stated";
         if (found_.conducts && found_.wire_extension_drop.typical.value() > 0.0)
             note.append("; ")
-                .append(volts_line(found_.wire_extension_drop, true))
+                .append(volts_line(found_.wire_extension_drop, found_.outcome))
                 .append(" of it in the wire beyond the tip");
-        figure("The loop takes", volts_line(found_.total_drop, found_.conducts), note);
+        figure("The loop takes", volts_line(found_.total_drop, found_.outcome), note);
         std::string arc_note = found_.arc_basis;
-        if (found_.headroom) arc_note.append("; headroom ").append(volts_line(*found_.headroom, found_.conducts));
-        figure("The arc gets", found_.conducts ? volts_line(found_.arc_voltage, true) : "nothing", arc_note);
+        if (found_.headroom) arc_note.append("; headroom ").append(volts_line(*found_.headroom, found_.outcome));
+        figure("The arc gets", found_.conducts ? volts_line(found_.arc_voltage, found_.outcome) : "nothing", arc_note);
         const part_result& weakest = found_.weakest();
         figure("Weakest part", weakest.name,
                "No. " + std::to_string(number_of(weakest)) + ", " + std::string(to_text(weakest.verdict)));
-        put("</div>\n</header>\n");
+        put("</div>\n");
+        findings();
+        put("</header>\n");
+    }
+
+    void findings()
+    {
+        if (found_.findings.empty()) return;
+        put("<ul class=\"findings\">\n");
+        for (const loop_finding& f : found_.findings)
+            put("<li class=\"f-")
+                .put(f.severity == finding_severity::stop_job  ? "stop"
+                     : f.severity == finding_severity::warning ? "warning"
+                                                               : "notice")
+                .put("\"><b>")
+                .say(to_text(f.severity))
+                .put("</b> ")
+                .say(f.text)
+                .put("</li>\n");
+        put("</ul>\n");
     }
 
     void loop()
@@ -130,9 +149,11 @@ private:
             put("<tr><td class=\"n\">").say(std::to_string(number_of(p))).put("</td><th scope=\"row\">").say(p.name);
             if (p.kind != p.name) put("<span class=\"why\">").say(p.kind).put("</span>");
             put("</th>");
-            band_cell(p.conducts ? band_text(p.drop, 3) : "open");
-            wide_cell(p.conducts ? fixed_text(p.loss.typical.value(), p.loss.typical.value() < 9.95 ? 1 : 0) : "open");
-            band_cell(band_text(p.peak, 0));
+            band_cell(found_.conducts ? band_text(p.drop, 3) : p.conducts ? "-" : "open");
+            wide_cell(found_.conducts ? fixed_text(p.loss.typical.value(), p.loss.typical.value() < 9.95 ? 1 : 0)
+                      : p.conducts    ? "-"
+                                      : "open");
+            band_cell(found_.conducts ? band_text(p.peak, 0) : "-");
             wide_cell(p.limit ? fixed_text(p.limit->in_celsius(), 0) : "none");
             put("<td><span class=\"verdict w-")
                 .put(class_word(p.verdict))

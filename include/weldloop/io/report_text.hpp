@@ -105,11 +105,12 @@ private:
         row("", "", "", "W", "degC", "degC", "");
         line(std::string(width, '-'));
         for (const part_result& p : found_.parts) {
-            const std::string drop = p.conducts ? band_text(p.drop, 3) : "open";
+            const std::string drop = found_.conducts ? band_text(p.drop, 3) : p.conducts ? "-" : "open";
             const std::string loss =
-                p.conducts ? fixed_text(p.loss.typical.value(), p.loss.typical.value() < 9.95 ? 1 : 0) : "-";
+                found_.conducts ? fixed_text(p.loss.typical.value(), p.loss.typical.value() < 9.95 ? 1 : 0) : "-";
+            const std::string peak = found_.conducts ? band_text(p.peak, 0) : "-";
             const std::string_view words = to_text(p.verdict);
-            row(std::to_string(number_of(p)), plain_ascii(p.name), drop, loss, band_text(p.peak, 0),
+            row(std::to_string(number_of(p)), plain_ascii(p.name), drop, loss, peak,
                 p.limit ? fixed_text(p.limit->in_celsius(), 0) : "-",
                 left_in(words.substr(0, words.find(',')), in_verdict));
         }
@@ -120,16 +121,16 @@ private:
 
     void totals()
     {
-        std::string takes = volts_line(found_.total_drop, found_.conducts);
+        std::string takes = volts_line(found_.total_drop, found_.outcome);
         if (station_.allowed_drop) takes.append("; allowed: ").append(to_text(*station_.allowed_drop, "V"));
         labelled("Loop takes", takes);
         if (found_.conducts && found_.wire_extension_drop.typical.value() > 0.0)
-            labelled("",
-                     "of that " + volts_line(found_.wire_extension_drop, true) + " in the wire beyond the gun's tip");
-        labelled("Arc gets", found_.conducts ? volts_line(found_.arc_voltage, true) : "nothing");
+            labelled("", "of that " + volts_line(found_.wire_extension_drop, found_.outcome) +
+                             " in the wire beyond the gun's tip");
+        labelled("Arc gets", found_.conducts ? volts_line(found_.arc_voltage, found_.outcome) : "nothing");
         labelled("", found_.arc_basis);
         if (found_.headroom)
-            labelled("Headroom", volts_line(*found_.headroom, found_.conducts) + " of the supply's output left");
+            labelled("Headroom", volts_line(*found_.headroom, found_.outcome) + " of the supply's output left");
         const part_result& weakest = found_.weakest();
         labelled("Weakest", weakest.name + " (No. " + std::to_string(number_of(weakest)) +
                                 "): " + std::string(to_text(weakest.verdict)));
@@ -137,7 +138,9 @@ private:
 
     void what_stands_out()
     {
-        bool titled = false;
+        bool titled = !found_.findings.empty();
+        if (titled) title("What stands out");
+        for (const loop_finding& f : found_.findings) say("      ", std::string(to_text(f.severity)) + ": " + f.text);
         for (const part_result& p : found_.parts) {
             if (p.verdict == verdict::within_limit || p.reason.empty()) continue;
             if (!titled) title("What stands out");

@@ -122,10 +122,16 @@ template <class Q>
     return "constant current, up to " + to_text(s.supply->highest_output, "V") + " at this current";
 }
 
-/// "1.94 V (1.20..3.10 V)" of a voltage with its band; "open" where no current flows.
-[[nodiscard]] inline std::string volts_line(const band<voltage>& v, bool conducts)
+/// The word that stands for a number of a loop that has none.
+[[nodiscard]] constexpr std::string_view no_number_word(loop_outcome outcome)
 {
-    if (!conducts) return "open";
+    return outcome == loop_outcome::open_circuit ? "open" : "no steady state";
+}
+
+/// "1.94 V (1.20..3.10 V)" of a voltage with its band; words where the loop has no state.
+[[nodiscard]] inline std::string volts_line(const band<voltage>& v, loop_outcome outcome)
+{
+    if (outcome != loop_outcome::solved) return std::string(no_number_word(outcome));
     return detail::band_text(v, detail::decimals_for(v.typical.value())) + " V";
 }
 

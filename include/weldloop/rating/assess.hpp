@@ -17,6 +17,7 @@
 #include <weldloop/rating/arc_voltage.hpp>
 #include <weldloop/rating/assessment.hpp>
 #include <weldloop/rating/cautions.hpp>
+#include <weldloop/rating/findings.hpp>
 #include <weldloop/rating/grip.hpp>
 #include <weldloop/rating/part_limit.hpp>
 
@@ -71,64 +72,62 @@ struct limit_use {
     return out;
 }
 
-inline void judge(part_result& r, const part_limit& limit, const part_state& typical, const station& s,
-                  bool current_flows)
+// A part at the three points of the scatter; an end without a solution counts as such, never as a number.
+struct part_cases {
+    const part_state& typical;
+    const part_state& high;
+    loop_outcome outcome, outcome_high;
+};
+
+inline void judge(part_result& r, const part_limit& limit, const part_cases& at, const station& s)
 {
     const limit_use use = use_of(limit, r, s);
     r.limit = limit.peak;
     r.limit_name = limit.peak_name;
     r.used = std::max(0.0, use.used);
-    if (!r.conducts) {
-        r.verdict = verdict::open_circuit;
-        r.reason = "no metal touches metal: no current can flow";
-    } else if (typical.spots_melt || typical.metal_melts) {
-        r.verdict = verdict::spots_melting;
-        r.reason = typical.metal_melts
-                       ? "its metal would pass its melting point"
-                       : "the drop of " + to_text(r.drop.typical, "V") + " is at the melting drop of its metals";
-    } else if (use.used < 0.0) {
-        r.verdict = verdict::not_judged;
-        r.reason = r.hottest_spot ? "no published limit for such a contact; hottest spot " +
-                                        to_text(r.hottest_spot->typical, "degC")
-                                  : "no published limit for such a part";
-    } else if (!current_flows && use.used <= 1.0) {
-        r.verdict = verdict::not_judged;
-        r.reason = "no current flows: nothing to judge it by";
-    } else if (use.used > 1.0) {
-        r.verdict = verdict::over_limit;
-        r.reason = use.words;
-    } else if (use.used_high > 1.0) {
-        r.verdict = verdict::may_exceed;
-        r.reason = use.words + ", but above it at the 95 % point of the scatter";
-    } else if (use.used > close_share) {
-        r.verdict = verdict::close_to_limit;
-        r.reason = use.words;
-    } else if (!use.sourced) {
-        r.verdict = verdict::not_judged;
-        r.reason = use.words + "; that limit is from memory and passes nothing by itself";
-    } else {
-        r.verdict = verdict::within_limit;
-        r.reason = use.words + ", under the stated conditions";
-    }
-}
+    const auto say = [&r](verdict v, std::string why) {
+        r.verdict = v;
+        r.reason = std::move(why);
+    };
+    if (at.outcome == loop_outcome::open_circuit && !r.conducts)
+        return say(verdict::open_circuit, "no metal touches metal: no current can flow");
+    if (at.typical.metal_melts) return say(verdict::spots_melting, "its metal would pass its melting point");
+    if (at.typical.spots_melt)
+        return say(verdict::spots_melting,
+                   "the drop of " + to_text(r.drop.typical, "V") + " is at the melting drop of its metals");
+    if (at.outcome != loop_outcome::solved && !(use.used > 1.0))
+        return say(verdict::not_judged, at.outcome == loop_outcome::open_circuit
+                                            ? "no current flows: nothing to judge it by"
+                                            : "the loop has no steady state: nothing to judge it by");
 
-// A contact without a sourced temperature limit is bad once its spots yield: beyond the softening drop it is not
-// stable.
-inline void judge_softening(part_result& r, const contact& c, const part_state& typical)
-{
-    if (r.verdict != verdict::not_judged) return;
-    const voltage softening = softening_drop(c.metals, typical.mean);
-    if (!(softening.value() > 0.0)) return;
-    r.used = (typical.work_drop / softening).value();
-    if (r.used > 1.0) {
-        r.verdict = verdict::over_limit;
-        r.reason = "drop " + to_text(typical.work_drop, "V") + " is above the softening drop of its metals, " +
-                   to_text(softening, "V") + ": the spots yield and the contact is not stable";
-    } else if ((r.drop.high / softening).value() > 1.0) {
-        r.verdict = verdict::may_exceed;
-        r.reason = "at the 95 % point of its scatter the drop passes the softening drop of its metals, " +
-                   to_text(softening, "V");
-    }
+    const bool poor_is_open = at.outcome_high == loop_outcome::open_circuit && !at.high.conducts;
+    r.used = std::max(r.used, at.typical.softening_used);
+    if (use.used > 1.0) return say(verdict::over_limit, use.words);
+    if (at.typical.softening_used > 1.0)
+        return say(verdict::over_limit,
+                   "a drop in it is " + number_text(100.0 * at.typical.softening_used, 3) +
+                       " % of the softening drop of its metals: the spots yield and the contact is "
+                       "not stable");
+    if (poor_is_open) return say(verdict::may_exceed, "in a poor case no metal touches metal: an open circuit");
+    if (at.high.metal_melts) return say(verdict::may_exceed, "in a poor case its metal would pass its melting point");
+    if (at.high.spots_melt)
+        return say(verdict::may_exceed, "at the 95 % point of the scatter its spots are at their melting drop");
+    if (at.high.softening_used > 1.0)
+        return say(verdict::may_exceed, "at the 95 % point of the scatter a drop in it passes the softening drop of "
+                                        "its metals");
+    if (use.used_high > 1.0)
+        return say(verdict::may_exceed, use.words + ", but above it at the 95 % point of the scatter");
+    if (use.used < 0.0)
+        return say(verdict::not_judged, r.hottest_spot
+                                            ? "no published limit for such a contact; hottest spot typically " +
+                                                  to_text(r.hottest_spot->typical, "degC")
+                                            : "no published limit for such a part");
+    if (at.outcome_high != loop_outcome::solved)
+        return say(verdict::not_judged, "in a poor case the loop has no steady state; typically " + use.words);
+    if (use.used > close_share) return say(verdict::close_to_limit, use.words);
+    if (!use.sourced)
+        return say(verdict::not_judged, use.words + "; that limit is from memory and passes nothing by itself");
+    say(verdict::within_limit, use.words + ", under the stated conditions");
 }
 
 [[nodiscard]] inline band<voltage> total_of(const std::vector<part_result>& parts)
@@ -178,13 +177,15 @@ inline void collect(std::vector<source>& all, const basis& b)
     const loop_state low = solve_loop(s, scatter::low);
     const loop_state typical = solve_loop(s, scatter::typical);
     const loop_state high = solve_loop(s, scatter::high);
-    // a joint may be open at one end of its scatter only: then the typical solution stands for that end
-    const loop_state& at_low = low.conducts ? low : typical;
-    const loop_state& at_high = high.conducts ? high : typical;
+    // an end of the scatter may be open or without a steady state: then the verdicts say so, and the band ends at the
+    // typical solution
+    const loop_state& at_low = low.outcome == loop_outcome::solved ? low : typical;
+    const loop_state& at_high = high.outcome == loop_outcome::solved ? high : typical;
 
     assessment out;
     out.name = s.name;
-    out.conducts = typical.conducts;
+    out.outcome = typical.outcome;
+    out.conducts = typical.outcome == loop_outcome::solved;
     for (std::size_t i = 0; i < s.path.size(); ++i) {
         if (i == arc_at) continue;
         part_result r;
@@ -202,9 +203,8 @@ inline void collect(std::vector<source>& all, const basis& b)
         const part_limit limit = limit_of(s.path[i], s.where);
         if (limit.peak_source != nullptr) r.basis.add(*limit.peak_source);
         if (limit.highest_source != nullptr) r.basis.add(*limit.highest_source);
-        detail::judge(r, limit, typical.parts[i], s, typical.conducts);
-        if (const auto* c = std::get_if<contact>(&s.path[i])) detail::judge_softening(r, *c, typical.parts[i]);
-        if (const auto* w = std::get_if<work_connection>(&s.path[i]); w != nullptr && typical.conducts) {
+        detail::judge(r, limit, {typical.parts[i], high.parts[i], typical.outcome, high.outcome}, s);
+        if (std::holds_alternative<work_connection>(s.path[i]) && out.conducts) {
             r.grip = grip_in_station(s, i);
             if (r.grip) r.basis.add(r.grip->basis);
         }
@@ -225,8 +225,10 @@ inline void collect(std::vector<source>& all, const basis& b)
         if (share.from != nullptr) own.add(*share.from);
         detail::collect(out.sources, own);
     } else {
-        out.arc_basis = "the circuit is open: no arc";
+        out.arc_basis =
+            out.outcome == loop_outcome::open_circuit ? "the circuit is open: no arc" : "the loop has no steady state";
     }
+    out.findings = findings_for(s, out, high.outcome);
     out.cautions = cautions_for(s, out);
     basis of_cautions;
     of_cautions.add(osha_1926_351).add(osha_1910_254).add(touch_threshold);

@@ -5,8 +5,10 @@
 #include <algorithm>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
+#include <weldloop/circuit/loop_state.hpp>
 #include <weldloop/core/band.hpp>
 #include <weldloop/core/error.hpp>
 #include <weldloop/core/quantities.hpp>
@@ -37,12 +39,39 @@ struct part_result {
     weldloop::basis basis = {};                       ///< sources and left ranges
 };
 
+/// How much a finding weighs.
+enum class finding_severity {
+    notice,    ///< worth knowing
+    warning,   ///< to be put right
+    stop_job,  ///< no welding until it is cured
+};
+
+/// The words for a severity.
+[[nodiscard]] constexpr std::string_view to_text(finding_severity s)
+{
+    switch (s) {
+    case finding_severity::notice: return "notice";
+    case finding_severity::warning: return "warning";
+    case finding_severity::stop_job: return "stop the job";
+    }
+    return "warning";
+}
+
+/// Something found of the loop as a whole, beside the verdicts on its parts.
+struct loop_finding {
+    std::string id = {};                                    ///< stable: for programs
+    finding_severity severity = finding_severity::warning;  ///< how much it weighs
+    std::string text = {};                                  ///< one sentence
+};
+
 /// A whole assessed station.
 struct assessment {
-    std::string name = {};                   ///< of the station
-    std::vector<part_result> parts = {};     ///< in the order of the path, the arc left out
-    bool conducts = true;                    ///< false: some part is open and no current flows
-    band<voltage> total_drop = {};           ///< what the loop takes while current flows
+    std::string name = {};                        ///< of the station
+    std::vector<part_result> parts = {};          ///< in the order of the path, the arc left out
+    loop_outcome outcome = loop_outcome::solved;  ///< of the typical case; anything else: no drops, no temperatures
+    bool conducts = true;                         ///< false: no current is reckoned with, see outcome
+    std::vector<loop_finding> findings = {};      ///< of the loop as a whole, the gravest first
+    band<voltage> total_drop = {};                ///< what the loop takes while current flows
     band<voltage> wire_extension_drop = {};  ///< of that, what the wire beyond a gun's tip takes; zero without a gun
     band<voltage> arc_voltage = {};          ///< what is left for the arc; zero if open
     std::string arc_basis = {};              ///< what that value is relative to

@@ -261,8 +261,10 @@ private:
         remedy r;
         r.what = c.what;
         r.part = name_of(s.path, c.part);
-        r.restores_circuit = !before.parts[c.part].conducts && (!c.part_stays || after.parts[c.part].conducts);
-        if (before.conducts && after.conducts) {
+        const part_state& was = before.parts[c.part];
+        r.restores_circuit = !was.conducts && (!c.part_stays || after.parts[c.part].conducts);
+        r.restores_circuit = r.restores_circuit || (was.metal_melts && after.outcome == loop_outcome::solved);
+        if (before.outcome == loop_outcome::solved && after.outcome == loop_outcome::solved) {
             r.volts_regained = before.total_drop - after.total_drop;
             const temperature then = c.part_stays ? after.parts[c.part].peak : s.where.air;
             r.cooled_by = before.parts[c.part].peak - then;
