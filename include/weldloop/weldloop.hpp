@@ -21,6 +21,12 @@
 #include <weldloop/core/text.hpp>
 #include <weldloop/core/unit_text.hpp>
 
+#include <weldloop/solve/curve_table.hpp>
+#include <weldloop/solve/heat_network.hpp>
+#include <weldloop/solve/periodic_state.hpp>
+#include <weldloop/solve/sparse_lu.hpp>
+#include <weldloop/solve/steady_state.hpp>
+
 #include <weldloop/material/air.hpp>
 #include <weldloop/material/copper_spring_alloy.hpp>
 #include <weldloop/material/covering.hpp>
@@ -124,27 +130,31 @@
 #include <weldloop/circuit/bolted_face.hpp>
 #include <weldloop/circuit/cable_heating.hpp>
 #include <weldloop/circuit/clamp_heat.hpp>
+#include <weldloop/circuit/clamp_neighbours.hpp>
 #include <weldloop/circuit/clamp_network.hpp>
 #include <weldloop/circuit/clamp_ripple.hpp>
 #include <weldloop/circuit/contact_behaviour.hpp>
+#include <weldloop/circuit/contact_source.hpp>
 #include <weldloop/circuit/coupling_behaviour.hpp>
 #include <weldloop/circuit/duty_trace.hpp>
 #include <weldloop/circuit/force_for.hpp>
 #include <weldloop/circuit/gun_behaviour.hpp>
-#include <weldloop/circuit/heat_chain.hpp>
+#include <weldloop/circuit/head_cooling.hpp>
 #include <weldloop/circuit/holder_behaviour.hpp>
 #include <weldloop/circuit/joint_circuit.hpp>
+#include <weldloop/circuit/lead_cells.hpp>
 #include <weldloop/circuit/lead_inductance.hpp>
 #include <weldloop/circuit/lead_transient.hpp>
 #include <weldloop/circuit/loop.hpp>
-#include <weldloop/circuit/loop_element.hpp>
-#include <weldloop/circuit/loop_heat.hpp>
+#include <weldloop/circuit/loop_network.hpp>
+#include <weldloop/circuit/loop_scatter.hpp>
 #include <weldloop/circuit/loop_state.hpp>
 #include <weldloop/circuit/lug_behaviour.hpp>
 #include <weldloop/circuit/magnet_behaviour.hpp>
 #include <weldloop/circuit/magnet_network.hpp>
 #include <weldloop/circuit/part_body.hpp>
 #include <weldloop/circuit/part_in_path.hpp>
+#include <weldloop/circuit/part_place.hpp>
 #include <weldloop/circuit/part_surface.hpp>
 #include <weldloop/circuit/rotary_ground_behaviour.hpp>
 #include <weldloop/circuit/set_screw_behaviour.hpp>
@@ -156,6 +166,7 @@
 #include <weldloop/circuit/thermal_body.hpp>
 #include <weldloop/circuit/torch_behaviour.hpp>
 #include <weldloop/circuit/work_heat.hpp>
+#include <weldloop/circuit/work_joint.hpp>
 
 #include <weldloop/rating/ampacity.hpp>
 #include <weldloop/rating/arc_voltage.hpp>
@@ -174,7 +185,6 @@
 #include <weldloop/rating/grip_map.hpp>
 #include <weldloop/rating/grip_map_result.hpp>
 #include <weldloop/rating/grip_march.hpp>
-#include <weldloop/rating/grip_neighbours.hpp>
 #include <weldloop/rating/grip_service.hpp>
 #include <weldloop/rating/grip_threshold.hpp>
 #include <weldloop/rating/grip_time.hpp>
@@ -182,8 +192,10 @@
 #include <weldloop/rating/lead_limits.hpp>
 #include <weldloop/rating/magnet_grip.hpp>
 #include <weldloop/rating/part_limit.hpp>
+#include <weldloop/rating/part_verdict.hpp>
 #include <weldloop/rating/remedies.hpp>
 #include <weldloop/rating/sizing.hpp>
+#include <weldloop/rating/solved_station.hpp>
 #include <weldloop/rating/square_root_excess.hpp>
 #include <weldloop/rating/supply_conductor.hpp>
 #include <weldloop/rating/termination_acceptance.hpp>

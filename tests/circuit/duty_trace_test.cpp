@@ -1,4 +1,5 @@
 #include <weldloop/circuit/duty_trace.hpp>
+#include <weldloop/circuit/loop.hpp>
 #include <weldloop/core/literals.hpp>
 #include <weldloop/part/crimped_lug.hpp>
 #include <weldloop/part/welding_cable.hpp>

@@ -80,7 +80,8 @@ TEST(Emissivity, WithinThePublishedRanges)
     }
     EXPECT_GE(work_emissivity, rusty_or_scaled.low);
     EXPECT_LE(work_emissivity, rusty_or_scaled.high);
-    for (const thermal_body& covered : {holder_body(), coupling_body(aught(2))}) {
+    for (const thermal_body& covered :
+         {holder_bodies_of({}).core, holder_bodies_of({}).handle, coupling_body(aught(2))}) {
         EXPECT_GE(plain(covered.emissivity), rubber.low);
         EXPECT_LE(plain(covered.emissivity), rubber.high);
     }

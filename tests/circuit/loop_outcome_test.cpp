@@ -76,7 +76,7 @@ TEST(LoopOutcome, RandomLoopsAreSolvedOrSayWhyNot)
 {
     std::mt19937 random(7);
     const auto between = [&](double a, double b) { return std::uniform_real_distribution<double>(a, b)(random); };
-    int solved = 0, melting = 0;
+    int solved = 0, ending = 0;
     for (int i = 0; i < 500; ++i) {
         station s{.name = "random",
                   .job = {.process = process::smaw,
@@ -90,20 +90,20 @@ TEST(LoopOutcome, RandomLoopsAreSolvedOrSayWhyNot)
             const loop_state state = solve_loop(s, level);
             ASSERT_NE(state.outcome, loop_outcome::not_settled) << "loop " << i;
             ASSERT_NE(state.outcome, loop_outcome::open_circuit) << "loop " << i;
-            (state.outcome == loop_outcome::solved ? solved : melting) += 1;
+            (state.outcome == loop_outcome::solved ? solved : ending) += 1;
             for (const part_state& p : state.parts) {
-                if (state.outcome == loop_outcome::melts) {
+                if (state.outcome == loop_outcome::ends) {
                     EXPECT_EQ(p.drop.value(), 0.0);
                     EXPECT_EQ(p.peak, s.where.air);
                 } else {
-                    EXPECT_FALSE(p.metal_melts);
+                    EXPECT_FALSE(p.passes_bound);
                     EXPECT_GE(p.peak, p.mean) << "loop " << i;
                 }
             }
         }
     }
     EXPECT_GT(solved, 1000);
-    EXPECT_GT(melting, 50);
+    EXPECT_GT(ending, 50);
 }
 
 // Sunlight is heat that a lead takes up, whatever it loses: it warms the loop and stops no calculation.

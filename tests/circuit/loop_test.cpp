@@ -57,16 +57,21 @@ TEST(Loop, LeadBetweenLugsAgreesWithCells)
     const double air = s.where.air.in_kelvin();
     std::vector<double> t(n, air + 30);
     double ends[2] = {air + 30, air + 30};
-    const loop_element element[2] = {element_of(bad, s.where, 200_A, false), element_of(good, s.where, 200_A, false)};
+    const lug element[2] = {bad, good};
+    const auto drop_of_lug = [](const lug& l, temperature at) {
+        const auto one = [&](const band<conductance>& cold, const metal_pair& metals) {
+            return joint_drop(200_A, conductance_at(cold.typical, metals, at), joint_limits_of(metals, at)).value();
+        };
+        return one(crimp_conductance_of(l), crimp_metals) + one(palm_conductance_of(l), palm_metals);
+    };
     for (int sweep = 0; sweep < 6000; ++sweep) {
         const auto link = [&](double a, double b, double distance) { return axial / distance * (a - b); };
         for (int e = 0; e < 2; ++e) {  // lumps at the ends, Newton on their balance
             const std::size_t neighbour = e == 0 ? 0 : n - 1;
             const auto surplus = [&](double x) {
-                const joint_circuit& j = *element[e].joint;
                 const temperature at = temperature::kelvin(x);
-                return 200 * joint_point_of(j, scatter::typical, 200_A, at).drop.value() -
-                       body_loss(j.body, at, s.where).value() - link(x, t[neighbour], 0.5 * dx);
+                return 200 * drop_of_lug(element[e], at) - body_loss(lug_body(element[e].size), at, s.where).value() -
+                       link(x, t[neighbour], 0.5 * dx);
             };
             const double f = surplus(ends[e]), slope = (surplus(ends[e] + 1e-3) - f) / 1e-3;
             ends[e] -= f / slope;
@@ -85,10 +90,9 @@ TEST(Loop, LeadBetweenLugsAgreesWithCells)
     double hottest = 0;
     for (const double x : t) hottest = std::fmax(hottest, x);
     const auto& parts = state.parts;
-    // the chain takes one loss coefficient for the whole lead, the cells one each
-    EXPECT_NEAR(parts[2].peak.in_kelvin(), ends[0], 1.0);
-    EXPECT_NEAR(parts[4].peak.in_kelvin(), ends[1], 1.0);
-    EXPECT_NEAR(parts[3].peak.in_kelvin(), std::fmax(hottest, std::fmax(ends[0], ends[1])), 1.0);
+    EXPECT_NEAR(parts[2].peak.in_kelvin(), ends[0], 0.3);
+    EXPECT_NEAR(parts[4].peak.in_kelvin(), ends[1], 0.3);
+    EXPECT_NEAR(parts[3].peak.in_kelvin(), std::fmax(hottest, std::fmax(ends[0], ends[1])), 0.3);
 }
 
 TEST(Loop, DropsAddUpAndHeatIsDropTimesCurrent)
@@ -123,7 +127,7 @@ TEST(Loop, AnOpenPartStopsTheCurrent)
                                                .name = "clamp"},
                                crimped_lug("lug", awg(1)), welding_cable(awg(1), 10_m).named("lead")});
     const loop_state state = solve_loop(s);
-    EXPECT_FALSE(state.conducts);
+    EXPECT_EQ(state.outcome, loop_outcome::open_circuit);
     EXPECT_FALSE(state.parts[2].conducts);
     EXPECT_TRUE(state.parts[3].conducts);
     for (const part_state& p : state.parts) {

@@ -13,9 +13,9 @@
 #include <weldloop/circuit/cable_heating.hpp>
 #include <weldloop/circuit/contact_behaviour.hpp>
 #include <weldloop/circuit/joint_circuit.hpp>
-#include <weldloop/circuit/loop_element.hpp>
 #include <weldloop/circuit/thermal_body.hpp>
 #include <weldloop/circuit/work_heat.hpp>
+#include <weldloop/circuit/work_joint.hpp>
 #include <weldloop/core/band.hpp>
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/require.hpp>

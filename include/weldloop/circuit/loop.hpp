@@ -1,70 +1,188 @@
 #pragma once
 /// @file
-/// The loop solved: what current does to every part, the leads as heated fins between the joints.
+/// The loop solved: what current does to every part, one network of all its bodies, contacts and lead cells.
 
 #include <algorithm>
 #include <cstddef>
 #include <vector>
 
-#include <weldloop/circuit/loop_element.hpp>
-#include <weldloop/circuit/loop_heat.hpp>
+#include <weldloop/circuit/loop_network.hpp>
 #include <weldloop/circuit/loop_state.hpp>
-#include <weldloop/circuit/part_in_path.hpp>
 #include <weldloop/circuit/station.hpp>
+#include <weldloop/solve/periodic_state.hpp>
 
 namespace weldloop {
 
-/// Solves the loop of a station in the periodic steady state of its duty.
-///
-/// Mean temperatures over the duty period come from one heat balance per chain of parts: joints are lumps that lose
-/// heat to the air and the work, leads are heated fins between them, resistances follow temperature, joints follow
-/// their voltage-current characteristic. The ripple of the duty period is added to the mean: of a lead by its own
-/// two-store periodic solution, of a joint by its heat capacity against all conductances it feels. No heat is credited
-/// to the supply's terminals and none is charged for the arc's own heat at gun, holder or electrode.
-///
-/// @param s     the station @param level which point of every joint's scatter to solve for
-/// @return finite values, whose meaning `outcome` says: only where the loop has a steady state are they its drops and
-///         temperatures; else every part is as without current, at the temperature of the air
-/// @throws bad_station_error, out_of_range_error, not_finite_error for a station that cannot be
-[[nodiscard]] inline loop_state solve_loop(const station& s, scatter level = scatter::typical)
-{
-    const std::size_t arc_at = checked_arc_index(s);
-    loop_state out;
-    out.parts.resize(s.path.size());
+namespace detail {
 
-    std::vector<loop_element> elements;
-    elements.reserve(s.path.size());
-    for (std::size_t i = 0; i < s.path.size(); ++i) {
-        elements.push_back(element_of(part_in_path(s.path, i), s.where, s.job.current, i < arc_at));
-        out.part_basis.push_back(elements.back().basis);
+/// A station's network with its solutions at the points of the scatter, each solved when it is asked for.
+class loop_solver {
+public:
+    explicit loop_solver(const station& s)
+        : station_(&s), arc_at_(checked_arc_index(s)),
+          net_(s, arc_at_), programme_{s.job.duty.on().value(),
+                                       s.job.duty.is_continuous() ? 0.0 : s.job.duty.rest().value()}
+    {
     }
-    for (std::size_t i = 0; i < elements.size(); ++i) {
-        out.parts[i].mean = out.parts[i].peak = out.parts[i].hottest_spot = s.where.air;
-        out.parts[i].conducts = is_closed(elements[i]);
-        out.conducts = out.conducts && out.parts[i].conducts;
-    }
-    if (!out.conducts) {
-        out.outcome = loop_outcome::open_circuit;
+
+    /// Solves at a point of the scatter. @param near a state of smaller resistances to begin with, or null
+    [[nodiscard]] loop_state solve(scatter level, solve::periodic_state* kept = nullptr,
+                                   const solve::periodic_state* near = nullptr)
+    {
+        loop_state out;
+        const bool closed = net_.set(level);
+        out.parts.resize(net_.parts().size());
+        for (std::size_t i = 0; i < out.parts.size(); ++i) {
+            part_state& p = out.parts[i];
+            p.mean = p.peak = p.hottest_spot = station_->where.air;
+            out.part_basis.push_back(net_.parts()[i].basis);
+            for (const loop_network::contact_at& c : net_.parts()[i].contacts)
+                if (!(pick(c.cold, loop_network::of_conductance(level)).value() > 0.0)) p.conducts = false;
+        }
+        if (!closed) {
+            out.outcome = loop_outcome::open_circuit;
+            return out;
+        }
+        const solve::periodic_state found = periodic_state_of(net_.network(), programme_, net_.cold(), near);
+        if (found.what != solve::outcome::solved) {
+            out.outcome = found.what == solve::outcome::bounded ? loop_outcome::ends : loop_outcome::not_settled;
+            if (found.what == solve::outcome::bounded) note_bound(out, found.bounded_at);
+            return out;
+        }
+        write(out, found, level);
+        if (kept != nullptr) *kept = found;
         return out;
     }
-    const std::vector<part_state> without_current = out.parts;
-    detail::solve_heat(elements, s.where, {.current = s.job.current, .duty = s.job.duty}, level, out);
-    if (out.outcome == loop_outcome::solved &&
-        std::any_of(out.parts.begin(), out.parts.end(), [](const part_state& p) { return p.metal_melts; }))
-        out.outcome = loop_outcome::melts;
-    if (out.outcome != loop_outcome::solved) {
+
+    [[nodiscard]] const loop_network& network() const { return net_; }
+    /// Puts every contact back to a point of its scatter.
+    void set(scatter level) { static_cast<void>(net_.set(level)); }
+
+private:
+    void note_bound(loop_state& out, std::size_t node) const
+    {
+        for (std::size_t i = 0; i < out.parts.size(); ++i)
+            for (const loop_network::place_at& at : net_.parts()[i].places)
+                if (at.node == node && !out.parts[i].passes_bound) out.parts[i].passes_bound = at.what;
+    }
+
+    [[nodiscard]] temperature at(double rise) const { return temperature::kelvin(net_.air() + rise); }
+
+    void write(loop_state& out, const solve::periodic_state& found, scatter level) const
+    {
+        for (const double t : found.times) out.times.push_back(in_si<duration>(t));
+        out.made = in_si<power>(found.sums.made);
+        out.lost = in_si<power>(found.sums.lost);
         for (std::size_t i = 0; i < out.parts.size(); ++i) {
-            const bool melts = out.outcome == loop_outcome::melts && out.parts[i].metal_melts;
-            out.parts[i] = without_current[i];
-            out.parts[i].metal_melts = melts;
+            write_part(out.parts[i], net_.parts()[i], found, level);
+            out.total_drop += out.parts[i].drop;
+            out.extension_drop += out.parts[i].extension_drop;
+        }
+    }
+
+    void write_part(part_state& out, const loop_network::part_at& part, const solve::periodic_state& found,
+                    scatter level) const
+    {
+        double volts = 0.0;
+        for (const loop_network::ohmic_at& o : part.ohmics)
+            volts += net_.amps() * (o.at_zero + o.by_kelvin * found.on_mean[o.node]);
+        for (const loop_network::contact_at& c : part.contacts) {
+            out.contacts.push_back(contact_of(c, found));
+            const contact_state& now = out.contacts.back();
+            volts += now.drop.value();
+            if (c.on_work) out.work_drop = now.drop;
+            out.softening_used = std::max(out.softening_used, now.softening_used);
+            out.spots_melt = out.spots_melt || now.melts;
+            out.hottest_spot = std::max(out.hottest_spot, now.hottest_spot);
+        }
+        out.extension_drop = pick(part.extension, level);
+        out.drop = in_si<voltage>(volts) + pick(part.constant_drop, level) + out.extension_drop;
+        out.loss = in_si<current>(net_.amps()) * out.drop;
+        if (part.places.empty()) return;
+
+        double along = 0.0, conductor = 0.0;
+        for (const loop_network::ohmic_at& o : part.ohmics) {
+            along += o.length;
+            conductor += o.length * found.mean[o.node];
+        }
+        std::size_t hottest = part.places.front().node;
+        for (const loop_network::place_at& p : part.places) {
+            const auto known = std::find_if(out.places.begin(), out.places.end(),
+                                            [&p](const place_state& s) { return s.what == p.what; });
+            const temperature mean = at(found.mean[p.node]), peak = at(found.peak[p.node]);
+            if (known == out.places.end())
+                out.places.push_back({p.what, mean, peak});
+            else {
+                known->mean = std::max(known->mean, mean);
+                known->peak = std::max(known->peak, peak);
+            }
+            if (p.what != part_place::work && found.peak[p.node] >= found.peak[hottest]) {
+                hottest = p.node;
+                out.hottest = p.what;
+            }
+        }
+        if (part.places.front().what == part_place::work) out.hottest = part_place::work;
+        if (along > 0.0)
+            for (place_state& p : out.places)
+                if (p.what == part_place::conductor) p.mean = at(conductor / along);
+        out.mean = along > 0.0 ? at(conductor / along) : at(found.mean[hottest]);
+        out.peak = at(found.peak[hottest]);
+        out.hottest_spot = std::max(out.hottest_spot, out.peak);
+        for (const std::vector<double>& moment : found.trace) out.trace.push_back(at(moment[hottest]));
+    }
+
+    [[nodiscard]] contact_state contact_of(const loop_network::contact_at& c, const solve::periodic_state& found) const
+    {
+        contact_state out;
+        out.what = c.word;
+        out.drop = in_si<voltage>(found.source_on[c.source] / net_.amps());
+        const metal_pair& metals = c.law->metals();
+        const temperature melting = std::min(metals.first.melting, metals.second.melting);
+        for (std::size_t k = 0; k < found.times.size(); ++k) {
+            if (found.times[k] > programme_.on * (1.0 + 1e-9)) break;
+            const std::vector<double>& x = found.trace[k];
+            const double rise = c.with != loop_network::nowhere ? 0.5 * (x[c.bulk] + x[c.with]) : x[c.bulk];
+            const double volts = c.law->volts_at(rise, c.follows != loop_network::nowhere ? x[c.follows] : 0.0);
+            const temperature bulk = c.law->bulk_at(rise);
+            const joint_limits limits = joint_limits_of(metals, bulk);
+            if (limits.softening.value() > 0.0)
+                out.softening_used = std::max(out.softening_used, volts / limits.softening.value());
+            else
+                out.softening_used =
+                    std::max(out.softening_used, 1.0 + volts);  // softer than soft: it is past that drop
+            out.melts = out.melts || volts >= melting_share * limits.melting.value();
+            out.hottest_spot =
+                std::max(out.hottest_spot, std::min(hot_spot_temperature(in_si<voltage>(volts), bulk), melting));
         }
         return out;
     }
-    for (const part_state& p : out.parts) {
-        out.total_drop += p.drop;
-        out.extension_drop += p.extension_drop;
-    }
-    return out;
+
+    const station* station_;
+    std::size_t arc_at_;
+    loop_network net_;
+    solve::on_off programme_;
+};
+
+}  // namespace detail
+
+/// Solves the loop of a station in the settled period of its duty.
+///
+/// One network carries it all: leads as cells of conductor and covering, fine at their ends; clamps with their five
+/// places, holders with their handle, heads, lugs, couplings, plates and bare contacts; links where they touch;
+/// contacts as sources by their voltage-current characteristic at the present temperature. Mean and swing are one
+/// problem: the network is marched through its period until it repeats. No heat is credited to the supply's terminals
+/// and none is charged for the arc's own heat at gun, holder or work.
+///
+/// Accuracy against a march written apart with finer cells and rings: peaks and means within 1 K or 2 % of the rise
+/// (tests/oracle/loop_march); heat made and lost agree to 1e-9.
+/// @param s     the station @param level which point of every joint's scatter to solve for
+/// @return finite values, whose meaning `outcome` says: only a solved loop has drops and temperatures; else every part
+/// is
+///         as without current, at the temperature of the air
+/// @throws bad_station_error, out_of_range_error, not_finite_error for a station that cannot be
+[[nodiscard]] inline loop_state solve_loop(const station& s, scatter level = scatter::typical)
+{
+    return detail::loop_solver(s).solve(level);
 }
 
 }  // namespace weldloop

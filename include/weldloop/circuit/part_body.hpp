@@ -3,12 +3,15 @@
 /// Bodies of the parts whose makers' drawings nobody has at hand: generic shapes scaled by the conductor.
 
 #include <cmath>
+#include <numbers>
 
 #include <weldloop/circuit/thermal_body.hpp>
 #include <weldloop/core/conductor_size.hpp>
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/source.hpp>
+#include <weldloop/material/air.hpp>
 #include <weldloop/material/metals.hpp>
+#include <weldloop/part/surroundings.hpp>
 
 namespace weldloop {
 
@@ -52,12 +55,41 @@ namespace detail {
     return {pi * across * along, across, covered, 0.5 * detail::heat_of(brass, 0.25 * pi * across * across * along)};
 }
 
-/// An electrode holder: a covered handle of 35 mm by 220 mm with a fifth of it metal.
-[[nodiscard]] inline thermal_body holder_body()
+/// The handle of an electrode holder.
+inline constexpr source holder_handle_judgement{
+    "electrode holder: 35 mm across, 220 mm long, a fifth of it metal; head of 80 mm in the air, handle of 140 mm: 4 "
+    "mm "
+    "of fibre-filled plastic (0.25 W/(m K), 2.0 MJ/(m3 K)) over 2 mm of air round the metal",
+    "2026",
+    {},
+    source_kind::judgement};
+
+/// An electrode holder as two bodies: its metal with the covered head, and the outside of its handle.
+struct holder_bodies {
+    thermal_body core = {};               ///< metal, cooled by the outside of the head
+    thermal_body handle = {};             ///< what the hand grips
+    thermal_conductance insulation = {};  ///< between them [W/K]
+};
+
+/// The bodies of a holder. @param where the air in its gap has the temperature of the air around
+/// @see holder_handle_judgement
+[[nodiscard]] inline holder_bodies holder_bodies_of(const surroundings& where)
 {
-    constexpr double pi = 3.14159265358979323846, covered = 0.9;
-    const length across = in_si<length>(0.035), along = in_si<length>(0.220);
-    return {pi * across * along, across, covered, 0.2 * detail::heat_of(brass, 0.25 * pi * across * across * along)};
+    constexpr double covered = 0.9, share_of_metal = 0.2, pi = std::numbers::pi;
+    const length across = in_si<length>(0.035), head = in_si<length>(0.080), grip = in_si<length>(0.140);
+    const length wall = in_si<length>(0.004), gap = in_si<length>(0.002);
+    const auto plastic = in_si<thermal_conductivity>(0.25);
+    const auto heat_of_plastic = in_si<volumetric_heat>(2.0e6);
+    const length inside = across - 2.0 * wall, metal_across = inside - 2.0 * gap;
+    const auto layer = [](length outer, length inner, thermal_conductivity k) {
+        return std::log((outer / inner).value()) / k;
+    };
+    const thermal_conductivity air = air_at(where.air).thermal_conductivity;
+    return {.core = {pi * across * head, across, covered,
+                     share_of_metal * detail::heat_of(brass, 0.25 * pi * across * across * (head + grip))},
+            .handle = {pi * across * grip, across, covered,
+                       heat_of_plastic * (0.25 * pi * (across * across - inside * inside) * grip)},
+            .insulation = 2.0 * pi * grip / (layer(across, inside, plastic) + layer(inside, metal_across, air))};
 }
 
 /// The neck and nozzle of a gun or torch: 22 mm by 180 mm, half of it metal.

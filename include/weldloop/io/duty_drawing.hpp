@@ -49,8 +49,7 @@ struct temperature_trace {
                      [](const part_result* a, const part_result* b) { return a->peak.typical > b->peak.typical; });
     const loop_state solved = solve_loop(s);
     for (const part_result* p : parts)
-        if (!solved.parts[p->place].metal_melts && out.size() < most)
-            out.push_back({p->name, duty_trace_of(s, solved, p->place), p->limit});
+        if (out.size() < most) out.push_back({p->name, duty_trace_of(s, solved, p->place), p->limit});
     return out;
 }
 

@@ -3,6 +3,7 @@
 /// The result of assessing a station.
 
 #include <algorithm>
+#include <cstddef>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -11,6 +12,7 @@
 #include <weldloop/circuit/loop_state.hpp>
 #include <weldloop/core/band.hpp>
 #include <weldloop/core/error.hpp>
+#include <weldloop/core/fraction.hpp>
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/temperature.hpp>
@@ -19,22 +21,46 @@
 
 namespace weldloop {
 
+/// One limit of a part, held against what the part has at the place the limit is defined for.
+struct limit_use {
+    std::string at = {};                         ///< the place, or what is held: "conductor", "handle", "crimp"
+    std::string name = {};                       ///< where the limit comes from, in words
+    std::optional<temperature> limit = {};       ///< of a temperature limit
+    std::optional<band<temperature>> peak = {};  ///< what is held against it
+    double used = 0.0;             ///< typical share in use: rise over allowed rise, or resistance over allowed
+    double used_high = 0.0;        ///< the same at the 95 % point
+    likelihood exceeds = 0.0;      ///< probability that it is exceeded, by the scatter of all joints
+    const source* from = nullptr;  ///< where the limit stands
+};
+
+/// A place of a part with its highest temperature in the duty period.
+struct place_result {
+    part_place what = part_place::metal;  ///< which
+    band<temperature> peak = {};          ///< with its scatter
+};
+
 /// One part of an assessed station.
 struct part_result {
-    std::string name = {};              ///< its name, or kind and place
-    std::string kind = {};              ///< "cable", "work connection", ...
-    std::size_t place = 0;              ///< its place in the path, from 0
-    bool conducts = true;               ///< false: an open circuit, every number below is that of no current
-    band<voltage> drop = {};            ///< while current flows
-    band<power> loss = {};              ///< heat made in it while current flows
-    temperature peak_temperature = {};  ///< highest in the duty period, typical; of the metal, not of contact spots
-    band<temperature> peak = {};        ///< the same with its scatter
+    std::string name = {};                   ///< its name, or kind and place
+    std::string kind = {};                   ///< "cable", "work connection", ...
+    std::size_t place = 0;                   ///< its place in the path, from 0
+    bool conducts = true;                    ///< false: an open circuit, every number below is that of no current
+    band<voltage> drop = {};                 ///< while current flows
+    band<power> loss = {};                   ///< heat made in it while current flows
+    temperature peak_temperature = {};       ///< peak.typical
+    band<temperature> peak = {};             ///< of its hottest metal, highest in the duty period; not of contact spots
+    part_place hottest = part_place::metal;  ///< where that is
+    std::vector<place_result> places = {};   ///< all places with a temperature of their own
     std::optional<band<temperature>> hottest_spot = {};  ///< of the contact spots, for joints
-    std::optional<temperature> limit = {};               ///< what the peak was held against
-    std::string limit_name = {};                         ///< where that limit comes from, in words
-    double used = 0.0;  ///< share of its limit in use: rise over allowed rise, or resistance over allowed
+    std::vector<limit_use> limits = {};                  ///< every limit it is held against, the deciding one first
+    std::optional<temperature> limit = {};               ///< the deciding one, where that is a temperature
+    std::string limit_name = {};                         ///< of the deciding one, in words
+    double used = 0.0;            ///< share of the deciding limit in use, or of the softening drop by its spots
+    double softening_used = 0.0;  ///< drop of the contact nearest to it over the softening drop of its metals
+    likelihood exceeds = 0.0;     ///< probability that some limit is exceeded or spots yield, by the scatter of joints
     weldloop::verdict verdict = verdict::not_judged;  ///< what is said of it
     std::string reason = {};                          ///< why, in one sentence
+    std::vector<std::string> notes = {};              ///< what is known beside: a type test of new parts
     std::optional<grip_forecast> grip = {};           ///< for clamps held by a spring or screw
     weldloop::basis basis = {};                       ///< sources and left ranges
 };
@@ -69,7 +95,7 @@ struct assessment {
     std::string name = {};                        ///< of the station
     std::vector<part_result> parts = {};          ///< in the order of the path, the arc left out
     loop_outcome outcome = loop_outcome::solved;  ///< of the typical case; anything else: no drops, no temperatures
-    bool conducts = true;                         ///< false: no current is reckoned with, see outcome
+    bool conducts = true;                         ///< outcome is `solved`
     std::vector<loop_finding> findings = {};      ///< of the loop as a whole, the gravest first
     band<voltage> total_drop = {};                ///< what the loop takes while current flows
     band<voltage> wire_extension_drop = {};  ///< of that, what the wire beyond a gun's tip takes; zero without a gun
@@ -92,13 +118,41 @@ struct assessment {
     [[nodiscard]] const part_result& weakest() const&& = delete;  ///< the part would die with the assessment
 };
 
+/// What a remedy costs to do, from the least.
+enum class remedy_effort {
+    tighten,       ///< a spanner
+    clean,         ///< a grinder, a brush, a cloth
+    move,          ///< a clamp or lead laid elsewhere
+    re_terminate,  ///< cut back and crimp anew
+    replace,       ///< something is bought
+};
+
+/// The words for an effort.
+[[nodiscard]] constexpr std::string_view to_text(remedy_effort e)
+{
+    switch (e) {
+    case remedy_effort::tighten: return "tighten";
+    case remedy_effort::clean: return "clean";
+    case remedy_effort::move: return "move";
+    case remedy_effort::re_terminate: return "re-terminate";
+    case remedy_effort::replace: return "replace";
+    }
+    return "replace";
+}
+
 /// Something to do, and what it would regain.
 struct remedy {
     std::string what = {};                  ///< an instruction in plain words
     std::string part = {};                  ///< the part it is done to
     voltage volts_regained = {};            ///< typical loop drop saved
     temperature_difference cooled_by = {};  ///< typical fall of that part's peak temperature
-    bool restores_circuit = false;          ///< it closes an open circuit
+    bool restores_circuit = false;          ///< it closes an open circuit, or gives a loop without one a steady state
+    remedy_effort effort = remedy_effort::replace;  ///< what it takes
+    std::optional<verdict> verdict_before = {};     ///< of that part
+    std::optional<verdict> verdict_after = {};      ///< of that part with this step alone; none if it is gone then
+    bool clears_verdict = false;                    ///< the part had a verdict against it and has none then
+    std::vector<std::string> clears_findings = {};  ///< ids of findings of the loop that are gone then
+    std::vector<std::string> makes_moot = {};       ///< steps that need not be taken then, by their words
 };
 
 }  // namespace weldloop

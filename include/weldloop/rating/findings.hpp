@@ -37,10 +37,15 @@ namespace weldloop {
     };
     if (found.outcome == loop_outcome::open_circuit)
         add("open_circuit", finding_severity::stop_job, "The circuit is open at " + named(verdict::open_circuit) + ".");
-    if (found.outcome == loop_outcome::melts)
+    if (found.outcome == loop_outcome::ends) {
+        std::string names;
+        for (const part_result& p : found.parts)
+            if (p.verdict == verdict::spots_melting || p.verdict == verdict::over_limit)
+                names.append(names.empty() ? "" : ", ").append(p.name);
         add("no_steady_state", finding_severity::stop_job,
-            "The loop has no steady state at this current and duty: the metal of " + named(verdict::spots_melting) +
-                " would pass its melting point.");
+            "The loop has no steady state at this current and duty: what it is made of gives way first, at " + names +
+                ".");
+    }
     if (found.outcome == loop_outcome::not_settled)
         add("no_steady_state", finding_severity::stop_job,
             "No steady state of the loop was found at this current and duty: there are no temperatures to judge it "

@@ -11,17 +11,18 @@
 #include <vector>
 
 #include <weldloop/circuit/clamp_heat.hpp>
+#include <weldloop/circuit/clamp_neighbours.hpp>
 #include <weldloop/circuit/clamp_network.hpp>
-#include <weldloop/circuit/loop_element.hpp>
+#include <weldloop/circuit/loop.hpp>
 #include <weldloop/circuit/part_in_path.hpp>
 #include <weldloop/circuit/station.hpp>
+#include <weldloop/circuit/work_joint.hpp>
 #include <weldloop/core/duty_cycle.hpp>
 #include <weldloop/core/require.hpp>
 #include <weldloop/law/stress_relaxation.hpp>
 #include <weldloop/rating/grip_ageing.hpp>
 #include <weldloop/rating/grip_forecast.hpp>
 #include <weldloop/rating/grip_march.hpp>
-#include <weldloop/rating/grip_neighbours.hpp>
 #include <weldloop/rating/grip_service.hpp>
 
 namespace weldloop {
@@ -165,56 +166,62 @@ inline constexpr duration longest_forecast = in_si<duration>(262800.0 * 3600.0);
     require_positive(horizon, "forecast");
     require_within(horizon, in_si<duration>(0.0), longest_forecast, "forecast");
     detail::require_service(service, horizon);
-    const loop_element element = element_of(joint, where, work.current, false);
-    if (!is_closed(element))
+    const joint_circuit circuit = joint_of(joint);
+    if (!(circuit.contacts[0].cold.typical.value() > 0.0))
         throw bad_station_error("work connection", "an open circuit", "a clamp whose jaws touch metal");
     const clamp_outside behind = lead_outside(lead, where, work);
     grip_forecast out = detail::forecast_grip({joint, where, work, service, {behind, behind, behind}, horizon});
-    out.basis.add(element.basis).add(lead_fin_judgement);
+    out.basis.add(circuit.basis).add(work_patch).add(pressed_gap).add(fin_equations).add(lead_fin_judgement);
     return out;
 }
 
 /// Hours of shift an assessment looks ahead, a year of single shifts.
 inline constexpr duration usual_forecast = in_si<duration>(2000.0 * 3600.0);
 
-/// The grip of a work connection among its neighbours in a station whose parts all conduct.
+namespace detail {
+
+/// The forecast of a clamp in a solved loop. @param outside what the loop takes from it, at each point of the scatter
+[[nodiscard]] inline grip_forecast forecast_in_loop(const station& s, std::size_t index,
+                                                    const band<clamp_outside>& outside, duration horizon,
+                                                    const grip_service& service)
+{
+    return forecast_grip({std::get<work_connection>(part_in_path(s.path, index)),
+                          s.where,
+                          {.current = s.job.current, .duty = s.job.duty},
+                          service,
+                          outside,
+                          horizon});
+}
+
+}  // namespace detail
+
+/// The grip of a work connection among its neighbours in a station that has a settled state: what they take from it is
+/// read off the solved loop.
 /// @param s the station @param index of the work connection in its path
 /// @param horizon as for grip_over_time() @param service as for grip_over_time()
-/// @return empty if the part is no work connection
+/// @return empty if the part is no work connection, or the loop has no settled state
+/// @throws bad_station_error, out_of_range_error, not_finite_error
 [[nodiscard]] inline std::optional<grip_forecast> grip_in_station(const station& s, std::size_t index,
                                                                   duration horizon = usual_forecast,
                                                                   const grip_service& service = {})
 {
-    const std::size_t arc_at = checked_arc_index(s);
     if (index >= s.path.size())
         throw out_of_range_error("path index", std::to_string(index), "below " + std::to_string(s.path.size()));
-    if (!std::holds_alternative<work_connection>(s.path[index])) return std::nullopt;
-    const work_connection joint = std::get<work_connection>(part_in_path(s.path, index));
     require_positive(horizon, "forecast");
     require_within(horizon, in_si<duration>(0.0), longest_forecast, "forecast");
     detail::require_service(service, horizon);
-
-    std::size_t first = index, last = index;
-    const auto element_at = [&](std::size_t i) {
-        return element_of(part_in_path(s.path, i), s.where, s.job.current, i < arc_at);
+    detail::loop_solver solver(s);
+    if (!std::holds_alternative<work_connection>(s.path[index])) return std::nullopt;
+    const auto behind = [&](scatter level) -> std::optional<clamp_outside> {
+        solve::periodic_state found;
+        if (!solver.solve(level, &found).is_solved()) return std::nullopt;
+        return detail::neighbours_of(solver.network(), found, index, static_cast<double>(s.job.duty.share()));
     };
-    while (first > 0 && !element_at(first - 1).ends_chain) --first;
-    while (last + 1 < s.path.size() && !element_at(last + 1).ends_chain) ++last;
-    std::vector<loop_element> stretch;
-    for (std::size_t i = first; i <= last; ++i) {
-        stretch.push_back(element_at(i));
-        if (!is_closed(stretch.back())) return std::nullopt;
-    }
-    const load work{.current = s.job.current, .duty = s.job.duty};
-    const auto behind = [&](scatter level) {
-        return detail::neighbours_of(stretch, index - first, s.where, work, level);
-    };
-    return detail::forecast_grip({joint,
-                                  s.where,
-                                  work,
-                                  service,
-                                  {behind(scatter::low), behind(scatter::typical), behind(scatter::high)},
-                                  horizon});
+    const auto typical = behind(scatter::typical);
+    if (!typical) return std::nullopt;
+    return detail::forecast_in_loop(
+        s, index, {behind(scatter::low).value_or(*typical), *typical, behind(scatter::high).value_or(*typical)},
+        horizon, service);
 }
 
 }  // namespace weldloop

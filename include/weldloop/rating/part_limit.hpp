@@ -1,15 +1,17 @@
 #pragma once
 /// @file
-/// The limit each kind of part is held against.
+/// The limits each kind of part is held against, each at the place it is defined for.
 
+#include <array>
 #include <optional>
 #include <string_view>
 #include <variant>
+#include <vector>
 
-#include <weldloop/circuit/contact_behaviour.hpp>
-#include <weldloop/circuit/loop_element.hpp>
 #include <weldloop/circuit/lug_behaviour.hpp>
+#include <weldloop/circuit/part_place.hpp>
 #include <weldloop/circuit/station.hpp>
+#include <weldloop/circuit/work_joint.hpp>
 #include <weldloop/core/band.hpp>
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/source.hpp>
@@ -34,16 +36,32 @@ inline constexpr source lead_limit_of_user{
     "highest conductor temperature stated for the lead", {}, {}, source_kind::stated};
 /// @}
 
+/// Highest conductor temperature of the usual covering; see cable_class_85.
+inline constexpr temperature usual_lead_limit = temperature::celsius(85.0);
+
+/// A temperature limit at a place of a part.
+struct place_limit {
+    part_place where = part_place::metal;  ///< the place it is defined for
+    temperature highest = {};              ///< allowed there
+    std::string_view name = {};            ///< in words
+    const source* from = nullptr;          ///< where it stands; a recalled one condemns but passes nothing
+};
+
+/// A limit of a resistance at 20 degC.
+struct resistance_limit {
+    weldloop::resistance highest = {};     ///< [ohm] allowed
+    band<weldloop::resistance> held = {};  ///< [ohm] what is held against it
+    std::string_view name = {};            ///< in words
+    const source* from = nullptr;          ///< where it stands
+};
+
 /// What a part is held against.
-struct part_limit {
-    std::optional<temperature> peak = {};              ///< highest temperature of its metal
-    std::string_view peak_name = {};                   ///< in words
-    const source* peak_source = nullptr;               ///< where the temperature limit comes from
-    std::optional<weldloop::resistance> highest = {};  ///< highest resistance at 20 degC, by an acceptance test
-    std::optional<band<weldloop::resistance>> held =
-        {};                              ///< what is held against it: the crimp alone, or the whole clamp, at 20 degC
-    std::string_view highest_name = {};  ///< in words
-    const source* highest_source = nullptr;  ///< where the resistance limit comes from
+struct part_limits {
+    std::vector<place_limit> places = {};          ///< temperatures
+    std::optional<resistance_limit> crimp = {};    ///< of a crimp: workmanship, whatever its age
+    std::optional<resistance_limit> as_new = {};   ///< a type test of new parts: information, no verdict on one in use
+    std::optional<place_limit> as_new_grip = {};   ///< the same of the temperature of what is gripped
+    std::optional<place_limit> as_new_cable = {};  ///< the same of the cable connection
 };
 
 namespace detail {
@@ -52,61 +70,80 @@ namespace detail {
     if (!(g.low.value() > 0.0)) return std::nullopt;
     return mapped(g, [](conductance x) { return resistance(1.0 / x); });
 }
+[[nodiscard]] inline place_limit joint_limit_at(part_place where, joint_kind kind, std::string_view name)
+{
+    const joint_temperature_limit_row& row = joint_temperature_limit(kind, joint_finish::bare);
+    return {where, row.highest, name, row.from};
+}
 }  // namespace detail
 
-/// The limits of one part.
+/// The limits of one part. A part without any is judged by its spots alone.
 /// @param part the part @param where surroundings, for limits stated as a rise over the air
-[[nodiscard]] inline part_limit limit_of(const path_part& part, const surroundings& where)
+[[nodiscard]] inline part_limits limits_of(const path_part& part, const surroundings& where)
 {
     struct finder {
         const surroundings& where;
-        part_limit lead(const cable& c) const
+
+        static part_limits lead(const cable& c)
         {
-            const bool usual = c.limit == temperature::celsius(85.0);
-            return {c.limit, "conductor limit of its covering", usual ? &cable_class_85 : &lead_limit_of_user};
+            return {.places = {{part_place::conductor, c.limit, "conductor limit of its covering",
+                                c.limit == usual_lead_limit ? &cable_class_85 : &lead_limit_of_user}}};
         }
-        part_limit operator()(const cable& c) const { return lead(c); }
-        part_limit operator()(const wire_gun& g) const { return lead(g.lead); }
-        part_limit operator()(const tig_torch& t) const { return lead(t.lead); }
-        part_limit operator()(const lug& l) const
+        part_limits operator()(const cable& c) const { return lead(c); }
+        part_limits operator()(const wire_gun& g) const { return lead(g.lead); }
+        part_limits operator()(const tig_torch& t) const { return lead(t.lead); }
+        part_limits operator()(const lug& l) const
         {
+            part_limits out;
+            out.places = {detail::joint_limit_at(part_place::metal, joint_kind::bolted, "bolted bare copper in air")};
             const crimp_limit crimp = crimp_limit_of(l.size.area());
-            const joint_temperature_limit_row& bolted = joint_temperature_limit(joint_kind::bolted, joint_finish::bare);
-            return {bolted.highest,
-                    "bolted bare copper in air",
-                    bolted.from,
-                    crimp.resistance,
-                    detail::resistance_if_closed(crimp_conductance_of(l)),
-                    "acceptance of a new crimp",
-                    crimp.from};
+            if (const auto held = detail::resistance_if_closed(crimp_conductance_of(l)))
+                out.crimp = resistance_limit{crimp.resistance, *held, "acceptance of a crimp", crimp.from};
+            return out;
         }
-        part_limit operator()(const coupling&) const
+        part_limits operator()(const coupling&) const
         {
-            const joint_temperature_limit_row& plug = joint_temperature_limit(joint_kind::contact, joint_finish::bare);
-            return {plug.highest, "bare copper-alloy contact in air", plug.from};
+            return {.places = {detail::joint_limit_at(part_place::metal, joint_kind::contact,
+                                                      "bare copper-alloy contact in air")}};
         }
-        part_limit operator()(const electrode_holder&) const
+        part_limits operator()(const electrode_holder&) const
         {
-            return {where.air + in_si<temperature_difference>(40.0), "rise of a holder's handle", &holder_rise};
+            return {.places = {detail::joint_limit_at(part_place::handle, joint_kind::accessible_touched,
+                                                      "part that is touched in use"),
+                               {part_place::handle, where.air + in_si<temperature_difference>(40.0),
+                                "rise of a holder's handle", &holder_rise}}};
         }
-        part_limit operator()(const work_connection& w) const
+        part_limits operator()(const work_connection& w) const
         {
+            part_limits out;
             if (w.clamp.kind == clamp_kind::bolted) {
-                const joint_temperature_limit_row& bolted =
-                    joint_temperature_limit(joint_kind::bolted, joint_finish::bare);
-                return {bolted.highest, "bolted bare copper in air", bolted.from};
+                out.places = {
+                    detail::joint_limit_at(part_place::jaws, joint_kind::bolted, "bolted bare copper in air")};
+                return out;
             }
-            return {where.air + grip_rise_limit,
-                    "rise of a new clamp's grip",
-                    &work_clamp_rise_test,
-                    new_clamp_limit,
-                    detail::resistance_if_closed(in_series(joint_of(w).contacts[0].cold, joint_of(w).contacts[1].cold)),
-                    "acceptance of a new clamp",
-                    &work_clamp_drop_test};
+            out.places = {
+                detail::joint_limit_at(part_place::jaws, joint_kind::contact, "bare copper-alloy contact in air"),
+                detail::joint_limit_at(part_place::cable_connection, joint_kind::terminal, "bare terminal in air")};
+            if (w.clamp.build.handle.value() > 0.0)
+                out.places.push_back(detail::joint_limit_at(part_place::handle, joint_kind::accessible_touched,
+                                                            "part that is touched in use"));
+            if (w.clamp.spring)
+                out.places.push_back({part_place::spring, w.clamp.spring->wire.tempering,
+                                      "tempering of the spring's wire", w.clamp.spring->wire.tempering_source});
+            const joint_circuit joint = joint_of(w);
+            if (const auto held =
+                    detail::resistance_if_closed(in_series(joint.contacts[0].cold, joint.contacts[1].cold)))
+                out.as_new = resistance_limit{new_clamp_limit, *held, "type test of a new clamp on clean plate",
+                                              &work_clamp_drop_test};
+            out.as_new_grip = place_limit{part_place::jaws, where.air + grip_rise_limit,
+                                          "type test of a new clamp: what is gripped", &work_clamp_rise_test};
+            out.as_new_cable = place_limit{part_place::cable_connection, where.air + cable_connection_rise_limit,
+                                           "type test of a new clamp: cable connection", &work_clamp_rise_test};
+            return out;
         }
-        part_limit operator()(const contact&) const { return {}; }
-        part_limit operator()(const plate&) const { return {}; }
-        part_limit operator()(const arc&) const { return {}; }
+        part_limits operator()(const contact&) const { return {}; }
+        part_limits operator()(const plate&) const { return {}; }
+        part_limits operator()(const arc&) const { return {}; }
     };
     return std::visit(finder{where}, part);
 }

@@ -263,7 +263,7 @@ private:
         r.part = name_of(s.path, c.part);
         const part_state& was = before.parts[c.part];
         r.restores_circuit = !was.conducts && (!c.part_stays || after.parts[c.part].conducts);
-        r.restores_circuit = r.restores_circuit || (was.metal_melts && after.outcome == loop_outcome::solved);
+        r.restores_circuit = r.restores_circuit || (was.passes_bound && after.is_solved());
         if (before.outcome == loop_outcome::solved && after.outcome == loop_outcome::solved) {
             r.volts_regained = before.total_drop - after.total_drop;
             const temperature then = c.part_stays ? after.parts[c.part].peak : s.where.air;

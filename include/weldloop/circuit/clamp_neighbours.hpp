@@ -1,0 +1,55 @@
+#pragma once
+/// @file
+/// What the rest of a solved loop takes from a clamp in it, as the clamp's own network needs it.
+
+#include <algorithm>
+#include <cstddef>
+#include <vector>
+
+#include <weldloop/circuit/clamp_network.hpp>
+#include <weldloop/circuit/loop_network.hpp>
+#include <weldloop/solve/periodic_state.hpp>
+#include <weldloop/solve/sparse_lu.hpp>
+
+namespace weldloop::detail {
+
+/// The heat that leaves a clamp by its cable, as a straight line through the solved state: what flows there in the mean
+/// over the period, and by how much more where the cable connection is warmer, the whole rest of the loop following.
+/// @param net the loop's network @param found its solved state @param clamp index of the work connection in the path
+/// @param on_share share of the period with current
+[[nodiscard]] inline clamp_outside neighbours_of(const loop_network& net, const solve::periodic_state& found,
+                                                 std::size_t clamp, double on_share)
+{
+    using index = loop_network::index;
+    const loop_network::part_at& part = net.parts()[clamp];
+    index entry = loop_network::nowhere;
+    for (const loop_network::place_at& p : part.places)
+        if (p.what == part_place::cable_connection) entry = p.node;
+    const temperature air = temperature::kelvin(net.air());
+    for (const loop_network::path_link& l : net.path_links()) {
+        if (l.a != entry && l.b != entry) continue;
+        const index other = l.a == entry ? l.b : l.a;
+        const double here = found.mean[entry], there = found.mean[other];
+        const double g = l.by_mean != nullptr ? l.by_mean->at(0.5 * (here + there), 0.0, false).value : l.conductance;
+
+        // What a watt put into the neighbour raises it by while the cable connection is held: its row left to itself
+        // tells the rest of the loop from the clamp.
+        solve::sparse_lu matrix = net.network().pattern();
+        std::vector<double> gain(found.mean.size());
+        net.network().evaluate(found.mean, on_share, gain, &matrix);
+        constexpr double held = 1e12;  // W/K
+        matrix.values()[entry] += held;
+        static_cast<void>(matrix.eliminate());
+        std::vector<double> rise(found.mean.size(), 0.0);
+        rise[other] = 1.0;
+        matrix.solve(rise);
+        const double rest = 1.0 / rise[other] - g;
+        if (!(rest > 0.0)) return {{}, temperature::kelvin(net.air() + there)};
+        const double conductance = g * rest / (g + rest);
+        const double flow = g * (here - there);
+        return {in_si<thermal_conductance>(conductance), temperature::kelvin(net.air() + here - flow / conductance)};
+    }
+    return {{}, air};
+}
+
+}  // namespace weldloop::detail

@@ -1,0 +1,155 @@
+#pragma once
+/// @file
+/// A lead as cells along its length, each a conductor and its covering: fine where heat comes in from the ends or a
+/// damaged length, coarse in between. Solver adapter on plain doubles.
+
+#include <algorithm>
+#include <cmath>
+#include <cstddef>
+#include <memory>
+#include <vector>
+
+#include <weldloop/circuit/cable_heating.hpp>
+#include <weldloop/core/source.hpp>
+#include <weldloop/law/cable_surface.hpp>
+#include <weldloop/law/covered_conductor.hpp>
+#include <weldloop/part/cable.hpp>
+#include <weldloop/part/surroundings.hpp>
+#include <weldloop/part/welding_cable.hpp>
+#include <weldloop/solve/heat_network.hpp>
+
+namespace weldloop {
+
+/// How a lead is cut.
+inline constexpr source lead_cells_model{
+    "a lead as cells of conductor and covering: 0.12 of its decay length at ends and damage, each 1.4 times the one "
+    "before; covering in two steps of the logarithm of its radius",
+    "2026", "held against a march with finer cells and rings", source_kind::derived};
+
+namespace detail {
+
+/// Lengths of the cells of a stretch, small at both of its ends and growing to its middle [m].
+/// @param whole length [m], above 0 @param decay length over which a disturbance falls to 1/e [m], above 0
+[[nodiscard]] inline std::vector<double> graded_cells(double whole, double decay)
+{
+    constexpr double first = 0.12, growth = 1.4;  // see lead_cells_model
+    constexpr double longest = 40.0;              // decay lengths: beyond, nothing changes along the lead
+    std::vector<double> half;
+    double left = 0.5 * whole, cell = first * decay;
+    while (left > 1.5 * cell && cell < longest * decay) {
+        half.push_back(cell);
+        left -= cell;
+        cell *= growth;
+    }
+    std::vector<double> out = half;
+    out.push_back(2.0 * left);  // the middle one
+    out.insert(out.end(), half.rbegin(), half.rend());
+    return out;
+}
+
+/// A lead in a network.
+struct lead_cells {
+    using index = solve::heat_network::index;
+
+    struct cell {
+        index conductor = 0, surface = 0;
+        double length = 0.0;                    // m
+        double at_zero = 0.0, by_kelvin = 0.0;  // ohm at the reference, ohm/K
+    };
+    std::vector<cell> cells;
+    double begin_conductance = 0.0, end_conductance = 0.0;  // W/K, from the lead's end to its first and last cell
+};
+
+/// Loss of a lead's surface over the rise of that surface, sun left out.
+[[nodiscard]] inline solve::curve_table lead_surface_table(const cable& lead, const surroundings& where)
+{
+    const surface_kernel kernel(surface_of(lead, where));
+    return solve::curve_table([kernel](double rise) { return kernel.loss(kernel.air() + rise) / rise; });
+}
+
+/// How far heat creeps along the lead, for the grading of its cells only [m]: at a rise of 50 K, without current.
+[[nodiscard]] inline double grading_length(const cable& lead, const solve::curve_table& surface, double covering,
+                                           double cooled)
+{
+    constexpr double usual_rise = 50.0;  // K
+    const double by_surface = surface.at(usual_rise).value / usual_rise;
+    const double loss = by_surface * covering / (by_surface + covering) + cooled;
+    return std::sqrt((lead.metal.thermal_conductivity * lead.size.area()).value() / loss);
+}
+
+/// Puts a lead into a network.
+/// @param n to add to @param lead with its diameters @param where air around, which is the reference of the rises
+/// @param surface of the lead, kept by the caller @param amps while current flows @param cooled to water along the
+/// conductor [W/(m K)]
+[[nodiscard]] inline lead_cells put_lead(solve::heat_network& n, const cable& lead, const surroundings& where,
+                                         const solve::curve_table& surface, double amps, double cooled)
+{
+    require_dimensions(lead);
+    constexpr std::size_t rings = 2;  // links through the covering; see lead_cells_model
+    const surface_kernel kernel(surface_of(lead, where));
+    const double air = where.air.in_kelvin();
+    const double melting = (lead.metal.melting - where.air).value();
+    const covered_conductor metre = conductor_of(lead);
+    const double covering = metre.conductance.value();
+    const double ratio = metre.diameter_ratio, squared = ratio * ratio - 1.0;
+    const double axial = (lead.metal.thermal_conductivity * lead.size.area()).value();
+    const double decay = grading_length(lead, surface, covering, cooled);
+    // heat of the covering between two places of the logarithm of its radius, 0 to 1
+    const auto stored = [&](double from, double to) {
+        return metre.covering.value() * (std::pow(ratio, 2.0 * to) - std::pow(ratio, 2.0 * from)) / squared;
+    };
+
+    lead_cells out;
+    const double missing = static_cast<double>(lead.missing_strands);
+    const double damage = is_damaged(lead) ? lead.damaged_length.value() : 0.0;
+    const double sound = 0.5 * (lead.length.value() - damage);
+    struct stretch {
+        double whole, metal_left;
+    };
+    std::vector<stretch> stretches;
+    if (damage > 0.0) {
+        if (sound > 0.0) stretches.push_back({sound, 1.0});
+        stretches.push_back({damage, 1.0 - missing});
+        if (sound > 0.0) stretches.push_back({sound, 1.0});
+    } else
+        stretches.push_back({lead.length.value(), 1.0});
+
+    const double alpha = lead.metal.temperature_coefficient.value();
+    double before = 0.0;  // W/K from the cell before to its end, 0 for the first
+    for (const stretch& s : stretches)
+        for (const double length : graded_cells(s.whole, decay)) {
+            lead_cells::cell c;
+            c.length = length;
+            // surface first, conductor last: the conductors are the chain, the rest hangs on it
+            lead_cells::index inner = n.add_node(stored(1.0 - 0.5 / rings, 1.0) * length);
+            c.surface = inner;
+            n.surface(inner, length, surface);
+            n.constant(inner, kernel.sun_per_length() * length);
+            for (std::size_t k = rings - 1; k > 0; --k) {
+                const double at = static_cast<double>(k) / rings, half = 0.5 / rings;
+                const lead_cells::index ring = n.add_node(stored(at - half, at + half) * length);
+                n.link(inner, ring, rings * covering * length);
+                inner = ring;
+            }
+            c.conductor = n.add_node((metre.metal.value() * s.metal_left + stored(0.0, 0.5 / rings)) * length, melting);
+            n.link(inner, c.conductor, rings * covering * length);
+            n.sink(c.conductor, cooled * length, 0.0);
+            const double at_reference = metre.resistance.value() * length / s.metal_left;
+            c.by_kelvin = at_reference * alpha;
+            c.at_zero = at_reference * (1.0 + alpha * (air - reference_temperature.in_kelvin()));
+            n.linear_source(c.conductor, amps * amps * c.at_zero, amps * amps * c.by_kelvin);
+            const double half = 2.0 * axial * s.metal_left / length;
+            if (before > 0.0)
+                n.link(out.cells.back().conductor, c.conductor, before * half / (before + half));
+            else
+                out.begin_conductance = half;
+            before = half;
+            out.cells.push_back(c);
+        }
+    out.end_conductance = before;
+    return out;
+}
+
+}  // namespace detail
+
+}  // namespace weldloop

@@ -1,0 +1,53 @@
+#pragma once
+/// @file
+/// The joint of a work connection: its jaws on the work, what lies between jaws and cable, and the work's side.
+
+#include <algorithm>
+
+#include <weldloop/circuit/contact_behaviour.hpp>
+#include <weldloop/circuit/joint_circuit.hpp>
+#include <weldloop/circuit/work_heat.hpp>
+#include <weldloop/core/quantities.hpp>
+#include <weldloop/core/require.hpp>
+#include <weldloop/material/metals.hpp>
+#include <weldloop/part/work_connection.hpp>
+
+namespace weldloop {
+
+/// Jaws of a work connection on the work: all live jaws side by side, with what force is left.
+[[nodiscard]] inline contact jaw_contact_of(const work_connection& w)
+{
+    const double left = 1.0 - static_cast<double>(w.grip_lost);
+    return {
+        .metals = {w.clamp.jaw, w.onto}, .force = left * w.clamp.force, .surface = w.surface, .shape = w.clamp.shape};
+}
+
+/// The joint of a work connection: first the jaws on the work, then all between jaws and cable.
+/// @throws out_of_range_error, not_finite_error for a clamp that cannot be
+[[nodiscard]] inline joint_circuit joint_of(const work_connection& w)
+{
+    require_positive(w.clamp.body_surface, "clamp surface");
+    require_positive(w.clamp.body_diameter, "clamp diameter");
+    require_not_negative(w.clamp.body_mass, "clamp mass");
+    const double jaws = require_within(w.clamp.live_jaws, 1.0, 2.0, "live jaws");
+    const contact jaw = jaw_contact_of(w);
+    joint_circuit out;
+    out.add({mapped(contact_conductance_of(jaw), [jaws](conductance g) { return conductance(jaws * g); }), jaw.metals});
+    out.add({w.clamp.termination, {annealed_copper, w.clamp.body_metal}});
+    out.outer = w.clamp.termination.typical;
+    out.body = {w.clamp.body_surface, w.clamp.body_diameter, w.clamp.body_emissivity, w.clamp.body_capacity()};
+    out.basis.add(contact_basis_of(jaw)).add(w.clamp.basis);
+    return out;
+}
+
+/// The work side of a work connection. @param w the connection @param where air around
+[[nodiscard]] inline work_heat work_of(const work_connection& w, const surroundings& where)
+{
+    require_positive(w.work_thickness, "work thickness");
+    const temperature work = w.preheat.value_or(where.air);
+    const temperature patch = std::max(work, where.air + in_si<temperature_difference>(20.0));
+    return {plate_sink(w.onto, w.work_thickness, patch, where), work,
+            static_cast<double>(w.clamp.live_jaws) * w.clamp.jaw_area};
+}
+
+}  // namespace weldloop

@@ -1,0 +1,214 @@
+#pragma once
+/// @file
+/// The verdict on a part: what it has at each place against what is allowed there, its spots, its poor case.
+
+#include <algorithm>
+#include <cmath>
+#include <cstddef>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include <weldloop/circuit/loop_scatter.hpp>
+#include <weldloop/circuit/part_in_path.hpp>
+#include <weldloop/circuit/station.hpp>
+#include <weldloop/core/number_text.hpp>
+#include <weldloop/core/text.hpp>
+#include <weldloop/rating/assessment.hpp>
+#include <weldloop/rating/part_limit.hpp>
+#include <weldloop/rating/solved_station.hpp>
+#include <weldloop/rating/verdict.hpp>
+
+namespace weldloop {
+
+/// Share of a limit from which a part is called close to it.
+inline constexpr double close_share = 0.9;
+/// Probability of exceeding a limit from which a part may exceed it: more than one case in twenty.
+inline constexpr double may_exceed_share = 0.05;
+
+namespace detail {
+
+/// Share of an allowed rise that a temperature uses. Air at or above the limit leaves no allowed rise: any warmth is
+/// past any limit.
+[[nodiscard]] inline double share_of_rise(temperature peak, temperature limit, temperature air)
+{
+    constexpr double past_any_limit = 100.0;
+    const double allowed = (limit - air).value();
+    return allowed > 0.0 ? std::min((peak - air).value() / allowed, past_any_limit) : past_any_limit;
+}
+
+/// Probability that a resistance with a band lies above a limit.
+[[nodiscard]] inline double probability_above(const band<resistance>& held, resistance limit)
+{
+    const double distance = std::log((limit / held.typical).value());
+    const double end =
+        std::fabs(std::log((distance > 0.0 ? held.high / held.typical : held.typical / held.low).value()));
+    if (end == 0.0) return distance < 0.0 ? 1.0 : 0.0;
+    return normal_share(-distance / end * band_deviations);
+}
+
+[[nodiscard]] inline limit_use use_of(const place_limit& limit, const solved_station& s, std::size_t part)
+{
+    limit_use out;
+    out.at = to_text(limit.where);
+    out.name = limit.name;
+    out.limit = limit.highest;
+    out.from = limit.from;
+    const scattered_sum peak = s.scatter_of().peak_of(s.node_of(part, limit.where));
+    out.peak = s.peak_band(peak);
+    const temperature air = s.of().where.air;
+    out.used = share_of_rise(out.peak->typical, limit.highest, air);
+    out.used_high = share_of_rise(out.peak->high, limit.highest, air);
+    out.exceeds = limit.highest > air ? peak.above((limit.highest - air).value()) : 1.0;
+    return out;
+}
+
+[[nodiscard]] inline limit_use use_of(const resistance_limit& limit, std::string_view what)
+{
+    limit_use out;
+    out.at = what;
+    out.name = limit.name;
+    out.from = limit.from;
+    out.used = (limit.held.typical / limit.highest).value();
+    out.used_high = (limit.held.high / limit.highest).value();
+    out.exceeds = probability_above(limit.held, limit.highest);
+    return out;
+}
+
+// "conductor 72.5 degC against 85 degC (conductor limit of its covering)"
+[[nodiscard]] inline std::string words_of(const limit_use& u, const part_limits& limits)
+{
+    if (u.limit)
+        return u.at + " typically " + to_text(u.peak->typical, "degC") + " against " + to_text(*u.limit, "degC") +
+               " (" + u.name + ")";
+    return u.at + " typically " + to_text(limits.crimp->held.typical, "uohm") + " cold against " +
+           to_text(limits.crimp->highest, "uohm") + " (" + u.name + ")";
+}
+
+[[nodiscard]] inline std::string percent_text(double share)
+{
+    constexpr double hardly = 0.01;
+    return share < hardly ? "below 1 %" : number_text(std::round(100.0 * share)) + " %";
+}
+
+// What is known of the part as new: information, whatever its verdict.
+inline void note_type_test(part_result& r, const part_limits& limits)
+{
+    if (limits.as_new)
+        r.notes.push_back("A " + std::string(limits.as_new->name) + " allows " +
+                          to_text(limits.as_new->highest, "uohm") + " at 20 degC; this one has typically " +
+                          to_text(limits.as_new->held.typical, "uohm") + ".");
+    for (const auto& rise : {limits.as_new_grip, limits.as_new_cable}) {
+        if (!rise) continue;
+        for (const place_result& p : r.places)
+            if (p.what == rise->where)
+                r.notes.push_back("A " + std::string(rise->name) + " allows " + to_text(rise->highest, "degC") +
+                                  " in this air; here it is typically " + to_text(p.peak.typical, "degC") + ".");
+    }
+}
+
+inline void judge(part_result& r, const solved_station& s, std::size_t i)
+{
+    const part_state &usual = s.typical().parts[i], &poor = s.poor().parts[i];
+    const auto say = [&r](verdict v, std::string why) {
+        r.verdict = v;
+        r.reason = std::move(why);
+    };
+    const part_limits limits = limits_of(part_in_path(s.of().path, i), s.of().where);
+    if (limits.crimp) r.limits.push_back(use_of(*limits.crimp, "crimp"));
+    if (s.typical().is_solved())
+        for (const place_limit& l : limits.places) r.limits.push_back(use_of(l, s, i));
+    std::stable_sort(r.limits.begin(), r.limits.end(), [](const limit_use& a, const limit_use& b) {
+        const double x = static_cast<double>(a.exceeds), y = static_cast<double>(b.exceeds);
+        return x != y ? x > y : a.used > b.used;
+    });
+    bool sourced = false;
+    for (const limit_use& u : r.limits) {
+        r.basis.add(*u.from);
+        sourced = sourced || u.from->kind != source_kind::memory;
+    }
+    const limit_use* deciding = r.limits.empty() ? nullptr : r.limits.data();
+    if (deciding != nullptr) {
+        r.limit = deciding->limit;
+        r.limit_name = deciding->name;
+        r.used = std::max(0.0, deciding->used);
+        r.exceeds = deciding->exceeds;
+    }
+
+    if (s.typical().outcome == loop_outcome::open_circuit && !r.conducts)
+        return say(verdict::open_circuit, "no metal touches metal: no current can flow");
+    if (usual.passes_bound)
+        return *usual.passes_bound == part_place::spring
+                   ? say(verdict::over_limit,
+                         "its spring would pass the tempering limit of its wire before the loop settles")
+                   : say(verdict::spots_melting, "the metal of its " + std::string(to_text(*usual.passes_bound)) +
+                                                     " would pass its melting point before the loop settles");
+    if (!s.typical().is_solved()) {
+        if (deciding != nullptr && deciding->used > 1.0) return say(verdict::over_limit, words_of(*deciding, limits));
+        return say(verdict::not_judged, s.typical().outcome == loop_outcome::open_circuit
+                                            ? "no current flows: nothing to judge it by"
+                                            : "the loop has no steady state: nothing to judge it by");
+    }
+
+    note_type_test(r, limits);
+    loop_scatter::own_scatter own;
+    std::string_view weak_contact;
+    for (std::size_t k = 0; k < usual.contacts.size(); ++k) {
+        const loop_scatter::own_scatter at = s.scatter_of().own_of(i, k);
+        if (weak_contact.empty() || at.softening_used_high > own.softening_used_high)
+            weak_contact = usual.contacts[k].what;
+        own.softening_used_high = std::max(own.softening_used_high, at.softening_used_high);
+        own.melts_high = own.melts_high || at.melts_high;
+        own.yields = std::max(own.yields, at.yields);
+    }
+    r.exceeds = std::max(static_cast<double>(r.exceeds), own.yields);
+
+    if (usual.spots_melt)
+        return say(verdict::spots_melting,
+                   "the drop of " + to_text(r.drop.typical, "V") + " is typically at the melting drop of its metals");
+    if (deciding != nullptr && deciding->used > 1.0)
+        return say(verdict::over_limit, words_of(*deciding, limits) + "; exceeded with a probability of " +
+                                            percent_text(static_cast<double>(deciding->exceeds)));
+    if (usual.softening_used > 1.0) {
+        r.used = usual.softening_used;
+        return say(verdict::over_limit,
+                   "the drop over its " + std::string(weak_contact) + " is typically " +
+                       number_text(100.0 * usual.softening_used, 3) +
+                       " % of the softening drop of its metals: the spots yield and the contact is not stable");
+    }
+    if (own.melts_high)
+        return say(verdict::may_exceed, "at the 95 % point of its scatter the spots of its " +
+                                            std::string(weak_contact) + " are at their melting drop");
+    if (own.softening_used_high > 1.0)
+        return say(verdict::may_exceed, "its spots may yield, with a probability of " + percent_text(own.yields) +
+                                            ": at the 95 % point the drop over its " + std::string(weak_contact) +
+                                            " passes the softening drop of its metals");
+    constexpr double rounding = 1e-6;  // a new crimp's 95 % point is its limit
+    if (deciding != nullptr && static_cast<double>(deciding->exceeds) > may_exceed_share * (1.0 + rounding))
+        return say(verdict::may_exceed, words_of(*deciding, limits) + "; exceeded with a probability of " +
+                                            percent_text(static_cast<double>(deciding->exceeds)));
+    if (s.poor().outcome == loop_outcome::open_circuit && !poor.conducts)
+        return say(verdict::may_exceed, "in a poor case no metal touches metal: an open circuit");
+    if (poor.passes_bound)
+        return say(verdict::may_exceed, "with every joint at its 95 % point its " +
+                                            std::string(to_text(*poor.passes_bound)) +
+                                            " passes what its metal bears before the loop settles");
+    if (deciding == nullptr) {
+        if (usual.contacts.empty()) return say(verdict::not_judged, "no published limit for such a part");
+        r.used = usual.softening_used;
+        return say(verdict::within_limit,
+                   "its spots stay below the softening drop of its metals, " +
+                       number_text(100.0 * usual.softening_used, 2) + " % of it typically, " +
+                       number_text(100.0 * own.softening_used_high, 2) +
+                       " % at the 95 % point, under the stated conditions; no published temperature limit");
+    }
+    if (deciding->used > close_share) return say(verdict::close_to_limit, words_of(*deciding, limits));
+    if (!sourced)
+        return say(verdict::not_judged,
+                   words_of(*deciding, limits) + "; that limit is from memory and passes nothing by itself");
+    say(verdict::within_limit, words_of(*deciding, limits) + ", under the stated conditions");
+}
+
+}  // namespace detail
+
+}  // namespace weldloop

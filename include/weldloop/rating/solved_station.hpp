@@ -1,0 +1,102 @@
+#pragma once
+/// @file
+/// A station solved once, for all that is asked of it: states at the median and at the poor end of the scatter, and
+/// what a part has at each of its places.
+
+#include <algorithm>
+#include <cstddef>
+#include <optional>
+
+#include <weldloop/circuit/loop.hpp>
+#include <weldloop/circuit/loop_scatter.hpp>
+#include <weldloop/circuit/station.hpp>
+#include <weldloop/core/band.hpp>
+#include <weldloop/core/quantities.hpp>
+#include <weldloop/core/temperature.hpp>
+#include <weldloop/rating/assessment.hpp>
+
+namespace weldloop::detail {
+
+/// A station solved at its typical and its poor point, with its scatter.
+class solved_station {
+public:
+    explicit solved_station(const station& s) : station_(&s), solver_(s)
+    {
+        typical_ = solver_.solve(scatter::typical, &typical_state_);
+        poor_ = solver_.solve(scatter::high, &poor_state_, typical_.is_solved() ? &typical_state_ : nullptr);
+        solver_.set(scatter::typical);
+        if (typical_.is_solved())
+            scatter_.emplace(solver_.network(), typical_state_, poor_.is_solved() ? &poor_state_ : nullptr,
+                             static_cast<double>(s.job.duty.share()));
+    }
+    solved_station(const solved_station&) = delete;
+    solved_station& operator=(const solved_station&) = delete;
+
+    [[nodiscard]] const station& of() const { return *station_; }
+    [[nodiscard]] const loop_state& typical() const { return typical_; }
+    [[nodiscard]] const loop_state& poor() const { return poor_; }
+    [[nodiscard]] const loop_network& network() const { return solver_.network(); }
+    [[nodiscard]] const loop_scatter& scatter_of() const { return *scatter_; }
+    [[nodiscard]] const solve::periodic_state& typical_state() const { return typical_state_; }
+    [[nodiscard]] const solve::periodic_state* poor_state() const { return poor_.is_solved() ? &poor_state_ : nullptr; }
+
+    /// The node of a place that gets hottest.
+    [[nodiscard]] std::size_t node_of(std::size_t part, part_place what) const
+    {
+        std::size_t out = loop_network::nowhere;
+        for (const loop_network::place_at& p : network().parts()[part].places)
+            if (p.what == what &&
+                (out == loop_network::nowhere || typical_state_.peak[p.node] > typical_state_.peak[out]))
+                out = p.node;
+        return out;
+    }
+    [[nodiscard]] temperature at(double rise) const { return temperature::kelvin(network().air() + rise); }
+    /// The peak of a node with its scatter.
+    [[nodiscard]] band<temperature> peak_band(const scattered_sum& peak) const
+    {
+        const temperature typical = at(peak.base());
+        return {std::min(typical, at(peak.quantile(low_share))), typical,
+                std::max(typical, at(peak.quantile(high_share)))};
+    }
+    static constexpr double low_share = 0.05, high_share = 0.95;
+
+private:
+    const station* station_;
+    loop_solver solver_;
+    solve::periodic_state poor_state_, typical_state_;
+    loop_state poor_, typical_;
+    std::optional<loop_scatter> scatter_;
+};
+
+[[nodiscard]] inline band<voltage> volts_band(const scattered_sum& sum)
+{
+    const double typical = sum.base();
+    return {in_si<voltage>(std::max(0.0, std::min(typical, sum.quantile(solved_station::low_share)))),
+            in_si<voltage>(typical), in_si<voltage>(std::max(typical, sum.quantile(solved_station::high_share)))};
+}
+
+// What a part has: drop, heat, temperatures of all its places, each with its scatter.
+inline void measure(part_result& r, const solved_station& s, std::size_t i)
+{
+    const part_state& usual = s.typical().parts[i];
+    r.conducts = usual.conducts;
+    r.basis = s.typical().part_basis[i];
+    r.peak = exactly(usual.peak);
+    r.peak_temperature = usual.peak;
+    if (!s.typical().is_solved()) return;
+    r.drop = volts_band(s.scatter_of().drop_of(i, usual.drop.value()));
+    r.loss = mapped(r.drop, [&](voltage v) { return power(v * s.of().job.current); });
+    r.hottest = usual.hottest;
+    for (const place_state& p : usual.places) {
+        const std::size_t node = s.node_of(i, p.what);
+        r.places.push_back({p.what, s.peak_band(s.scatter_of().peak_of(node))});
+        if (p.what == usual.hottest) r.peak = r.places.back().peak;
+    }
+    r.softening_used = usual.softening_used;
+    if (usual.contacts.empty()) return;
+    const part_state& poor = s.poor().is_solved() ? s.poor().parts[i] : usual;
+    r.hottest_spot =
+        band<temperature>{usual.hottest_spot, usual.hottest_spot, std::max(usual.hottest_spot, poor.hottest_spot)};
+}
+
+}  // namespace weldloop::detail

@@ -1,0 +1,128 @@
+#pragma once
+/// @file
+/// The steady state a heat network reaches from the cold, or what keeps it from having one.
+
+#include <algorithm>
+#include <cmath>
+#include <cstddef>
+#include <limits>
+#include <span>
+#include <vector>
+
+#include <weldloop/solve/heat_network.hpp>
+
+namespace weldloop::solve {
+
+/// How a search for a state ended.
+enum class outcome {
+    solved,       ///< the state is there
+    bounded,      ///< on its way some node passed its bound
+    not_settled,  ///< neither within the bounded work
+};
+
+/// A steady state.
+struct steady_state {
+    outcome what = outcome::not_settled;
+    std::vector<double> rise;                        ///< solved: of every node; else as far as it was followed
+    std::size_t bounded_at = heat_network::nowhere;  ///< the node that passed its bound
+    heat_network::totals sums;                       ///< heat made and lost [W]
+    int steps = 0;
+};
+
+/// Follows a network from a start as it would warm up, in implicit steps of time that grow as it settles, to Newton's
+/// steps at its end. What is found is the state the warming leads to; a bound is met only in a small step, so that no
+/// overshoot of a long one is taken for it.
+///
+/// Certificate: residual below 1e-12 of the heat made, and positive pivots of the undamped balance there.
+/// @param network closed @param on share of the time with current, which scales what only current does
+/// @param start rises to begin with: those of the coldest boundary for a state reached from the cold
+[[nodiscard]] inline steady_state steady_state_of(const heat_network& network, double on, std::span<const double> start)
+{
+    constexpr int most_steps = 600;
+    constexpr double longest_step = 60.0;  // K
+    constexpr double small_step = 0.02;    // K: at a bound
+    constexpr double first_step = 10.0;    // K
+    constexpr double residual = 1e-12;     // of the heat made
+    constexpr double forever = 1e15;       // s
+    constexpr double most_growth = 1.3;    // of the residual in one step
+    constexpr double less = 0.25, more = 3.0;
+
+    const std::size_t n = network.size();
+    const std::span<const double> capacity = network.capacity(), bound = network.bound();
+    steady_state out;
+    out.rise.assign(start.begin(), start.end());
+    std::vector<double> gain(n), next(n), next_gain(n), step(n);
+    sparse_lu matrix = network.pattern();
+    const auto norm = [](const std::vector<double>& g) {
+        double sum = 0.0;
+        for (const double w : g) sum += std::fabs(w);
+        return sum;
+    };
+    network.evaluate(out.rise, on, gain, &matrix, &out.sums);
+    double now = norm(gain), fastest = 0.0;
+    for (std::size_t i = 0; i < n; ++i) fastest = std::max(fastest, std::fabs(gain[i]) / capacity[i]);
+    if (fastest == 0.0) {
+        out.what = outcome::solved;
+        return out;
+    }
+    double time = first_step / fastest;
+    std::vector<double> slopes(matrix.values().begin(), matrix.values().end());
+    while (out.steps < most_steps) {
+        ++out.steps;
+        std::copy(slopes.begin(), slopes.end(), matrix.values().begin());
+        for (std::size_t i = 0; i < n; ++i) matrix.values()[i] += capacity[i] / time;
+        const bool stable = matrix.eliminate();
+        step = gain;
+        matrix.solve(step);
+        double longest = 0.0;
+        for (const double d : step) longest = std::max(longest, std::fabs(d));
+        if (!stable || !std::isfinite(longest)) {
+            time *= less;
+            continue;
+        }
+        if (longest > longest_step) {
+            time *= std::max(0.02, 0.7 * longest_step / longest);
+            continue;
+        }
+        std::size_t passed = heat_network::nowhere;
+        for (std::size_t i = 0; i < n; ++i) {
+            next[i] = out.rise[i] + step[i];
+            if (next[i] > bound[i]) passed = i;
+        }
+        if (passed != heat_network::nowhere) {
+            if (longest <= small_step) {
+                out.what = outcome::bounded;
+                out.bounded_at = passed;
+                return out;
+            }
+            time *= less;
+            continue;
+        }
+        heat_network::totals sums;
+        network.evaluate(next, on, next_gain, &matrix, &sums);
+        const double then = norm(next_gain);
+        if (then > most_growth * now && then > 1e-6 * (sums.made + 1e-300) && longest > small_step) {
+            time *= less;
+            continue;
+        }
+        out.rise.swap(next);
+        gain.swap(next_gain);
+        out.sums = sums;
+        std::copy(matrix.values().begin(), matrix.values().end(), slopes.begin());
+        const bool at_rest = time >= forever;
+        if (at_rest && then <= residual * (std::fabs(sums.made) + std::fabs(sums.lost))) {
+            out.what = outcome::solved;
+            return out;
+        }
+        // rounding leaves no smaller residual
+        if (at_rest && longest <= 1e-11 * (1.0 + std::fabs(*std::max_element(out.rise.begin(), out.rise.end())))) {
+            out.what = outcome::solved;
+            return out;
+        }
+        time = std::min(forever, time * std::clamp(2.0 * now / std::max(then, 1e-300), more, 1e4));
+        now = then;
+    }
+    return out;
+}
+
+}  // namespace weldloop::solve
