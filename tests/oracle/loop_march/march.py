@@ -333,14 +333,14 @@ class Clamp:
 class Grid:
     """how finely leads and time are cut"""
 
-    def __init__(self, first=0.006, growth=1.25, reach=5.0, rings=8, step=0.05, widen=1.2, least_steps=15):
+    def __init__(self, first=0.004, growth=1.2, reach=5.0, rings=8, step=0.05, widen=1.2, least_steps=15):
         self.first, self.growth, self.reach, self.rings = first, growth, reach, rings
         self.step, self.widen, self.least_steps = step, widen, least_steps
 
 
 COARSE = Grid(0.015, 1.6, 5.0, 6, 0.2, 1.5, 8)
 USUAL = Grid()
-FINE = Grid(0.003, 1.118, 6.0, 16, 0.025, 1.095, 30)
+FINE = Grid(0.002, 1.095, 6.0, 16, 0.025, 1.095, 30)
 
 
 def cell_widths(length, grid):
@@ -924,9 +924,9 @@ def refine(count, names):
     for s in chosen[:count]:
         usual = Loop(s).run()
         for name, change in (("all", {}), ("cells", {"rings": 8, "step": 0.05, "widen": 1.2, "least_steps": 15}),
-                             ("rings", {"first": 0.006, "growth": 1.25, "reach": 5.0, "step": 0.05, "widen": 1.2,
+                             ("rings", {"first": 0.004, "growth": 1.2, "reach": 5.0, "step": 0.05, "widen": 1.2,
                                         "least_steps": 15}),
-                             ("steps", {"first": 0.006, "growth": 1.25, "reach": 5.0, "rings": 8})):
+                             ("steps", {"first": 0.004, "growth": 1.2, "reach": 5.0, "rings": 8})):
             finer = Loop(s, Grid(**{**vars(FINE), **change})).run()
             worst = max(((abs(a - b), x[1], x[2], x[3], i) for x, y in zip(usual, finer)
                          for i, (a, b) in enumerate(zip(x[4:7], y[4:7])) if a is not None))
