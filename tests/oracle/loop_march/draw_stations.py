@@ -50,8 +50,8 @@ def lug_on(draw, size):
 
 
 def station(draw, name, continuous):
-    process = draw.choice(("smaw", "smaw", "gmaw", "gmaw", "gtaw"))
-    amps = round(draw.uniform(80, 500 if process != "gtaw" else 320))
+    process = draw.choice(("smaw",) * 5 + ("gmaw",) * 3 + ("gtaw",) * 2)
+    amps = round(draw.uniform(80, {"smaw": 300, "gmaw": 500, "gtaw": 320}[process]))
     period = round(log_uniform(draw, 10, 8 * 3600), 1)
     duty = 1.0 if continuous else draw.uniform(0.20, 0.95)
     on = period if continuous else round(duty * period, 1)
@@ -77,8 +77,8 @@ def station(draw, name, continuous):
     if process == "smaw":
         rated = draw.choice([r for r in (150, 200, 300, 400, 500, 600) if r >= 0.7 * effective][:3] or [600])
         head = "holder:%d" % rated
-        if some(draw, 0.25):
-            head += ":surface=" + draw.choice(("greasy", "oxidized", "galvanized"))
+        if some(draw, 0.5):
+            head += ":surface=" + draw.choice(("greasy", "galvanized", "galvanized"))
         first.append(head)
     else:
         if some(draw, 0.5):

@@ -9,7 +9,8 @@ every switching on; banded matrices by LAPACK.
 
     /usr/bin/python3 march.py > outputs.csv
     /usr/bin/python3 march.py --check outputs.csv
-    /usr/bin/python3 march.py --refine N [id ...]      # change of every number by finer cells, rings, steps; N rows
+    /usr/bin/python3 march.py --refine N [id ...]  # largest change by halved cells, rings, steps; N stations
+    /usr/bin/python3 march.py --suite N [id ...]   # a settled period again by LSODA of SciPy; N stations
 """
 import csv
 import math
@@ -21,6 +22,7 @@ import time
 import numpy as np
 import scipy
 import scipy.sparse
+from scipy.integrate import solve_ivp
 from scipy.linalg.lapack import dgbtrf, dgbtrs
 from scipy.special import kv
 
@@ -867,6 +869,7 @@ class Loop:
                 drops = drops + h * (self.W_FIRST * drops_at(a) + self.W_MIDDLE * drops_at(b) +
                                      self.W_LAST * drops_at(c))
 
+        self.start = T
         if self.on == self.period:
             watch(T, T, T, self.period, 1.0)
             end = T
@@ -918,26 +921,48 @@ def text(row):
     return ",".join([str(x) for x in row[:4]] + degrees + ["" if row[7] is None else "%.6f" % row[7]])
 
 
-def refine(count, names):
+def some_stations(at):
     stations = table(HERE / "stations.csv")
+    count, names = int(sys.argv[at + 1]), sys.argv[at + 2:]
     chosen = [s for s in stations if s["id"] in names] if names else stations[::max(1, len(stations) // count)]
-    for s in chosen[:count]:
+    return chosen[:count]
+
+
+def refine(stations):
+    for s in stations:
         usual = Loop(s).run()
-        for name, change in (("all", {}), ("cells", {"rings": 8, "step": 0.05, "widen": 1.2, "least_steps": 15}),
-                             ("rings", {"first": 0.004, "growth": 1.2, "reach": 5.0, "step": 0.05, "widen": 1.2,
-                                        "least_steps": 15}),
-                             ("steps", {"first": 0.004, "growth": 1.2, "reach": 5.0, "rings": 8})):
-            finer = Loop(s, Grid(**{**vars(FINE), **change})).run()
-            worst = max(((abs(a - b), x[1], x[2], x[3], i) for x, y in zip(usual, finer)
-                         for i, (a, b) in enumerate(zip(x[4:7], y[4:7])) if a is not None))
+        coarse = vars(USUAL)
+        cells, rings = ("first", "growth", "reach"), ("rings",)
+        steps = ("step", "widen", "least_steps")
+        for name, halved in (("all", cells + rings + steps), ("cells", cells), ("rings", rings), ("steps", steps)):
+            finer = Loop(s, Grid(**{k: vars(FINE)[k] if k in halved else coarse[k] for k in coarse})).run()
+            worst = max(((abs(a - b), x[1], x[2], x[3], c) for x, y in zip(usual, finer)
+                         for c, a, b in zip(COLUMNS[4:7], x[4:7], y[4:7]) if a is not None))
             drop = max((abs(x[7] / y[7] - 1) for x, y in zip(usual, finer) if x[7] is not None))
-            print(s["id"], name, "%.4f K" % worst[0], worst[1:], "drop %.5f %%" % (100 * drop), flush=True)
+            print(s["id"], name, "%.4f K" % worst[0], *worst[1:], "drop %.4f %%" % (100 * drop), flush=True)
+
+
+def suite(stations):
+    for s in stations:
+        loop = Loop(s)
+        loop.run()
+        if loop.on == loop.period:
+            continue
+        mine = loop.phase(loop.start, loop.on, 1.0, None)
+        ends, T = [mine, loop.phase(mine, loop.period - loop.on, 0.0, None)], loop.start
+        for share, whole, end in ((1.0, loop.on, ends[0]), (0.0, loop.period - loop.on, ends[1])):
+            found = solve_ivp(lambda t, y: loop.heat(y, share) / loop.C, (0.0, whole), T, method="LSODA", rtol=1e-8,
+                              atol=1e-6, lband=loop.band, uband=loop.band, t_eval=[whole])
+            T = found.y[:, -1]
+            print(s["id"], "on" if share else "off", "differs by %.5f K" % np.max(np.abs(T - end)), flush=True)
+        print(s["id"], "period closes within %.5f K" % np.max(np.abs(T - loop.start)), flush=True)
 
 
 def main():
     if "--refine" in sys.argv:
-        at = sys.argv.index("--refine")
-        return refine(int(sys.argv[at + 1]), sys.argv[at + 2:])
+        return refine(some_stations(sys.argv.index("--refine")))
+    if "--suite" in sys.argv:
+        return suite(some_stations(sys.argv.index("--suite")))
     kept = None
     if "--check" in sys.argv:
         kept = {tuple(r[c] for c in COLUMNS[:4]): r for r in table(sys.argv[sys.argv.index("--check") + 1])}
