@@ -335,14 +335,14 @@ class Clamp:
 class Grid:
     """how finely leads and time are cut"""
 
-    def __init__(self, first=0.004, growth=1.2, reach=5.0, rings=8, step=0.05, widen=1.2, least_steps=15):
+    def __init__(self, first=0.003, growth=1.14, reach=5.0, rings=8, step=0.05, widen=1.2, least_steps=15):
         self.first, self.growth, self.reach, self.rings = first, growth, reach, rings
         self.step, self.widen, self.least_steps = step, widen, least_steps
 
 
 COARSE = Grid(0.015, 1.6, 5.0, 6, 0.2, 1.5, 8)
 USUAL = Grid()
-FINE = Grid(0.002, 1.095, 6.0, 16, 0.025, 1.095, 30)
+FINE = Grid(0.0015, 1.068, 6.0, 16, 0.025, 1.095, 30)
 
 
 def cell_widths(length, grid):
