@@ -807,7 +807,7 @@ class Loop:
 
     def settle(self, T, quick=False):
         """the start of a settled period. A period's change r is followed to its end by the slow modes of the mean
-        state: next = T + r - (exp(AP) - 1)^-1 ... with exp by 1/(1 - z + z^2/2), A the slopes over the capacities."""
+        state: next = T - (exp(AP) - 1)^-1 r with exp(z) by 1/(1 - z + z^2/2), A the slopes over the capacities."""
         share = self.on / self.period
         if share == 1.0:
             return T, 0.0, 0
