@@ -217,7 +217,7 @@ const std::vector<compared_station>& compared()
         for (const auto& row : stations.rows()) {
             const station s = station_of(row);
             const loop_state state = solve_loop(s);
-            compared_station c{.name = s.name, .settled = state.settled && state.conducts};
+            compared_station c{.name = s.name, .settled = state.is_solved()};
             c.total_solved = state.total_drop.value();
             for (const auto* marched : rows[s.name]) {
                 if (marched->text("place") == "total") c.total_marched = marched->number("drop_V");
@@ -225,7 +225,11 @@ const std::vector<compared_station>& compared()
                 const auto at = static_cast<std::size_t>(marched->number("part"));
                 const part_state& part = state.parts.at(at);
                 const std::string name = name_of(s.path, at);
-                c.peaks.push_back(temperatures(name, part.peak, marched->number("peak_degC"), s.where.air));
+                // of a gun or torch the march gives the lead, not the head
+                temperature peak = part.peak;
+                for (const place_state& p : part.places)
+                    if (p.what == part_place::conductor) peak = p.peak;
+                c.peaks.push_back(temperatures(name, peak, marched->number("peak_degC"), s.where.air));
                 c.means.push_back(temperatures(name, part.mean, marched->number("mean_degC"), s.where.air));
                 const double drop = marched->number("drop_V");
                 c.drops.push_back({name, part.drop.value(), drop, allowed_share_of_drop * drop});

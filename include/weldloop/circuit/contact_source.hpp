@@ -75,7 +75,10 @@ public:
     [[nodiscard]] solve::sloped_by_two at(double rise, double gripping_rise, bool slopes) const override
     {
         const double watts = amps_ * alike_;
-        if (!(grip_.slope > 0.0) && rise >= 0.0 && rise < table_end) {
+        // near melting the drop falls ever more steeply: no table there
+        constexpr double clear_of_melting = 60.0;  // K
+        if (!(grip_.slope > 0.0) && rise >= 0.0 && rise < table_end &&
+            air_ + rise < melting_.in_kelvin() - clear_of_melting) {
             const solve::sloped v = tabulated(rise);
             return {watts * v.value, watts * v.slope, 0.0};
         }

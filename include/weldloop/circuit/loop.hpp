@@ -116,12 +116,12 @@ private:
                 known->mean = std::max(known->mean, mean);
                 known->peak = std::max(known->peak, peak);
             }
-            if (p.what != part_place::work && found.peak[p.node] >= found.peak[hottest]) {
+            const bool beside_the_part = p.what == part_place::work && part.places.front().what != part_place::work;
+            if (!beside_the_part && found.peak[p.node] >= found.peak[hottest]) {
                 hottest = p.node;
                 out.hottest = p.what;
             }
         }
-        if (part.places.front().what == part_place::work) out.hottest = part_place::work;
         if (along > 0.0)
             for (place_state& p : out.places)
                 if (p.what == part_place::conductor) p.mean = at(conductor / along);

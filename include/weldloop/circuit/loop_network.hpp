@@ -140,28 +140,47 @@ public:
     }
 
 private:
-    // What the next part of the path can join.
+    // What a neighbour in the path can join.
     struct loose_end {
         index node = nowhere;
-        double to_node = 0.0;  // W/K of a lead's half cell; 0: a joint
-        double face = 0.0;     // S of a joint's outer face
+        double to_node = 0.0;     // W/K of a lead's half cell; 0: a joint
+        double face = 0.0;        // S of a joint's outer face
+        part_at* lead = nullptr;  // whose conductor ends here
     };
+
+    // The end of a lead's conductor is as hot as what it sits in or runs on to.
+    static void end_of_lead(const loose_end& end, index node)
+    {
+        if (end.lead != nullptr) end.lead->places.push_back({part_place::conductor, node});
+    }
+    // A place between two conductances that has next to no heat of its own.
+    index between(index a, double to_a, index b, double to_b)
+    {
+        const index middle = net_.add_node(least_piece_capacity.value());
+        net_.link(a, middle, to_a);
+        net_.link(middle, b, to_b);
+        return middle;
+    }
 
     void join(const loose_end& front)
     {
         const loose_end& back = end_;
         if (back.node == nowhere || front.node == nowhere) return;
-        if (back.to_node > 0.0 || front.to_node > 0.0) {
-            const double g = back.to_node > 0.0 && front.to_node > 0.0
-                                 ? back.to_node * front.to_node / (back.to_node + front.to_node)
-                                 : back.to_node + front.to_node;
+        if (back.to_node > 0.0 && front.to_node > 0.0) {
+            const index middle = between(back.node, back.to_node, front.node, front.to_node);
+            end_of_lead(back, middle);
+            end_of_lead(front, middle);
+        } else if (back.to_node > 0.0 || front.to_node > 0.0) {
+            const double g = back.to_node + front.to_node;
+            end_of_lead(back, front.node);
+            end_of_lead(front, back.node);
             net_.link(back.node, front.node, g);
             path_links_.push_back({back.node, front.node, g, nullptr});
-            return;
+        } else {
+            const shared_face& shared = law<shared_face>(std::max(back.face, front.face), air_);
+            net_.link(back.node, front.node, shared, true);
+            path_links_.push_back({back.node, front.node, 0.0, &shared});
         }
-        const shared_face& shared = law<shared_face>(std::max(back.face, front.face), air_);
-        net_.link(back.node, front.node, shared, true);
-        path_links_.push_back({back.node, front.node, 0.0, &shared});
     }
     void join_through(const loose_end& front, const loose_end& back)
     {
@@ -257,26 +276,19 @@ private:
     void put(const cable& c)
     {
         const lead_cells cells = put_cells(c, 0.0);
-        // the end of a lead is as hot as the body it sits in
-        if (end_.node != nowhere) part_->places.push_back({part_place::conductor, end_.node});
-        join({cells.cells.front().conductor, cells.begin_conductance, 0.0});
-        end_ = {cells.cells.back().conductor, cells.end_conductance, 0.0};
-        lead_ends_here_ = part_;
+        join_through(begin_of(cells), finish_of(cells));
+    }
+    [[nodiscard]] loose_end begin_of(const lead_cells& cells) const
+    {
+        return {cells.cells.front().conductor, cells.begin_conductance, 0.0, part_};
+    }
+    [[nodiscard]] loose_end finish_of(const lead_cells& cells) const
+    {
+        return {cells.cells.back().conductor, cells.end_conductance, 0.0, part_};
     }
 
     // A body of one temperature in the path, at both of whose sides a neighbour may join.
-    void put_body(index body, double face)
-    {
-        lead_end_is(body);
-        join_through({body, 0.0, face}, {body, 0.0, face});
-    }
-    // The conductor of a lead that ends in a body is at least as hot as that.
-    void lead_end_is(index body)
-    {
-        if (lead_ends_here_ != nullptr && end_.node != nowhere)
-            lead_ends_here_->places.push_back({part_place::conductor, body});
-        lead_ends_here_ = nullptr;
-    }
+    void put_body(index body, double face) { join_through({body, 0.0, face}, {body, 0.0, face}); }
 
     void put(const lug& l)
     {
@@ -331,22 +343,11 @@ private:
     void join_head(index head, const cable& lead, double cooled, double face)
     {
         const double neck = neck_conductance_of(lead).value();
-        const auto in_series = [](double a, double b) { return a * b / (a + b); };
-        if (before_arc_) {
-            const lead_cells cells = put_cells(lead, cooled);
-            if (end_.node != nowhere) part_->places.push_back({part_place::conductor, end_.node});
-            join({cells.cells.front().conductor, cells.begin_conductance, 0.0});
-            net_.link(cells.cells.back().conductor, head, in_series(neck, cells.end_conductance));
-            end_ = {head, 0.0, face};
-            lead_ends_here_ = nullptr;
-        } else {
-            lead_end_is(head);
-            join({head, 0.0, face});
-            const lead_cells cells = put_cells(lead, cooled);
-            net_.link(head, cells.cells.front().conductor, in_series(neck, cells.begin_conductance));
-            end_ = {cells.cells.back().conductor, cells.end_conductance, 0.0};
-            lead_ends_here_ = part_;
-        }
+        const lead_cells cells = put_cells(lead, cooled);
+        const loose_end begin = begin_of(cells), finish = finish_of(cells), at_head{head, 0.0, face};
+        const loose_end& covered_end = before_arc_ ? finish : begin;
+        end_of_lead(covered_end, between(covered_end.node, covered_end.to_node, head, neck));
+        join_through(before_arc_ ? begin : at_head, before_arc_ ? at_head : finish);
     }
 
     void put(const wire_gun& g)
@@ -435,13 +436,10 @@ private:
         part_->basis.add(clamp.basis);
         // the work's side of a clamp is the work: no heat passes there to a neighbour
         const loose_end cable_side{entry, 0.0, clamp.termination.typical.value()};
-        if (before_arc_) {
-            lead_end_is(entry);
+        if (before_arc_)
             join_through(cable_side, {});
-        } else {
+        else
             join_through({}, cable_side);
-            lead_ends_here_ = nullptr;
-        }
     }
 
     void put(const contact& c)
@@ -489,11 +487,7 @@ private:
 
     void put(const arc&) { stop_chain(); }
 
-    void stop_chain()
-    {
-        end_ = {};
-        lead_ends_here_ = nullptr;
-    }
+    void stop_chain() { end_ = {}; }
 
     static constexpr double unbounded_kelvin = 1e9;   // of a place whose metal ends nothing
     static constexpr double usual_patch_rise = 20.0;  // K: the film under a patch hardly minds
@@ -510,7 +504,6 @@ private:
     std::vector<std::unique_ptr<solve::curve_table>> surfaces_;
     // while it is built
     part_at* part_ = nullptr;
-    part_at* lead_ends_here_ = nullptr;  // the part whose lead is the loose end
     loose_end end_;
     bool before_arc_ = true;
 };

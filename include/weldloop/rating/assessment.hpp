@@ -41,16 +41,17 @@ struct place_result {
 
 /// One part of an assessed station.
 struct part_result {
-    std::string name = {};                   ///< its name, or kind and place
-    std::string kind = {};                   ///< "cable", "work connection", ...
-    std::size_t place = 0;                   ///< its place in the path, from 0
-    bool conducts = true;                    ///< false: an open circuit, every number below is that of no current
-    band<voltage> drop = {};                 ///< while current flows
-    band<power> loss = {};                   ///< heat made in it while current flows
-    temperature peak_temperature = {};       ///< peak.typical
-    band<temperature> peak = {};             ///< of its hottest metal, highest in the duty period; not of contact spots
-    part_place hottest = part_place::metal;  ///< where that is
-    std::vector<place_result> places = {};   ///< all places with a temperature of their own
+    std::string name = {};              ///< its name, or kind and place
+    std::string kind = {};              ///< "cable", "work connection", ...
+    std::size_t place = 0;              ///< its place in the path, from 0
+    bool conducts = true;               ///< false: an open circuit, every number below is that of no current
+    band<voltage> drop = {};            ///< while current flows
+    band<power> loss = {};              ///< heat made in it while current flows
+    temperature peak_temperature = {};  ///< peak.typical
+    band<temperature> peak = {};        ///< highest in the duty period, at the place the deciding limit is defined for;
+                                        ///< without a temperature limit at its hottest place; not of contact spots
+    part_place peak_at = part_place::metal;              ///< where that is
+    std::vector<place_result> places = {};               ///< all places with a temperature of their own
     std::optional<band<temperature>> hottest_spot = {};  ///< of the contact spots, for joints
     std::vector<limit_use> limits = {};                  ///< every limit it is held against, the deciding one first
     std::optional<temperature> limit = {};               ///< the deciding one, where that is a temperature

@@ -122,7 +122,6 @@ namespace detail {
                 return out;
             }
             out.places = {
-                detail::joint_limit_at(part_place::jaws, joint_kind::contact, "bare copper-alloy contact in air"),
                 detail::joint_limit_at(part_place::cable_connection, joint_kind::terminal, "bare terminal in air")};
             if (w.clamp.build.handle.value() > 0.0)
                 out.places.push_back(detail::joint_limit_at(part_place::handle, joint_kind::accessible_touched,
@@ -135,8 +134,8 @@ namespace detail {
                     detail::resistance_if_closed(in_series(joint.contacts[0].cold, joint.contacts[1].cold)))
                 out.as_new = resistance_limit{new_clamp_limit, *held, "type test of a new clamp on clean plate",
                                               &work_clamp_drop_test};
-            out.as_new_grip = place_limit{part_place::jaws, where.air + grip_rise_limit,
-                                          "type test of a new clamp: what is gripped", &work_clamp_rise_test};
+            out.as_new_grip = place_limit{part_place::handle, where.air + grip_rise_limit,
+                                          "type test of a new clamp: what a hand grips", &work_clamp_rise_test};
             out.as_new_cable = place_limit{part_place::cable_connection, where.air + cable_connection_rise_limit,
                                            "type test of a new clamp: cable connection", &work_clamp_rise_test};
             return out;

@@ -26,6 +26,14 @@ inline constexpr double close_share = 0.9;
 /// Probability of exceeding a limit from which a part may exceed it: more than one case in twenty.
 inline constexpr double may_exceed_share = 0.05;
 
+/// Whether some limit stands in a document that was read: one that is only recalled may condemn a part but passes
+/// nothing by itself.
+[[nodiscard]] inline bool some_limit_was_read(const std::vector<limit_use>& limits)
+{
+    return std::any_of(limits.begin(), limits.end(),
+                       [](const limit_use& u) { return u.from->kind != source_kind::memory; });
+}
+
 namespace detail {
 
 /// Share of an allowed rise that a temperature uses. Air at or above the limit leaves no allowed rise: any warmth is
@@ -122,17 +130,19 @@ inline void judge(part_result& r, const solved_station& s, std::size_t i)
         const double x = static_cast<double>(a.exceeds), y = static_cast<double>(b.exceeds);
         return x != y ? x > y : a.used > b.used;
     });
-    bool sourced = false;
-    for (const limit_use& u : r.limits) {
-        r.basis.add(*u.from);
-        sourced = sourced || u.from->kind != source_kind::memory;
-    }
+    for (const limit_use& u : r.limits) r.basis.add(*u.from);
     const limit_use* deciding = r.limits.empty() ? nullptr : r.limits.data();
     if (deciding != nullptr) {
         r.limit = deciding->limit;
         r.limit_name = deciding->name;
         r.used = std::max(0.0, deciding->used);
         r.exceeds = deciding->exceeds;
+        if (deciding->peak) {  // one temperature beside one limit: that of the place the limit is defined for
+            r.peak = *deciding->peak;
+            r.peak_temperature = r.peak.typical;
+            for (const place_result& p : r.places)
+                if (to_text(p.what) == deciding->at) r.peak_at = p.what;
+        }
     }
 
     if (s.typical().outcome == loop_outcome::open_circuit && !r.conducts)
@@ -203,7 +213,7 @@ inline void judge(part_result& r, const solved_station& s, std::size_t i)
                        " % at the 95 % point, under the stated conditions; no published temperature limit");
     }
     if (deciding->used > close_share) return say(verdict::close_to_limit, words_of(*deciding, limits));
-    if (!sourced)
+    if (!some_limit_was_read(r.limits))
         return say(verdict::not_judged,
                    words_of(*deciding, limits) + "; that limit is from memory and passes nothing by itself");
     say(verdict::within_limit, words_of(*deciding, limits) + ", under the stated conditions");

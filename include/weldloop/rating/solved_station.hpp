@@ -86,7 +86,7 @@ inline void measure(part_result& r, const solved_station& s, std::size_t i)
     if (!s.typical().is_solved()) return;
     r.drop = volts_band(s.scatter_of().drop_of(i, usual.drop.value()));
     r.loss = mapped(r.drop, [&](voltage v) { return power(v * s.of().job.current); });
-    r.hottest = usual.hottest;
+    r.peak_at = usual.hottest;
     for (const place_state& p : usual.places) {
         const std::size_t node = s.node_of(i, p.what);
         r.places.push_back({p.what, s.peak_band(s.scatter_of().peak_of(node))});

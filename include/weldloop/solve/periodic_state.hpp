@@ -134,15 +134,55 @@ private:
                 most = std::max(most, std::fabs(change_[i]));
             }
             if (most <= tolerance) return true;
-            if (!(most < 2.0 * before) || !std::isfinite(most)) return false;
+            if (!(most < 0.7 * before) || !std::isfinite(most)) break;
             before = most;
+        }
+        return newton_afresh(s, on, time, tolerance);
+    }
+
+    // With the slopes of every round, and steps that make the imbalance smaller: for stages over which the slopes turn,
+    // as where a drop falls with its metal's warmth.
+    [[nodiscard]] bool newton_afresh(std::size_t s, double on, double time, double tolerance)
+    {
+        constexpr int most_rounds = 60, most_halvings = 12;
+        constexpr double longest = 40.0;  // K
+        const std::span<const double> capacity = n_->capacity();
+        std::vector<double> tried(size_);
+        stage_[s] = base_;
+        const auto imbalance = [&](const std::vector<double>& x, sparse_lu* matrix) {
+            n_->evaluate(x, on, gain_, matrix);
+            double sum = 0.0;
+            for (std::size_t i = 0; i < size_; ++i) {
+                gain_[i] -= capacity[i] * (x[i] - base_[i]) / (gamma * time);
+                sum += std::fabs(gain_[i]);
+            }
+            return sum;
+        };
+        for (int round = 0; round < most_rounds; ++round) {
+            own_ = n_->pattern();
+            const double now = imbalance(stage_[s], &own_);
+            for (std::size_t i = 0; i < size_; ++i) own_.values()[i] += capacity[i] / (gamma * time);
+            if (!own_.eliminate()) return false;
+            change_ = gain_;
+            own_.solve(change_);
+            double most = 0.0;
+            for (const double d : change_) most = std::max(most, std::fabs(d));
+            if (!std::isfinite(most)) return false;
+            double share = most > longest ? longest / most : 1.0;
+            for (int k = 0; k < most_halvings; ++k) {
+                for (std::size_t i = 0; i < size_; ++i) tried[i] = stage_[s][i] + share * change_[i];
+                if (imbalance(tried, nullptr) < now) break;
+                share *= 0.5;
+            }
+            stage_[s] = tried;
+            if (share * most <= tolerance) return true;
         }
         return false;
     }
 
     const heat_network* n_;
     std::size_t size_;
-    sparse_lu matrix_;
+    sparse_lu matrix_, own_;
     std::vector<double> base_, gain_, change_;
     std::array<std::vector<double>, 3> stage_, slope_;
 };
@@ -158,7 +198,7 @@ public:
     [[nodiscard]] periodic_state operator()(std::span<const double> cold, const periodic_state* near)
     {
         constexpr int most_sweeps = 80;
-        constexpr int rough_sweeps = 2;   // that choose their steps anew
+        int choose_until = 2;             // sweeps that choose their steps anew
         constexpr double settled = 2e-6;  // K from period to period
         constexpr double rough = 1e-3;    // K, Newton's method of the first sweeps
         constexpr double lost = 800.0;    // K beyond a bound: nothing comes back from there
@@ -177,10 +217,15 @@ public:
         }
         std::vector<double> defect(size_), slow(size_), fast(size_);
         for (out.sweeps = 1; out.sweeps <= most_sweeps; ++out.sweeps) {
-            const bool choose = out.sweeps <= rough_sweeps;
+            const bool choose = out.sweeps <= choose_until;
             if (choose) grid_.clear();
             if (!choose && known_.empty()) known_.resize(grid_.size());
-            if (!sweep(start, choose, choose ? rough : 0.2 * settled, out)) return out;  // not settled
+            if (!sweep(start, choose, choose ? rough : 0.2 * settled, out)) {
+                if (choose) return out;  // not settled
+                choose_until = out.sweeps + 1;
+                known_.clear();
+                continue;
+            }
             double most = 0.0, beyond = -1e300;
             const std::vector<double>& end = out.trace.back();
             for (std::size_t i = 0; i < size_; ++i) {
