@@ -14,9 +14,9 @@
 #include <benchmark/benchmark.h>
 
 #include <weldloop/core/literals.hpp>
-#include <weldloop/core/root.hpp>
 #include <weldloop/law/heat_modes.hpp>
 #include <weldloop/rating/ampacity.hpp>
+#include <weldloop/solve/root.hpp>
 
 namespace {
 

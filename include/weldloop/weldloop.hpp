@@ -15,11 +15,12 @@
 #include <weldloop/core/parse.hpp>
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/require.hpp>
-#include <weldloop/core/root.hpp>
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/temperature.hpp>
 #include <weldloop/core/text.hpp>
 #include <weldloop/core/unit_text.hpp>
+
+#include <weldloop/solve/root.hpp>
 
 #include <weldloop/material/air.hpp>
 #include <weldloop/material/copper_spring_alloy.hpp>

@@ -15,7 +15,6 @@
 #include <weldloop/core/literals.hpp>
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/require.hpp>
-#include <weldloop/core/root.hpp>
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/temperature.hpp>
 #include <weldloop/core/text.hpp>
@@ -27,6 +26,7 @@
 #include <weldloop/part/load.hpp>
 #include <weldloop/part/surroundings.hpp>
 #include <weldloop/part/welding_cable.hpp>
+#include <weldloop/solve/root.hpp>
 
 namespace weldloop {
 

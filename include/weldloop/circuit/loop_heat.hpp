@@ -14,9 +14,9 @@
 #include <weldloop/circuit/loop_element.hpp>
 #include <weldloop/circuit/loop_state.hpp>
 #include <weldloop/circuit/station.hpp>
-#include <weldloop/core/root.hpp>
 #include <weldloop/law/fin.hpp>
 #include <weldloop/law/joint_heat.hpp>
+#include <weldloop/solve/root.hpp>
 
 namespace weldloop::detail {
 

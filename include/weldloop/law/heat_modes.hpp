@@ -7,8 +7,8 @@
 #include <cmath>
 #include <cstddef>
 
-#include <weldloop/core/root.hpp>
 #include <weldloop/law/covered_conductor.hpp>
+#include <weldloop/solve/root.hpp>
 
 namespace weldloop::detail {
 

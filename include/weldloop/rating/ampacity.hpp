@@ -9,7 +9,6 @@
 #include <weldloop/core/duty_cycle.hpp>
 #include <weldloop/core/error.hpp>
 #include <weldloop/core/quantities.hpp>
-#include <weldloop/core/root.hpp>
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/temperature.hpp>
 #include <weldloop/core/text.hpp>
@@ -19,6 +18,7 @@
 #include <weldloop/law/periodic_heating.hpp>
 #include <weldloop/part/cable.hpp>
 #include <weldloop/part/surroundings.hpp>
+#include <weldloop/solve/root.hpp>
 
 namespace weldloop {
 
