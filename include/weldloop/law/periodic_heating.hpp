@@ -475,19 +475,18 @@ private:
     return out;
 }
 
-/// The settled programme behind periodic_heating_of() and conductor_trace_of(), arguments checked.
-[[nodiscard]] inline settled_programme checked_and_settled(const covered_conductor& conductor,
-                                                           const cable_surface& surface,
+/// The same, the programme's numbers checked.
+[[nodiscard]] inline settled_programme checked_and_settled(const conductor_numbers& conductor,
+                                                           const surface_kernel& surface,
                                                            std::span<const heating_segment> programme)
 {
-    const conductor_numbers numbers(conductor);
     if (programme.empty() || programme.size() > settled_programme::most_segments)
         throw out_of_range_error("segments of the programme", std::to_string(programme.size()), "1 to 16");
     for (const heating_segment& s : programme) {
         require_not_negative(s.current, "current");
         require_positive(s.duration, "duration");
     }
-    return settled(numbers, surface_kernel(surface), programme);
+    return settled(conductor, surface, programme);
 }
 
 }  // namespace detail
@@ -523,7 +522,8 @@ private:
                                                           const cable_surface& surface,
                                                           std::span<const heating_segment> programme)
 {
-    return detail::checked_and_settled(conductor, surface, programme).result();
+    const detail::conductor_numbers numbers(conductor);
+    return detail::checked_and_settled(numbers, detail::surface_kernel(surface), programme).result();
 }
 
 /// The same for a current that is on for a time and off for the rest of a period.
@@ -554,7 +554,9 @@ private:
                                                                  std::span<const heating_segment> programme, int count)
 {
     require_within(count, 2.0, 1e4, "times of the trace");
-    const detail::settled_programme found = detail::checked_and_settled(conductor, surface, programme);
+    const detail::conductor_numbers numbers(conductor);
+    const detail::settled_programme found =
+        detail::checked_and_settled(numbers, detail::surface_kernel(surface), programme);
     double period = 0.0;
     for (const heating_segment& s : programme) period += s.duration.value();
     std::vector<temperature> out;

@@ -53,13 +53,27 @@ struct ampacity {
     if (lead.limit >= lead.metal.melting)
         throw out_of_range_error("limit of the lead", to_text(lead.limit, "degC"),
                                  "below the melting point of " + to_text(lead.metal.melting, "degC"));
-    const double loss = steady_loss_of(lead, where, lead.limit).value();
+    const cable_surface around = detail::surface_of(lead, where);
+    const detail::surface_kernel surface(around);
+    const double through =
+        covering_conductance(lead.covering.thermal_conductivity, lead.conductor_diameter, lead.overall_diameter)
+            .value();
+    const double steady = surface.steady_surface(through, lead.limit.in_kelvin());
+    const double loss = through * (lead.limit.in_kelvin() - steady);
     if (!(loss > 0.0))
         throw no_solution_error("rated current",
                                 "zero: the sun alone heats the lead to its limit of " + to_text(lead.limit, "degC"),
                                 "less sunlight, more wind or a higher limit");
+    const double undamaged = std::sqrt(loss / resistance_per_length_of(lead, lead.limit).value());
+    ampacity out;
+    out.limit = lead.limit;
+    if (duty.is_continuous() && !detail::is_damaged(lead)) {  // steady: what was solved for is all there is to know
+        out.amps = out.continuous = out.by_square_root = in_si<current>(undamaged);
+        out.surface_peak = temperature::kelvin(steady);
+        detail::add_heating_basis(out.basis, lead, around, surface, lead.limit, out.surface_peak, true);
+        return out;
+    }
     const detail::conductor_numbers conductor(detail::conductor_of(lead));
-    const detail::surface_kernel surface(detail::surface_of(lead, where));
     const auto peak_above_limit = [&](double amps, const duty_cycle& d) {
         if (!detail::is_damaged(lead)) {  // as heating_of(), without what the search does not ask for
             const std::array programme{heating_segment{in_si<current>(amps), d.on()},
@@ -70,8 +84,6 @@ struct ampacity {
             .value();
     };
 
-    ampacity out;
-    const double undamaged = std::sqrt(loss / resistance_per_length_of(lead, lead.limit).value());
     const double undamaged_duty = undamaged / std::sqrt(static_cast<double>(duty.share()));
     // brackets: the continuous rating and the square root, a little apart as both are limits that may be reached
     constexpr double below = 0.9, above = 1.01;
@@ -83,16 +95,10 @@ struct ampacity {
     };
     out.continuous = detail::is_damaged(lead) ? root(duty_cycle::continuous(), undamaged) : in_si<current>(undamaged);
     out.amps = duty.is_continuous() ? out.continuous : root(duty, undamaged_duty);
-    out.limit = lead.limit;
     out.by_square_root = equal_heating_current(out.continuous, duty_cycle::continuous(), duty);
-    if (duty.is_continuous() && !detail::is_damaged(lead)) {  // steady: what was solved for is all there is to know
-        out.surface_peak = steady_surface_of(lead, where, lead.limit);
-        out.basis = detail::heating_basis(lead, detail::surface_of(lead, where), lead.limit, out.surface_peak, true);
-    } else {
-        const cable_heating hot = heating_of(lead, where, {.current = out.amps, .duty = duty});
-        out.surface_peak = hot.surface_peak;
-        out.basis = hot.basis;
-    }
+    const cable_heating hot = heating_of(lead, where, {.current = out.amps, .duty = duty});
+    out.surface_peak = hot.surface_peak;
+    out.basis = hot.basis;
     if (!duty.is_continuous()) out.basis.add(square_root_duty_rule);
     return out;
 }

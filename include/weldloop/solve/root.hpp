@@ -86,37 +86,37 @@ struct value_and_slope {
 /// @param f called with x, returns a value_and_slope; continuous and rising on [low, high]; a slope that is wrong by a
 /// factor costs calls, and as many times the agreement
 /// @param first guess; one outside the interval, or NaN, is replaced by the middle @param what name of the unknown
-/// @throws no_solution_error for an empty interval, for a function that has no sign change or is not finite where it
+/// @throws no_solution_error for an empty interval, for a function that has no sign change or is not a number where it
 ///         is asked, and if the bounded work does not find the root
 template <class F>
 [[nodiscard]] double rising_root(const F& f, double low, double high, double first, std::string_view what)
 {
     const double lowest = low, highest = high;
     if (!(low < high)) refuse_root(what, "without a solution", lowest, highest);
-    bool low_is_known = false, high_is_known = false;
+    bool low_was_asked = false, high_was_asked = false;
     double x = first > low && first < high ? first : 0.5 * (low + high);
     double step_before = 0.0;  // of Newton's rule; 0 where the last was another
     for (std::uintmax_t step = 0; step < root_most_steps; ++step) {
         const value_and_slope at = f(x);
         if (at.value == 0.0) return x;
         const bool below = at.value < 0.0;
-        if (!std::isfinite(at.value) || (below && x == highest) || (!below && x == lowest))
-            refuse_root(what, "without a solution", lowest, highest);
         (below ? low : high) = x;
-        (below ? low_is_known : high_is_known) = true;
 
         const double change = -at.value / at.slope, size = std::fabs(change), next = x + change;
-        const bool halves = step_before == 0.0 || size <= 0.5 * step_before;
-        if (next >= low && next <= high && halves) {
+        if (next >= low && next <= high && (step_before == 0.0 || size <= 0.5 * step_before)) {
             const double close = root_agreement * std::fabs(next);
             if (size <= close || size * size <= close * step_before) return next;
             x = next;
             step_before = size;
             continue;
         }
+        if (std::isnan(at.value) || x == (below ? highest : lowest))
+            refuse_root(what, "without a solution", lowest, highest);
         step_before = 0.0;
-        if (!(below ? high_is_known : low_is_known)) {
-            x = below ? high : low;
+        bool& was_asked = below ? high_was_asked : low_was_asked;
+        if (!was_asked && (below ? high == highest : low == lowest)) {
+            was_asked = true;
+            x = below ? highest : lowest;
             continue;
         }
         x = 0.5 * (low + high);
