@@ -138,6 +138,8 @@ private:
     /// A time of constant current and one slope of the surface law.
     struct segment {
         double current = 0.0, time = 0.0, slope = 0.0;  // A, s, W/(m K)
+        bool has_modes = false;
+        double modes_gain = 0.0, modes_slope = 0.0;  // W/(m K) for which the modes are
         symmetric_modes modes;
         point_values heat_drive;  // of the modes by the current's heat at the air's temperature
     };
@@ -203,6 +205,10 @@ private:
         return {i2r * (1.0 + conductor_.alpha * (air_ - reference)), i2r * conductor_.alpha};
     }
 
+    /// Whether a change [W/(m K)] is small beside the covering's conductance, so that modes found from others keep their
+    /// digits.
+    [[nodiscard]] bool is_small(double change) const { return std::fabs(change) < conductor_.conductance; }
+
     /// Modes of every segment with its slope, and what a period does to a departure from the settled state. False where
     /// there is no settled state.
     bool set_modes()
@@ -211,16 +217,23 @@ private:
         for (std::size_t s = 0; s < segments_; ++s) {
             segment& g = segment_[s];
             const auto [heat, gain] = joule(g.current);
-            g.modes = modes_of(conductor_, gain, g.slope);
+            const segment* const near = g.has_modes ? &g : s > 0 ? &segment_[s - 1] : nullptr;
+            g.modes = near != nullptr && is_small(gain - near->modes_gain) && is_small(g.slope - near->modes_slope)
+                          ? modes_near(near->modes, conductor_, gain - near->modes_gain, g.slope - near->modes_slope)
+                          : modes_of(conductor_, gain, g.slope);
+            g.has_modes = true;
+            g.modes_gain = gain;
+            g.modes_slope = g.slope;
             for (std::size_t k = 0; k < covering_points; ++k)
                 g.heat_drive[k] = g.modes.vector[0][k] * heat / conductor_.root_heat[0];
             if (mode_times::overflows(g.modes, g.time)) return false;
             point_matrix grows{}, next = map;
-            for (std::size_t i = 0; i < covering_points; ++i)
-                for (std::size_t j = 0; j < covering_points; ++j)
-                    for (std::size_t k = 0; k < covering_points; ++k)
-                        grows[i][j] +=
-                            g.modes.vector[i][k] * std::expm1(g.modes.rate[k] * g.time) * g.modes.vector[j][k];
+            for (std::size_t k = 0; k < covering_points; ++k) {
+                const double growth = std::expm1(g.modes.rate[k] * g.time);
+                for (std::size_t i = 0; i < covering_points; ++i)
+                    for (std::size_t j = 0; j < covering_points; ++j)
+                        grows[i][j] += growth * g.modes.vector[i][k] * g.modes.vector[j][k];
+            }
             for (std::size_t i = 0; i < covering_points; ++i)
                 for (std::size_t j = 0; j < covering_points; ++j) {
                     next[i][j] += grows[i][j];
@@ -350,14 +363,17 @@ private:
             at_air += segment_[s].time / period_ * heat;
             per_kelvin += segment_[s].time / period_ * gain;
         }
+        if (at_air == 0.0 && surface_.sun_per_length() == 0.0) return air_;
         const auto surplus = [&](double surface) {
-            const double through = surface_.loss(surface) - surface_.sun_per_length();
-            return through - at_air - per_kelvin * (surface + through / conductor_.conductance - air_);
+            const value_and_slope given = surface_.loss_and_slope(surface);
+            const double through = given.value - surface_.sun_per_length();
+            return value_and_slope{through - at_air - per_kelvin * (surface + through / conductor_.conductance - air_),
+                                   given.slope - per_kelvin * (1.0 + given.slope / conductor_.conductance)};
         };
         double rise = first_rise;
-        while (surplus(air_ + rise) < 0.0)
+        while (surplus(air_ + rise).value < 0.0)
             if ((rise *= 2.0) > hottest) return std::nullopt;
-        return root_between(surplus, air_, air_ + rise, "surface temperature");
+        return rising_root(surplus, air_, air_ + rise, air_ + 0.75 * rise, "surface temperature");
     }
 
     /// For loads far from the usual: one straight line through zero rise for all, at the mean surface temperature. The
