@@ -178,10 +178,6 @@ inline constexpr temperature hottest_air = temperature::celsius(500.0);   ///< h
 
 namespace detail {
 
-/// Churchill and Chu's factor of the Prandtl number at the highest one of air_ceiling_at(), rounded down: it falls with
-/// the Prandtl number.
-inline constexpr double least_prandtl_factor = 1.1998;
-
 /// The surface law on plain numbers, what does not change with the temperature worked out once.
 class surface_kernel {
 public:

@@ -76,6 +76,9 @@ struct prandtl_factor {
     }
 };
 
+/// The least of that factor where air_ceiling_at() holds, rounded down: it falls with the Prandtl number.
+inline constexpr double least_prandtl_factor = 1.1998;
+
 [[nodiscard]] inline double churchill_chu(double rayleigh, double prandtl)
 {
     const double root =

@@ -4,6 +4,7 @@
 
 #include <array>
 #include <cmath>
+#include <optional>
 
 #include <weldloop/circuit/cable_heating.hpp>
 #include <weldloop/core/duty_cycle.hpp>
@@ -73,17 +74,28 @@ struct ampacity {
         detail::add_heating_basis(out.basis, lead, around, surface, lead.limit, out.surface_peak, true);
         return out;
     }
-    const detail::conductor_numbers conductor(detail::conductor_of(lead));
-    const auto peak_above_limit = [&](double amps, const duty_cycle& d) {
-        if (!detail::is_damaged(lead)) {  // as heating_of(), without what the search does not ask for
-            const std::array programme{heating_segment{in_si<current>(amps), d.on()},
-                                       heating_segment{current{}, d.period() - d.on()}};
-            return detail::settled(conductor, surface, programme).conductor_peak() - lead.limit.in_kelvin();
+    if (!detail::is_damaged(lead)) {
+        out.continuous = in_si<current>(undamaged);
+        out.by_square_root = equal_heating_current(out.continuous, duty_cycle::continuous(), duty);
+        const detail::conductor_numbers conductor(detail::conductor_of(lead));
+        const std::array programme{heating_segment{out.continuous, duty.on()}, heating_segment{current{}, duty.rest()}};
+        // first guess: one store of heat that the limit's loss empties
+        const double rates = loss / (conductor.whole_heat * (lead.limit - where.air).value());
+        const double guess =
+            undamaged * std::sqrt(std::expm1(-rates * duty.period().value()) / std::expm1(-rates * duty.on().value()));
+        detail::settled_programme rated(conductor, programme, surface);
+        if (const std::optional<double> amps = rated.settle_with_peak(lead.limit.in_kelvin(), guess)) {
+            out.amps = in_si<current>(*amps);
+            out.surface_peak = rated.result().surface_peak;
+            detail::add_heating_basis(out.basis, lead, around, surface, lead.limit, out.surface_peak, false);
+            out.basis.add(square_root_duty_rule);
+            return out;
         }
+    }
+    const auto peak_above_limit = [&](double amps, const duty_cycle& d) {
         return (heating_of(lead, where, {.current = in_si<current>(amps), .duty = d}).conductor_peak - lead.limit)
             .value();
     };
-
     const double undamaged_duty = undamaged / std::sqrt(static_cast<double>(duty.share()));
     // brackets: the continuous rating and the square root, a little apart as both are limits that may be reached
     constexpr double below = 0.9, above = 1.01;
