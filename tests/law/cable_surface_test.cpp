@@ -439,6 +439,18 @@ TEST(CableSurface, BasisSaysWhatWasUsed)
     EXPECT_TRUE(surface_basis(s, 70_degC).has(source_kind::memory));
     EXPECT_TRUE(surface_basis({.diameter = 0.16 * 1_m}, 70_degC).has(range_flag::cable_diameter_range));
     EXPECT_TRUE(surface_basis({.diameter = 17_mm}, temperature::celsius(5000)).has(range_flag::convection_range));
+    // what spares the small their Rayleigh number: it lies below 7.3e8 per cubic metre and kelvin from 200 K on
+    double last = 7.3e8;
+    for (double t = 200.0; t < 1900.0; t += 10.0) {
+        const air_properties film = air_at(temperature::kelvin(t), pressure_at_altitude(lowest_altitude));
+        const double per_kelvin = rayleigh_number(1_m, temperature::kelvin(t + 1.0), temperature::kelvin(t), film);
+        EXPECT_LT(per_kelvin, last) << t;
+        last = per_kelvin;
+    }
+    EXPECT_LT(7.3e8 * 1e3, cylinder_highest_rayleigh);
+    const cable_surface thick{.diameter = 15_m};
+    EXPECT_TRUE(surface_basis(thick, 85_degC).has(range_flag::convection_range));
+    EXPECT_FALSE(surface_basis({.diameter = 2.9 * 1_m}, 85_degC).has(range_flag::convection_range));
     const basis outdoors = surface_basis({.diameter = 17_mm, .wind = 3_m_per_s, .sun = in_si<heat_flux>(800)}, 70_degC);
     EXPECT_GE(outdoors.sources().size(), 4U);
 }

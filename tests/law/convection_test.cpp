@@ -135,12 +135,12 @@ TEST(Convection, RisesWithRayleighAndReynolds)
 // source: the formulas in the comments of law/convection.hpp, with powers as they are written
 TEST(Convection, PlainNumbersKnowTheirSlopes)
 {
-    EXPECT_LE(detail::least_prandtl_factor, detail::prandtl_factor(detail::ceiling_prandtl).value);
+    EXPECT_LE(detail::least_prandtl_factor, detail::prandtl_power(detail::ceiling_prandtl).value);
     for (const double prandtl : {0.5, 0.68, 0.71, 0.746, 7.0}) {
-        const detail::prandtl_factor factor(prandtl);
+        const detail::prandtl_power factor(prandtl);
         EXPECT_NEAR_REL(factor.value, std::pow(1 + std::pow(0.559 / prandtl, 9.0 / 16), 8.0 / 27), 1e-14);
         const double h = 1e-4;
-        const auto over = [&](double x) { return std::log(detail::prandtl_factor(prandtl * std::exp(x)).value); };
+        const auto over = [&](double x) { return std::log(detail::prandtl_power(prandtl * std::exp(x)).value); };
         EXPECT_NEAR(factor.exponent, (over(h) - over(-h)) / (2 * h), 1e-8);
         for (const double reynolds : {0.1, 40.0, 3e3, 2e5, 3e6}) {
             const detail::cross_flow_nusselt forced(reynolds, prandtl);

@@ -269,7 +269,8 @@ private:
         double rise;                                   // K of the surface above the air
         double conductivity, conductivity_growth;      // W/(m K)
         double kinematic_viscosity, viscosity_growth;  // m2/s
-        double prandtl, prandtl_growth;                //
+        double prandtl, prandtl_growth;                // 1
+        double prandtl_factor, factor_growth;          // Churchill and Chu's
         double rayleigh, buoyancy_growth;              // the growth is that of the Rayleigh number over the rise
     };
 
@@ -278,6 +279,7 @@ private:
         const double t = 0.5 * (surface + air_), per_kelvin = 1.0 / t, rise = surface - air_;
         const growing_air a = growing_air_at(t, sea_level_pressure.value());
         const double nu = a.viscosity / a.density, alpha = a.conductivity / (a.density * a.specific_heat);
+        const prandtl_power factor(nu / alpha);
         constexpr double half = 0.5;  // of the surface's kelvin is the film's
         const double nu_growth = half * (a.viscosity_growth + per_kelvin);
         const double alpha_growth = half * (a.conductivity_growth + per_kelvin - a.specific_heat_growth);
@@ -288,6 +290,8 @@ private:
                 nu_growth,
                 nu / alpha,
                 nu_growth - alpha_growth,
+                factor.value,
+                factor.exponent * (nu_growth - alpha_growth),
                 gravity * per_kelvin * std::fabs(rise) * diameter_ * diameter_ * diameter_ / (nu * alpha),
                 -half * per_kelvin - nu_growth - alpha_growth};
     }
@@ -306,11 +310,9 @@ private:
             const double nusselt = row.nusselt(rayleigh);
             return {nusselt, nusselt * row.exponent * rayleigh_growth_by_rise};
         }
-        const prandtl_factor factor(f.prandtl);
-        const double moved = churchill_chu_slope * std::cbrt(std::sqrt(rayleigh)) / factor.value;
+        const double moved = churchill_chu_slope * std::cbrt(std::sqrt(rayleigh)) / f.prandtl_factor;
         const double root = churchill_chu_still + moved;
-        return {root * root,
-                2.0 * root * moved * (rayleigh_growth_by_rise / 6.0 - f.rise * factor.exponent * f.prandtl_growth)};
+        return {root * root, 2.0 * root * moved * (rayleigh_growth_by_rise / 6.0 - f.rise * f.factor_growth)};
     }
 
     /// Convection and radiation of a lone cylinder [W/m] and their slope.

@@ -64,10 +64,10 @@ inline constexpr double churchill_chu_still = 0.60, churchill_chu_slope = 0.387;
 /// @}
 
 /// (1 + (0.559/Pr)^(9/16))^(8/27), and the exponent of Pr it has as a power there.
-struct prandtl_factor {
+struct prandtl_power {
     double value, exponent;
 
-    explicit prandtl_factor(double prandtl)
+    explicit prandtl_power(double prandtl)
     {
         const double half = std::sqrt(0.559 / prandtl);
         const double sum = half * std::sqrt(std::sqrt(std::sqrt(half)));  // power 9/16
@@ -82,7 +82,7 @@ inline constexpr double least_prandtl_factor = 1.1998;
 [[nodiscard]] inline double churchill_chu(double rayleigh, double prandtl)
 {
     const double root =
-        churchill_chu_still + churchill_chu_slope * std::cbrt(std::sqrt(rayleigh)) / prandtl_factor(prandtl).value;
+        churchill_chu_still + churchill_chu_slope * std::cbrt(std::sqrt(rayleigh)) / prandtl_power(prandtl).value;
     return root * root;
 }
 

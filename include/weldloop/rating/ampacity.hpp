@@ -35,8 +35,9 @@ struct ampacity {
 
 /// Current that brings the conductor's peak to the lead's limit, far from its ends.
 ///
-/// Continuous: I = sqrt(q/R') at the limit, q by steady_loss_of(). With a duty, and where strands are missing: the root
-/// of heating_of() for the current, between the continuous rating and the square-root rule.
+/// Continuous: I = sqrt(q/R') at the limit, q by steady_loss_of(). With a duty: the current for which heating_of()
+/// peaks at the limit, solved for together with the temperatures (within 1e-10). Where strands are missing: the root of
+/// heating_of() for the current, between the continuous rating and the square-root rule.
 ///
 /// Grows with area, limit and wind, falls with air temperature and duty. Measured against published ratings alone in
 /// air see surface_model; guide tables apply the square-root rule at every duty and so allow more at low duty.
