@@ -32,7 +32,7 @@ public:
     /// @param scale how the size is written @param number gauge number, count of aughts, kcmil or mm2
     /// @throws not_finite_error; out_of_range_error for a number the scale does not have
     constexpr conductor_size(size_scale scale, double number)
-        : scale_(scale), number_(checked(scale, number)), area_(area_of(scale, number))
+        : scale_(scale), number_(checked(scale, number)), area_(area_of(scale, number).value())
     {
     }
 
@@ -40,7 +40,7 @@ public:
     [[nodiscard]] constexpr double number() const noexcept { return number_; }    ///< the number in that scale
 
     /// Metal area [m2]: of the solid gauge wire, of the stated circular mils, or the nominal square millimetres.
-    [[nodiscard]] constexpr weldloop::area area() const { return area_; }
+    [[nodiscard]] constexpr weldloop::area area() const { return in_si<weldloop::area>(area_); }
 
     /// By area.
     friend constexpr std::weak_ordering operator<=>(const conductor_size& a, const conductor_size& b)
@@ -106,7 +106,7 @@ private:
 
     size_scale scale_;
     double number_;
-    weldloop::area area_;  // kept: a gauge costs dozens of products
+    double area_;  // m2; kept as a gauge costs dozens of products, plain so that a size stays trivially copyable
 };
 
 /// @name Sizes as they are spoken
