@@ -14,21 +14,19 @@
 #include <benchmark/benchmark.h>
 
 #include <weldloop/core/literals.hpp>
-#include <weldloop/core/root.hpp>
 #include <weldloop/law/heat_modes.hpp>
 #include <weldloop/rating/ampacity.hpp>
+
+#include "plain_lead.hpp"
 
 namespace {
 
 using namespace weldloop;
+using plain::air, plain::alpha, plain::pi, plain::reference;
 
-constexpr std::size_t cases = 64;  // all leads fit the first cache
-constexpr double pi = 3.14159265358979323846;
-constexpr double air = 298.15;        // K
-constexpr double reference = 293.15;  // K
-constexpr double alpha = 0.00393;     // 1/K
-constexpr double copper_heat = 8890.0 * 386.0, rubber_heat = 2.0e6, rubber_conductivity = 0.2;
-constexpr double on_time = 180.0, rest = 120.0;  // s
+constexpr std::size_t cases = 64;                                    // all leads fit the first cache
+constexpr double copper_heat = 8890.0 * 386.0, rubber_heat = 2.0e6;  // J/(m3 K)
+constexpr double on_time = 180.0, rest = 120.0;                      // s
 
 std::vector<cable> leads()
 {
@@ -39,64 +37,34 @@ std::vector<cable> leads()
     return out;
 }
 
-struct plain_lead {
-    double area, resistivity, increment, inner, outer, limit;  // m2, ohm m at 20 degC, share, m, m, K
-};
-
-std::vector<plain_lead> plain_leads()
+std::vector<plain::lead> plain_leads()
 {
-    std::vector<plain_lead> out;
+    std::vector<plain::lead> out;
     for (const cable& c : leads())
         out.push_back({c.size.area().value(), c.metal.resistivity.value(), c.stranding_increment,
                        c.conductor_diameter.value(), c.overall_diameter.value(), c.limit.in_kelvin()});
     return out;
 }
 
-double plain_resistance(const plain_lead& c, double kelvin)
+// by regula falsi that halves the end which stays
+template <class F>
+double plain_root(const F& f, double low, double high)
 {
-    return c.resistivity * (1 + alpha * (kelvin - reference)) * (1 + c.increment) / c.area;
-}
-
-// the default surface alone in still air
-double plain_loss(double d, double iec, double surface)
-{
-    const double rise = surface - air;
-    if (rise == 0) return 0;
-    const double t = 0.5 * (surface + air), t15 = t * std::sqrt(t);
-    const double density = 101325.0 / (287.05 * t), viscosity = 1.458e-6 * t15 / (t + 110.4);
-    const double conductivity = 2.64638e-3 * t15 / (t + 245.4 * std::pow(10.0, -12.0 / t));
-    const auto vibration = [t](double theta) {
-        const double x = theta / t, less = -std::expm1(-x);
-        return x * x * std::exp(-x) / (less * less);
-    };
-    const double cp =
-        287.05 * (3.5 * (0.781 + 0.2095) + 2.5 * 0.0093 + 0.781 * vibration(3393.5) + 0.2095 * vibration(2273.6));
-    const double nu = viscosity / density, diffusivity = conductivity / (density * cp), pr = nu / diffusivity;
-    const double ra = 9.80665 / t * std::fabs(rise) * d * d * d / (nu * diffusivity);
-    const double root = 0.60 + 0.387 * std::pow(ra, 1.0 / 6) / std::pow(1 + std::pow(0.559 / pr, 9.0 / 16), 8.0 / 27);
-    const double first = (pi * root * root * conductivity +
-                          pi * d * 0.9 * 5.670374419e-8 * (surface + air) * (surface * surface + air * air)) *
-                         rise;
-    const double standard = pi * d * iec * rise * std::sqrt(std::sqrt(std::fabs(rise)));
-    return std::fabs(standard) > std::fabs(first) ? standard : first;
-}
-
-double plain_iec(double d)
-{
-    return 0.21 / std::pow(d, 0.60) + 3.94;
-}
-
-double plain_conductance(const plain_lead& c)
-{
-    return 2 * pi * rubber_conductivity / std::log(c.outer / c.inner);
-}
-
-double plain_continuous(const plain_lead& c)
-{
-    const double iec = plain_iec(c.outer), g = plain_conductance(c);
-    const double surface = detail::root_between(
-        [&](double t) { return plain_loss(c.outer, iec, t) - g * (c.limit - t); }, air, c.limit, "surface temperature");
-    return std::sqrt(g * (c.limit - surface) / plain_resistance(c, c.limit));
+    double at_low = f(low), at_high = f(high), last = low;
+    for (int step = 0; step < 200; ++step) {
+        const double x = high - at_high * (high - low) / (at_high - at_low), at = f(x);
+        if (at == 0 || std::fabs(x - last) < 1e-13 * std::fabs(x)) return x;
+        last = x;
+        if ((at < 0) == (at_high < 0)) {
+            at_low *= 0.5;
+        } else {
+            low = high;
+            at_low = at_high;
+        }
+        high = x;
+        at_high = at;
+    }
+    throw std::runtime_error("no root");
 }
 
 // Conductor and covering at the five points, x above the air in the coordinates sqrt(heat) x. The rotations that find
@@ -105,7 +73,7 @@ struct plain_points {
     std::array<double, 5> root{};
     double g = 0, r20 = 0;
 
-    explicit plain_points(const plain_lead& c) : g(plain_conductance(c)), r20(plain_resistance(c, reference))
+    explicit plain_points(const plain::lead& c) : g(plain::conductance(c)), r20(plain::resistance(c, reference))
     {
         const double around = rubber_heat * pi / 4 * (c.outer * c.outer - c.inner * c.inner);
         const double log_ratio = std::log(c.outer / c.inner);
@@ -129,15 +97,15 @@ struct plain_points {
 };
 
 // settled peak of the conductor above the air for a current that is on and off
-double plain_peak(const plain_lead& c, double amps)
+double plain_peak(const plain::lead& c, double amps)
 {
     using five = std::array<double, 5>;
-    const double iec = plain_iec(c.outer);
+    const double iec = plain::standard_factor(c.outer);
     const plain_points lead(c);
-    const double heat = amps * amps * plain_resistance(c, air), gain = amps * amps * lead.r20 * alpha;
+    const double heat = amps * amps * plain::resistance(c, air), gain = amps * amps * lead.r20 * alpha;
     const auto slope_at = [&](double t) {
         const double step = 0.02 + 0.05 * std::fabs(t - air);
-        return (plain_loss(c.outer, iec, t + step) - plain_loss(c.outer, iec, t - step)) / (2 * step);
+        return (plain::loss(c.outer, iec, t + step) - plain::loss(c.outer, iec, t - step)) / (2 * step);
     };
     struct piece {
         std::size_t part;
@@ -162,12 +130,12 @@ double plain_peak(const plain_lead& c, double amps)
     }
     const double share = on_time / (on_time + rest);
     const auto surplus = [&](double t) {
-        const double through = plain_loss(c.outer, iec, t);
+        const double through = plain::loss(c.outer, iec, t);
         return through - share * (heat + gain * (t + through / lead.g - air));
     };
     double rise = 20;
     while (surplus(air + rise) < 0) rise *= 2;
-    const double start = detail::root_between(surplus, air, air + rise, "surface");
+    const double start = plain_root(surplus, air, air + rise);
     const double slope = slope_at(start);
     const std::array<detail::symmetric_modes, 2> modes{lead.modes(amps, slope), lead.modes(0, slope)};
 
@@ -238,7 +206,7 @@ double plain_peak(const plain_lead& c, double amps)
     for (int step = 0; step < 40; ++step) {
         for (std::size_t n = 0; n < count; ++n) {
             pieces[n].at = pieces[n].mean;
-            pieces[n].loss = plain_loss(c.outer, iec, pieces[n].at);
+            pieces[n].loss = plain::loss(c.outer, iec, pieces[n].at);
         }
         const five w = follow({});
         five x{};
@@ -256,22 +224,21 @@ double plain_peak(const plain_lead& c, double amps)
 }
 
 // the rated current; the library's answer also holds the surface's peak at it, which takes one more solution
-double plain_duty(const plain_lead& c)
+double plain_duty(const plain::lead& c)
 {
-    const double continuous = plain_continuous(c);
-    const double rated =
-        detail::root_between([&](double amps) { return plain_peak(c, amps) - (c.limit - air); }, 0.9 * continuous,
-                             1.01 * continuous / std::sqrt(on_time / (on_time + rest)), "rated current");
+    const double continuous = plain::continuous(c);
+    const double rated = plain_root([&](double amps) { return plain_peak(c, amps) - (c.limit - air); },
+                                    0.9 * continuous, 1.01 * continuous / std::sqrt(on_time / (on_time + rest)));
     benchmark::DoNotOptimize(plain_peak(c, rated));
     return rated;
 }
 
 // the same peak by the classical Runge-Kutta rule, a fifth of a second a step as the fastest mode wants, until the
 // period repeats within 0.01 K
-double marched_peak(const plain_lead& c, double amps)
+double marched_peak(const plain::lead& c, double amps)
 {
     using five = std::array<double, 5>;
-    const double iec = plain_iec(c.outer);
+    const double iec = plain::standard_factor(c.outer);
     const plain_points lead(c);
     five x;
     x.fill(air);
@@ -284,8 +251,8 @@ double marched_peak(const plain_lead& c, double amps)
             const auto slope = [&](const five& t) {
                 five out;
                 for (std::size_t p = 0; p < 5; ++p) {
-                    double in = p == 0   ? i * i * plain_resistance(c, t[0])
-                                : p == 4 ? -plain_loss(c.outer, iec, t[4])
+                    double in = p == 0   ? i * i * plain::resistance(c, t[0])
+                                : p == 4 ? -plain::loss(c.outer, iec, t[4])
                                          : 0;
                     for (std::size_t q = 0; q < 5; ++q) in -= lead.g * detail::covering_stiffness[p][q] * t[q];
                     out[p] = in / (lead.root[p] * lead.root[p]);
@@ -322,7 +289,7 @@ void resistance_of_leads(benchmark::State& state)
 {
     const std::vector<cable> all = leads();
     require_same(resistance_per_length_of(all[0], temperature::kelvin(350)).value(),
-                 plain_resistance(plain_leads()[0], 350), 1e-12);
+                 plain::resistance(plain_leads()[0], 350), 1e-12);
     double kelvin = 300;
     for (auto _ : state) {
         kelvin = kelvin < 350 ? kelvin + 0.1 : 300;
@@ -335,12 +302,12 @@ void resistance_of_leads(benchmark::State& state)
 
 void resistance_of_leads_plain(benchmark::State& state)
 {
-    const std::vector<plain_lead> all = plain_leads();
+    const std::vector<plain::lead> all = plain_leads();
     double kelvin = 300;
     for (auto _ : state) {
         kelvin = kelvin < 350 ? kelvin + 0.1 : 300;
         double sum = 0;
-        for (const plain_lead& c : all) sum += plain_resistance(c, kelvin);
+        for (const plain::lead& c : all) sum += plain::resistance(c, kelvin);
         benchmark::DoNotOptimize(sum);
         benchmark::ClobberMemory();
     }
@@ -348,22 +315,22 @@ void resistance_of_leads_plain(benchmark::State& state)
 
 double continuous_amps(const cable& c)
 {
-    return std::sqrt((steady_loss_of(c, {}, c.limit) / resistance_per_length_of(c, c.limit)).value());
+    return ampacity_of(c, {}).amps.value();
 }
 
 void continuous_rating(benchmark::State& state)
 {
     const std::vector<cable> all = leads();
-    require_same(continuous_amps(all[0]), plain_continuous(plain_leads()[0]), 1e-9);
+    require_same(continuous_amps(all[0]), plain::continuous(plain_leads()[0]), 1e-9);
     std::size_t i = 0;
     for (auto _ : state) benchmark::DoNotOptimize(continuous_amps(all[i++ % cases]));
 }
 
 void continuous_rating_plain(benchmark::State& state)
 {
-    const std::vector<plain_lead> all = plain_leads();
+    const std::vector<plain::lead> all = plain_leads();
     std::size_t i = 0;
-    for (auto _ : state) benchmark::DoNotOptimize(plain_continuous(all[i++ % cases]));
+    for (auto _ : state) benchmark::DoNotOptimize(plain::continuous(all[i++ % cases]));
 }
 
 void duty_rating(benchmark::State& state)
@@ -376,7 +343,7 @@ void duty_rating(benchmark::State& state)
 
 void duty_rating_plain(benchmark::State& state)
 {
-    const std::vector<plain_lead> all = plain_leads();
+    const std::vector<plain::lead> all = plain_leads();
     std::size_t i = 0;
     for (auto _ : state) benchmark::DoNotOptimize(plain_duty(all[i++ % cases]));
 }
@@ -411,21 +378,21 @@ void duty_heating(benchmark::State& state)
 
 void duty_peak_plain(benchmark::State& state)
 {
-    const std::vector<plain_lead> all = plain_leads();
+    const std::vector<plain::lead> all = plain_leads();
     std::size_t i = 0;
     for (auto _ : state) {
-        const plain_lead& c = all[i++ % cases];
+        const plain::lead& c = all[i++ % cases];
         benchmark::DoNotOptimize(plain_peak(c, 5e6 * c.area));
     }
 }
 
 void duty_peak_marched(benchmark::State& state)
 {
-    const std::vector<plain_lead> all = plain_leads();
+    const std::vector<plain::lead> all = plain_leads();
     require_same(marched_peak(all[0], 5e6 * all[0].area), air + plain_peak(all[0], 5e6 * all[0].area), 1e-3);
     std::size_t i = 0;
     for (auto _ : state) {
-        const plain_lead& c = all[i++ % cases];
+        const plain::lead& c = all[i++ % cases];
         benchmark::DoNotOptimize(marched_peak(c, 5e6 * c.area));
     }
 }

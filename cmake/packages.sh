@@ -6,7 +6,7 @@ packages_for() {
         build) echo g++ cmake ninja-build libboost-dev ;;
         io) echo libtomlplusplus-dev nlohmann-json3-dev ;;
         test) echo libgtest-dev libgmock-dev ;;
-        bench) echo libbenchmark-dev ;;
+        bench) echo libbenchmark-dev valgrind ;;
         clang) echo clang ;;
         style) echo clang-format ;;
         lint) echo clang-tidy ;;

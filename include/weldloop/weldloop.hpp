@@ -15,7 +15,6 @@
 #include <weldloop/core/parse.hpp>
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/require.hpp>
-#include <weldloop/core/root.hpp>
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/temperature.hpp>
 #include <weldloop/core/text.hpp>
@@ -24,6 +23,7 @@
 #include <weldloop/solve/curve_table.hpp>
 #include <weldloop/solve/heat_network.hpp>
 #include <weldloop/solve/periodic_state.hpp>
+#include <weldloop/solve/root.hpp>
 #include <weldloop/solve/sparse_lu.hpp>
 #include <weldloop/solve/steady_state.hpp>
 

@@ -1,4 +1,4 @@
-// Bands, duty cycles, quantities, nearest words, roots.
+// Bands, duty cycles, quantities, nearest words.
 #include <array>
 #include <cmath>
 #include <limits>
@@ -15,7 +15,6 @@
 #include <weldloop/core/literals.hpp>
 #include <weldloop/core/nearest_word.hpp>
 #include <weldloop/core/quantities.hpp>
-#include <weldloop/core/root.hpp>
 
 #include "core/every_quantity.hpp"
 #include "support/near.hpp"
@@ -129,36 +128,4 @@ TEST(NearestWord, PicksTheNearest)
     constexpr std::array<std::string_view, 3> scales{"degC", "degF", "K"};
     EXPECT_EQ(wl::nearest_word("degf", scales), "degF");
     EXPECT_EQ(wl::nearest_word("k", scales), "K");
-}
-
-TEST(Root, IsFoundToTwelveDigits)
-{
-    EXPECT_NEAR_REL(wl::detail::root_between([](double x) { return x * x - 2.0; }, 0.0, 2.0, "x"), std::sqrt(2.0),
-                    1e-12);
-    EXPECT_NEAR_REL(wl::detail::root_between([](double x) { return std::cos(x) - x; }, 0.0, 1.0, "x"),
-                    0.7390851332151607, 1e-12);
-    EXPECT_NEAR_REL(wl::detail::root_between([](double x) { return 1e-30 - 1e-33 * x; }, 1.0, 1e6, "x"), 1000.0, 1e-12);
-    EXPECT_EQ(wl::detail::root_between([](double x) { return x; }, 0.0, 1.0, "x"), 0.0);  // at an end
-    EXPECT_EQ(wl::detail::root_between([](double x) { return x - 1.0; }, 0.0, 1.0, "x"), 1.0);
-    // a jump across zero is bracketed too
-    EXPECT_NEAR_REL(wl::detail::root_between([](double x) { return x < 3.0 ? -1.0 : 1.0; }, 0.0, 10.0, "x"), 3.0,
-                    1e-12);
-}
-
-TEST(Root, RefusesWhatHasNone)
-{
-    const auto nothing = [](double x) { return x * x + 1.0; };
-    EXPECT_THROW((void)wl::detail::root_between(nothing, -1.0, 1.0, "x"), wl::no_solution_error);
-    EXPECT_THROW(
-        (void)wl::detail::root_between([](double) { return std::numeric_limits<double>::quiet_NaN(); }, 0.0, 1.0, "x"),
-        wl::no_solution_error);
-    EXPECT_THROW((void)wl::detail::root_between([](double x) { return x - 0.5; }, 1.0, 0.0, "x"),
-                 wl::no_solution_error);
-    try {
-        (void)wl::detail::root_between(nothing, -1.0, 1.0, "temperature");
-        ADD_FAILURE();
-    } catch (const wl::error& e) {
-        EXPECT_EQ(e.argument(), "temperature");
-        EXPECT_EQ(e.allowed(), "a solution between -1 and 1");
-    }
 }

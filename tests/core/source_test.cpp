@@ -26,6 +26,20 @@ TEST(Source, PrintsDocumentEditionPlaceAndKind)
               "IEC 1, 4.2 (from memory)");
 }
 
+TEST(Source, IsTheSameWhereEveryFieldIs)
+{
+    const std::string document = "Handbook";  // not the same memory
+    const wl::source copy{document, handbook.edition, handbook.place, handbook.kind};
+    EXPECT_EQ(copy, handbook);
+    for (const wl::source& other : {wl::source{"Handbook 2", "3rd edition", "table 2", wl::source_kind::handbook},
+                                    wl::source{"Handbook", "4th edition", "table 2", wl::source_kind::handbook},
+                                    wl::source{"Handbook", "3rd edition", "table 3", wl::source_kind::handbook},
+                                    wl::source{"Handbook", "3rd edition", "table 2", wl::source_kind::memory},
+                                    // the same printed text from other fields
+                                    wl::source{"Handbook, 3rd edition", {}, "table 2", wl::source_kind::handbook}})
+        EXPECT_NE(other, handbook) << wl::to_text(other);
+}
+
 TEST(Source, EveryKindAndFlagHasWordsOfItsOwn)
 {
     std::set<std::string_view> kinds, flags;

@@ -55,6 +55,65 @@ std::vector<measured> all_tables()
             by_all(flexible_pairs)("60 degC rubber, pair")};
 }
 
+/// Convection and radiation of a lone cylinder [W/m], every formula as it is printed: U.S. Standard Atmosphere 1976 eq.
+/// 51 and 53, Einstein's oscillator, Churchill and Chu, Churchill and Bernstein, grey radiation.
+double lone_cylinder(double d, double air, double surface, double wind, double pressure, double emissivity)
+{
+    const double t = (surface + air) / 2, rise = surface - air;
+    const double density = pressure / (287.05 * t), viscosity = 1.458e-6 * std::pow(t, 1.5) / (t + 110.4);
+    const double conductivity = 2.64638e-3 * std::pow(t, 1.5) / (t + 245.4 * std::pow(10.0, -12.0 / t));
+    const auto vibration = [t](double characteristic) {
+        const double x = characteristic / t;
+        return x * x * std::exp(x) / std::pow(std::expm1(x), 2);
+    };
+    const double cp =
+        287.05 * (3.5 * (0.781 + 0.2095) + 2.5 * 0.0093 + 0.781 * vibration(3393.5) + 0.2095 * vibration(2273.6));
+    const double nu = viscosity / density, alpha = conductivity / (density * cp), prandtl = nu / alpha;
+    const double rayleigh = 9.80665 / t * std::fabs(rise) * std::pow(d, 3) / (nu * alpha);
+    double nusselt = std::pow(
+        0.60 + 0.387 * std::pow(rayleigh, 1.0 / 6) / std::pow(1 + std::pow(0.559 / prandtl, 9.0 / 16), 8.0 / 27), 2);
+    if (wind > 0) {
+        const double reynolds = wind * d / nu;
+        const double forced = 0.3 + 0.62 * std::sqrt(reynolds) * std::cbrt(prandtl) /
+                                        std::pow(1 + std::pow(0.4 / prandtl, 2.0 / 3), 0.25) *
+                                        std::pow(1 + std::pow(reynolds / 282000, 5.0 / 8), 0.8);
+        nusselt = std::pow(std::pow(nusselt, 4) + std::pow(forced, 4), 0.25);
+    }
+    return pi * nusselt * conductivity * rise +
+           pi * d * emissivity * 5.670374419e-8 * (std::pow(surface, 4) - std::pow(air, 4));
+}
+
+/// The default model as its comment states it.
+double default_law(double d, double air, double surface, double wind, double pressure, double emissivity)
+{
+    const double rise = surface - air;
+    if (rise == 0) return 0;
+    const double standard = pi * d * (0.21 / std::pow(d, 0.6) + 3.94) * std::pow(std::fabs(rise), 1.25);
+    const double floor = lone_cylinder(d, air, surface, 0, 101325, 0.9);
+    const double still = (rise > 0 ? 1 : -1) * std::max(standard, std::fabs(floor));
+    const double here = lone_cylinder(d, air, surface, 0, pressure, emissivity);
+    return still * here / floor + lone_cylinder(d, air, surface, wind, pressure, emissivity) - here;
+}
+
+/// Calls f with a surface and a surface temperature [K] for a grid of all that the law depends on.
+template <class F>
+void over_the_grid(const F& f)
+{
+    for (const double air : {-40.0, -10.0, 25.0, 60.0})
+        for (const double rise : {0.0, 0.01, 1.0, 5.0, 9.0, 14.0, 20.0, 30.0, 60.0, 120.0, 200.0, 300.0, -3.0, -40.0})
+            for (const double mm : {5.0, 12.0, 20.0, 35.0, 60.0})
+                for (const double wind : {0.0, 0.3, 10.0})
+                    for (const double altitude : {0.0, 3000.0})
+                        for (const double emissivity : {0.9, 0.7}) {
+                            const cable_surface s{.diameter = in_si<length>(mm * 1e-3),
+                                                  .air = temperature::celsius(air),
+                                                  .wind = in_si<speed>(wind),
+                                                  .altitude = in_si<length>(altitude),
+                                                  .emissivity = emissivity};
+                            f(s, s.air.in_kelvin() + rise);
+                        }
+}
+
 }  // namespace
 
 TEST(CableSurface, DefaultModelMeetsThePublishedRatings)
@@ -212,6 +271,80 @@ TEST(CableSurface, FirstPrinciplesAreConvectionPlusRadiation)
                     in_wind - by_hand, 1e-10);
 }
 
+// source: the formulas printed at the top of this file, evaluated in the plainest way
+TEST(CableSurface, IsThePlainFormula)
+{
+    over_the_grid([](const cable_surface& s, double surface) {
+        const double plain = default_law(s.diameter.value(), s.air.in_kelvin(), surface, s.wind.value(),
+                                         pressure_at_altitude(s.altitude).value(), static_cast<double>(s.emissivity));
+        // a rise of a hundredth of a kelvin keeps 4 digits less of the fourth powers
+        const double digits = std::fabs(surface - s.air.in_kelvin()) < 0.1 ? 1e-9 : 1e-11;
+        EXPECT_NEAR_REL(surface_loss(s, temperature::kelvin(surface)).value(), plain, digits)
+            << s.diameter.value() << " m, " << surface << " K, " << s.wind.value() << " m/s";
+    });
+}
+
+TEST(CableSurface, StandardOrFirstPrinciplesWhicheverIsMoreAndNoStepBetween)
+{
+    // both crossings: a small rise, and a rise of hundreds of kelvin where radiation overtakes
+    for (const double mm : {5.0, 20.0, 60.0}) {
+        const double d = mm * 1e-3, air = 298.15;
+        const cable_surface s{.diameter = in_si<length>(d)};
+        bool was_standard = false;
+        int changes = 0;
+        for (double rise = 0.5; rise < 600; rise *= 1.01) {
+            const double standard = pi * d * (0.21 / std::pow(d, 0.6) + 3.94) * std::pow(rise, 1.25);
+            const double floor = lone_cylinder(d, air, air + rise, 0, 101325, 0.9);
+            EXPECT_NEAR_REL(surface_loss(s, temperature::kelvin(air + rise)).value(), std::max(standard, floor), 1e-11);
+            changes += (standard > floor) != was_standard ? 1 : 0;
+            was_standard = standard > floor;
+        }
+        EXPECT_EQ(changes, 2) << mm;
+    }
+}
+
+TEST(CableSurface, TangentIsThatOfTheLaw)
+{
+    over_the_grid([](cable_surface s, double surface) {
+        for (const surface_model model : all_surface_models) {
+            s.model = model;
+            const detail::surface_kernel kernel(s);
+            const detail::value_and_slope at = kernel.loss_and_slope(surface);
+            EXPECT_EQ(at.value, kernel.loss(surface));
+            // differences over h and 2h: the error of the fourth order is below 1e-7 of the slope unless the law
+            // changes in between, where the tangent lies between the slopes to both sides
+            const double rise = std::fabs(surface - s.air.in_kelvin()), h = 1e-3 * (rise > 0.0 ? rise : 1.0);
+            const auto q = [&](double t) { return kernel.loss(t); };
+            const double wide = (q(surface + 2 * h) - q(surface - 2 * h)) / (4 * h);
+            const double narrow = (q(surface + h) - q(surface - h)) / (2 * h);
+            const double left = (q(surface) - q(surface - h)) / h, right = (q(surface + h) - q(surface)) / h;
+            if (rise == 0.0)  // Ra^(1/6) is steep here: the tangent lies below the secants, without wind far below
+                EXPECT_TRUE(at.slope > 0.2 * right && at.slope < 1.000001 * right) << at.slope << " " << right;
+            else if (std::fabs(narrow / wide - 1) < 1e-5)
+                EXPECT_NEAR_REL(at.slope, (4 * narrow - wide) / 3, 1e-7) << surface;
+            else
+                EXPECT_TRUE(at.slope >= 0.9 * std::min(left, right) && at.slope <= 1.1 * std::max(left, right))
+                    << at.slope << " of " << left << " and " << right;
+        }
+    });
+}
+
+TEST(CableSurface, SteadySurfaceBalancesItsHeat)
+{
+    over_the_grid([](cable_surface s, double conductor) {
+        for (const double sun : {0.0, 800.0})
+            for (const double conductance : {0.3, 2.0, 20.0}) {
+                s.sun = in_si<heat_flux>(sun);
+                const detail::surface_kernel kernel(s);
+                const double surface = kernel.steady_surface(conductance, conductor);
+                const double through = conductance * (conductor - surface);
+                // a surface temperature has 14 digits
+                const double rounding = 1e-13 * surface * (conductance + kernel.loss_and_slope(surface).slope);
+                EXPECT_NEAR(kernel.loss(surface) - kernel.sun_per_length(), through, rounding) << conductor;
+            }
+    });
+}
+
 TEST(CableSurface, Properties)
 {
     std::mt19937 random(20260);
@@ -306,6 +439,18 @@ TEST(CableSurface, BasisSaysWhatWasUsed)
     EXPECT_TRUE(surface_basis(s, 70_degC).has(source_kind::memory));
     EXPECT_TRUE(surface_basis({.diameter = 0.16 * 1_m}, 70_degC).has(range_flag::cable_diameter_range));
     EXPECT_TRUE(surface_basis({.diameter = 17_mm}, temperature::celsius(5000)).has(range_flag::convection_range));
+    // what spares the small their Rayleigh number: it lies below 7.3e8 per cubic metre and kelvin from 200 K on
+    double last = 7.3e8;
+    for (double t = 200.0; t < 1900.0; t += 10.0) {
+        const air_properties film = air_at(temperature::kelvin(t), pressure_at_altitude(lowest_altitude));
+        const double per_kelvin = rayleigh_number(1_m, temperature::kelvin(t + 1.0), temperature::kelvin(t), film);
+        EXPECT_LT(per_kelvin, last) << t;
+        last = per_kelvin;
+    }
+    EXPECT_LT(7.3e8 * 1e3, cylinder_highest_rayleigh);
+    const cable_surface thick{.diameter = 15_m};
+    EXPECT_TRUE(surface_basis(thick, 85_degC).has(range_flag::convection_range));
+    EXPECT_FALSE(surface_basis({.diameter = 2.9 * 1_m}, 85_degC).has(range_flag::convection_range));
     const basis outdoors = surface_basis({.diameter = 17_mm, .wind = 3_m_per_s, .sun = in_si<heat_flux>(800)}, 70_degC);
     EXPECT_GE(outdoors.sources().size(), 4U);
 }

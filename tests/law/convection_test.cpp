@@ -132,6 +132,31 @@ TEST(Convection, RisesWithRayleighAndReynolds)
     EXPECT_DOUBLE_EQ(nusselt_cross_flow(0, 0.7), 0.3);
 }
 
+// source: the formulas in the comments of law/convection.hpp, with powers as they are written
+TEST(Convection, PlainNumbersKnowTheirSlopes)
+{
+    EXPECT_LE(detail::least_prandtl_factor, detail::prandtl_power(detail::ceiling_prandtl).value);
+    for (const double prandtl : {0.5, 0.68, 0.71, 0.746, 7.0}) {
+        const detail::prandtl_power factor(prandtl);
+        EXPECT_NEAR_REL(factor.value, std::pow(1 + std::pow(0.559 / prandtl, 9.0 / 16), 8.0 / 27), 1e-14);
+        const double h = 1e-4;
+        const auto over = [&](double x) { return std::log(detail::prandtl_power(prandtl * std::exp(x)).value); };
+        EXPECT_NEAR(factor.exponent, (over(h) - over(-h)) / (2 * h), 1e-8);
+        for (const double reynolds : {0.1, 40.0, 3e3, 2e5, 3e6}) {
+            const detail::cross_flow_nusselt forced(reynolds, prandtl);
+            const double printed = 0.3 + 0.62 * std::sqrt(reynolds) * std::cbrt(prandtl) /
+                                             std::pow(1 + std::pow(0.4 / prandtl, 2.0 / 3), 0.25) *
+                                             std::pow(1 + std::pow(reynolds / 282000, 5.0 / 8), 0.8);
+            EXPECT_NEAR_REL(forced.value, printed, 1e-14);
+            const auto at = [&](double x, double y) {
+                return detail::cross_flow_nusselt(reynolds * std::exp(x), prandtl * std::exp(y)).value;
+            };
+            EXPECT_NEAR(forced.by_reynolds, (at(h, 0) - at(-h, 0)) / (2 * h), 1e-7 * forced.value);
+            EXPECT_NEAR(forced.by_prandtl, (at(0, h) - at(0, -h)) / (2 * h), 1e-7 * forced.value);
+        }
+    }
+}
+
 TEST(Convection, MixedIsAboveBothAndBelowTheirSum)
 {
     for (double a : {0.0, 0.5, 3.0, 40.0})

@@ -1,4 +1,5 @@
 // The covering: what it conducts and stores, at its points and as a whole.
+#include <algorithm>
 #include <cmath>
 #include <cstddef>
 #include <limits>
@@ -91,6 +92,33 @@ TEST(CoveredConductor, ModesRebuildTheMatrix)
             if (i == detail::surface_point && j == i) expected -= slope;
             EXPECT_NEAR(a, expected / (c.root_heat[i] * c.root_heat[j]), 1e-13) << i << j;
             EXPECT_NEAR(one, i == j ? 1.0 : 0.0, 1e-14) << i << j;
+        }
+}
+
+TEST(CoveredConductor, ModesFollowFromOthers)
+{
+    const detail::conductor_numbers c(
+        covered_conductor_of(annealed_copper, 50_mm2, 0.0, flexible_rubber, 10_mm, 15_mm));
+    for (const double gain : {0.0, 0.01, 0.2})
+        for (const double slope : {0.3, 0.6, 1.0}) {
+            const detail::symmetric_modes fresh = detail::modes_of(c, gain, slope);
+            const detail::symmetric_modes near =
+                detail::modes_near(detail::modes_of(c, 0.03, 0.6), c, gain - 0.03, slope - 0.6);
+            for (std::size_t k = 0; k < detail::covering_points; ++k) {
+                detail::point_values fresh_rates = fresh.rate, near_rates = near.rate;
+                std::sort(fresh_rates.begin(), fresh_rates.end());
+                std::sort(near_rates.begin(), near_rates.end());
+                EXPECT_NEAR_REL(near_rates[k], fresh_rates[k], 1e-11) << gain << " " << slope;
+            }
+            for (std::size_t i = 0; i < detail::covering_points; ++i)
+                for (std::size_t j = 0; j < detail::covering_points; ++j) {
+                    double a = 0.0, b = 0.0;
+                    for (std::size_t k = 0; k < detail::covering_points; ++k) {
+                        a += near.vector[i][k] * near.rate[k] * near.vector[j][k];
+                        b += fresh.vector[i][k] * fresh.rate[k] * fresh.vector[j][k];
+                    }
+                    EXPECT_NEAR(a, b, 1e-13) << i << j;
+                }
         }
 }
 

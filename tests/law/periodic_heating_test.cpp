@@ -2,7 +2,9 @@
 #include <array>
 #include <cmath>
 #include <limits>
+#include <optional>
 #include <random>
+#include <utility>
 #include <vector>
 
 #include <gtest/gtest.h>
@@ -268,6 +270,45 @@ TEST(PeriodicHeating, TendsToTheFirstOrderLaw)
     const periodic_heating h =
         periodic_heating_of(st, surface, i, in_si<duration>(0.3 * tau), in_si<duration>(0.5 * tau));
     EXPECT_NEAR_REL((h.conductor_peak - surface.air).value() / rise, one_store_peak_ratio(0.3, 0.5, 1.0), 0.003);
+}
+
+TEST(PeriodicHeating, CurrentOfAPeakBringsThatPeak)
+{
+    for (const size& s : sizes) {
+        const detail::conductor_numbers conductor(conductor_of_size(s));
+        for (const double air : {-20.0, 25.0, 60.0})
+            for (const double sun : {0.0, 700.0})
+                for (const auto& [on, period] :
+                     {std::pair{360.0, 600.0}, std::pair{60.0, 300.0}, std::pair{2.0, 60.0}, std::pair{20.0, 4000.0},
+                      std::pair{0.02, 1.0}, std::pair{599.0, 600.0}})
+                    for (const double guess : {0.7, 1.0, 1.5}) {  // of 5 A/mm2 by the square-root rule
+                        cable_surface around = surface_of_size(s, temperature::celsius(air));
+                        around.sun = in_si<heat_flux>(sun);
+                        const detail::surface_kernel surface(around);
+                        std::array programme{heating_segment{in_si<current>(0.0), in_si<duration>(on)},
+                                             heating_segment{current{}, in_si<duration>(period - on)}};
+                        detail::settled_programme search(conductor, programme, surface);
+                        const double peak = (90_degC).in_kelvin();
+                        const std::optional<double> amps =
+                            search.settle_with_peak(peak, guess * 5.0 * s.mm2 * std::sqrt(period / on));
+                        ASSERT_TRUE(amps) << s.mm2 << " " << on;
+                        programme[0].current = in_si<current>(*amps);
+                        const detail::settled_programme asked = detail::settled(conductor, surface, programme);
+                        EXPECT_NEAR(asked.conductor_peak(), peak, 1e-7) << s.mm2 << " " << on;
+                        EXPECT_NEAR((search.result().surface_peak - asked.result().surface_peak).value(), 0.0, 1e-7);
+                    }
+    }
+}
+
+TEST(PeriodicHeating, NoCurrentBringsAPeakThatTheSunHasPassed)
+{
+    const size& s = sizes[1];
+    cable_surface around = surface_of_size(s, 60_degC);
+    around.sun = in_si<heat_flux>(1000.0);
+    const std::array programme{heating_segment{current{}, 60_s}, heating_segment{current{}, 60_s}};
+    const detail::surface_kernel surface(around);
+    detail::settled_programme search(detail::conductor_numbers(conductor_of_size(s)), programme, surface);
+    EXPECT_FALSE(search.settle_with_peak((61_degC).in_kelvin(), 100.0));
 }
 
 TEST(PeriodicHeating, MonotoneInCurrentAndDuty)

@@ -1,3 +1,4 @@
+#include <cmath>
 #include <limits>
 
 #include <gtest/gtest.h>
@@ -74,6 +75,45 @@ TEST(Air, PressureFallsWithAltitude)
         const double rho =
             air_at(temperature::kelvin(288.15 - 0.0065 * z), pressure_at_altitude(in_si<length>(z))).density.value();
         EXPECT_NEAR_REL(slope, -rho * 9.80665, 0.001);
+    }
+}
+
+TEST(Air, PlainNumbersAreThoseOfTheQuantitiesWithTheirGrowth)
+{
+    for (double t = 100.0; t <= 1900.0; t += 12.5) {
+        const air_properties air = air_at(temperature::kelvin(t), 90_kPa);
+        const detail::growing_air plain = detail::growing_air_at(t, 90e3);
+        EXPECT_NEAR_REL(plain.density, air.density.value(), 1e-12);
+        EXPECT_NEAR_REL(plain.viscosity, air.viscosity.value(), 1e-12);
+        EXPECT_NEAR_REL(plain.specific_heat, air.specific_heat.value(), 1e-12);
+        EXPECT_NEAR_REL(plain.conductivity, air.thermal_conductivity.value(), 1e-12);
+        // differences of logarithms over 2 h; h leaves 1e-8 of a share of 1/T
+        const double h = 1e-4 * t;
+        const detail::growing_air above = detail::growing_air_at(t + h, 90e3),
+                                  below = detail::growing_air_at(t - h, 90e3);
+        const auto growth = [h](double high, double low) { return std::log(high / low) / (2.0 * h); };
+        EXPECT_NEAR(plain.viscosity_growth, growth(above.viscosity, below.viscosity), 1e-7 / t);
+        EXPECT_NEAR(plain.specific_heat_growth, growth(above.specific_heat, below.specific_heat), 1e-7 / t);
+        EXPECT_NEAR(plain.conductivity_growth, growth(above.conductivity, below.conductivity), 1e-7 / t);
+    }
+}
+
+TEST(Air, CeilingLiesAboveAndClose)
+{
+    double before = 1.0;
+    for (double t = detail::ceiling_lowest; t <= detail::ceiling_highest; t += 0.25) {
+        const detail::air_numbers air = detail::air_numbers_at(t, 101325.0),
+                                  ceiling = detail::air_ceiling_at(t, 101325.0);
+        EXPECT_EQ(ceiling.density, air.density);
+        EXPECT_NEAR_REL(ceiling.viscosity, air.viscosity, 1e-15);
+        EXPECT_GE(ceiling.conductivity, air.conductivity) << t;
+        EXPECT_LT(ceiling.conductivity, 1.01 * air.conductivity) << t;
+        EXPECT_GE(ceiling.specific_heat, air.specific_heat) << t;
+        EXPECT_LT(ceiling.specific_heat, 1.02 * air.specific_heat) << t;
+        const double prandtl = air.viscosity * air.specific_heat / air.conductivity;
+        EXPECT_LT(prandtl, detail::ceiling_prandtl) << t;
+        EXPECT_LT(prandtl, before) << t;
+        before = prandtl;
     }
 }
 

@@ -15,7 +15,6 @@
 #include <weldloop/core/literals.hpp>
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/require.hpp>
-#include <weldloop/core/root.hpp>
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/temperature.hpp>
 #include <weldloop/core/text.hpp>
@@ -87,40 +86,32 @@ inline void require_dimensions(const cable& lead)
                                 lead.conductor_diameter, lead.overall_diameter);
 }
 
-/// Surface temperature [K] when the conductor is steadily at a temperature [K].
-[[nodiscard]] inline double steady_surface(const surface_kernel& surface, double conductance, double conductor)
+/// Adds the sources of a lead's numbers and its flags.
+inline void add_basis_of(basis& out, const cable& lead)
 {
-    const double sun = surface.sun_per_length();
-    const auto surplus = [&](double t) { return surface.loss(t) - sun - conductance * (conductor - t); };
-    const double low = std::min(conductor, surface.air());
-    const double high = std::max(conductor, surface.air()) + sun / conductance;
-    if (low == high) return low;
-    return root_between(surplus, low, high, "surface temperature");
-}
-
-/// Sources of a lead's numbers and its flags.
-[[nodiscard]] inline basis basis_of(const cable& lead)
-{
-    basis out;
     out.add(lead.metal.electrical_source ? *lead.metal.electrical_source : iec_60028);
     out.add(lead.size.scale() == size_scale::square_mm ? iec_60228_classes : astm_b172);
     out.add(bs_638_4_diameters).add(en_50525_2_81_diameters).add(iec_60287_2_1_table_1);
     if (lead.dimensions_interpolated) out.add(range_flag::dimension_interpolated);
     if (lead.dimensions_extrapolated) out.add(range_flag::dimension_extrapolated);
+}
+
+[[nodiscard]] inline basis basis_of(const cable& lead)
+{
+    basis out;
+    add_basis_of(out, lead);
     return out;
 }
 
 /// The same of a heating with its peaks.
-[[nodiscard]] inline basis heating_basis(const cable& lead, const cable_surface& surface,
-                                         const temperature& conductor_peak, const temperature& surface_peak,
-                                         bool continuous)
+inline void add_heating_basis(basis& out, const cable& lead, const cable_surface& surface, const surface_kernel& kernel,
+                              const temperature& conductor_peak, const temperature& surface_peak, bool continuous)
 {
-    basis out = basis_of(lead);
-    out.add(surface_basis(surface, surface_peak));
+    add_basis_of(out, lead);
+    add_surface_basis(out, surface, kernel, surface_peak);
     if (!continuous) out.add(covering_points_model).add(iec_60853_heat);
     if (conductor_peak < resistivity_lowest || conductor_peak > resistivity_highest)
         out.add(range_flag::resistivity_range);
-    return out;
 }
 
 }  // namespace detail
@@ -136,7 +127,7 @@ inline void require_dimensions(const cable& lead)
     const detail::surface_kernel surface(detail::surface_of(lead, where));
     const thermal_conductivity g =
         covering_conductance(lead.covering.thermal_conductivity, lead.conductor_diameter, lead.overall_diameter);
-    return temperature::kelvin(detail::steady_surface(surface, g.value(), conductor.in_kelvin()));
+    return temperature::kelvin(surface.steady_surface(g.value(), conductor.in_kelvin()));
 }
 
 /// Heat that leaves one metre of conductor when it is steadily at a temperature, q(Ts) - sun with Ts by
@@ -153,8 +144,8 @@ inline void require_dimensions(const cable& lead)
     const detail::surface_kernel surface(detail::surface_of(lead, where));
     const thermal_conductivity g =
         covering_conductance(lead.covering.thermal_conductivity, lead.conductor_diameter, lead.overall_diameter);
-    return in_si<power_per_length>(
-        g.value() * (conductor.in_kelvin() - detail::steady_surface(surface, g.value(), conductor.in_kelvin())));
+    return in_si<power_per_length>(g.value() *
+                                   (conductor.in_kelvin() - surface.steady_surface(g.value(), conductor.in_kelvin())));
 }
 
 /// Decay length of heat along a lead, 1/m with m^2 = (UP - I^2 R' alpha)/(k A): an excess of temperature at one place
@@ -205,8 +196,10 @@ inline void require_dimensions(const cable& lead)
 {
     detail::require_dimensions(lead);
     const cable_surface surface = detail::surface_of(lead, where);
+    const detail::surface_kernel kernel(surface);
     const auto settled_with = [&](double missing) {
-        return periodic_heating_of(detail::conductor_of(lead, missing), surface, programme);
+        const detail::conductor_numbers conductor(detail::conductor_of(lead, missing));
+        return detail::checked_and_settled(conductor, kernel, programme).result();
     };
     const periodic_heating whole = settled_with(0.0);
     cable_heating out;
@@ -239,7 +232,8 @@ inline void require_dimensions(const cable& lead)
         out.melts = out.conductor_peak > lead.metal.melting;
     }
     out.over_limit = out.conductor_peak > lead.limit;
-    out.basis = detail::heating_basis(lead, surface, out.conductor_peak, out.surface_peak, programme.size() == 1);
+    detail::add_heating_basis(out.basis, lead, surface, kernel, out.conductor_peak, out.surface_peak,
+                              programme.size() == 1);
     return out;
 }
 

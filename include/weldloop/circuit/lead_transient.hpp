@@ -13,12 +13,12 @@
 #include <weldloop/core/number_text.hpp>
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/require.hpp>
-#include <weldloop/core/root.hpp>
 #include <weldloop/core/temperature.hpp>
 #include <weldloop/core/text.hpp>
 #include <weldloop/law/heating_march.hpp>
 #include <weldloop/part/cable.hpp>
 #include <weldloop/part/surroundings.hpp>
+#include <weldloop/solve/root.hpp>
 
 namespace weldloop {
 

@@ -31,22 +31,16 @@ class conductor_size {
 public:
     /// @param scale how the size is written @param number gauge number, count of aughts, kcmil or mm2
     /// @throws not_finite_error; out_of_range_error for a number the scale does not have
-    constexpr conductor_size(size_scale scale, double number) : scale_(scale), number_(checked(scale, number)) {}
+    constexpr conductor_size(size_scale scale, double number)
+        : scale_(scale), number_(checked(scale, number)), area_(area_of(scale, number).value())
+    {
+    }
 
     [[nodiscard]] constexpr size_scale scale() const noexcept { return scale_; }  ///< how it is written
     [[nodiscard]] constexpr double number() const noexcept { return number_; }    ///< the number in that scale
 
     /// Metal area [m2]: of the solid gauge wire, of the stated circular mils, or the nominal square millimetres.
-    [[nodiscard]] constexpr weldloop::area area() const
-    {
-        switch (scale_) {
-        case size_scale::awg: return circle(gauge_diameter(static_cast<int>(number_)));
-        case size_scale::aught: return circle(gauge_diameter(1 - static_cast<int>(number_)));
-        case size_scale::kcmil: return in_si<weldloop::area>(number_ * 1e3 * detail::square_metres_per_cmil);
-        case size_scale::square_mm: break;
-        }
-        return in_si<weldloop::area>(number_ * 1e-6);
-    }
+    [[nodiscard]] constexpr weldloop::area area() const { return in_si<weldloop::area>(area_); }
 
     /// By area.
     friend constexpr std::weak_ordering operator<=>(const conductor_size& a, const conductor_size& b)
@@ -99,8 +93,20 @@ private:
 
     static constexpr weldloop::area circle(length d) { return 0.25 * 3.14159265358979323846 * d * d; }
 
+    static constexpr weldloop::area area_of(size_scale scale, double number)
+    {
+        switch (scale) {
+        case size_scale::awg: return circle(gauge_diameter(static_cast<int>(number)));
+        case size_scale::aught: return circle(gauge_diameter(1 - static_cast<int>(number)));
+        case size_scale::kcmil: return in_si<weldloop::area>(number * 1e3 * detail::square_metres_per_cmil);
+        case size_scale::square_mm: break;
+        }
+        return in_si<weldloop::area>(number * 1e-6);
+    }
+
     size_scale scale_;
     double number_;
+    double area_;  // m2; kept as a gauge costs dozens of products, plain so that a size stays trivially copyable
 };
 
 /// @name Sizes as they are spoken

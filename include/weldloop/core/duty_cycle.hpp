@@ -17,7 +17,7 @@ namespace weldloop {
 class duty_cycle {
 public:
     /// Current without a break.
-    [[nodiscard]] static duty_cycle continuous() { return of(default_period(), default_period()); }
+    [[nodiscard]] static duty_cycle continuous() { return {default_period(), default_period()}; }
 
     /// @param on time under current [s], above 0 @param period [s], at least `on`
     /// @throws not_finite_error, out_of_range_error

@@ -3,6 +3,7 @@
 /// The checks every public function makes of its arguments.
 
 #include <cmath>
+#include <limits>
 #include <string>
 #include <string_view>
 
@@ -13,30 +14,26 @@
 namespace weldloop {
 
 namespace detail {
+inline constexpr double greatest_number = std::numeric_limits<double>::max();
+
 // What a failed check says stands apart from the check, so that a check that holds costs two comparisons in place.
-template <class Q>
-[[noreturn, gnu::noinline, gnu::cold]] void refuse_not_finite(const Q& q, std::string_view argument)
-{
-    throw not_finite_error(std::string(argument), si_text(q));
-}
 template <class Q>
 [[noreturn, gnu::noinline, gnu::cold]] void refuse_value(const Q& q, std::string_view argument, const char* allowed)
 {
+    if (!std::isfinite(q.value())) throw not_finite_error(std::string(argument), si_text(q));
     throw out_of_range_error(std::string(argument), si_text(q), allowed);
 }
 template <class Q>
 [[noreturn, gnu::noinline, gnu::cold]] void refuse_outside(const Q& q, const Q& low, const Q& high,
                                                            std::string_view argument)
 {
+    if (!std::isfinite(q.value())) throw not_finite_error(std::string(argument), si_text(q));
     throw out_of_range_error(std::string(argument), si_text(q), si_text(low) + " to " + si_text(high));
-}
-[[noreturn, gnu::noinline, gnu::cold]] inline void refuse_number_not_finite(double x, std::string_view argument)
-{
-    throw not_finite_error(std::string(argument), number_text(x));
 }
 [[noreturn, gnu::noinline, gnu::cold]] inline void refuse_number_outside(double x, double low, double high,
                                                                          std::string_view argument)
 {
+    if (!std::isfinite(x)) throw not_finite_error(std::string(argument), number_text(x));
     throw out_of_range_error(std::string(argument), number_text(x), number_text(low) + " to " + number_text(high));
 }
 }  // namespace detail
@@ -50,7 +47,7 @@ template <class Q>
 template <class Q>
 const Q& require_finite(const Q& q, std::string_view argument)
 {
-    if (!std::isfinite(q.value())) detail::refuse_not_finite(q, argument);
+    if (!(std::fabs(q.value()) <= detail::greatest_number)) detail::refuse_value(q, argument, "a number");
     return q;
 }
 
@@ -58,8 +55,7 @@ const Q& require_finite(const Q& q, std::string_view argument)
 template <class Q>
 const Q& require_positive(const Q& q, std::string_view argument)
 {
-    require_finite(q, argument);
-    if (!(q.value() > 0.0)) detail::refuse_value(q, argument, "above zero");
+    if (!(q.value() > 0.0 && q.value() <= detail::greatest_number)) detail::refuse_value(q, argument, "above zero");
     return q;
 }
 
@@ -67,8 +63,7 @@ const Q& require_positive(const Q& q, std::string_view argument)
 template <class Q>
 const Q& require_not_negative(const Q& q, std::string_view argument)
 {
-    require_finite(q, argument);
-    if (q.value() < 0.0) detail::refuse_value(q, argument, "zero or above");
+    if (!(q.value() >= 0.0 && q.value() <= detail::greatest_number)) detail::refuse_value(q, argument, "zero or above");
     return q;
 }
 
@@ -76,16 +71,16 @@ const Q& require_not_negative(const Q& q, std::string_view argument)
 template <class Q>
 const Q& require_within(const Q& q, const Q& low, const Q& high, std::string_view argument)
 {
-    require_finite(q, argument);
-    if (q < low || q > high) detail::refuse_outside(q, low, high, argument);
+    if (!(std::fabs(q.value()) <= detail::greatest_number && q >= low && q <= high))
+        detail::refuse_outside(q, low, high, argument);
     return q;
 }
 
 /// The same for a plain number, such as a Rayleigh number or a count.
 inline double require_within(double x, double low, double high, std::string_view argument)
 {
-    if (!std::isfinite(x)) detail::refuse_number_not_finite(x, argument);
-    if (x < low || x > high) detail::refuse_number_outside(x, low, high, argument);
+    if (!(std::fabs(x) <= detail::greatest_number && x >= low && x <= high))
+        detail::refuse_number_outside(x, low, high, argument);
     return x;
 }
 /// @}

@@ -49,6 +49,9 @@ struct source {
     std::string_view edition = {};              ///< edition or year
     std::string_view place = {};                ///< table, clause, equation or page
     source_kind kind = source_kind::judgement;  ///< what support it gives
+
+    /// The same in every field.
+    friend constexpr bool operator==(const source&, const source&) = default;
 };
 
 /// "document, edition, place (kind)".

@@ -22,6 +22,7 @@
 #include <weldloop/law/lay.hpp>
 #include <weldloop/law/radiation.hpp>
 #include <weldloop/material/air.hpp>
+#include <weldloop/solve/root.hpp>
 
 namespace weldloop {
 
@@ -185,9 +186,11 @@ public:
         : diameter_(require_positive(s.diameter, "cable diameter").value()), air_(checked_air(s.air)),
           wind_(require_not_negative(s.wind, "wind").value()), pressure_(pressure_at_altitude(s.altitude).value()),
           emissivity_(static_cast<double>(s.emissivity)), ratio_(weldloop::lay_ratio(s.lay, s.diameter, s.coil_turns)),
-          iec_coefficient_(free_air_coefficient(free_air_alone, s.diameter)),
+          iec_factor_(std::numbers::pi * diameter_ * free_air_coefficient(free_air_alone, s.diameter)),
           sun_(require_not_negative(s.sun, "sunlight").value() * static_cast<double>(sun_absorption) * diameter_),
-          model_(s.model)
+          model_(s.model),
+          is_standard_(model_ == surface_model::iec_60287 && wind_ == 0.0 && pressure_ == sea_level_pressure.value() &&
+                       emissivity_ == static_cast<double>(covering_emissivity_of_iec))
     {
     }
 
@@ -195,7 +198,41 @@ public:
     [[nodiscard]] double sun_per_length() const { return sun_; }  // W/m taken up
 
     /// Heat given off per length [W/m] at a surface temperature [K]; rises with it, zero at the air's.
-    [[nodiscard]] double loss(double surface) const { return ratio_ * alone(surface); }
+    [[nodiscard]] double loss(double surface) const { return ratio_ * alone(surface).value; }
+
+    /// The same with its tangent [W/(m K)], on the side of the law in force where two meet.
+    [[nodiscard]] value_and_slope loss_and_slope(double surface) const
+    {
+        const value_and_slope lone = alone(surface);
+        return {ratio_ * lone.value, ratio_ * lone.slope};
+    }
+
+    /// Temperature [K] of the surface of a covering that lets `conductance` [W/(m K)] through, the conductor under it
+    /// steadily at a temperature [K].
+    [[nodiscard]] double steady_surface(double conductance, double conductor) const
+    {
+        const double unheated = sun_ / conductance;  // K, rise of the surface over the conductor if no heat were lost
+        const double low = std::min(conductor, air_), high = std::max(conductor, air_) + unheated;
+        if (low == high) return low;
+        const auto where = [&](auto law, double first) {
+            const auto surplus = [&](double t) {
+                const value_and_slope lone = law(t);
+                return value_and_slope{ratio_ * lone.value - sun_ - conductance * (conductor - t),
+                                       ratio_ * lone.slope + conductance};
+            };
+            return rising_root(surplus, low, high, first, "surface temperature");
+        };
+        constexpr double usual_share = 0.7;  // of the conductor's rise: only where the search starts
+        const double rise = conductor - air_ + unheated;
+        double first = air_ + rise / (1.0 + ratio_ * iec_factor_ * std::sqrt(std::sqrt(usual_share * std::fabs(rise))) /
+                                                conductance);
+        if (is_standard_) {
+            // where the standard's law is the larger at its own root, that is the root of the larger of both
+            first = where([this](double t) { return standard(t); }, first);
+            if (standard_is_larger(first)) return first;
+        }
+        return where([this](double t) { return alone(t); }, first);
+    }
 
     /// Slope of loss() [W/(m K)] over a twentieth of the rise to either side, so that it has no step where the law
     /// changes from one formula to another; 1e-4 from the tangent elsewhere.
@@ -205,18 +242,18 @@ public:
         return (loss(surface + step) - loss(surface - step)) / (2.0 * step);
     }
 
-    struct film_numbers {
-        double rayleigh, prandtl, reynolds, conductivity;
-    };
-
-    [[nodiscard]] film_numbers film(double surface, double wind, double pressure) const
+    /// Whether a convection formula is used outside its range at a surface temperature [K].
+    [[nodiscard]] bool leaves_convection_range(double surface) const
     {
-        const double t = 0.5 * (surface + air_);
-        const air_numbers a = air_numbers_at(t, pressure);
-        const double nu = a.viscosity / a.density;
-        const double alpha = a.conductivity / (a.density * a.specific_heat);
-        return {gravity / t * std::fabs(surface - air_) * diameter_ * diameter_ * diameter_ / (nu * alpha), nu / alpha,
-                wind * diameter_ / nu, a.conductivity};
+        const double t = 0.5 * (surface + air_), rise = std::fabs(surface - air_);
+        if (t < air_coldest.in_kelvin() || t > air_hottest.in_kelvin()) return true;
+        // above 200 K and 500 m below the sea the Rayleigh number is at most 7.3e8 times this product
+        constexpr double small = 1e3;  // m3 K
+        if (wind_ == 0.0 && t > 200.0 && rise * diameter_ * diameter_ * diameter_ < small) return false;
+        const film_state film = film_of(surface);
+        const double relative_pressure = pressure_ / sea_level_pressure.value();
+        return film.rayleigh * relative_pressure * relative_pressure > cylinder_highest_rayleigh ||
+               wind_ * diameter_ / film.kinematic_viscosity * relative_pressure > cross_flow_highest_reynolds;
     }
 
 private:
@@ -227,45 +264,178 @@ private:
         return air.in_kelvin();
     }
 
-    // convection and radiation of a lone cylinder, W/m
-    [[nodiscard]] double first_principles(double surface, double wind, double pressure, double emissivity,
-                                          bool by_morgan) const
+    /// Air at the film temperature and at sea level; the growths are shares per kelvin of the surface.
+    struct film_state {
+        double rise;                                   // K of the surface above the air
+        double conductivity, conductivity_growth;      // W/(m K)
+        double kinematic_viscosity, viscosity_growth;  // m2/s
+        double prandtl, prandtl_growth;                // 1
+        double prandtl_factor, factor_growth;          // Churchill and Chu's
+        double rayleigh, buoyancy_growth;              // the growth is that of the Rayleigh number over the rise
+    };
+
+    [[nodiscard]] film_state film_of(double surface) const
     {
-        const film_numbers f = film(surface, wind, pressure);
-        double nusselt = by_morgan ? morgan(f.rayleigh) : churchill_chu(f.rayleigh, f.prandtl);
-        if (wind > 0.0) {
-            const double forced = churchill_bernstein(f.reynolds, f.prandtl);
-            const double n2 = nusselt * nusselt, f2 = forced * forced;
-            nusselt = std::sqrt(std::sqrt(n2 * n2 + f2 * f2));  // nusselt_mixed() with the power 4
+        const double t = 0.5 * (surface + air_), per_kelvin = 1.0 / t, rise = surface - air_;
+        const growing_air a = growing_air_at(t, sea_level_pressure.value());
+        const double nu = a.viscosity / a.density, alpha = a.conductivity / (a.density * a.specific_heat);
+        const prandtl_power factor(nu / alpha);
+        constexpr double half = 0.5;  // of the surface's kelvin is the film's
+        const double nu_growth = half * (a.viscosity_growth + per_kelvin);
+        const double alpha_growth = half * (a.conductivity_growth + per_kelvin - a.specific_heat_growth);
+        return {rise,
+                a.conductivity,
+                half * a.conductivity_growth,
+                nu,
+                nu_growth,
+                nu / alpha,
+                nu_growth - alpha_growth,
+                factor.value,
+                factor.exponent * (nu_growth - alpha_growth),
+                gravity * per_kelvin * std::fabs(rise) * diameter_ * diameter_ * diameter_ / (nu * alpha),
+                -half * per_kelvin - nu_growth - alpha_growth};
+    }
+
+    /// Nusselt number, and its slope times the rise (the slope itself has no bound at zero rise).
+    struct nusselt_number {
+        double value, slope_by_rise;
+    };
+
+    [[nodiscard]] static nusselt_number natural(const film_state& f, double relative_pressure, bool by_morgan)
+    {
+        const double rayleigh = f.rayleigh * relative_pressure * relative_pressure;
+        const double rayleigh_growth_by_rise = 1.0 + f.rise * f.buoyancy_growth;
+        if (by_morgan) {
+            const morgan_row row = morgan_row_of(rayleigh);
+            const double nusselt = row.nusselt(rayleigh);
+            return {nusselt, nusselt * row.exponent * rayleigh_growth_by_rise};
         }
-        const double by_air = std::numbers::pi * nusselt * f.conductivity;
-        const double by_radiation = std::numbers::pi * diameter_ * emissivity * stefan_boltzmann * (surface + air_) *
-                                    (surface * surface + air_ * air_);
-        return (by_air + by_radiation) * (surface - air_);
+        const double moved = churchill_chu_slope * std::cbrt(std::sqrt(rayleigh)) / f.prandtl_factor;
+        const double root = churchill_chu_still + moved;
+        return {root * root, 2.0 * root * moved * (rayleigh_growth_by_rise / 6.0 - f.rise * f.factor_growth)};
     }
 
-    [[nodiscard]] double alone(double surface) const
+    /// Convection and radiation of a lone cylinder [W/m] and their slope.
+    [[nodiscard]] value_and_slope first_principles(const film_state& f, double surface, double wind,
+                                                   double relative_pressure, double emissivity) const
     {
-        if (model_ != surface_model::iec_60287)
-            return first_principles(surface, wind_, pressure_, emissivity_, model_ == surface_model::morgan);
-        const double rise = surface - air_;
-        if (rise == 0.0) return 0.0;
-        const double sea_level = sea_level_pressure.value();
-        constexpr double standard_emissivity = static_cast<double>(covering_emissivity_of_iec);
-        const double calculated = first_principles(surface, 0.0, sea_level, standard_emissivity, false);
-        const double magnitude = std::fabs(rise);
-        const double by_iec = std::numbers::pi * diameter_ * iec_coefficient_ * rise * std::sqrt(std::sqrt(magnitude));
-        const double still = std::fabs(by_iec) > std::fabs(calculated) ? by_iec : calculated;
-        if (wind_ == 0.0 && pressure_ == sea_level && emissivity_ == standard_emissivity) return still;
-        const double still_here = first_principles(surface, 0.0, pressure_, emissivity_, false);
-        const double by_wind =
-            wind_ > 0.0 ? first_principles(surface, wind_, pressure_, emissivity_, false) - still_here : 0.0;
-        return still * still_here / calculated + by_wind;
+        nusselt_number n = natural(f, relative_pressure, model_ == surface_model::morgan);
+        if (wind > 0.0) {  // nusselt_mixed() with the power 4
+            const double reynolds = wind * diameter_ / f.kinematic_viscosity * relative_pressure;
+            const cross_flow_nusselt forced(reynolds, f.prandtl);
+            const double forced_slope = forced.by_reynolds * -f.viscosity_growth + forced.by_prandtl * f.prandtl_growth;
+            const double n3 = n.value * n.value * n.value, f3 = forced.value * forced.value * forced.value;
+            const double mixed = std::sqrt(std::sqrt(n3 * n.value + f3 * forced.value));
+            n = {mixed, (n3 * n.slope_by_rise + f3 * f.rise * forced_slope) / (mixed * mixed * mixed)};
+        }
+        const double by_air = n.value * f.conductivity;
+        const double radiating = diameter_ * emissivity * stefan_boltzmann;
+        const double by_radiation = radiating * (surface + air_) * (surface * surface + air_ * air_);
+        const double radiation_slope = radiating * (surface * (3.0 * surface + 2.0 * air_) + air_ * air_);
+        return {std::numbers::pi * (by_air + by_radiation) * f.rise,
+                std::numbers::pi * (by_air + by_radiation + n.slope_by_rise * f.conductivity +
+                                    f.rise * (by_air * f.conductivity_growth + radiation_slope))};
     }
 
-    double diameter_, air_, wind_, pressure_, emissivity_, ratio_, iec_coefficient_, sun_;
+    /// The standard's law alone [W/m] and its slope.
+    [[nodiscard]] value_and_slope standard(double surface) const
+    {
+        const double rise = surface - air_, per_kelvin = iec_factor_ * std::sqrt(std::sqrt(std::fabs(rise)));
+        return {per_kelvin * rise, 1.25 * per_kelvin};
+    }
+
+    /// First principles where the standard's law was found: still air at sea level.
+    [[nodiscard]] value_and_slope floor_of_standard(const film_state& f, double surface) const
+    {
+        return first_principles(f, surface, 0.0, 1.0, static_cast<double>(covering_emissivity_of_iec));
+    }
+
+    /// Whether the standard's law gives off more than its floor.
+    [[nodiscard]] bool standard_is_larger(double surface) const
+    {
+        return standard_is_surely_larger(surface) ||
+               std::fabs(standard(surface).value) > std::fabs(floor_of_standard(film_of(surface), surface).value);
+    }
+
+    /// The same proved without the exponentials of air: what the standard leaves to convection lies above Churchill and
+    /// Chu's Nu k = (0.60 k^(1/2) + 0.387 (k^3 Ra)^(1/6) / factor)^2 with air_ceiling_at(). False where not proved.
+    [[nodiscard]] bool standard_is_surely_larger(double surface) const
+    {
+        const double t = 0.5 * (surface + air_), rise = std::fabs(surface - air_);
+        if (!(t >= ceiling_lowest && t <= ceiling_highest)) return false;
+        constexpr double emissivity = static_cast<double>(covering_emissivity_of_iec);
+        const double to_convection =
+            iec_factor_ / std::numbers::pi * std::sqrt(std::sqrt(rise)) -
+            diameter_ * emissivity * stefan_boltzmann * (surface + air_) * (surface * surface + air_ * air_);
+        if (!(to_convection > 0.0)) return false;
+        const air_numbers a = air_ceiling_at(t, sea_level_pressure.value());
+        const double to_movement = (std::sqrt(to_convection) - churchill_chu_still * std::sqrt(a.conductivity)) *
+                                   least_prandtl_factor / churchill_chu_slope;
+        if (!(to_movement > 0.0)) return false;
+        const double density = a.density * diameter_;
+        const double k3_rayleigh = gravity / t * rise * diameter_ * density * density * a.specific_heat *
+                                   a.conductivity * a.conductivity / a.viscosity;
+        const double cube = to_movement * to_movement * to_movement;
+        return cube * cube > k3_rayleigh;
+    }
+
+    [[nodiscard]] value_and_slope alone(double surface) const
+    {
+        if (is_standard_ && standard_is_surely_larger(surface)) return standard(surface);
+        const film_state film = film_of(surface);
+        const double relative_pressure = pressure_ / sea_level_pressure.value();
+        const auto here = [&](double wind) {
+            return first_principles(film, surface, wind, relative_pressure, emissivity_);
+        };
+        if (model_ != surface_model::iec_60287) return here(wind_);
+        const value_and_slope by_iec = standard(surface), at_least = floor_of_standard(film, surface);
+        if (!(std::fabs(by_iec.value) > std::fabs(at_least.value))) return here(wind_);
+        if (is_standard_) return by_iec;
+        const value_and_slope still = here(0.0);
+        const double share = still.value / at_least.value;
+        value_and_slope out{by_iec.value * share, by_iec.slope * share + by_iec.value *
+                                                                             (still.slope - share * at_least.slope) /
+                                                                             at_least.value};
+        if (wind_ > 0.0) {
+            const value_and_slope windy = here(wind_);
+            out.value += windy.value - still.value;
+            out.slope += windy.slope - still.slope;
+        }
+        return out;
+    }
+
+    double diameter_, air_, wind_, pressure_, emissivity_, ratio_;
+    double iec_factor_;  // W/(m K^(5/4)), of the standard's law for a lone cable
+    double sun_;
     surface_model model_;
+    bool is_standard_;  // nothing but the standard's own conditions
 };
+
+/// Adds what surface_basis() says of a surface with its kernel.
+inline void add_surface_basis(basis& out, const cable_surface& s, const surface_kernel& kernel, temperature surface)
+{
+    if (s.model == surface_model::iec_60287) out.add(iec_60287_free_air);
+    if (s.model == surface_model::morgan) out.add(morgan_cylinder);
+    if (s.model == surface_model::churchill_chu || s.wind.value() > 0.0 || s.altitude.value() != 0.0)
+        out.add(churchill_chu_cylinder);
+    if (s.model != surface_model::iec_60287) out.add(stefan_boltzmann_law).add(us_standard_atmosphere);
+    if (s.wind.value() > 0.0) out.add(churchill_bernstein_cylinder).add(mixed_convection_rule);
+    if (s.sun.value() > 0.0) out.add(sun_on_cables);
+    switch (s.lay) {
+    case lay::alone:
+    case lay::spaced: break;
+    case lay::touching_pair: out.add(iec_60287_free_air); break;
+    case lay::trefoil:
+    case lay::three_flat: out.add(iec_60287_free_air_three); break;
+    case lay::on_floor:
+    case lay::bundled: out.add(arrangement_factors).add(range_flag::arrangement_judgement); break;
+    case lay::coiled:
+        out.add(s.coil_turns == 0 ? arrangement_factors : coil_bundle_model).add(range_flag::arrangement_judgement);
+        break;
+    }
+    if (kernel.leaves_convection_range(surface.in_kelvin())) out.add(range_flag::convection_range);
+    if (s.model == surface_model::iec_60287 && s.diameter > free_air_widest) out.add(range_flag::cable_diameter_range);
+}
 
 }  // namespace detail
 
@@ -305,35 +475,8 @@ private:
 /// @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline basis surface_basis(const cable_surface& s, temperature surface)
 {
-    const detail::surface_kernel kernel(s);
-    const detail::surface_kernel::film_numbers film =
-        kernel.film(surface.in_kelvin(), s.wind.value(), detail::standard_pressure(s.altitude.value()));
-    const double film_kelvin = 0.5 * (surface.in_kelvin() + s.air.in_kelvin());
     basis out;
-    if (s.model == surface_model::iec_60287) out.add(iec_60287_free_air);
-    if (s.model == surface_model::morgan) out.add(morgan_cylinder);
-    if (s.model == surface_model::churchill_chu || s.wind.value() > 0.0 || s.altitude.value() != 0.0)
-        out.add(churchill_chu_cylinder);
-    if (s.model != surface_model::iec_60287) out.add(stefan_boltzmann_law).add(us_standard_atmosphere);
-    if (s.wind.value() > 0.0) out.add(churchill_bernstein_cylinder).add(mixed_convection_rule);
-    if (s.sun.value() > 0.0) out.add(sun_on_cables);
-    switch (s.lay) {
-    case lay::alone:
-    case lay::spaced: break;
-    case lay::touching_pair: out.add(iec_60287_free_air); break;
-    case lay::trefoil:
-    case lay::three_flat: out.add(iec_60287_free_air_three); break;
-    case lay::on_floor:
-    case lay::bundled: out.add(arrangement_factors).add(range_flag::arrangement_judgement); break;
-    case lay::coiled:
-        out.add(s.coil_turns == 0 ? arrangement_factors : coil_bundle_model).add(range_flag::arrangement_judgement);
-        break;
-    }
-    const bool still_outside = film.rayleigh > cylinder_highest_rayleigh;
-    const bool wind_outside = s.wind.value() > 0.0 && (film.reynolds > cross_flow_highest_reynolds);
-    if (still_outside || wind_outside || film_kelvin < air_coldest.in_kelvin() || film_kelvin > air_hottest.in_kelvin())
-        out.add(range_flag::convection_range);
-    if (s.model == surface_model::iec_60287 && s.diameter > free_air_widest) out.add(range_flag::cable_diameter_range);
+    detail::add_surface_basis(out, s, detail::surface_kernel(s), surface);
     return out;
 }
 

@@ -58,27 +58,74 @@ inline void require_number(double x, bool zero_allowed, std::string_view argumen
         throw out_of_range_error(std::string(argument), number_text(x), zero_allowed ? "zero or above" : "above zero");
 }
 
+/// @name Constants of Churchill and Chu's full form, Nu = (0.60 + 0.387 Ra^(1/6) / factor(Pr))^2
+/// @{
+inline constexpr double churchill_chu_still = 0.60, churchill_chu_slope = 0.387;
+/// @}
+
+/// (1 + (0.559/Pr)^(9/16))^(8/27), and the exponent of Pr it has as a power there.
+struct prandtl_power {
+    double value, exponent;
+
+    explicit prandtl_power(double prandtl)
+    {
+        const double half = std::sqrt(0.559 / prandtl);
+        const double sum = half * std::sqrt(std::sqrt(std::sqrt(half)));  // power 9/16
+        value = std::pow(1.0 + sum, 8.0 / 27.0);
+        exponent = -8.0 / 27.0 * 9.0 / 16.0 * sum / (1.0 + sum);
+    }
+};
+
+/// The least of that factor where air_ceiling_at() holds, rounded down: it falls with the Prandtl number.
+inline constexpr double least_prandtl_factor = 1.1998;
+
 [[nodiscard]] inline double churchill_chu(double rayleigh, double prandtl)
 {
-    const double root = 0.60 + 0.387 * std::pow(rayleigh, 1.0 / 6.0) /
-                                   std::pow(1.0 + std::pow(0.559 / prandtl, 9.0 / 16.0), 8.0 / 27.0);
+    const double root =
+        churchill_chu_still + churchill_chu_slope * std::cbrt(std::sqrt(rayleigh)) / prandtl_power(prandtl).value;
     return root * root;
+}
+
+/// One of Morgan's power laws.
+struct morgan_row {
+    double factor, exponent;
+
+    [[nodiscard]] double nusselt(double rayleigh) const { return factor * std::pow(rayleigh, exponent); }
+};
+
+[[nodiscard]] inline morgan_row morgan_row_of(double rayleigh)
+{
+    if (rayleigh < 1e-2) return {0.675, 0.058};
+    if (rayleigh < 1e2) return {1.02, 0.148};
+    if (rayleigh < 1e4) return {0.850, 0.188};
+    if (rayleigh < 1e7) return {0.480, 0.250};
+    return {0.125, 1.0 / 3.0};
 }
 
 [[nodiscard]] inline double morgan(double rayleigh)
 {
-    if (rayleigh < 1e-2) return 0.675 * std::pow(rayleigh, 0.058);
-    if (rayleigh < 1e2) return 1.02 * std::pow(rayleigh, 0.148);
-    if (rayleigh < 1e4) return 0.850 * std::pow(rayleigh, 0.188);
-    if (rayleigh < 1e7) return 0.480 * std::pow(rayleigh, 0.250);
-    return 0.125 * std::cbrt(rayleigh);
+    return morgan_row_of(rayleigh).nusselt(rayleigh);
 }
+
+/// Churchill and Bernstein's Nusselt number, and its slopes over the logarithms of Reynolds and Prandtl number.
+struct cross_flow_nusselt {
+    double value, by_reynolds, by_prandtl;
+
+    cross_flow_nusselt(double reynolds, double prandtl)
+    {
+        const double thin = std::pow(0.4 / prandtl, 2.0 / 3.0);
+        const double fast = std::pow(reynolds / 282000.0, 5.0 / 8.0);
+        const double moved = 0.62 * std::sqrt(reynolds) * std::cbrt(prandtl) / std::sqrt(std::sqrt(1.0 + thin)) *
+                             std::pow(1.0 + fast, 4.0 / 5.0);
+        value = 0.3 + moved;
+        by_reynolds = moved * 0.5 * (1.0 + fast / (1.0 + fast));
+        by_prandtl = moved / 3.0 * (1.0 + 0.5 * thin / (1.0 + thin));
+    }
+};
 
 [[nodiscard]] inline double churchill_bernstein(double reynolds, double prandtl)
 {
-    return 0.3 + 0.62 * std::sqrt(reynolds) * std::cbrt(prandtl) /
-                     std::pow(1.0 + std::pow(0.4 / prandtl, 2.0 / 3.0), 0.25) *
-                     std::pow(1.0 + std::pow(reynolds / 282000.0, 5.0 / 8.0), 4.0 / 5.0);
+    return cross_flow_nusselt(reynolds, prandtl).value;
 }
 
 }  // namespace detail

@@ -7,8 +7,8 @@
 #include <cmath>
 #include <cstddef>
 
-#include <weldloop/core/root.hpp>
 #include <weldloop/law/covered_conductor.hpp>
+#include <weldloop/solve/root.hpp>
 
 namespace weldloop::detail {
 
@@ -25,10 +25,49 @@ struct symmetric_modes {
 
     explicit symmetric_modes(point_matrix a)
     {
-        constexpr int most_sweeps = 30;  // takes 4 to 6
-        constexpr double small = 1e-17;  // of the diagonal: below rounding
         for (std::size_t i = 0; i < covering_points; ++i)
             for (std::size_t j = 0; j < covering_points; ++j) vector[i][j] = i == j ? 1.0 : 0.0;
+        rotate(a);
+    }
+
+    /// Of the matrix of `near` with its diagonal elements at the conductor and the surface raised: fewer rotations,
+    /// as the modes are close to those.
+    symmetric_modes(const symmetric_modes& near, double at_conductor, double at_surface) : vector(near.vector)
+    {
+        point_matrix a;
+        const point_values &conductor = vector[0], &surface = vector[surface_point];
+        for (std::size_t i = 0; i < covering_points; ++i) {
+            for (std::size_t j = 0; j < covering_points; ++j)
+                a[i][j] = at_conductor * conductor[i] * conductor[j] + at_surface * surface[i] * surface[j];
+            a[i][i] += near.rate[i];
+        }
+        rotate(a);
+    }
+
+    [[nodiscard]] double fastest_growth() const { return *std::max_element(rate.begin(), rate.end()); }
+
+    [[nodiscard]] point_values to_modes(const point_values& y) const
+    {
+        point_values z{};
+        for (std::size_t i = 0; i < covering_points; ++i)
+            for (std::size_t k = 0; k < covering_points; ++k) z[k] += vector[i][k] * y[i];
+        return z;
+    }
+
+    [[nodiscard]] point_values from_modes(const point_values& z) const
+    {
+        point_values y{};
+        for (std::size_t i = 0; i < covering_points; ++i)
+            for (std::size_t k = 0; k < covering_points; ++k) y[i] += vector[i][k] * z[k];
+        return y;
+    }
+
+private:
+    // turns the axes until nothing is left beside the diagonal
+    void rotate(point_matrix& a)
+    {
+        constexpr int most_sweeps = 30;  // takes 4 to 6
+        constexpr double small = 1e-17;  // of the diagonal: below rounding
         for (int sweep = 0; sweep < most_sweeps; ++sweep) {
             bool is_diagonal = true;
             for (std::size_t p = 0; p + 1 < covering_points; ++p)
@@ -57,24 +96,6 @@ struct symmetric_modes {
         }
         for (std::size_t k = 0; k < covering_points; ++k) rate[k] = a[k][k];
     }
-
-    [[nodiscard]] double fastest_growth() const { return *std::max_element(rate.begin(), rate.end()); }
-
-    [[nodiscard]] point_values to_modes(const point_values& y) const
-    {
-        point_values z{};
-        for (std::size_t i = 0; i < covering_points; ++i)
-            for (std::size_t k = 0; k < covering_points; ++k) z[k] += vector[i][k] * y[i];
-        return z;
-    }
-
-    [[nodiscard]] point_values from_modes(const point_values& z) const
-    {
-        point_values y{};
-        for (std::size_t i = 0; i < covering_points; ++i)
-            for (std::size_t k = 0; k < covering_points; ++k) y[i] += vector[i][k] * z[k];
-        return y;
-    }
 };
 
 /// Modes of a covered conductor whose heat grows by `gain` [W/(m K)] with its temperature and whose surface gives off
@@ -88,6 +109,14 @@ struct symmetric_modes {
     a[0][0] += gain / (c.root_heat[0] * c.root_heat[0]);
     a[surface_point][surface_point] -= slope / (c.root_heat[surface_point] * c.root_heat[surface_point]);
     return symmetric_modes(a);
+}
+
+/// The same from the modes of another gain and slope, given what these have grown by.
+[[nodiscard]] inline symmetric_modes modes_near(const symmetric_modes& near, const conductor_numbers& c,
+                                                double gain_growth, double slope_growth)
+{
+    return {near, gain_growth / (c.root_heat[0] * c.root_heat[0]),
+            -slope_growth / (c.root_heat[surface_point] * c.root_heat[surface_point])};
 }
 
 /// What the modes do within a time: z' = rate z + drive. Everything that does not depend on the start.
@@ -184,9 +213,12 @@ public:
     [[nodiscard]] turnings turns(const mode_times& times, bool after_switching) const
     {
         const auto slope = [this](double t) {
-            double sum = 0.0;
-            for (std::size_t k = 0; k < covering_points; ++k)
-                sum += share_[k] * path_.speed[k] * std::exp(modes_.rate[k] * t);
+            value_and_slope sum{0.0, 0.0};
+            for (std::size_t k = 0; k < covering_points; ++k) {
+                const double part = share_[k] * path_.speed[k] * std::exp(modes_.rate[k] * t);
+                sum.value += part;
+                sum.slope += modes_.rate[k] * part;
+            }
             return sum;
         };
         turnings out;
@@ -196,13 +228,21 @@ public:
             last += share_[k] * path_.speed[k] * (1.0 + times.growth[k]);
         }
         const auto look = [&](double to, double after) {
-            if (before * after < 0.0) out.at[out.count++] = root_between(slope, from, to, "time of a turning point");
+            if (before * after < 0.0) {
+                const double sign = before < 0.0 ? 1.0 : -1.0;
+                const auto rising = [&](double t) {
+                    const value_and_slope at = slope(t);
+                    return value_and_slope{sign * at.value, sign * at.slope};
+                };
+                const double first = from + (to - from) * before / (before - after);
+                out.at[out.count++] = rising_root(rising, from, to, first, "time of a turning point");
+            }
             from = to;
             before = after;
         };
         if (after_switching)
             for (const double share : {1.0 / 64, 1.0 / 16, 1.0 / 4})
-                look(share * path_.time, slope(share * path_.time));
+                look(share * path_.time, slope(share * path_.time).value);
         look(path_.time, last);
         return out;
     }

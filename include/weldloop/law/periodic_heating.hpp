@@ -75,9 +75,58 @@ public:
     bool settle()
     {
         if (!find_lines()) return false;
-        peak_ = lowest_ = path_of(piece_[0], 0).begin();
-        for (std::size_t i = 0; i < pieces_; ++i) widen(piece_[i], 0, lowest_, peak_);
+        find_extremes();
         return true;
+    }
+
+    /// Finds the current [A] of the first segment, the others being without any, that brings the conductor to a
+    /// temperature [K] at that segment's end, and settles with it. None where this way does not lead there or where
+    /// that is not the peak. It is as exact as settle(), whose steps it shares with the search for the current.
+    ///
+    /// For modes of a guessed current the problem is linear in the heat of the current at the air's temperature, which
+    /// is solved for together with the offsets of the surface law's lines; the current that gives this heat and the
+    /// modes' gain at the mean of the conductor is a better guess by far, and secants through these make the next.
+    [[nodiscard]] std::optional<double> settle_with_peak(double peak, double first_guess)
+    {
+        constexpr int most_guesses = 20;      // takes 3 or 4
+        constexpr double agreement = 1e-9;    // of the current guessed and found; what is found is far closer
+        constexpr double settled_to = 1e-10;  // of the surface's rise
+        constexpr double roughly = 1e-3;      // the same at the first guess
+        constexpr double by_square = 1e-3;    // of the square of what the current has moved by, at the others
+        cut();
+        double amps = first_guess, heat = 0.0, near = roughly, guess_before = 0.0, step_before = 0.0;
+        for (int guess = 0; guess < most_guesses; ++guess) {
+            segment_[0].current = amps;
+            const auto [at_air, gain] = joule(amps);
+            const std::optional<double> at = mean_surface();
+            if (!at) return std::nullopt;
+            set_slopes(surface_.slope(*at));
+            if (guess == 0) {
+                heat = at_air;
+                for (std::size_t i = 0; i < pieces_; ++i) piece_[i].surface_mean = *at;
+            }
+            if (!set_modes()) return std::nullopt;
+            const std::optional<double> mean = settle_heat(peak - air_, near, heat);
+            if (!mean) return std::nullopt;
+            const auto [unit_at_air, unit_gain] = joule(1.0);
+            const double stepped = std::sqrt((heat + gain * *mean) / (unit_at_air + unit_gain * *mean));
+            const double step = stepped - amps;
+            if (!std::isfinite(step)) return std::nullopt;
+            const double next = guess == 0 ? stepped : amps - step * (amps - guess_before) / (step - step_before);
+            const bool is_near = guess > 0 && std::fabs(next - amps) <= agreement * amps;
+            if (near == settled_to && (is_near || step == 0.0)) {
+                segment_[0].current = is_near ? next : stepped;
+                find_extremes();
+                if (std::fabs(conductor_peak() - peak) > 2.0 * settled_to * (1.0 + peak - air_)) return std::nullopt;
+                return segment_[0].current;
+            }
+            const double moved = step / amps;
+            near = std::max(settled_to, std::min(roughly, by_square * moved * moved));
+            guess_before = amps;
+            step_before = step;
+            amps = next > 0.5 * stepped && next < 2.0 * stepped ? next : stepped;
+        }
+        return std::nullopt;
     }
 
     /// Whether the conductor of the settled state is above its melting point at some time.
@@ -138,6 +187,8 @@ private:
     /// A time of constant current and one slope of the surface law.
     struct segment {
         double current = 0.0, time = 0.0, slope = 0.0;  // A, s, W/(m K)
+        bool has_modes = false;
+        double modes_gain = 0.0, modes_slope = 0.0;  // W/(m K) for which the modes are
         symmetric_modes modes;
         point_values heat_drive;  // of the modes by the current's heat at the air's temperature
     };
@@ -158,6 +209,17 @@ private:
         return {segment_[p.segment].modes, p.path, point};
     }
 
+    void find_extremes()
+    {
+        peak_ = lowest_ = path_of(piece_[0], 0).begin();
+        for (std::size_t i = 0; i < pieces_; ++i) widen(piece_[i], 0, lowest_, peak_);
+    }
+
+    void set_slopes(double slope)
+    {
+        for (std::size_t s = 0; s < segments_; ++s) segment_[s].slope = slope;
+    }
+
     /// Finds the lines of all pieces that fit their own solution.
     bool find_lines()
     {
@@ -165,8 +227,7 @@ private:
         // one slope for all, at the surface that gives off the mean heat of the squared currents, is close enough for
         // all but loads that swing by hundreds of kelvin
         if (const std::optional<double> at = mean_surface()) {
-            const double slope = surface_.slope(*at);
-            for (std::size_t s = 0; s < segments_; ++s) segment_[s].slope = slope;
+            set_slopes(surface_.slope(*at));
             for (std::size_t i = 0; i < pieces_; ++i) piece_[i].surface_mean = *at;
             constexpr int usual_steps = 40;  // takes 8 to 15
             if (set_modes() && settle_offsets(usual_steps)) return true;
@@ -203,6 +264,10 @@ private:
         return {i2r * (1.0 + conductor_.alpha * (air_ - reference)), i2r * conductor_.alpha};
     }
 
+    /// Whether a change [W/(m K)] is small beside the covering's conductance, so that modes found from others keep
+    /// their digits.
+    [[nodiscard]] bool is_small(double change) const { return std::fabs(change) < conductor_.conductance; }
+
     /// Modes of every segment with its slope, and what a period does to a departure from the settled state. False where
     /// there is no settled state.
     bool set_modes()
@@ -211,16 +276,22 @@ private:
         for (std::size_t s = 0; s < segments_; ++s) {
             segment& g = segment_[s];
             const auto [heat, gain] = joule(g.current);
-            g.modes = modes_of(conductor_, gain, g.slope);
-            for (std::size_t k = 0; k < covering_points; ++k)
-                g.heat_drive[k] = g.modes.vector[0][k] * heat / conductor_.root_heat[0];
+            const segment* const near = g.has_modes ? &g : s > 0 ? &segment_[s - 1] : nullptr;
+            g.modes = near != nullptr && is_small(gain - near->modes_gain) && is_small(g.slope - near->modes_slope)
+                          ? modes_near(near->modes, conductor_, gain - near->modes_gain, g.slope - near->modes_slope)
+                          : modes_of(conductor_, gain, g.slope);
+            g.has_modes = true;
+            g.modes_gain = gain;
+            g.modes_slope = g.slope;
+            set_heat(g, heat);
             if (mode_times::overflows(g.modes, g.time)) return false;
             point_matrix grows{}, next = map;
-            for (std::size_t i = 0; i < covering_points; ++i)
-                for (std::size_t j = 0; j < covering_points; ++j)
-                    for (std::size_t k = 0; k < covering_points; ++k)
-                        grows[i][j] +=
-                            g.modes.vector[i][k] * std::expm1(g.modes.rate[k] * g.time) * g.modes.vector[j][k];
+            for (std::size_t k = 0; k < covering_points; ++k) {
+                const double growth = std::expm1(g.modes.rate[k] * g.time);
+                for (std::size_t i = 0; i < covering_points; ++i)
+                    for (std::size_t j = 0; j < covering_points; ++j)
+                        grows[i][j] += growth * g.modes.vector[i][k] * g.modes.vector[j][k];
+            }
             for (std::size_t i = 0; i < covering_points; ++i)
                 for (std::size_t j = 0; j < covering_points; ++j) {
                     next[i][j] += grows[i][j];
@@ -341,6 +412,55 @@ private:
         return false;
     }
 
+    void set_heat(segment& g, double heat) const
+    {
+        for (std::size_t k = 0; k < covering_points; ++k)
+            g.heat_drive[k] = g.modes.vector[0][k] * heat / conductor_.root_heat[0];
+    }
+
+    /// Moves the offsets as settle_offsets() does, and the heat [W/m] of the first segment's current at the air's
+    /// temperature with them, so that the conductor is `top` [K] above the air at its end. Gives the conductor's mean
+    /// [K] above the air over that segment; none where it does not settle.
+    [[nodiscard]] std::optional<double> settle_heat(double top, double agreement, double& heat)
+    {
+        constexpr int most_steps = 40;      // takes 1 to 4
+        constexpr double rounding = 1e-12;  // of the conductor's rise
+        std::size_t ends = 1;               // pieces of the first segment
+        while (ends < pieces_ && piece_[ends].segment == 0) ++ends;
+        const auto end = [&] { return path_of(piece_[ends - 1], 0).end() / conductor_.root_heat[0]; };
+        const auto mean = [&] {
+            double sum = 0.0;
+            for (std::size_t i = 0; i < ends; ++i) sum += path_of(piece_[i], 0).integral(piece_[i].times);
+            return sum / (conductor_.root_heat[0] * segment_[0].time);
+        };
+        std::array<double, most_pieces> means{}, by_heat{};  // K; K m/W
+        for (std::size_t i = 0; i < pieces_; ++i) {
+            means[i] = piece_[i].surface_mean;
+            piece_[i].at = air_;
+            piece_[i].loss = 0.0;
+        }
+        set_heat(segment_[0], 1.0);
+        if (!solve()) return std::nullopt;
+        const double end_by_heat = end(), mean_by_heat = mean();
+        if (!(end_by_heat > 0.0)) return std::nullopt;
+        for (std::size_t i = 0; i < pieces_; ++i) by_heat[i] = piece_[i].surface_mean - air_;
+        for (int step = 0; step < most_steps; ++step) {
+            for (std::size_t i = 0; i < pieces_; ++i) touch(piece_[i], means[i]);
+            set_heat(segment_[0], heat);
+            if (!solve()) return std::nullopt;
+            const double missing = top - end(), more = missing / end_by_heat;
+            heat += more;
+            double change = std::fabs(missing), rise = 0.0;
+            for (std::size_t i = 0; i < pieces_; ++i) {
+                means[i] = piece_[i].surface_mean += more * by_heat[i];
+                change = std::max(change, std::fabs(means[i] - piece_[i].at));
+                rise = std::max(rise, std::fabs(piece_[i].at - air_));
+            }
+            if (change <= agreement * (1.0 + rise) + rounding * highest_) return mean() + more * mean_by_heat;
+        }
+        return std::nullopt;
+    }
+
     /// Surface temperature [K] that gives off the heat of the programme's mean squared current; none below `hottest`.
     [[nodiscard]] std::optional<double> mean_surface() const
     {
@@ -350,14 +470,17 @@ private:
             at_air += segment_[s].time / period_ * heat;
             per_kelvin += segment_[s].time / period_ * gain;
         }
+        if (at_air == 0.0 && surface_.sun_per_length() == 0.0) return air_;
         const auto surplus = [&](double surface) {
-            const double through = surface_.loss(surface) - surface_.sun_per_length();
-            return through - at_air - per_kelvin * (surface + through / conductor_.conductance - air_);
+            const value_and_slope given = surface_.loss_and_slope(surface);
+            const double through = given.value - surface_.sun_per_length();
+            return value_and_slope{through - at_air - per_kelvin * (surface + through / conductor_.conductance - air_),
+                                   given.slope - per_kelvin * (1.0 + given.slope / conductor_.conductance)};
         };
         double rise = first_rise;
-        while (surplus(air_ + rise) < 0.0)
+        while (surplus(air_ + rise).value < 0.0)
             if ((rise *= 2.0) > hottest) return std::nullopt;
-        return root_between(surplus, air_, air_ + rise, "surface temperature");
+        return rising_root(surplus, air_, air_ + rise, air_ + 0.75 * rise, "surface temperature");
     }
 
     /// For loads far from the usual: one straight line through zero rise for all, at the mean surface temperature. The
@@ -370,7 +493,7 @@ private:
         double low = air_, high = hottest, at = air_ + first_rise;
         for (int step = 0; step < most_steps; ++step) {
             const double rise = at - air_, given_off = surface_.loss(at), line = given_off / rise;
-            for (std::size_t s = 0; s < segments_; ++s) segment_[s].slope = line;
+            set_slopes(line);
             for (std::size_t i = 0; i < pieces_; ++i) {
                 piece_[i].at = at;
                 piece_[i].loss = given_off - surface_.sun_per_length();
@@ -475,19 +598,18 @@ private:
     return out;
 }
 
-/// The settled programme behind periodic_heating_of() and conductor_trace_of(), arguments checked.
-[[nodiscard]] inline settled_programme checked_and_settled(const covered_conductor& conductor,
-                                                           const cable_surface& surface,
+/// The same, the programme's numbers checked.
+[[nodiscard]] inline settled_programme checked_and_settled(const conductor_numbers& conductor,
+                                                           const surface_kernel& surface,
                                                            std::span<const heating_segment> programme)
 {
-    const conductor_numbers numbers(conductor);
     if (programme.empty() || programme.size() > settled_programme::most_segments)
         throw out_of_range_error("segments of the programme", std::to_string(programme.size()), "1 to 16");
     for (const heating_segment& s : programme) {
         require_not_negative(s.current, "current");
         require_positive(s.duration, "duration");
     }
-    return settled(numbers, surface_kernel(surface), programme);
+    return settled(conductor, surface, programme);
 }
 
 }  // namespace detail
@@ -523,7 +645,8 @@ private:
                                                           const cable_surface& surface,
                                                           std::span<const heating_segment> programme)
 {
-    return detail::checked_and_settled(conductor, surface, programme).result();
+    const detail::conductor_numbers numbers(conductor);
+    return detail::checked_and_settled(numbers, detail::surface_kernel(surface), programme).result();
 }
 
 /// The same for a current that is on for a time and off for the rest of a period.
@@ -554,7 +677,9 @@ private:
                                                                  std::span<const heating_segment> programme, int count)
 {
     require_within(count, 2.0, 1e4, "times of the trace");
-    const detail::settled_programme found = detail::checked_and_settled(conductor, surface, programme);
+    const detail::conductor_numbers numbers(conductor);
+    const detail::settled_programme found =
+        detail::checked_and_settled(numbers, detail::surface_kernel(surface), programme);
     double period = 0.0;
     for (const heating_segment& s : programme) period += s.duration.value();
     std::vector<temperature> out;

@@ -2,7 +2,9 @@
 /// @file
 /// Air: pressure at an altitude, and the properties that convection needs at a film temperature.
 
+#include <array>
 #include <cmath>
+#include <numbers>
 
 #include <weldloop/core/error.hpp>
 #include <weldloop/core/literals.hpp>
@@ -61,34 +63,81 @@ inline constexpr length highest_altitude = in_si<length>(11000.0);       ///< to
 
 namespace detail {
 
+/// Constants of the air model.
+struct air_constants {
+    static constexpr double gas = 287.05;                                            // J/(kg K), dry air
+    static constexpr double sutherland_factor = 1.458e-6;                            // kg/(s m K^0.5)
+    static constexpr double sutherland_temperature = 110.4;                          // K
+    static constexpr double conductivity_factor = 2.64638e-3;                        // W/(m K^1.5)
+    static constexpr double conductivity_temperature = 245.4;                        // K
+    static constexpr double conductivity_exponent = 12.0 * std::numbers::ln10;       // K: 245.4 x 10^(-12/T)
+    static constexpr double nitrogen = 0.781, oxygen = 0.2095, argon = 0.0093;       // by volume, standard atmosphere
+    static constexpr double nitrogen_vibration = 3393.5, oxygen_vibration = 2273.6;  // K, characteristic temperatures
+    static constexpr double diatomic = 3.5, monatomic = 2.5;  // heat over gas constant without vibration
+    static constexpr double without_vibration = diatomic * (nitrogen + oxygen) + monatomic * argon;
+};
+
 /// The air model on plain numbers: any temperature above zero, in and out of its range.
 struct air_numbers {
     double density, viscosity, specific_heat, conductivity;  // SI
 };
 
+/// The same with the share of itself by which each number grows per kelvin.
+struct growing_air : air_numbers {
+    double viscosity_growth, specific_heat_growth, conductivity_growth;  // 1/K; that of the density is -1/T
+};
+
+/// A vibration's heat over the gas constant, Einstein's function of x, and its slope times the temperature.
+[[nodiscard]] inline std::array<double, 2> vibration_heat(double x)
+{
+    const double still = std::exp(-x), excited = x > 1.0 ? 1.0 - still : -std::expm1(-x);  // no digits lost
+    const double heat = x * x * still / (excited * excited);
+    return {heat, heat * (x * (1.0 + still) / excited - 2.0)};
+}
+
+[[nodiscard]] inline growing_air growing_air_at(double kelvin, double pascal)
+{
+    using air = air_constants;
+    const double t15 = kelvin * std::sqrt(kelvin), per_kelvin = 1.0 / kelvin;
+    const double viscous = kelvin + air::sutherland_temperature;
+    const double held = air::conductivity_temperature * std::exp(-air::conductivity_exponent * per_kelvin);
+    const double conducting = kelvin + held;
+    const auto [nitrogen, nitrogen_slope] = vibration_heat(air::nitrogen_vibration * per_kelvin);
+    const auto [oxygen, oxygen_slope] = vibration_heat(air::oxygen_vibration * per_kelvin);
+    const double heat = air::without_vibration + air::nitrogen * nitrogen + air::oxygen * oxygen;
+    growing_air out;
+    out.density = pascal / (air::gas * kelvin);
+    out.viscosity = air::sutherland_factor * t15 / viscous;
+    out.specific_heat = air::gas * heat;
+    out.conductivity = air::conductivity_factor * t15 / conducting;
+    out.viscosity_growth = 1.5 * per_kelvin - 1.0 / viscous;
+    out.specific_heat_growth = (air::nitrogen * nitrogen_slope + air::oxygen * oxygen_slope) * per_kelvin / heat;
+    out.conductivity_growth =
+        1.5 * per_kelvin - (1.0 + held * air::conductivity_exponent * per_kelvin * per_kelvin) / conducting;
+    return out;
+}
+
 [[nodiscard]] inline air_numbers air_numbers_at(double kelvin, double pascal)
 {
-    constexpr double gas_constant = 287.05;                                   // J/(kg K), dry air
-    constexpr double sutherland_factor = 1.458e-6;                            // kg/(s m K^0.5)
-    constexpr double sutherland_temperature = 110.4;                          // K
-    constexpr double conductivity_factor = 2.64638e-3;                        // W/(m K^1.5)
-    constexpr double conductivity_temperature = 245.4;                        // K
-    constexpr double conductivity_decades = 12.0;                             // K: 245.4 x 10^(-12/T)
-    constexpr double nitrogen = 0.781, oxygen = 0.2095, argon = 0.0093;       // by volume, standard atmosphere
-    constexpr double nitrogen_vibration = 3393.5, oxygen_vibration = 2273.6;  // K, characteristic temperatures
-    constexpr double diatomic = 3.5, monatomic = 2.5;                         // cp over gas constant without vibration
+    return growing_air_at(kelvin, pascal);
+}
 
+/// @name Where air_ceiling_at() holds
+/// @{
+inline constexpr double ceiling_lowest = 170.0, ceiling_highest = 450.0;  // K
+inline constexpr double ceiling_prandtl = 0.746;  // the model's falls from 0.745 at 170 K to 0.682 at 450 K
+/// @}
+
+/// Air without its exponentials, for proofs that a law stays below another: viscosity exact, conductivity and specific
+/// heat not below the model's from 170 to 450 K (up to 1.5 % above).
+[[nodiscard]] inline air_numbers air_ceiling_at(double kelvin, double pascal)
+{
+    using air = air_constants;
+    constexpr double heat_at_highest = 3.5483;  // over the gas constant; it rises with the temperature
     const double t15 = kelvin * std::sqrt(kelvin);
-    const auto vibration = [kelvin](double characteristic) {
-        const double x = characteristic / kelvin;
-        const double less = -std::expm1(-x);
-        return x * x * std::exp(-x) / (less * less);
-    };
-    const double cp = gas_constant * (diatomic * (nitrogen + oxygen) + monatomic * argon +
-                                      nitrogen * vibration(nitrogen_vibration) + oxygen * vibration(oxygen_vibration));
-    return {pascal / (gas_constant * kelvin), sutherland_factor * t15 / (kelvin + sutherland_temperature), cp,
-            conductivity_factor * t15 /
-                (kelvin + conductivity_temperature * std::pow(10.0, -conductivity_decades / kelvin))};
+    const double least_held = air::conductivity_temperature * (1.0 - air::conductivity_exponent / kelvin);
+    return {pascal / (air::gas * kelvin), air::sutherland_factor * t15 / (kelvin + air::sutherland_temperature),
+            air::gas * heat_at_highest, air::conductivity_factor * t15 / (kelvin + least_held)};
 }
 
 [[nodiscard]] inline double standard_pressure(double metres)

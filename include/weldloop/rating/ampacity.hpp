@@ -4,12 +4,12 @@
 
 #include <array>
 #include <cmath>
+#include <optional>
 
 #include <weldloop/circuit/cable_heating.hpp>
 #include <weldloop/core/duty_cycle.hpp>
 #include <weldloop/core/error.hpp>
 #include <weldloop/core/quantities.hpp>
-#include <weldloop/core/root.hpp>
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/temperature.hpp>
 #include <weldloop/core/text.hpp>
@@ -19,6 +19,7 @@
 #include <weldloop/law/periodic_heating.hpp>
 #include <weldloop/part/cable.hpp>
 #include <weldloop/part/surroundings.hpp>
+#include <weldloop/solve/root.hpp>
 
 namespace weldloop {
 
@@ -34,8 +35,9 @@ struct ampacity {
 
 /// Current that brings the conductor's peak to the lead's limit, far from its ends.
 ///
-/// Continuous: I = sqrt(q/R') at the limit, q by steady_loss_of(). With a duty, and where strands are missing: the root
-/// of heating_of() for the current, between the continuous rating and the square-root rule.
+/// Continuous: I = sqrt(q/R') at the limit, q by steady_loss_of(). With a duty: the current for which heating_of()
+/// peaks at the limit, solved for together with the temperatures (within 1e-10). Where strands are missing: the root of
+/// heating_of() for the current, between the continuous rating and the square-root rule.
 ///
 /// Grows with area, limit and wind, falls with air temperature and duty. Measured against published ratings alone in
 /// air see surface_model; guide tables apply the square-root rule at every duty and so allow more at low duty.
@@ -53,25 +55,48 @@ struct ampacity {
     if (lead.limit >= lead.metal.melting)
         throw out_of_range_error("limit of the lead", to_text(lead.limit, "degC"),
                                  "below the melting point of " + to_text(lead.metal.melting, "degC"));
-    const double loss = steady_loss_of(lead, where, lead.limit).value();
+    const cable_surface around = detail::surface_of(lead, where);
+    const detail::surface_kernel surface(around);
+    const double through =
+        covering_conductance(lead.covering.thermal_conductivity, lead.conductor_diameter, lead.overall_diameter)
+            .value();
+    const double steady = surface.steady_surface(through, lead.limit.in_kelvin());
+    const double loss = through * (lead.limit.in_kelvin() - steady);
     if (!(loss > 0.0))
         throw no_solution_error("rated current",
                                 "zero: the sun alone heats the lead to its limit of " + to_text(lead.limit, "degC"),
                                 "less sunlight, more wind or a higher limit");
-    const detail::conductor_numbers conductor(detail::conductor_of(lead));
-    const detail::surface_kernel surface(detail::surface_of(lead, where));
-    const auto peak_above_limit = [&](double amps, const duty_cycle& d) {
-        if (!detail::is_damaged(lead)) {  // as heating_of(), without what the search does not ask for
-            const std::array programme{heating_segment{in_si<current>(amps), d.on()},
-                                       heating_segment{current{}, d.period() - d.on()}};
-            return detail::settled(conductor, surface, programme).conductor_peak() - lead.limit.in_kelvin();
+    const double undamaged = std::sqrt(loss / resistance_per_length_of(lead, lead.limit).value());
+    ampacity out;
+    out.limit = lead.limit;
+    if (duty.is_continuous() && !detail::is_damaged(lead)) {  // steady: what was solved for is all there is to know
+        out.amps = out.continuous = out.by_square_root = in_si<current>(undamaged);
+        out.surface_peak = temperature::kelvin(steady);
+        detail::add_heating_basis(out.basis, lead, around, surface, lead.limit, out.surface_peak, true);
+        return out;
+    }
+    if (!detail::is_damaged(lead)) {
+        out.continuous = in_si<current>(undamaged);
+        out.by_square_root = equal_heating_current(out.continuous, duty_cycle::continuous(), duty);
+        const detail::conductor_numbers conductor(detail::conductor_of(lead));
+        const std::array programme{heating_segment{out.continuous, duty.on()}, heating_segment{current{}, duty.rest()}};
+        // first guess: one store of heat that the limit's loss empties
+        const double rates = loss / (conductor.whole_heat * (lead.limit - where.air).value());
+        const double guess =
+            undamaged * std::sqrt(std::expm1(-rates * duty.period().value()) / std::expm1(-rates * duty.on().value()));
+        detail::settled_programme rated(conductor, programme, surface);
+        if (const std::optional<double> amps = rated.settle_with_peak(lead.limit.in_kelvin(), guess)) {
+            out.amps = in_si<current>(*amps);
+            out.surface_peak = rated.result().surface_peak;
+            detail::add_heating_basis(out.basis, lead, around, surface, lead.limit, out.surface_peak, false);
+            out.basis.add(square_root_duty_rule);
+            return out;
         }
+    }
+    const auto peak_above_limit = [&](double amps, const duty_cycle& d) {
         return (heating_of(lead, where, {.current = in_si<current>(amps), .duty = d}).conductor_peak - lead.limit)
             .value();
     };
-
-    ampacity out;
-    const double undamaged = std::sqrt(loss / resistance_per_length_of(lead, lead.limit).value());
     const double undamaged_duty = undamaged / std::sqrt(static_cast<double>(duty.share()));
     // brackets: the continuous rating and the square root, a little apart as both are limits that may be reached
     constexpr double below = 0.9, above = 1.01;
@@ -83,16 +108,10 @@ struct ampacity {
     };
     out.continuous = detail::is_damaged(lead) ? root(duty_cycle::continuous(), undamaged) : in_si<current>(undamaged);
     out.amps = duty.is_continuous() ? out.continuous : root(duty, undamaged_duty);
-    out.limit = lead.limit;
     out.by_square_root = equal_heating_current(out.continuous, duty_cycle::continuous(), duty);
-    if (duty.is_continuous() && !detail::is_damaged(lead)) {  // steady: what was solved for is all there is to know
-        out.surface_peak = steady_surface_of(lead, where, lead.limit);
-        out.basis = detail::heating_basis(lead, detail::surface_of(lead, where), lead.limit, out.surface_peak, true);
-    } else {
-        const cable_heating hot = heating_of(lead, where, {.current = out.amps, .duty = duty});
-        out.surface_peak = hot.surface_peak;
-        out.basis = hot.basis;
-    }
+    const cable_heating hot = heating_of(lead, where, {.current = out.amps, .duty = duty});
+    out.surface_peak = hot.surface_peak;
+    out.basis = hot.basis;
     if (!duty.is_continuous()) out.basis.add(square_root_duty_rule);
     return out;
 }

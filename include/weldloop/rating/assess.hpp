@@ -30,11 +30,8 @@ namespace detail {
 
 inline void collect(std::vector<source>& all, const basis& b)
 {
-    for (const source* s : b.sources()) {
-        const bool known =
-            std::any_of(all.begin(), all.end(), [s](const source& k) { return to_text(k) == to_text(*s); });
-        if (!known) all.push_back(*s);
-    }
+    for (const source* s : b.sources())
+        if (std::find(all.begin(), all.end(), *s) == all.end()) all.push_back(*s);
 }
 
 /// All that follows from a solved station: parts with their verdicts, totals, findings. No forecast, no cautions.

@@ -13,7 +13,6 @@
 #include <weldloop/core/error.hpp>
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/require.hpp>
-#include <weldloop/core/root.hpp>
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/temperature.hpp>
 #include <weldloop/core/text.hpp>
@@ -24,6 +23,7 @@
 #include <weldloop/rating/ampacity.hpp>
 #include <weldloop/rating/drop.hpp>
 #include <weldloop/rating/sizing.hpp>
+#include <weldloop/solve/root.hpp>
 
 namespace weldloop {
 
