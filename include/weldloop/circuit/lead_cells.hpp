@@ -22,7 +22,7 @@ namespace weldloop {
 
 /// How a lead is cut.
 inline constexpr source lead_cells_model{
-    "a lead as cells of conductor and covering: 0.12 of its decay length at ends and damage, each 1.4 times the one "
+    "a lead as cells of conductor and covering: 0.15 of its decay length at ends and damage, each 1.5 times the one "
     "before; covering in two steps of the logarithm of its radius",
     "2026", "held against a march with finer cells and rings", source_kind::derived};
 
@@ -32,7 +32,7 @@ namespace detail {
 /// @param whole length [m], above 0 @param decay length over which a disturbance falls to 1/e [m], above 0
 [[nodiscard]] inline std::vector<double> graded_cells(double whole, double decay)
 {
-    constexpr double first = 0.12, growth = 1.4;  // see lead_cells_model
+    constexpr double first = 0.15, growth = 1.5;  // see lead_cells_model
     constexpr double longest = 40.0;              // decay lengths: beyond, nothing changes along the lead
     std::vector<double> half;
     double left = 0.5 * whole, cell = first * decay;

@@ -55,10 +55,8 @@ public:
     [[nodiscard]] band<temperature> peak_band(const scattered_sum& peak) const
     {
         const temperature typical = at(peak.base());
-        return {std::min(typical, at(peak.quantile(low_share))), typical,
-                std::max(typical, at(peak.quantile(high_share)))};
+        return {std::min(typical, at(peak.end(false))), typical, std::max(typical, at(peak.end(true)))};
     }
-    static constexpr double low_share = 0.05, high_share = 0.95;
 
 private:
     const station* station_;
@@ -71,8 +69,8 @@ private:
 [[nodiscard]] inline band<voltage> volts_band(const scattered_sum& sum)
 {
     const double typical = sum.base();
-    return {in_si<voltage>(std::max(0.0, std::min(typical, sum.quantile(solved_station::low_share)))),
-            in_si<voltage>(typical), in_si<voltage>(std::max(typical, sum.quantile(solved_station::high_share)))};
+    return {in_si<voltage>(std::max(0.0, std::min(typical, sum.end(false)))), in_si<voltage>(typical),
+            in_si<voltage>(std::max(typical, sum.end(true)))};
 }
 
 // What a part has: drop, heat, temperatures of all its places, each with its scatter.

@@ -23,10 +23,13 @@ struct sloped {
 /// Not for two threads at once: the table fills while it is read.
 class curve_table {
 public:
-    curve_table() { value_.fill(std::numeric_limits<double>::quiet_NaN()); }
+    curve_table() = default;
 
     /// @param coefficient h(x), x above or below zero
-    explicit curve_table(std::function<double(double)> coefficient) : curve_table() { law_ = std::move(coefficient); }
+    explicit curve_table(std::function<double(double)> coefficient) : law_(std::move(coefficient))
+    {
+        value_.fill(std::numeric_limits<double>::quiet_NaN());
+    }
 
     [[nodiscard]] sloped at(double x) const
     {
@@ -34,14 +37,14 @@ public:
             const double h = law_(x);
             return {h * x, h};
         }
-        const double place = std::sqrt(x) / step;
-        const auto cell = static_cast<std::size_t>(place);
-        const double u = place - static_cast<double>(cell);
-        const double a = point(cell), b = point(cell + 1), c = point(cell + 2), d = point(cell + 3);
-        const double c1 = 0.5 * (c - a), c2 = a - 2.5 * b + 2.0 * c - 0.5 * d, c3 = 1.5 * (b - c) + 0.5 * (d - a);
-        const double h = b + u * (c1 + u * (c2 + u * c3));
+        const double place = std::sqrt(x) * (1.0 / step);
+        const auto number = static_cast<std::size_t>(static_cast<int>(place));
+        const cubic& c = cell_[number];
+        if (!c.known) fill(number);
+        const double u = place - static_cast<double>(static_cast<int>(number));
+        const double h = c.c0 + u * (c.c1 + u * (c.c2 + u * c.c3));
         // d(h x)/dx with place = sqrt(x)/step
-        return {h * x, h + 0.5 * place * (c1 + u * (2.0 * c2 + 3.0 * u * c3))};
+        return {h * x, h + 0.5 * place * (c.c1 + u * (2.0 * c.c2 + 3.0 * u * c.c3))};
     }
 
 private:
@@ -60,8 +63,19 @@ private:
         return v;
     }
 
+    struct cubic {
+        double c0 = 0.0, c1 = 0.0, c2 = 0.0, c3 = 0.0;
+        bool known = false;
+    };
+    void fill(std::size_t number) const
+    {
+        const double a = point(number), b = point(number + 1), c = point(number + 2), d = point(number + 3);
+        cell_[number] = {b, 0.5 * (c - a), a - 2.5 * b + 2.0 * c - 0.5 * d, 1.5 * (b - c) + 0.5 * (d - a), true};
+    }
+
     std::function<double(double)> law_;
     mutable std::array<double, points> value_{};
+    mutable std::array<cubic, points - 3> cell_{};
 };
 
 }  // namespace weldloop::solve
