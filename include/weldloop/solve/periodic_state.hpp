@@ -201,7 +201,7 @@ public:
         int choose_until = 1;                            // sweeps that choose their steps anew
         constexpr double settled = 1e-4;                 // K from period to period
         constexpr double rough = 1e-3;                   // K, Newton's method of the first sweeps
-        constexpr double forcing = 2e-4, finest = 1e-8;  // Newton\'s method of the others: by the departure before; K
+        constexpr double forcing = 3e-5, finest = 1e-9;  // Newton\'s method of the others: by the departure before; K
         constexpr double lost = 800.0;                   // K beyond a bound: nothing comes back from there
         periodic_state out;
         std::vector<double> start;
