@@ -21,10 +21,16 @@
 namespace weldloop {
 
 /// How a lead is cut.
-inline constexpr source lead_cells_model{
-    "a lead as cells of conductor and covering: 0.15 of its decay length at ends and damage, each 1.5 times the one "
-    "before; covering in two steps of the logarithm of its radius",
-    "2026", "held against a march with finer cells and rings", source_kind::derived};
+inline constexpr source lead_cells_model{"a lead as cells of conductor and covering: a quarter of its decay length at "
+                                         "ends and damage, each 1.7 times the one "
+                                         "before, half a cell of length h conducting k A/h (1 + sqrt(1 + (h/d)^2)); "
+                                         "covering in two steps of the logarithm of "
+                                         "its radius",
+                                         "2026",
+                                         "equal cells of this conductance pass the heat of a uniform fin of decay "
+                                         "length d exactly; held against a march with "
+                                         "finer cells and rings",
+                                         source_kind::derived};
 
 namespace detail {
 
@@ -32,7 +38,7 @@ namespace detail {
 /// @param whole length [m], above 0 @param decay length over which a disturbance falls to 1/e [m], above 0
 [[nodiscard]] inline std::vector<double> graded_cells(double whole, double decay)
 {
-    constexpr double first = 0.15, growth = 1.5;  // see lead_cells_model
+    constexpr double first = 0.25, growth = 1.7;  // see lead_cells_model
     constexpr double longest = 40.0;              // decay lengths: beyond, nothing changes along the lead
     std::vector<double> half;
     double left = 0.5 * whole, cell = first * decay;
@@ -138,7 +144,9 @@ struct lead_cells {
             c.by_kelvin = at_reference * alpha;
             c.at_zero = at_reference * (1.0 + alpha * (air - reference_temperature.in_kelvin()));
             n.linear_source(c.conductor, amps * amps * c.at_zero, amps * amps * c.by_kelvin);
-            const double half = 2.0 * axial * s.metal_left / length;
+            const double over_decay = length / decay;
+            const double half = axial * s.metal_left / length *
+                                (1.0 + std::sqrt(1.0 + over_decay * over_decay));  // see lead_cells_model
             if (before > 0.0)
                 n.link(out.cells.back().conductor, c.conductor, before * half / (before + half));
             else

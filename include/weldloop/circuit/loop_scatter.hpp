@@ -47,6 +47,8 @@ public:
     using table = std::array<double, points>;
 
     explicit scattered_sum(double base = 0.0) : base_(base) {}
+    /// A sum that is bent: base + slope Q + bend Q^2 of the sum Q of the terms, rising over its range.
+    scattered_sum(double base, double slope, double bend) : base_(base), slope_(slope), bend_(bend) {}
 
     [[nodiscard]] static double deviations(std::size_t i) { return step * (static_cast<double>(i) - half_points); }
     /// Probability that stands at a point of the table.
@@ -79,10 +81,11 @@ public:
     [[nodiscard]] double base() const { return base_; }
 
     /// Probability that the sum lies above a number.
-    [[nodiscard]] double above(double x) const
+    [[nodiscard]] double above(double number) const
     {
         const split s = parted();
-        if (s.first == nullptr) return base_ > x ? 1.0 : base_ == x ? 0.5 : 0.0;
+        if (s.first == nullptr) return base_ > number ? 1.0 : base_ == number ? 0.5 : 0.0;
+        const double x = base_ + unbent(number - base_);
         const double spread = std::sqrt(s.rest_variance);
         const auto beyond = [&](double so_far) {
             const double left = x - base_ - s.rest_mean - so_far;
@@ -114,7 +117,24 @@ public:
             const double distance = t.by * at(*t.deviation, upper == (t.by > 0.0) ? band_deviations : -band_deviations);
             squares += distance * distance;
         }
-        return base_ + (upper ? 1.0 : -1.0) * std::sqrt(squares);
+        return base_ + bent((upper ? 1.0 : -1.0) * std::sqrt(squares));
+    }
+
+    /// The number that the sum stays below with a probability, by narrowing down above(): a thousandth of the distance
+    /// from the base.
+    /// @param share 0.05 or 0.95, say
+    [[nodiscard]] double quantile(double share) const
+    {
+        if (terms_.empty()) return base_;
+        constexpr int halvings = 12;
+        const double distance = end(share > 0.5) - base_;
+        double near = base_, far = base_ + 4.0 * distance;
+        for (int i = 0; i < halvings; ++i) {
+            const double middle = 0.5 * (near + far);
+            const bool inside = share > 0.5 ? 1.0 - above(middle) < share : 1.0 - above(middle) > share;
+            (inside ? near : far) = middle;
+        }
+        return 0.5 * (near + far);
     }
 
     /// A table at a number of deviations between its ends.
@@ -126,6 +146,19 @@ public:
     }
 
 private:
+    // Beyond the top of the bend the sum stays there.
+    [[nodiscard]] double bent(double q) const
+    {
+        if (bend_ != 0.0 && (bend_ < 0.0) == (q > -0.5 * slope_ / bend_)) q = -0.5 * slope_ / bend_;
+        return q * (slope_ + bend_ * q);
+    }
+    [[nodiscard]] double unbent(double y) const
+    {
+        const double square = slope_ * slope_ + 4.0 * bend_ * y;
+        if (square <= 0.0) return y > 0.0 ? 1e300 : -1e300;
+        return 2.0 * y / (slope_ + std::sqrt(square));
+    }
+
     struct term {
         double by;
         const table* deviation;
@@ -173,7 +206,7 @@ private:
         return sum / parts;
     }
 
-    double base_;
+    double base_, slope_ = 1.0, bend_ = 0.0;
     std::vector<term> terms_;
 };
 
@@ -194,6 +227,9 @@ public:
         static_cast<void>(matrix.eliminate());
         for (std::size_t i = 0; i < net.parts().size(); ++i) {
             const loop_network::part_at& part = net.parts()[i];
+            first_contact_.push_back(volts_by_kelvin_.size());
+            for (const loop_network::contact_at& c : part.contacts)
+                volts_by_kelvin_.push_back(c.law->at(bulk_rise(c), gripping(c), true).by_first / net.amps());
             for (const loop_network::contact_at& c : part.contacts)
                 if (c.cold.low < c.cold.high) add_contact(i, c, matrix);
             if (part.tip != nullptr) add_tip(i, part, matrix);
@@ -205,9 +241,9 @@ public:
     /// The peak of a node [K over the reference].
     [[nodiscard]] scattered_sum peak_of(std::size_t node) const
     {
-        scattered_sum out(typical_->peak[node]);
-        const double scale = peak_over_mean(node);
-        for (const term& t : terms_) out.add(scale * t.mean_rise[node], t.volts);
+        const bend b = peak_over_mean(node);
+        scattered_sum out(typical_->peak[node], b.slope, b.bend);
+        for (const term& t : terms_) out.add(t.mean_rise[node], t.volts);
         return out;
     }
 
@@ -243,7 +279,7 @@ public:
         const term* own = nullptr;
         for (const term& t : terms_)
             if (t.contact == &c) own = &t;
-        const double scale = peak_over_mean(c.bulk);
+        const double scale = peak_over_mean(c.bulk).slope;
         const metal_pair& metals = c.law->metals();
         struct point {
             double used;
@@ -302,12 +338,16 @@ private:
         return c.follows != loop_network::nowhere ? typical_->on_mean[c.follows] : 0.0;
     }
 
+    [[nodiscard]] double bulk_rise(const loop_network::contact_at& c) const
+    {
+        return c.with != loop_network::nowhere ? 0.5 * (typical_->on_mean[c.bulk] + typical_->on_mean[c.with])
+                                               : typical_->on_mean[c.bulk];
+    }
+
     void add_contact(std::size_t part, const loop_network::contact_at& c, const solve::sparse_lu& matrix)
     {
         term t{&c, part, {}, std::vector<double>(net_->network().size(), 0.0)};
-        const double rise = c.with != loop_network::nowhere
-                                ? 0.5 * (typical_->on_mean[c.bulk] + typical_->on_mean[c.with])
-                                : typical_->on_mean[c.bulk];
+        const double rise = bulk_rise(c);
         const double median = c.law->volts_with(c.cold.typical.value(), rise, gripping(c));
         for (std::size_t i = 0; i < scattered_sum::points; ++i)
             t.volts[i] = c.law->alike() *
@@ -350,22 +390,29 @@ private:
     [[nodiscard]] double drop_weight(const term& t, std::size_t part) const
     {
         double by = t.part == part ? 1.0 : 0.0;
-        for (const loop_network::ohmic_at& o : net_->parts()[part].ohmics)
-            by += net_->amps() * o.by_kelvin * t.mean_rise[o.node];
+        const loop_network::part_at& p = net_->parts()[part];
+        for (const loop_network::ohmic_at& o : p.ohmics) by += net_->amps() * o.by_kelvin * t.mean_rise[o.node];
+        for (std::size_t k = 0; k < p.contacts.size(); ++k)
+            by += volts_by_kelvin_[first_contact_[part] + k] * t.mean_rise[p.contacts[k].bulk];
         return by;
     }
 
-    // By how much more a node's peak follows its contacts than its mean does: as the loop with all joints poor shows.
-    [[nodiscard]] double peak_over_mean(std::size_t node) const
+    // How a node's peak follows what the slopes say of its mean: in proportion to the two at first, bent so that the
+    // loop with all joints poor comes out as it was solved.
+    struct bend {
+        double slope = 1.0, bend = 0.0;
+    };
+    [[nodiscard]] bend peak_over_mean(std::size_t node) const
     {
         const double mean = typical_->mean[node], peak = typical_->peak[node];
-        const double usual = mean > 0.0 ? peak / mean : 1.0;
-        if (poor_ == nullptr) return usual;
+        bend out{mean > 0.0 ? peak / mean : 1.0, 0.0};
+        if (poor_ == nullptr) return out;
         double predicted = 0.0;
         for (const term& t : terms_) predicted += t.mean_rise[node] * scattered_sum::at(t.volts, band_deviations);
         constexpr double least = 0.3;  // K: less says nothing
         const double shown = poor_->peak[node] - peak;
-        return predicted > least && shown > 0.0 ? shown / predicted : usual;
+        if (predicted > least && shown > 0.0) out.bend = (shown / predicted - out.slope) / predicted;
+        return out;
     }
 
     const loop_network* net_;
@@ -373,6 +420,8 @@ private:
     const solve::periodic_state* poor_;
     double on_share_;
     scattered_sum::table extension_{};
+    std::vector<double> volts_by_kelvin_;     // of every contact, part by part [V/K]
+    std::vector<std::size_t> first_contact_;  // of each part in it
     std::vector<term> terms_;
 };
 

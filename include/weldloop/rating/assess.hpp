@@ -59,7 +59,9 @@ inline void collect(std::vector<source>& all, const basis& b)
         out.wire_extension_drop.high += extension.high;
     }
     if (out.conducts) {
-        out.total_drop = volts_band(solved.scatter_of().total_drop(typical.total_drop.value()));
+        constexpr double low = 0.05, high = 0.95;
+        const scattered_sum drop = solved.scatter_of().total_drop(typical.total_drop.value());
+        out.total_drop = volts_band(drop.quantile(low), drop.base(), drop.quantile(high));
         const arc_share share = arc_share_of(s, out.total_drop);
         out.arc_voltage = share.arc;
         out.arc_basis = share.relative_to;

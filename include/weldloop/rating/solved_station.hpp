@@ -66,11 +66,10 @@ private:
     std::optional<loop_scatter> scatter_;
 };
 
-[[nodiscard]] inline band<voltage> volts_band(const scattered_sum& sum)
+[[nodiscard]] inline band<voltage> volts_band(double low, double typical, double high)
 {
-    const double typical = sum.base();
-    return {in_si<voltage>(std::max(0.0, std::min(typical, sum.end(false)))), in_si<voltage>(typical),
-            in_si<voltage>(std::max(typical, sum.end(true)))};
+    return {in_si<voltage>(std::max(0.0, std::min(typical, low))), in_si<voltage>(typical),
+            in_si<voltage>(std::max(typical, high))};
 }
 
 // What a part has: drop, heat, temperatures of all its places, each with its scatter.
@@ -82,7 +81,8 @@ inline void measure(part_result& r, const solved_station& s, std::size_t i)
     r.peak = exactly(usual.peak);
     r.peak_temperature = usual.peak;
     if (!s.typical().is_solved()) return;
-    r.drop = volts_band(s.scatter_of().drop_of(i, usual.drop.value()));
+    const scattered_sum drop = s.scatter_of().drop_of(i, usual.drop.value());
+    r.drop = volts_band(drop.end(false), drop.base(), drop.end(true));
     r.loss = mapped(r.drop, [&](voltage v) { return power(v * s.of().job.current); });
     r.peak_at = usual.hottest;
     for (const place_state& p : usual.places) {
