@@ -52,4 +52,20 @@ namespace weldloop::detail {
     return {{}, air};
 }
 
+/// What a solved loop says of a clamp in it, as its forecast begins.
+struct clamp_in_loop {
+    clamp_outside outside = {};  ///< what the loop takes from it
+    temperature jaws_peak = {};  ///< of its jaws in the duty period, with what the neighbours' swing adds
+};
+/// @param net the loop's network @param found its solved state @param clamp index of the work connection in the path
+/// @param on_share share of the period with current
+[[nodiscard]] inline clamp_in_loop clamp_in(const loop_network& net, const solve::periodic_state& found,
+                                            std::size_t clamp, double on_share)
+{
+    clamp_in_loop out{neighbours_of(net, found, clamp, on_share), {}};
+    for (const loop_network::place_at& p : net.parts()[clamp].places)
+        if (p.what == part_place::jaws) out.jaws_peak = temperature::kelvin(net.air() + found.peak[p.node]);
+    return out;
+}
+
 }  // namespace weldloop::detail

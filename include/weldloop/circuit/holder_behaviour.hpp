@@ -21,7 +21,8 @@ namespace weldloop {
             .force = h.force,
             .surface = h.surface,
             .name = h.name,
-            .shape = contact_shape::toothed_jaw};
+            .shape = contact_shape::toothed_jaw,
+            .points = holder_contact_points};
 }
 
 /// Conductance of a holder's jaws on the rod at 20 degC [S]; open without force or on unbroken paint.

@@ -59,11 +59,18 @@ public:
     void set(scatter level) { static_cast<void>(net_.set(level)); }
 
 private:
+    // The part whose place it is: the end of a lead's conductor is a place of the joint it sits in as well, which owns
+    // it.
     void note_bound(loop_state& out, std::size_t node) const
     {
+        part_state* owner = nullptr;
         for (std::size_t i = 0; i < out.parts.size(); ++i)
-            for (const loop_network::place_at& at : net_.parts()[i].places)
-                if (at.node == node && !out.parts[i].passes_bound) out.parts[i].passes_bound = at.what;
+            for (const loop_network::place_at& at : net_.parts()[i].places) {
+                if (at.node != node || (owner != nullptr && at.what == part_place::conductor)) continue;
+                if (owner != nullptr) owner->passes_bound.reset();
+                owner = &out.parts[i];
+                owner->passes_bound = at.what;
+            }
     }
 
     [[nodiscard]] temperature at(double rise) const { return temperature::kelvin(net_.air() + rise); }

@@ -16,11 +16,15 @@
 namespace weldloop {
 
 /// Cable and jaws of a holder by its rated current.
-inline constexpr source holder_judgement{"electrode holder: 25 mm2 up to 150 A, 35 up to 200, 50 up to 300, 70 up to "
-                                         "400, 95 up to 500, 120 above; brass jaws that press 150 N on the rod",
-                                         "2026",
-                                         {},
-                                         source_kind::judgement};
+inline constexpr source holder_judgement{
+    "electrode holder: 25 mm2 up to 150 A, 35 up to 200, 50 up to 300, 70 up to 400, 95 up to 500, 120 above; two live "
+    "brass jaws with a groove each, four lines of three points on the rod, that press 1.6 N for each ampere of the "
+    "rating: so much "
+    "that "
+    "on a clean rod the spots of a new one hold at its rating, also at the 95 % point",
+    "2026",
+    {},
+    source_kind::judgement};
 
 /// Cable usual in a holder. @param rated current of the holder [A] @see holder_judgement
 [[nodiscard]] constexpr conductor_size usual_holder_cable(current rated)
@@ -33,15 +37,24 @@ inline constexpr source holder_judgement{"electrode holder: 25 mm2 up to 150 A, 
                             : square_mm(120);
 }
 
+/// Force of a holder's jaws on the rod when new [N]. @param rated current of the holder [A] @see holder_judgement
+[[nodiscard]] constexpr force usual_holder_force(current rated)
+{
+    constexpr double newton_by_ampere = 1.6;
+    return in_si<force>(newton_by_ampere * rated.value());
+}
+/// Points at which the two grooves touch the rod; see holder_judgement.
+inline constexpr int holder_contact_points = 12;
+
 /// A hand-held holder: a cable end crimped into it, and jaws on the bare end of the rod.
 struct electrode_holder {
     std::string name = {};                  ///< empty: "electrode holder 3" by its place in the path
     current rated = in_si<current>(300.0);  ///< [A] printed on it, above 0 to 2000
-    conductor_size size = usual_holder_cable(in_si<current>(300.0));  ///< of the cable in it
-    metal jaws = brass;                                               ///< metal of the jaws
-    metal rod = mild_steel;                                           ///< metal of the electrode's core
-    weldloop::force force = in_si<weldloop::force>(150.0);            ///< [N] of the jaws on the rod
-    surface_state surface = surface_state::clean;                     ///< of jaws and rod end
+    conductor_size size = usual_holder_cable(in_si<current>(300.0));    ///< of the cable in it
+    metal jaws = brass;                                                 ///< metal of the jaws
+    metal rod = mild_steel;                                             ///< metal of the electrode's core
+    weldloop::force force = usual_holder_force(in_si<current>(300.0));  ///< [N] of the jaws on the rod
+    surface_state surface = surface_state::clean;                       ///< of jaws and rod end
 
     /// A holder for 300 A without a name.
     electrode_holder() = default;
@@ -50,7 +63,7 @@ struct electrode_holder {
     electrode_holder(std::string n, current amps)
         : name(std::move(n)),
           rated(require_within(require_positive(amps, "rated current"), 0_A, 2000_A, "rated current")),
-          size(usual_holder_cable(amps))
+          size(usual_holder_cable(amps)), force(usual_holder_force(amps))
     {
     }
 };

@@ -96,12 +96,12 @@ inline void collect(std::vector<source>& all, const basis& b)
     assessment out = detail::judged(solved);
     for (part_result& r : out.parts) {
         if (out.conducts && std::holds_alternative<work_connection>(s.path[r.place])) {
-            const auto behind = [&](const solve::periodic_state& state) {
-                return detail::neighbours_of(solved.network(), state, r.place, static_cast<double>(s.job.duty.share()));
+            const auto in_loop = [&](const solve::periodic_state& state) {
+                return detail::clamp_in(solved.network(), state, r.place, static_cast<double>(s.job.duty.share()));
             };
-            const clamp_outside usual = behind(solved.typical_state());
-            const clamp_outside poor = solved.poor_state() != nullptr ? behind(*solved.poor_state()) : usual;
-            r.grip = detail::forecast_in_loop(s, r.place, {usual, usual, poor}, usual_forecast, {});
+            const detail::clamp_in_loop usual = in_loop(solved.typical_state());
+            const detail::clamp_in_loop poor = solved.poor_state() != nullptr ? in_loop(*solved.poor_state()) : usual;
+            r.grip = detail::forecast_in_loop(s, r.place, usual, poor, usual_forecast, {});
             r.basis.add(r.grip->basis);
         }
         detail::collect(out.sources, r.basis);

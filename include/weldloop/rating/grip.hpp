@@ -180,17 +180,31 @@ inline constexpr duration usual_forecast = in_si<duration>(2000.0 * 3600.0);
 
 namespace detail {
 
-/// The forecast of a clamp in a solved loop. @param outside what the loop takes from it, at each point of the scatter
-[[nodiscard]] inline grip_forecast forecast_in_loop(const station& s, std::size_t index,
-                                                    const band<clamp_outside>& outside, duration horizon,
+/// The forecast of a clamp in a solved loop. Its own network knows the loop by what flows into the cable in the mean;
+/// what the neighbours' swing adds to the jaws' peak is read off the loop at the start and stays, so that the forecast
+/// begins where the loop stands.
+/// @param usual the clamp in the loop solved at the median of all joints @param poor at their 95 % points
+[[nodiscard]] inline grip_forecast forecast_in_loop(const station& s, std::size_t index, const clamp_in_loop& usual,
+                                                    const clamp_in_loop& poor, duration horizon,
                                                     const grip_service& service)
 {
-    return forecast_grip({std::get<work_connection>(part_in_path(s.path, index)),
-                          s.where,
-                          {.current = s.job.current, .duty = s.job.duty},
-                          service,
-                          outside,
-                          horizon});
+    grip_forecast out = forecast_grip({std::get<work_connection>(part_in_path(s.path, index)),
+                                       s.where,
+                                       {.current = s.job.current, .duty = s.job.duty},
+                                       service,
+                                       {usual.outside, usual.outside, poor.outside},
+                                       horizon});
+    const auto begin_at = [](std::vector<grip_point>& points, temperature_difference by) {
+        for (grip_point& p : points) p.peak_temperature = p.peak_temperature + by;
+    };
+    const auto short_of = [](const std::vector<grip_point>& points, temperature peak) {
+        return points.empty() ? temperature_difference{} : peak - points.front().peak_temperature;
+    };
+    const temperature_difference usually = short_of(out.points, usual.jaws_peak);
+    begin_at(out.points, usually);
+    begin_at(out.kind_points, usually);
+    begin_at(out.poor_points, short_of(out.poor_points, poor.jaws_peak));
+    return out;
 }
 
 }  // namespace detail
@@ -212,16 +226,14 @@ namespace detail {
     detail::require_service(service, horizon);
     detail::loop_solver solver(s);
     if (!std::holds_alternative<work_connection>(s.path[index])) return std::nullopt;
-    const auto behind = [&](scatter level) -> std::optional<clamp_outside> {
+    const auto in_loop = [&](scatter level) -> std::optional<detail::clamp_in_loop> {
         solve::periodic_state found;
         if (!solver.solve(level, &found).is_solved()) return std::nullopt;
-        return detail::neighbours_of(solver.network(), found, index, static_cast<double>(s.job.duty.share()));
+        return detail::clamp_in(solver.network(), found, index, static_cast<double>(s.job.duty.share()));
     };
-    const auto typical = behind(scatter::typical);
-    if (!typical) return std::nullopt;
-    return detail::forecast_in_loop(
-        s, index, {behind(scatter::low).value_or(*typical), *typical, behind(scatter::high).value_or(*typical)},
-        horizon, service);
+    const auto usual = in_loop(scatter::typical);
+    if (!usual) return std::nullopt;
+    return detail::forecast_in_loop(s, index, *usual, in_loop(scatter::high).value_or(*usual), horizon, service);
 }
 
 }  // namespace weldloop
