@@ -11,7 +11,7 @@ packages_for() {
         style) echo clang-format ;;
         lint) echo clang-tidy ;;
         docs) echo doxygen ;;
-        oracle) echo gmsh getdp python3-scipy ;;
+        oracle) echo gmsh getdp ngspice python3-numpy python3-scipy ;;
         *) echo "packages.sh: no such purpose: $1" >&2 && return 1 ;;
     esac
 }

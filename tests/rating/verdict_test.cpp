@@ -70,8 +70,9 @@ TEST(Verdict, ALeadIsJudgedByItsHottestEnd)
 
 TEST(Verdict, ATypeTestOfNewClampsIsNoVerdict)
 {
-    station s = stand(60_A);
-    std::get<work_connection>(s.path[3]).surface = surface_state::oxidized;
+    station s = stand(20_A);
+    s.path[3] = work_connection{
+        .clamp = spring_clamp(200_A), .onto = mild_steel, .surface = surface_state::light_rust, .name = "clamp"};
     const assessment a = assess(s);
     const part_result& clamp = part(a, "clamp");
     ASSERT_FALSE(clamp.notes.empty());
