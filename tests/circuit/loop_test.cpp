@@ -1,5 +1,6 @@
 #include <weldloop/circuit/loop.hpp>
 #include <weldloop/core/literals.hpp>
+#include <weldloop/core/text.hpp>
 #include <weldloop/part/crimped_lug.hpp>
 #include <weldloop/part/welding_cable.hpp>
 #include <weldloop/part/work_clamp.hpp>
@@ -39,6 +40,33 @@ TEST(Loop, ALeadAloneIsThatOfTheCableModel)
         EXPECT_NEAR_REL(state.parts[2].drop.value(),
                         (220_A * resistance_of(std::get<cable>(s.path[2]), alone.conductor_mean)).value(), 0.003);
     }
+}
+
+// A damaged length: the closed draw-down of the lead by itself against the cells of the loop, which conduct along it.
+TEST(Loop, ADamagedLeadAgreesWithItsDrawDown)
+{
+    for (const double missing : {0.2, 0.5})
+        for (const double metres : {0.05, 0.2, 1.0, 4.0})
+            for (const duty_cycle& duty : {duty_cycle::continuous(), duty_cycle::of(6_min, 10_min)}) {
+                cable lead = welding_cable(square_mm(50), 20_m).named("lead");
+                lead.missing_strands = missing;
+                lead.damaged_length = in_si<length>(metres);
+                const station s = loop_of({lead}, 220_A, duty);
+                const loop_state state = solve_loop(s);
+                ASSERT_EQ(state.outcome, loop_outcome::solved);
+                const load work{.current = 220_A, .duty = duty};
+                const cable_heating alone = heating_of(lead, s.where, work);
+                const voltage drop_alone = 220_A * resistance_of(lead, alone.conductor_mean);
+                lead.missing_strands = 0.0;
+                const temperature sound = heating_of(lead, s.where, work).conductor_peak;
+                const double excess = (state.parts[2].peak - sound).value();
+                EXPECT_GT(excess, 0.4);
+                // the closed form takes one decay length for damage and lead, and the mean's
+                EXPECT_NEAR((alone.conductor_peak - sound).value(), excess, 0.5 + 0.1 * excess)
+                    << missing << ", " << metres << " m, " << to_text(duty);
+                // it takes the mean temperature of the whole lead, though the hot length has the most resistance
+                EXPECT_NEAR_REL(state.parts[2].drop.value(), drop_alone.value(), 0.02);
+            }
 }
 
 // Lug, lead, lug at continuous current, the lead cut into cells and marched to balance: same laws, another solver.

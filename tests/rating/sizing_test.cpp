@@ -1,4 +1,8 @@
+#include <algorithm>
+#include <array>
+#include <cmath>
 #include <limits>
+#include <numbers>
 #include <random>
 #include <string>
 
@@ -17,13 +21,68 @@ namespace {
 constexpr double nan_value = std::numeric_limits<double>::quiet_NaN();
 constexpr double infinite = std::numeric_limits<double>::infinity();
 
-bool suffices(const conductor_size& size, const lead_request& r)
+// What a size comes to, by marching conductor and covering from the air to a settled period:
+// nothing of the sizing, of the heat modes or of the settled programme is in it.
+struct marched_lead {
+    double peak_rise = 0.0, drop = 0.0;  // K over the air, V along one lead
+};
+marched_lead march(const conductor_size& size, const lead_request& r)
 {
-    cable lead = welding_cable(size, r.length);
-    lead.limit = r.limit;
-    const cable_heating hot = heating_of(lead, r.where, {.current = r.current, .duty = r.duty});
-    return hot.conductor_peak <= r.limit &&
-           (r.both_leads ? 2.0 : 1.0) * drop_of(lead, r.current, hot.conductor_mean) <= r.allowed_drop;
+    const cable lead = welding_cable(size, r.length);
+    constexpr std::size_t rings = 6;
+    const double inner = lead.conductor_diameter.value(), outer = lead.overall_diameter.value(), pi = std::numbers::pi;
+    const double air = r.where.air.in_kelvin(), amps = r.current.value();
+    const double per_ring = 2.0 * pi * lead.covering.thermal_conductivity.value() / std::log(outer / inner) * rings;
+    std::array<double, rings + 1> heat{}, rise{};
+    for (std::size_t k = 0; k <= rings; ++k) {
+        const auto radius = [&](double u) {
+            return 0.5 * inner * std::pow(outer / inner, std::clamp(u / rings, 0.0, 1.0));
+        };
+        const double from = radius(static_cast<double>(k) - 0.5), to = radius(static_cast<double>(k) + 0.5);
+        heat[k] = lead.covering.heat_per_volume.value() * pi * (to * to - from * from);
+    }
+    heat[0] += lead.size.area().value() * 8933.0 * 385.0;  // copper, Incropera A-1
+    const double on = r.duty.on().value(), period = r.duty.period().value();
+    const auto ohms = [&](double t) { return resistance_of(lead, temperature::kelvin(t)).value() / r.length.value(); };
+    const cable_surface around{
+        .diameter = lead.overall_diameter, .air = r.where.air, .emissivity = lead.covering.emissivity};
+    marched_lead out;
+    for (double clock = 0.0; clock < 12.0 * 3600.0; clock += period) {
+        out = {};
+        const double step = std::min(1.0, 0.35 * heat[1] / per_ring);
+        double on_sum = 0.0;
+        for (double t = 0.0; t < period; t += step) {
+            const bool burns = t < on;
+            const double surface = surface_loss(around, temperature::kelvin(air + rise[rings])).value();
+            std::array<double, rings + 1> gain{};
+            for (std::size_t k = 0; k < rings; ++k) {
+                const double w = per_ring * (rise[k] - rise[k + 1]);
+                gain[k] -= w;
+                gain[k + 1] += w;
+            }
+            gain[rings] -= surface;
+            if (burns) {
+                gain[0] += amps * amps * ohms(air + rise[0]);
+                on_sum += step * amps * ohms(air + rise[0]) * r.length.value();
+            }
+            for (std::size_t k = 0; k <= rings; ++k) rise[k] += step * gain[k] / heat[k];
+            out.peak_rise = std::max(out.peak_rise, rise[0]);
+        }
+        out.drop = on_sum / (std::ceil(on / step) * step);
+    }
+    return out;
+}
+
+// Within and beyond what a request allows, with a margin for the march's steps.
+enum class judged { suffices, fails, too_near_to_say };
+judged judge(const conductor_size& size, const lead_request& r)
+{
+    constexpr double margin = 0.01;
+    const marched_lead m = march(size, r);
+    const double heat = m.peak_rise / (r.limit - r.where.air).value();
+    const double drop = (r.both_leads ? 2.0 : 1.0) * m.drop / r.allowed_drop.value();
+    const double most = std::max(heat, drop);
+    return most < 1.0 - margin ? judged::suffices : most > 1.0 + margin ? judged::fails : judged::too_near_to_say;
 }
 }  // namespace
 
@@ -61,8 +120,8 @@ TEST(Sizing, TheSmallestOfItsFamilyThatSuffices)
 {
     std::mt19937 random(31);
     std::uniform_real_distribution<double> unit(0, 1);
-    int found = 0, by_heat = 0, by_drop = 0;
-    for (int n = 0; n < 200; ++n) {
+    int found = 0, by_heat = 0, by_drop = 0, near = 0;
+    for (int n = 0; n < 24; ++n) {
         const lead_request r{.length = in_si<length>(3 + 60 * unit(random)),
                              .current = in_si<current>(50 + 450 * unit(random)),
                              .duty = duty_cycle::of(in_si<duration>(60 + 540 * unit(random)), 600_s),
@@ -71,29 +130,32 @@ TEST(Sizing, TheSmallestOfItsFamilyThatSuffices)
                              .both_leads = n % 2 == 0,
                              .family = n % 3 == 0 ? size_family::metric : size_family::american,
                              .limit = n % 5 == 0 ? 75_degC : 85_degC};
+        const auto sizes = sizes_of(r.family);
         try {
             const lead_choice c = smallest_lead(r);
             ++found;
             (c.governed_by == lead_limit::heat ? by_heat : by_drop) += 1;
-            EXPECT_TRUE(suffices(c.cable.size, r));
+            const judged chosen = judge(c.cable.size, r);
+            EXPECT_NE(chosen, judged::fails) << n;
+            near += chosen == judged::too_near_to_say ? 1 : 0;
             EXPECT_GE(c.current_margin.value(), -1e-6);
             EXPECT_GE(c.drop_margin.value(), 0.0);
             EXPECT_EQ(c.rated.amps - r.current, c.current_margin);
             EXPECT_EQ(c.cable.limit, r.limit);
             EXPECT_EQ(c.cable.length, r.length);
-            EXPECT_LE(c.heating.conductor_peak, r.limit);
-            const auto sizes = sizes_of(r.family);
-            for (const conductor_size& smaller : sizes)
-                if (smaller < c.cable.size) {
-                    EXPECT_FALSE(suffices(smaller, r)) << to_text(smaller);
-                }
+            const auto at = std::find(sizes.begin(), sizes.end(), c.cable.size);
+            ASSERT_NE(at, sizes.end());
+            if (at != sizes.begin()) {
+                EXPECT_NE(judge(*(at - 1), r), judged::suffices) << n;
+            }
         } catch (const no_solution_error&) {
-            EXPECT_FALSE(suffices(sizes_of(r.family).back(), r));
+            EXPECT_NE(judge(sizes.back(), r), judged::suffices) << n;
         }
     }
-    EXPECT_GT(found, 100);
-    EXPECT_GT(by_heat, 5);
-    EXPECT_GT(by_drop, 50);
+    EXPECT_GT(found, 12);
+    EXPECT_GT(by_heat, 1);
+    EXPECT_GT(by_drop, 5);
+    EXPECT_LT(near, found / 3);
 }
 
 TEST(Sizing, SaysWhatGoverns)

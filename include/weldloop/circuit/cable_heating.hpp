@@ -182,6 +182,42 @@ inline void add_heating_basis(basis& out, const cable& lead, const cable_surface
     return in_si<length>(std::sqrt(ka / (up - gain)));
 }
 
+namespace detail {
+
+/// Share of a damaged length's own excess of temperature that is there at its middle, heat running off along the
+/// conductor to both sides: two fins of the sections and slopes they have. Inside the damage
+/// theta = (q/g) (1 - 1/(cosh x + r sinh x)), q the heat made more, g what is lost more per kelvin less what is made
+/// more, x half the damage over its decay length, r the heat a kelvin sends along the damage over that along the lead;
+/// never more than the excess of a lead damaged all along.
+/// @param whole period mean of the sound conductor @param damaged of one damaged all along @param squared mean square
+/// of the current [A2]
+[[nodiscard]] inline double excess_left(const cable& lead, const surroundings& where, temperature whole,
+                                        temperature damaged, double squared)
+{
+    const double all = (damaged - whole).value();
+    if (!(all > 0.0)) return 1.0;
+    constexpr double step = 1.0;  // K
+    surroundings shade = where;
+    shade.sun = heat_flux{};
+    const auto loss = [&](double kelvin) {
+        return steady_loss_of(lead, shade, temperature::kelvin(whole.in_kelvin() + kelvin)).value();
+    };
+    const double by_kelvin = (loss(step) - loss(-step)) / (2.0 * step);
+    const double metal = 1.0 - static_cast<double>(lead.missing_strands);
+    const double made = squared * resistance_per_length_of(lead, reference_temperature).value();
+    const double gain = made * lead.metal.temperature_coefficient.value();
+    const double outside = by_kelvin - gain, inside = by_kelvin - gain / metal;
+    if (!(outside > 0.0 && inside > 0.0)) return 1.0;  // nothing draws the excess down
+    const double axial = (lead.metal.thermal_conductivity * lead.size.area()).value();
+    const double x = 0.5 * lead.damaged_length.value() * std::sqrt(inside / (axial * metal));
+    const double r = std::sqrt(metal * inside / outside);
+    const double heat = squared * resistance_per_length_of(lead, whole).value() * (1.0 / metal - 1.0);
+    const double drawn = 1.0 - 1.0 / (std::cosh(x) + r * std::sinh(x));
+    return std::min(1.0, heat / inside * drawn / all);
+}
+
+}  // namespace detail
+
 /// Temperatures of a lead under a programme of several currents that repeats, settled, far from its ends: heating_of()
 /// for more than on and off.
 ///
@@ -216,14 +252,8 @@ inline void add_heating_basis(basis& out, const cable& lead, const cable_surface
             squares += s.current.value() * s.current.value() * s.duration.value();
             period += s.duration.value();
         }
-        double left = 1.0;  // of the excess, at the middle of the damage
-        try {
-            const length decay =
-                decay_length_of(lead, where, whole.conductor_mean, in_si<current>(std::sqrt(squares / period)));
-            left = -std::expm1(-0.5 * (lead.damaged_length / decay).value());
-        } catch (const no_solution_error&) {
-            left = 1.0;  // nothing draws the excess down
-        }
+        const double left =
+            detail::excess_left(lead, where, whole.conductor_mean, damaged.conductor_mean, squares / period);
         const double along = std::min((lead.damaged_length / lead.length).value(), left);
         out.conductor_peak = out.conductor_peak + left * (damaged.conductor_peak - whole.conductor_peak);
         out.surface_peak = out.surface_peak + left * (damaged.surface_peak - whole.surface_peak);
@@ -241,7 +271,7 @@ inline void add_heating_basis(basis& out, const cable& lead, const cable_surface
 ///
 /// Whole strands: periodic_heating_of() with the lead's conductor, covering and surface. Damage (missing strands over a
 /// length Ld): there the same with the remaining strands, and the excess is drawn down along the conductor: at the
-/// middle of the damage by 1 - exp(-Ld/(2 x decay length)); averaged over the lead it keeps the share Ld/L, or the same
+/// middle of the damage as detail::excess_left() says; averaged over the lead it keeps the share Ld/L, or the same
 /// if that is less.
 ///
 /// Overloaded leads get an answer too: above the melting point it only says "far too hot" (`melts`).
