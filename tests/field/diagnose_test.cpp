@@ -4,8 +4,11 @@
 #include <weldloop/part/welding_cable.hpp>
 #include <weldloop/part/work_clamp.hpp>
 
+#include <cmath>
 #include <limits>
+#include <numbers>
 #include <string>
+#include <utility>
 
 #include "support/near.hpp"
 
@@ -83,6 +86,24 @@ TEST(Diagnose, RefusesReadingsThatCannotBe)
     EXPECT_THROW(read("no such part", 0.1_V, 100_A), bad_station_error);
     EXPECT_THROW(read("arc", 20_V, 100_A), bad_station_error);
     EXPECT_TRUE(diagnose(bench(), {}).empty());
+}
+
+// The density of a reading has its own spread on either side of the median and the same weight whatever they are: the
+// integral over the logarithm is sqrt(2 pi).
+TEST(Diagnose, DensityOfAReadingWeighsTheSameForAnyBand)
+{
+    const auto ohms = [](double x) { return in_si<resistance>(x); };
+    for (const auto& [low, high] : {std::pair{0.9, 1.1}, std::pair{0.3, 1.2}, std::pair{0.95, 8.0}}) {
+        const band<resistance> b{ohms(low * 1e-3), ohms(1e-3), ohms(high * 1e-3)};
+        double sum = 0.0;
+        constexpr double step = 1e-3;
+        for (double u = -12.0; u < 12.0; u += step) sum += step * detail::density(1e-3 * std::exp(u), b);
+        EXPECT_NEAR_REL(sum, std::sqrt(2.0 * std::numbers::pi), 1e-3) << low << ", " << high;
+        // farther out on the wide side than on the narrow one for the same density
+        if (high > 2.0) {
+            EXPECT_GT(detail::density(2e-3, b), 10.0 * detail::density(0.5e-3, b));
+        }
+    }
 }
 
 }  // namespace

@@ -269,6 +269,11 @@ TEST(RelaxationResult, FlagsAndWidensOutsideTheFittedRange)
     const double plain = state.exponent(), preset = state.exponent(wl::spring_making::preset);
     EXPECT_NEAR_REL(-std::log1p(-static_cast<double>(hot.bracket.high)), 3.0 * std::max(plain, preset), 1e-12);
     EXPECT_NEAR_REL(-std::log1p(-static_cast<double>(hot.bracket.low)), std::min(plain, preset) / 3.0, 1e-12);
+    // within the first hour the lower bound has the factor too
+    const wl::relaxation early = wl::relaxation_of(wl::music_wire, 0.7, 60_degC, 0.25 * 1_h);
+    const wl::relaxation_state at_first = wl::relaxation_state(wl::music_wire, 0.7).advance(60_degC, 0.25 * 1_h);
+    EXPECT_NEAR_REL(-std::log1p(-static_cast<double>(early.bracket.low)),
+                    std::min(at_first.exponent(), at_first.exponent(wl::spring_making::preset)) / 3.0, 1e-12);
     // a wire without a published law is always flagged, and its judgement named
     const wl::relaxation alloy = wl::relaxation_of(wl::chrome_silicon_wire, 0.7, 60_degC, 1000_h);
     EXPECT_TRUE(alloy.basis.has(wl::range_flag::relaxation_range));

@@ -333,3 +333,14 @@ TEST(WorkConnection, IsWrittenAsTheContractDoes)
     EXPECT_THROW((void)(wl::work_connection{.clamp = wl::screw_clamp(300_A), .onto = wl::mild_steel, .grip_lost = 1.5}),
                  wl::out_of_range_error);
 }
+
+// Between two members of the family the next larger one counts at once, not from half-way on.
+TEST(WorkClamp, TheNextLargerMemberCountsAtOnce)
+{
+    for (const double amps : {301.0, 310.0, 345.0, 355.0, 399.0}) {
+        const wl::work_clamp between = wl::spring_clamp(wl::in_si<wl::current>(amps)), next = wl::spring_clamp(400_A);
+        EXPECT_EQ(between.force, next.force) << amps;
+        EXPECT_EQ(between.largest_cable, next.largest_cable) << amps;
+        EXPECT_EQ(wl::screw_clamp(wl::in_si<wl::current>(amps)).force, wl::screw_clamp(400_A).force) << amps;
+    }
+}

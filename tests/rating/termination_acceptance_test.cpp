@@ -1,3 +1,4 @@
+#include <cmath>
 #include <cstddef>
 #include <string>
 
@@ -131,4 +132,15 @@ TEST(TerminationAcceptance, SimilarJoints)
     EXPECT_FALSE(similar_joint_acceptance_of(15.1_uohm, 10_uohm).accepted);
     EXPECT_REFUSES_BAD_NUMBERS(similar_joint_acceptance_of(in_si<resistance>(x), 10_uohm));
     EXPECT_REFUSES_BAD_NUMBERS_AND_ZERO(similar_joint_acceptance_of(10_uohm, in_si<resistance>(x)));
+}
+
+// A pull of just the least value holds; the least number below it does not.
+TEST(TerminationAcceptance, TheLeastPullItselfHolds)
+{
+    for (const pull_out_row& row : commercial_pull_out) {
+        EXPECT_TRUE(pull_out_acceptance_of(row.size, row.least, pull_out_claim::commercial).accepted)
+            << to_text(row.size);
+        const force below = in_si<force>(std::nextafter(row.least.value(), 0.0));
+        EXPECT_FALSE(pull_out_acceptance_of(row.size, below, pull_out_claim::commercial).accepted) << to_text(row.size);
+    }
 }
