@@ -1,0 +1,101 @@
+#!/usr/bin/env python3
+"""Puts single faults into the code between laws and verdicts, one at a time, and says which the tests catch.
+
+Each fault is one changed place; the tests named with it are built and run against a copy of the headers that has it. A
+fault that no test catches exits with 1. Not part of the ordinary run: it takes half a minute a fault.
+
+    python3 tests/faults/middle.py            # all
+    python3 tests/faults/middle.py shared     # those whose name contains the word
+"""
+import pathlib
+import shutil
+import subprocess
+import sys
+import tempfile
+
+ROOT = pathlib.Path(__file__).resolve().parents[2]
+
+# name, header below include/weldloop, was, became, tests below tests/ (without _test.cpp)
+FAULTS = [
+    ("shared face: the worse one", "circuit/loop_network.hpp",
+     "std::max(back.face, front.face)", "std::min(back.face, front.face)", ["circuit/loop_march"]),
+    ("peak of a place: its mean", "circuit/loop.hpp",
+     "peak = at(found.peak[p.node])", "peak = at(found.mean[p.node])", ["circuit/loop_march"]),
+    ("swing of a lead: a tenth less", "circuit/lead_cells.hpp",
+     "metre.metal.value() * s.metal_left", "1.1 * metre.metal.value() * s.metal_left", ["circuit/loop_march"]),
+    ("gas through a torch: 12 l/min", "circuit/head_cooling.hpp",
+     "0.008 / 60.0", "0.012 / 60.0", ["circuit/loop_march"]),
+    ("draw-down of a damaged length: its whole length", "circuit/cable_heating.hpp",
+     "0.5 * lead.damaged_length.value()", "1.0 * lead.damaged_length.value()", ["circuit/loop"]),
+    ("close to a limit from 0.95", "rating/part_verdict.hpp",
+     "close_share = 0.9;", "close_share = 0.95;", ["rating/verdict"]),
+    ("close to a limit: never said", "rating/part_verdict.hpp",
+     "if (deciding->used > close_share)", "if (deciding->used > 1e9)", ["rating/verdict"]),
+    ("may exceed from one case in ten", "rating/part_verdict.hpp",
+     "may_exceed_share = 0.05;", "may_exceed_share = 0.10;", ["rating/verdict"]),
+    ("high end of the total: the low one", "rating/assess.hpp",
+     "drop.quantile(high)", "drop.quantile(low)", ["rating/verdict"]),
+    ("air above a limit: nothing used", "rating/part_verdict.hpp",
+     "past_any_limit = 100.0;", "past_any_limit = 0.0;", ["rating/verdict"]),
+    ("spots yield from 1.5 times the softening drop", "rating/part_verdict.hpp",
+     "if (usual.softening_used > 1.0)", "if (usual.softening_used > 1.5)", ["rating/verdict"]),
+    ("pull above the least value", "rating/termination_acceptance.hpp",
+     "pulled >= least,", "pulled > least,", ["rating/termination_acceptance"]),
+    ("density of a reading with one spread", "field/diagnose.hpp",
+     "2.0 / (below + above)", "1.0 / sigma", ["field/diagnose"]),
+    ("next larger clamp from half-way on", "part/work_clamp.hpp",
+     "share > 0.0 ? b : a", "share > 0.5 ? b : a", ["part/work_clamp"]),
+    ("lower bound of the first hour: not widened", "law/stress_relaxation.hpp",
+     "(extrapolated() ? detail::extrapolation_factor : 1.0)", "(beyond_range() ? detail::extrapolation_factor : 1.0)",
+     ["law/stress_relaxation"]),
+    ("cycles counted from 2", "law/joint_ageing.hpp",
+     "std::log10(1.0 + cycles)", "std::log10(2.0 + cycles)", ["law/joint_ageing"]),
+    ("scatter bent the other way", "circuit/loop_scatter.hpp",
+     "(shown / predicted - out.slope) / predicted", "-(shown / predicted - out.slope) / predicted",
+     ["circuit/loop_scatter"]),
+    ("neck of a head twice as long", "circuit/head_cooling.hpp",
+     "in_si<length>(0.15)", "in_si<length>(0.30)", ["circuit/loop_march"]),
+    ("half of the contact's heat to the work: all of it to the jaws", "circuit/loop_network.hpp",
+     ".share = 0.5,\n                         .also_to = face,", ".share = 1.0,\n                         .also_to = face,",
+     ["circuit/loop_march"]),
+]
+
+
+def caught(header, was, became, tests):
+    """Whether some of the tests fails, or does not compile, with the fault."""
+    with tempfile.TemporaryDirectory() as folder:
+        include = pathlib.Path(folder) / "include"
+        shutil.copytree(ROOT / "include", include)
+        path = include / "weldloop" / header
+        text = path.read_text()
+        if text.count(was) != 1:
+            sys.exit(f"{header}: {text.count(was)} places hold {was!r}, one is wanted")
+        path.write_text(text.replace(was, became))
+        for test in tests:
+            program = pathlib.Path(folder) / "program"
+            made = subprocess.run(
+                ["g++", "-std=c++20", "-O1", f'-DWELDLOOP_TEST_DATA="{ROOT}/tests/reference"', f"-I{include}",
+                 f"-I{ROOT}/tests", str(ROOT / "tests" / f"{test}_test.cpp"), "-lgmock_main", "-lgmock", "-lgtest",
+                 "-lpthread", "-o", str(program)], capture_output=True, text=True)
+            if made.returncode != 0:
+                sys.exit(f"{test} does not compile with the fault:\n{made.stderr[:2000]}")
+            if subprocess.run([str(program)], capture_output=True).returncode != 0:
+                return True
+    return False
+
+
+def main():
+    word = sys.argv[1] if len(sys.argv) > 1 else ""
+    chosen = [f for f in FAULTS if word in f[0]]
+    missed = []
+    for name, header, was, became, tests in chosen:
+        found = caught(header, was, became, tests)
+        print(f"{'caught' if found else 'MISSED'}: {header}: {name}", flush=True)
+        if not found:
+            missed.append(name)
+    print(f"{len(chosen) - len(missed)} of {len(chosen)} faults caught")
+    return 1 if missed else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
