@@ -33,6 +33,8 @@ caption{text-align:left;color:var(--soft);font-size:.9rem;padding-bottom:.4rem}
 th,td{padding:.35rem .4rem;text-align:left;vertical-align:top;border-bottom:1px solid var(--rule)}
 thead th{border-bottom:2px solid var(--ink);vertical-align:bottom}
 .n{text-align:right;white-space:nowrap}
+thead .n{white-space:normal}
+.n .why{white-space:nowrap}
 .why{display:block;color:var(--soft);font-size:.86rem;font-weight:400;max-width:30rem}
 tbody th,tfoot th{font-weight:600;min-width:7.5rem;overflow-wrap:anywhere}
 tbody td:last-child{min-width:16rem}
@@ -69,7 +71,7 @@ footer{padding-top:1rem;padding-bottom:2.5rem;color:var(--soft);font-size:.9rem}
 grid-template-columns:1.9rem 1fr 6.6rem 6rem;border-bottom:1px solid var(--rule);padding:.3rem 0}
 th,td,thead th,tfoot th,tfoot td{border:0;padding:.1rem .25rem;min-width:0}tbody td:last-child{grid-column:2/-1;
 min-width:0}thead th:last-child{display:none}.verdict{margin-top:.2rem}tbody th{min-width:0}
-.places tr{grid-template-columns:1fr 7rem 3.4rem 3.6rem}.places thead th:last-child{display:none}
+.places tr{grid-template-columns:1fr 9rem 3rem 4.2rem}.places thead th:last-child{display:none}
 .places .part th,.places .against,.places tbody td.note{grid-column:1/-1;min-width:0}
 .places tbody td:last-child{grid-column:1/-1}.places tbody th{white-space:normal}}
 @media print{@page{margin:14mm}tfoot{display:table-row-group}thead tr{break-after:avoid}

@@ -279,7 +279,8 @@ private:
         for (const limit_use& u : p.limits)
             if (!u.peak) limit_row(u, &u == p.limits.data());
         if (p.hottest_spot)
-            place_row("contact spots", band_text(*p.hottest_spot, 0), "-", "-",
+            place_row("contact spots", band_text(*p.hottest_spot, 0), "-",
+                      p.limits.empty() ? cases_number(p) : std::string("-"),
                       "at most; their drop typically at " + fixed_text(100.0 * p.softening_used, 0) +
                           " % of the softening drop of their metals",
                       p.limits.empty());
@@ -289,7 +290,8 @@ private:
     }
     void limit_row(const limit_use& u, bool deciding)
     {
-        const std::string share = "typically at " + fixed_text(100.0 * u.used, 0) + " % of it, in a poor case at " +
+        const std::string share = "typically at " + fixed_text(100.0 * u.used, 0) +
+                                  (u.limit ? " % of the allowed rise" : " % of it") + ", in a poor case at " +
                                   fixed_text(100.0 * u.used_high, 0) + " %";
         place_row(u.at, u.peak ? band_text(*u.peak, 0) : "-", u.limit ? fixed_text(u.limit->in_celsius(), 0) : "-",
                   cases_number(u.exceeds), u.name + "; " + share, deciding);
@@ -316,7 +318,8 @@ private:
                 element("li", "Note: " + std::string(to_text(flag)) + ".");
             put("</ul>\n");
             drawing(station_grip_map(station_, p),
-                    "What this clamp comes to at other currents and on other surfaces, typical case, without film.");
+                    "What such a clamp comes to at other currents and on other surfaces: typical case, with its grip when "
+                    "new, without film, the nearest lead alone behind it.");
         }
     }
 

@@ -235,7 +235,6 @@ namespace detail {
 {
     return number_text(100.0 * share, 2) + " %";
 }
-// "holds", "declines, losing a quarter or more", and how an unstable one ends, as far as it is known
 [[nodiscard]] inline std::string outlook_words(grip_outlook outlook)
 {
     switch (outlook) {
@@ -243,7 +242,7 @@ namespace detail {
     case grip_outlook::declines: return "it declines, losing a quarter or more of what it has now";
     case grip_outlook::unstable: break;
     }
-    return "it is unstable: its spots melt, its spring is destroyed or its grip goes";
+    return "it is unstable";
 }
 [[nodiscard]] inline std::string typical_outlook_words(const grip_forecast& g)
 {
@@ -261,6 +260,15 @@ namespace detail {
     if (g.outlook_poor != grip_outlook::unstable || g.poor_points.empty()) return std::nullopt;
     const duration end = g.poor_points.back().at;
     return end < whole * g.horizon ? std::optional<duration>(end) : std::nullopt;
+}
+// An unstable case that reaches the end of the forecast has a grip and a steady heat, but its spots melt.
+[[nodiscard]] inline std::string poor_outlook_words(const grip_forecast& g)
+{
+    if (g.outlook_poor != grip_outlook::unstable) return outlook_words(g.outlook_poor);
+    if (const auto end = poor_end_of(g))
+        return "it is unstable: its spots melt, its spring is destroyed or its grip goes, " +
+               (end->value() > 0.0 ? "by " + hours_text(*end) : std::string("from the start"));
+    return "it is unstable: its spots melt";
 }
 }  // namespace detail
 
@@ -311,11 +319,9 @@ namespace detail {
                           std::string(now * left >= quarter ? "typically not" : "and typically too") +
                           ": inspect it well before.");
     }
-    const std::string typically = detail::typical_outlook_words(g), poor = detail::outlook_words(g.outlook_poor);
-    std::string outlook = typically == poor ? "What it comes to, typically and in a poor case: " + poor
-                                            : "What it comes to: typically " + typically + "; in a poor case " + poor;
-    if (poor_end) outlook += poor_end->value() > 0.0 ? ", by " + detail::hours_text(*poor_end) : ", from the start";
-    out.push_back(outlook + ".");
+    const std::string typically = detail::typical_outlook_words(g), poor = detail::poor_outlook_words(g);
+    out.push_back(typically == poor ? "What it comes to, typically and in a poor case: " + poor + "."
+                                    : "What it comes to: typically " + typically + "; in a poor case " + poor + ".");
     return out;
 }
 
