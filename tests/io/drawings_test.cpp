@@ -92,6 +92,9 @@ TEST(Drawings, ShowEveryPartOfTheLoop)
     const test::assessed_station s = test::long_path();
     const std::string loop = loop_drawing(s.is, s.found);
     for (const part_result& p : s.found.parts) {
+        // where parts stand close a place of two words takes two lines, a word is never cut
+        const std::string place(to_text(p.peak_at));
+        EXPECT_THAT(loop, HasSubstr(">" + place.substr(0, place.find(' ')) + "<")) << p.name;
         EXPECT_THAT(loop, HasSubstr("<title>" + std::to_string(number_of(p)) + " " + p.name + ": "));
         EXPECT_THAT(loop, HasSubstr("v-" + std::string(class_word(p.verdict))));
     }

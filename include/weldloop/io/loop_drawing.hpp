@@ -66,9 +66,12 @@ private:
     {
         std::vector<words_line> out;
         const auto room = static_cast<std::size_t>(slot_of(p.place) / bold_character);
+        // smaller and not bold; the longest word of a place, "connection", fits the least slot
+        const std::size_t room_for_place =
+            std::max<std::size_t>(10, static_cast<std::size_t>(slot_of(p.place) / character));
         if (found_.conducts) {
             out.push_back({peak_of(p), "middle", 13});
-            for (const std::string& line : broken(to_text(p.peak_at), room))
+            for (const std::string& line : broken(to_text(p.peak_at), room_for_place))
                 out.push_back({line, "middle small soft", 13});
         }
         // "may exceed" takes two lines where parts stand close
