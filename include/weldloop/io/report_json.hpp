@@ -203,8 +203,8 @@ template <class Q>
 }  // namespace detail
 
 /// The report as a JSON text, indented, its keys in a fixed order (described in the page on reports).
-/// Numbers are in the unit the key ends with. A part's drop and loss, and the totals, are "open" in words where no
-/// current flows. Bytes that are not UTF-8 become U+FFFD.
+/// Numbers are in the unit the key ends with. A loop without a settled state has "open" or "none" in the place of
+/// drops, heat, peaks and totals, and neither places nor limits. Bytes that are not UTF-8 become U+FFFD.
 /// @param s the station @param found its assessment @param remedies for it, best first
 /// @throws not_finite_error should a result hold NaN or infinity; bad_station_error for an assessment without parts
 [[nodiscard]] inline std::string report_json(const station& s, const assessment& found,

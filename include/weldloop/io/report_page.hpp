@@ -317,9 +317,10 @@ private:
             for (const range_flag flag : p.grip->basis.flags())
                 element("li", "Note: " + std::string(to_text(flag)) + ".");
             put("</ul>\n");
-            drawing(station_grip_map(station_, p),
-                    "What such a clamp comes to at other currents and on other surfaces: typical case, with its grip when "
-                    "new, without film, the nearest lead alone behind it.");
+            drawing(
+                station_grip_map(station_, p),
+                "What such a clamp comes to at other currents and on other surfaces: typical case, with its grip when "
+                "new, without film, the nearest lead alone behind it.");
         }
     }
 
