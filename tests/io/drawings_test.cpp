@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdlib>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -14,6 +15,7 @@
 
 #include <weldloop/core/literals.hpp>
 #include <weldloop/io/drawings.hpp>
+#include <weldloop/rating/grip.hpp>
 
 using namespace weldloop;
 using namespace weldloop::literals;
@@ -27,7 +29,7 @@ std::vector<std::string> drawings_of(const test::assessed_station& s)
     std::vector<std::string> out{loop_drawing(s.is, s.found), budget_drawing(s.is, s.found),
                                  peak_drawing(s.is, s.found)};
     for (const part_result& p : s.found.parts) {
-        out.push_back(grip_drawing(p));
+        out.push_back(grip_drawing(s.is, p));
         out.push_back(station_grip_map(s.is, p));
     }
     return out;
@@ -55,15 +57,15 @@ temperature_trace trace(std::string name, double peak)
     return {
         std::move(name),
         {{0_min, temperature::celsius(40)}, {6_min, temperature::celsius(peak)}, {10_min, temperature::celsius(40)}},
-        temperature::celsius(85)};
+        temperature::celsius(85),
+        {}};
 }
 
 }  // namespace
 
 TEST(Drawings, AreWellFormedAndKeepWithinTheirFrame)
 {
-    for (const test::assessed_station& s :
-         {test::gate_shop(), test::trailer_stand(), test::long_path(), test::open_bench(), test::hostile_shop()}) {
+    for (const test::assessed_station& s : test::all_stations()) {
         for (const std::string& drawing : drawings_of(s)) {
             if (drawing.empty()) continue;
             EXPECT_EQ(test::markup_checker(drawing).fault(), "");
@@ -90,17 +92,81 @@ TEST(Drawings, ShowEveryPartOfTheLoop)
     const test::assessed_station s = test::long_path();
     const std::string loop = loop_drawing(s.is, s.found);
     for (const part_result& p : s.found.parts) {
+        // where parts stand close a place of two words takes two lines, a word is never cut
+        const std::string place(to_text(p.peak_at));
+        EXPECT_THAT(loop, HasSubstr(">" + place.substr(0, place.find(' ')) + "<")) << p.name;
         EXPECT_THAT(loop, HasSubstr("<title>" + std::to_string(number_of(p)) + " " + p.name + ": "));
         EXPECT_THAT(loop, HasSubstr("v-" + std::string(class_word(p.verdict))));
     }
 }
 
-TEST(Drawings, OfAnOpenCircuitShowNoDropsAndNoHeat)
+TEST(Drawings, OfALoopWithoutAStateShowNoDropsAndNoHeat)
 {
-    const test::assessed_station s = test::open_bench();
-    EXPECT_THAT(loop_drawing(s.is, s.found), HasSubstr("open circuit: no current flows"));
-    EXPECT_EQ(budget_drawing(s.is, s.found), "");
-    EXPECT_EQ(peak_drawing(s.is, s.found), "");
+    for (const test::assessed_station& s : {test::open_bench(), test::ending_stand()}) {
+        const std::string loop = loop_drawing(s.is, s.found);
+        EXPECT_THAT(loop, HasSubstr(s.found.outcome == loop_outcome::open_circuit ? "open circuit: no current flows"
+                                                                                  : "no steady state at this current"));
+        EXPECT_THAT(loop, Not(HasSubstr("degC")));
+        EXPECT_THAT(loop, Not(HasSubstr("heat0")));
+        EXPECT_EQ(budget_drawing(s.is, s.found), "");
+        EXPECT_EQ(peak_drawing(s.is, s.found), "");
+        EXPECT_TRUE(hottest_traces(s.is, s.found).empty());
+        for (const part_result& p : s.found.parts) EXPECT_EQ(grip_drawing(s.is, p), "");
+    }
+}
+
+TEST(Drawings, NameThePlaceOfEveryPeak)
+{
+    const test::assessed_station s = test::gate_shop();
+    const std::string loop = loop_drawing(s.is, s.found), peaks = peak_drawing(s.is, s.found);
+    for (const part_result& p : s.found.parts) {
+        const std::string peak = detail::fixed_text(p.peak.typical.in_celsius(), 0), place(to_text(p.peak_at));
+        EXPECT_THAT(loop, HasSubstr(p.name + ": " + place + " " + peak + " degC, " + std::string(to_text(p.verdict))));
+        EXPECT_THAT(peaks, HasSubstr(p.name + ", " + place + ": " + detail::band_text(p.peak, 0) + " degC."));
+        EXPECT_THAT(peaks, HasSubstr(">" + place + "</text>"));
+    }
+}
+
+// One loop, one clamp: what the forecast of its grip starts from is what the solved loop has. Without a break both are
+// the same balance. Under duty the forecast knows its neighbours by a straight line without their heat capacity: means
+// stay, the swing of the jaws comes out lower, by 0.7 K of 62 in the gate shop; allowed is what solve_loop() promises
+// of its own peaks.
+TEST(Drawings, OfTheGripStartAtTheJawsOfTheLoop)
+{
+    constexpr double same_balance = 1e-3, means = 0.1, least = 1.0, of_rise = 0.02;  // K, K, K, -
+    for (const test::assessed_station& s : {test::gate_shop(), test::trailer_stand(), test::long_path()})
+        for (const bool without_break : {true, false}) {
+            station job = s.is;
+            if (without_break) job.job.duty = duty_cycle::continuous();
+            const loop_state solved = solve_loop(job);
+            std::size_t clamps = 0;
+            for (std::size_t i = 0; i < job.path.size(); ++i) {
+                const std::optional<grip_forecast> grip = grip_in_station(job, i);
+                if (!grip) continue;
+                ++clamps;
+                ASSERT_FALSE(grip->points.empty());
+                const grip_point& start = grip->points.front();
+                for (const place_state& at : solved.parts[i].places) {
+                    if (at.what == part_place::jaws) {
+                        const double rise = (at.peak - job.where.air).value();
+                        EXPECT_NEAR(start.peak_temperature.in_kelvin(), at.peak.in_kelvin(),
+                                    without_break ? same_balance : std::max(least, of_rise * rise))
+                            << job.name;
+                    }
+                    if (at.what == part_place::spring) {
+                        EXPECT_NEAR(start.spring_temperature.in_kelvin(), at.mean.in_kelvin(),
+                                    without_break ? same_balance : means)
+                            << job.name;
+                    }
+                    if (at.what == part_place::handle) {
+                        EXPECT_NEAR(start.handle_temperature.in_kelvin(), at.mean.in_kelvin(),
+                                    without_break ? same_balance : means)
+                            << job.name;
+                    }
+                }
+            }
+            EXPECT_EQ(clamps, 1U);
+        }
 }
 
 TEST(Drawings, TellVerdictsApartByLineAndWord)
@@ -129,7 +195,7 @@ TEST(Drawings, OfADutyPeriodShadeTheTimeUnderCurrent)
     EXPECT_THAT(drawing, HasSubstr("limit 85 degC"));
     EXPECT_THAT(drawing, Not(HasSubstr(">f</text>")));
     EXPECT_EQ(duty_drawing(s, {}), "");
-    EXPECT_EQ(duty_drawing(s, {{"none", {}, {}}}), "");
+    EXPECT_EQ(duty_drawing(s, {{"none", {}, {}, {}}}), "");
 }
 
 TEST(Drawings, TraceTheHottestPartsThatSwing)
@@ -137,16 +203,37 @@ TEST(Drawings, TraceTheHottestPartsThatSwing)
     const test::assessed_station s = test::gate_shop();
     const std::vector<temperature_trace> traces = hottest_traces(s.is, s.found);
     ASSERT_EQ(traces.size(), 3U);
+    double hotter = 1e9;
+    std::size_t at_other_places = 0;
     for (const temperature_trace& t : traces) {
-        const part_result& p = s.found.parts.at(
-            static_cast<std::size_t>(std::find_if(s.found.parts.begin(), s.found.parts.end(),
-                                                  [&](const part_result& q) { return q.name == t.name; }) -
-                                     s.found.parts.begin()));
+        const auto p = std::find_if(s.found.parts.begin(), s.found.parts.end(),
+                                    [&](const part_result& q) { return q.name == t.name; });
+        ASSERT_NE(p, s.found.parts.end());
         double peak = 0.0;
         for (const auto& [at, here] : t.points) peak = std::max(peak, here.in_celsius());
-        EXPECT_NEAR(peak, p.peak.typical.in_celsius(), 0.5) << t.name;
+        EXPECT_LE(peak, hotter);
+        hotter = peak;
+        // the peak of the place it names; straight lines between the moments of the solution cost a little
+        const std::string place = t.at.empty() ? std::string(to_text(p->peak_at)) : t.at;
+        bool found = false;
+        for (const place_result& at : p->places) {
+            if (to_text(at.what) != place) continue;
+            EXPECT_NEAR(peak, at.peak.typical.in_celsius(), 0.5) << t.name;
+            found = true;
+        }
+        EXPECT_TRUE(found) << t.name;
+        if (t.limit) {
+            EXPECT_TRUE(std::any_of(p->limits.begin(), p->limits.end(), [&](const limit_use& u) {
+                return u.at == place && u.limit == t.limit;
+            })) << t.name;
+        }
+        if (!t.at.empty()) {
+            ++at_other_places;
+            EXPECT_THAT(duty_drawing(s.is, traces), HasSubstr(": " + t.at + "</text>"));
+        }
         EXPECT_EQ(t.points.back().first, s.is.job.duty.period());
     }
+    EXPECT_GT(at_other_places, 0U);  // the clamp's jaws, held against no limit, beside a limit of its handle
     EXPECT_TRUE(hottest_traces(test::open_bench().is, test::open_bench().found).empty());
     station without_rest = s.is;
     without_rest.job.duty = duty_cycle::continuous();

@@ -87,6 +87,14 @@ inline assessed_station open_bench()
         "open.toml"));
 }
 
+/// The healthy stand at a current that none of its leads bears: a loop that ends.
+inline assessed_station ending_stand()
+{
+    station s = read_station(example_file("trailer_frame.toml"));
+    s.job.current = in_si<current>(3000.0);
+    return assessed(s);
+}
+
 /// What a page, a terminal and a parser of markup would like to take for more than a name.
 inline constexpr std::string_view hostile_name = "<script>alert('x')</script> & \"\x1b[31m\x80 \xC3\xA9";
 
@@ -185,6 +193,12 @@ part = "lug"
 size = "1/0 AWG"
 )";
     return assessed(station_from_toml(text, "long.toml"));
+}
+
+/// One of every kind: with faults, healthy, long, open, ending, with hostile names.
+inline std::vector<assessed_station> all_stations()
+{
+    return {gate_shop(), trailer_stand(), long_path(), open_bench(), ending_stand(), hostile_shop()};
 }
 
 }  // namespace weldloop::test

@@ -168,11 +168,37 @@ TEST(GripHistories, AreEmptyWithoutAHistory)
     grip_forecast g = forecast();
     g.points.resize(1);
     EXPECT_EQ(grip_histories("c", g), "");
-    EXPECT_EQ(grip_drawing(part_result{}), "");
+    station s;
+    s.path = {arc{}, work_connection{.clamp = spring_clamp(300_A), .onto = mild_steel, .grip_lost = 0.3}};
     part_result p;
+    EXPECT_EQ(grip_drawing(s, p), "");
     p.name = "clamp";
+    p.place = 1;
     p.grip = forecast();
-    EXPECT_EQ(grip_drawing(p), grip_histories("clamp", forecast()));
+    EXPECT_EQ(grip_drawing(s, p), grip_histories("clamp", forecast(), {}, 0.3));
+    // the curves are the jaws': a limit of the handle has no place beside them
+    p.limit = 70_degC;
+    p.limits = {{.at = "handle", .name = "touched", .limit = 70_degC}};
+    EXPECT_EQ(grip_drawing(s, p), grip_histories("clamp", forecast(), {}, 0.3));
+    p.limits.push_back({.at = "jaws", .name = "bolted", .limit = 90_degC});
+    EXPECT_EQ(grip_drawing(s, p), grip_histories("clamp", forecast(), 90_degC, 0.3));
+}
+
+TEST(GripHistories, DrawAQuarterOfTheGripWhenNew)
+{
+    // 300 N are left of 300/0.7 N when new: three quarters of that are 321 N, above all that is left
+    const std::string svg = grip_histories("c", forecast(), {}, 0.3);
+    EXPECT_THAT(svg, HasSubstr("a quarter of new lost"));
+    EXPECT_THAT(svg, Not(HasSubstr(">inspect by")));
+    const auto first_of = [&svg](const std::string& style) {
+        const std::size_t at = svg.find("class=\"" + style + "\"");
+        const std::size_t begins = svg.rfind('<', at);
+        return coordinates_of(svg.substr(begins, svg.find('>', at) + 1 - begins), "<");
+    };
+    const std::vector<double> level = first_of("limit"), curve = first_of("curve0");
+    ASSERT_GE(level.size(), 4U);
+    ASSERT_GE(curve.size(), 2U);
+    EXPECT_LT(level[1], curve[1]);  // downwards is larger
 }
 
 TEST(History, IsReadBetweenItsPoints)

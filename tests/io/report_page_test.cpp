@@ -23,16 +23,11 @@ std::string page_of(const test::assessed_station& s)
     return report_page(s.is, s.found, s.remedies);
 }
 
-std::vector<test::assessed_station> all_stations()
-{
-    return {test::gate_shop(), test::trailer_stand(), test::long_path(), test::open_bench(), test::hostile_shop()};
-}
-
 }  // namespace
 
 TEST(ReportPage, IsWellFormed)
 {
-    for (const test::assessed_station& s : all_stations()) {
+    for (const test::assessed_station& s : test::all_stations()) {
         const test::markup_checker checked(page_of(s));
         EXPECT_EQ(checked.fault(), "");
         for (const char* tag :
@@ -43,7 +38,7 @@ TEST(ReportPage, IsWellFormed)
 
 TEST(ReportPage, NeedsNothingFromElsewhere)
 {
-    for (const test::assessed_station& s : all_stations()) {
+    for (const test::assessed_station& s : test::all_stations()) {
         const std::string page = page_of(s);
         const test::markup_checker checked(page);
         for (const char* tag : {"script", "link", "img", "iframe", "object", "a", "form", "use", "image"})
@@ -87,15 +82,70 @@ TEST(ReportPage, HelpsThoseWhoCannotSeeIt)
 TEST(ReportPage, HoldsTheDrawingsThatApply)
 {
     const std::string page = page_of(test::gate_shop());
-    for (const char* label : {"The loop of", "Voltage budget of", "Peak temperatures of", "Grip of work clamp"})
+    for (const char* label : {"The loop of", "Voltage budget of", "Peak temperatures of",
+                              "Temperature over the duty period", "Grip of work clamp"})
         EXPECT_THAT(page, HasSubstr("aria-label=\"" + std::string(label)));
-    const std::string open = page_of(test::open_bench());
+    const std::string open = page_of(test::open_bench()), ending = page_of(test::ending_stand());
     EXPECT_THAT(open, HasSubstr("open circuit: no current flows"));
-    for (const char* label : {"Voltage budget of", "Peak temperatures of", "Grip of"})
+    EXPECT_THAT(ending, HasSubstr("no steady state at this current"));
+    for (const char* label :
+         {"Voltage budget of", "Peak temperatures of", "Temperature over the duty period", "Grip of"}) {
         EXPECT_THAT(open, Not(HasSubstr("aria-label=\"" + std::string(label))));
+        EXPECT_THAT(ending, Not(HasSubstr("aria-label=\"" + std::string(label))));
+    }
+}
+
+TEST(ReportPage, BeginsWithTheFindings)
+{
+    const test::assessed_station s = test::gate_shop();
+    const std::string page = page_of(s);
+    ASSERT_FALSE(s.found.findings.empty());
+    std::size_t at = 0;
+    for (const loop_finding& f : s.found.findings) {
+        const std::size_t here = page.find("<code>" + f.id + "</code>", at);
+        ASSERT_NE(here, std::string::npos) << f.id;
+        EXPECT_NE(page.rfind(std::string(to_text(f.severity)), here), std::string::npos);
+        at = here;
+    }
+    EXPECT_LT(at, page.find("The loop takes"));
+}
+
+TEST(ReportPage, ListsEveryPlaceWithItsLimits)
+{
+    for (const test::assessed_station& s : {test::gate_shop(), test::trailer_stand(), test::long_path()}) {
+        const std::string page = page_of(s);
+        const std::size_t table = page.find("<table class=\"places\">");
+        ASSERT_NE(table, std::string::npos);
+        for (const part_result& p : s.found.parts) {
+            const std::size_t from = page.find(">" + std::to_string(number_of(p)) + " " + p.name + "</th>", table);
+            ASSERT_NE(from, std::string::npos) << p.name;
+            const std::string rows = page.substr(from, page.find("</tbody>", from) - from);
+            for (const place_result& at : p.places)
+                EXPECT_THAT(rows, HasSubstr("<th scope=\"row\">" + std::string(to_text(at.what)) +
+                                            "</th><td class=\"n\">" + detail::band_text(at.peak, 0) + "</td>"))
+                    << p.name;
+            for (const limit_use& u : p.limits) EXPECT_THAT(rows, HasSubstr(markup_escaped(u.name))) << p.name;
+            for (const std::string& note : p.notes) EXPECT_THAT(rows, HasSubstr("Note: " + markup_escaped(note)));
+        }
+    }
+}
+
+TEST(ReportPage, OfALoopWithoutAStateHasNoTemperatures)
+{
+    for (const test::assessed_station& s : {test::open_bench(), test::ending_stand()}) {
+        const std::string page = page_of(s);
+        EXPECT_THAT(page, HasSubstr("No drops and no temperatures: " + markup_escaped(no_state_line(s.found))));
+        EXPECT_THAT(page, Not(HasSubstr("Every place and every limit")));
+        for (const part_result& p : s.found.parts) {
+            const std::size_t row = page.find("<th scope=\"row\">" + p.name);
+            ASSERT_NE(row, std::string::npos);
+            const std::string cells = page.substr(row, page.find("<td><span", row) - row);
+            EXPECT_EQ(cells.find_first_of("0123456789", cells.find("</th>")), std::string::npos) << cells;
+        }
+    }
 }
 
 TEST(ReportPage, PromisesNothing)
 {
-    for (const test::assessed_station& s : all_stations()) EXPECT_EQ(test::forbidden_word_in(page_of(s)), "");
+    for (const test::assessed_station& s : test::all_stations()) EXPECT_EQ(test::forbidden_word_in(page_of(s)), "");
 }

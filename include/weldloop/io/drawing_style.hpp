@@ -66,6 +66,7 @@ inline constexpr std::string_view drawing_style = R"css(
 .drawing .chip-ground{fill:var(--wash)}
 .heat0{fill:#eef1ee}.heat1{fill:#f8ebc4}.heat2{fill:#f8d389}.heat3{fill:#f2ae62}.heat4{fill:#e88a55}
 .heat5{fill:#dd6a57}
+.no-heat{fill:#dfe3e6}
 .v-within{stroke:var(--within);stroke-width:1.5}
 .v-none{stroke:var(--none);stroke-width:1.5;stroke-dasharray:1.5 2.5}
 .v-close{stroke:var(--close);stroke-width:2.5;stroke-dasharray:8 3}

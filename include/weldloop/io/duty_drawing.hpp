@@ -6,8 +6,8 @@
 #include <cstddef>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <utility>
-#include <variant>
 #include <vector>
 
 #include <weldloop/circuit/duty_trace.hpp>
@@ -28,28 +28,35 @@ struct temperature_trace {
     std::string name = {};  ///< as printed
     std::vector<std::pair<duration, temperature>> points =
         {};                                 ///< from the start of the current to the end of the rest
-    std::optional<temperature> limit = {};  ///< what its peak was held against
+    std::optional<temperature> limit = {};  ///< a limit that is defined for this very place
+    std::string at = {};                    ///< the place, where it is not the one the report names the part's peak of
 };
 
-/// The traces of the hottest parts of an assessed station, hottest first; none for an open circuit or a duty without a
-/// break, where nothing swings. Plates and bare contacts are left out, for their swing is not solved, and so are parts
-/// that would melt.
+/// The traces of the hottest parts of an assessed station, hottest first, each at its hottest place; none for a loop
+/// without a settled state or a duty without a break, where nothing swings. A limit is drawn only if it is defined for
+/// that place; where the place is not the one the report names the part's peak of, the trace says which it is.
 /// @param s the station @param found its assessment @param most how many
 [[nodiscard]] inline std::vector<temperature_trace> hottest_traces(const station& s, const assessment& found,
                                                                    std::size_t most = 3)
 {
     std::vector<temperature_trace> out;
     if (!found.conducts || s.job.duty.is_continuous()) return out;
+    const loop_state solved = solve_loop(s);
     std::vector<const part_result*> parts;
     for (const part_result& p : found.parts)
-        if (p.place < s.path.size() && !std::holds_alternative<plate>(s.path[p.place]) &&
-            !std::holds_alternative<contact>(s.path[p.place]))
-            parts.push_back(&p);
-    std::stable_sort(parts.begin(), parts.end(),
-                     [](const part_result* a, const part_result* b) { return a->peak.typical > b->peak.typical; });
-    const loop_state solved = solve_loop(s);
-    for (const part_result* p : parts)
-        if (out.size() < most) out.push_back({p->name, duty_trace_of(s, solved, p->place), p->limit});
+        if (p.place < solved.parts.size()) parts.push_back(&p);
+    std::stable_sort(parts.begin(), parts.end(), [&solved](const part_result* a, const part_result* b) {
+        return solved.parts[a->place].peak > solved.parts[b->place].peak;
+    });
+    for (const part_result* p : parts) {
+        if (out.size() == most) break;
+        const std::string_view hottest = to_text(solved.parts[p->place].hottest);
+        temperature_trace t{p->name, duty_trace_of(s, solved, p->place), {}, {}};
+        for (const limit_use& u : p->limits)
+            if (u.at == hottest && u.limit && (!t.limit || *u.limit < *t.limit)) t.limit = u.limit;
+        if (to_text(p->peak_at) != hottest) t.at = hottest;
+        out.push_back(std::move(t));
+    }
     return out;
 }
 
@@ -69,7 +76,13 @@ struct temperature_trace {
         for (const auto& [at, here] : t.points) peak = std::max(peak, here.in_celsius());
         most = std::max(most, peak);
         if (t.limit) most = std::max(most, t.limit->in_celsius());
-        told.append(" ").append(t.name).append(": at most ").append(detail::fixed_text(peak, 0)).append(" degC.");
+        told.append(" ")
+            .append(t.name)
+            .append(t.at.empty() ? "" : ", ")
+            .append(t.at)
+            .append(": at most ")
+            .append(detail::fixed_text(peak, 0))
+            .append(" degC.");
     }
     if (shown.empty()) return {};
 
@@ -87,7 +100,11 @@ struct temperature_trace {
         std::vector<std::pair<double, double>> points;
         for (const auto& [at, here] : shown[i]->points) points.emplace_back(number_in(at, "min"), here.in_celsius());
         chart.curve(points, i);
-        chart.label(points.back().second, shortened(shown[i]->name, 21), detail::curve_chart::style(i));
+        constexpr std::size_t room = 23;
+        const std::string& place = shown[i]->at;
+        const std::string label = place.empty() ? shortened(shown[i]->name, room)
+                                                : shortened(shown[i]->name, room - 2 - place.size()) + ": " + place;
+        chart.label(points.back().second, label, detail::curve_chart::style(i));
         if (shown[i]->limit && std::find(limits.begin(), limits.end(), *shown[i]->limit) == limits.end())
             limits.push_back(*shown[i]->limit);
     }

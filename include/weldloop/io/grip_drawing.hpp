@@ -10,6 +10,9 @@
 #include <utility>
 #include <vector>
 
+#include <weldloop/circuit/part_place.hpp>
+#include <weldloop/circuit/station.hpp>
+#include <weldloop/core/fraction.hpp>
 #include <weldloop/io/history_panel.hpp>
 #include <weldloop/io/report_words.hpp>
 #include <weldloop/rating/assessment.hpp>
@@ -71,13 +74,14 @@ inline void draw_cases(history_panel& panel, const grip_cases& c, double hours)
 
 /// Three histories under each other: the force on the jaws, the resistance of clamp and contact, and the peak
 /// temperature of the jaws, each typical and with the band between the kind and the poor case. A cross ends a case that
-/// does not reach the end of the forecast; the dashed line is the force at which a quarter is lost, the upright one the
-/// time to inspect.
+/// does not reach the end of the forecast; the dashed line is the force at which a quarter of that when new is lost,
+/// the upright one the time to inspect.
 /// @param name of the clamp, as printed @param g its forecast
-/// @param limit the temperature the clamp was held against, drawn if it lies near the histories
+/// @param limit a limit of the jaws' temperature, drawn if it lies near the histories
+/// @param lost_before share of the force when new that is gone before the forecast begins, below 1
 /// @return an SVG element that takes its looks from drawing_style; empty for a forecast of fewer than two points
 [[nodiscard]] inline std::string grip_histories(std::string_view name, const grip_forecast& g,
-                                                std::optional<temperature> limit = {})
+                                                std::optional<temperature> limit = {}, fraction lost_before = 0.0)
 {
     if (g.points.size() < 2) return {};
     double hours = std::max(number_in(g.horizon, "h"), number_in(g.points.back().at, "h"));
@@ -86,14 +90,17 @@ inline void draw_cases(history_panel& panel, const grip_cases& c, double hours)
         g, [](const grip_point& p) { return p.resistance.value() > 0.0 ? p.resistance.value() * 1e6 : std::nan(""); });
     const detail::grip_cases heat =
         detail::cases_of(g, [](const grip_point& p) { return p.peak_temperature.in_celsius(); });
-    const double when_new = grip.typical.front().second, most_force = grip.range().second;
+    const double lost = static_cast<double>(lost_before);
+    const double when_new = lost < 1.0 ? grip.typical.front().second / (1.0 - lost) : 0.0;
+    const double quarter_lost = (1.0 - inspection_loss) * when_new;
+    const double most_force = std::max(grip.range().second, quarter_lost);
     if (!(hours > 0.0) || !(most_force > 0.0) || joint.typical.size() < 2) return {};
 
     constexpr double width = 880, left = 62, right = 690, panel_height = 138, apart = 44;
-    const double first_top = g.inspect_by ? 56.0 : 34.0;  // room for its words
+    const double first_top = g.inspect_by && lost < inspection_loss ? 56.0 : 34.0;  // room for its words
     const double height = first_top + 3 * panel_height + 2 * apart + 46;
     std::string told;
-    for (const std::string& line : grip_lines(g)) told.append(told.empty() ? "" : " ").append(line);
+    for (const std::string& line : grip_lines(g, lost_before)) told.append(told.empty() ? "" : " ").append(line);
     svg_drawing on(width, height, "Grip of " + std::string(name), told);
     const auto frame = [&](int place) {
         const double top = first_top + place * (panel_height + apart);
@@ -102,7 +109,7 @@ inline void draw_cases(history_panel& panel, const grip_cases& c, double hours)
 
     detail::history_panel forces(on, frame(0), hours, 0.0, 1.08 * most_force, "N on each jaw, warm");
     detail::draw_cases(forces, grip, hours);
-    forces.level((1.0 - inspection_loss) * when_new, "a quarter lost", "limit");
+    forces.level(quarter_lost, lost > 0.0 ? "a quarter of new lost" : "a quarter lost", "limit");
 
     const auto [least_ohm, most_ohm] = joint.range();
     detail::history_panel joints(on, frame(1), hours, 0.8 * least_ohm, 1.1 * most_ohm,
@@ -129,7 +136,7 @@ inline void draw_cases(history_panel& panel, const grip_cases& c, double hours)
         return false;
     }();
     if (cut_short) on.text({right + 8, bottom + 38}, "cross: that case ends there", "small soft");
-    if (g.inspect_by) {
+    if (g.inspect_by && lost < inspection_loss) {
         const double x = heats.at(number_in(*g.inspect_by, "h"), hottest).x;
         for (int place = 0; place < 3; ++place) on.line({x, frame(place).top}, {x, frame(place).bottom}, "limit");
         const bool to_the_left = x > 0.5 * (left + right);
@@ -141,11 +148,16 @@ inline void draw_cases(history_panel& panel, const grip_cases& c, double hours)
     return on.finished();
 }
 
-/// The histories of a part with a forecast. @param p the part
+/// The histories of a part with a forecast, with its limit where that is defined for the jaws.
+/// @param s the station @param p the assessed part
 /// @return an SVG element that takes its looks from drawing_style; empty for a part without a forecast
-[[nodiscard]] inline std::string grip_drawing(const part_result& p)
+[[nodiscard]] inline std::string grip_drawing(const station& s, const part_result& p)
 {
-    return p.grip ? grip_histories(p.name, *p.grip, p.limit) : std::string();
+    if (!p.grip) return {};
+    std::optional<temperature> limit;
+    for (const limit_use& u : p.limits)
+        if (u.at == to_text(part_place::jaws) && u.limit && (!limit || *u.limit < *limit)) limit = u.limit;
+    return grip_histories(p.name, *p.grip, limit, grip_lost_before(s, p));
 }
 
 }  // namespace weldloop

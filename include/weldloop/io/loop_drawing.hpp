@@ -47,8 +47,9 @@ public:
 private:
     static constexpr double room_for_rail = 650, rail_from = 118, right_room = 112;
     static constexpr double least_slot = 62, least_named_slot = 88;
-    static constexpr double upper = 62, lower = 232, frame_width = 52, frame_height = 32;
-    static constexpr double keys_from = 310, key_line = 24, character = 6.6, bold_character = 7.6;
+    static constexpr double upper = 62, lower = 262, frame_width = 52, frame_height = 32;
+    static constexpr double key_line = 24, character = 6.6, bold_character = 7.6;
+    static constexpr double centre_y = 0.5 * (upper + lower) + 6, half_box = 47;
 
     [[nodiscard]] static std::size_t arc_place(const station& s)
     {
@@ -56,27 +57,71 @@ private:
         return static_cast<std::size_t>(std::find_if(s.path.begin(), s.path.end(), is_arc) - s.path.begin());
     }
 
+    /// What stands below a part: its peak and place, each in a line, and its verdict.
+    struct words_line {
+        std::string text, classes;
+        double step;  // to the next
+    };
+    [[nodiscard]] std::vector<words_line> words_below(const part_result& p) const
+    {
+        std::vector<words_line> out;
+        const auto room = static_cast<std::size_t>(slot_of(p.place) / bold_character);
+        // smaller and not bold; the longest word of a place, "connection", fits the least slot
+        const std::size_t room_for_place =
+            std::max<std::size_t>(10, static_cast<std::size_t>(slot_of(p.place) / character));
+        if (found_.conducts) {
+            out.push_back({peak_of(p), "middle", 13});
+            for (const std::string& line : broken(to_text(p.peak_at), room_for_place))
+                out.push_back({line, "middle small soft", 13});
+        }
+        // "may exceed" takes two lines where parts stand close
+        for (const std::string& line : broken(short_text(p.verdict), room))
+            out.push_back({line, "middle small strong w-" + std::string(class_word(p.verdict)), 13});
+        return out;
+    }
+    static constexpr double below_frame = 34;  // from the middle of a part to the first of its words
+
+    /// Below the words of the parts of the way back.
+    [[nodiscard]] double keys_from() const
+    {
+        double lowest = lower + below_frame;
+        for (const part_result& p : found_.parts) {
+            if (p.place < arc_at_) continue;
+            double y = lower + below_frame;
+            for (const words_line& l : words_below(p)) y += l.step;
+            lowest = std::max(lowest, y);
+        }
+        return lowest + 8;
+    }
+
     [[nodiscard]] double height() const
     {
-        const std::size_t lines = 2 + (with_names_ ? 0 : (found_.parts.size() + names_a_line() - 1) / names_a_line());
-        return keys_from + key_line * static_cast<double>(lines);
+        const std::size_t lines =
+            (found_.conducts ? 2 : 1) + (with_names_ ? 0 : (found_.parts.size() + names_a_line() - 1) / names_a_line());
+        return keys_from() + key_line * static_cast<double>(lines);
     }
     [[nodiscard]] std::size_t names_a_line() const { return static_cast<std::size_t>(width_ / 215.0); }
     [[nodiscard]] std::string title() const { return "The loop of " + found_.name; }
     [[nodiscard]] std::string description() const
     {
-        std::string out = "Parts in the order of the current, with peak temperature and verdict.";
+        std::string out = found_.conducts
+                              ? "Parts in the order of the current, with peak temperature and verdict."
+                              : "Parts in the order of the current, with their verdicts. " + no_state_line(found_);
         for (const part_result& p : found_.parts)
             out.append(" ")
                 .append(std::to_string(number_of(p)))
                 .append(" ")
                 .append(p.name)
                 .append(": ")
-                .append(peak_of(p))
-                .append(", ")
-                .append(to_text(p.verdict))
+                .append(told_of(p))
                 .append(".");
         return out;
+    }
+    /// "conductor 83 degC, may exceed limit"; the verdict alone where there are no temperatures.
+    [[nodiscard]] std::string told_of(const part_result& p) const
+    {
+        const std::string verdict(to_text(p.verdict));
+        return found_.conducts ? std::string(to_text(p.peak_at)) + " " + peak_of(p) + ", " + verdict : verdict;
     }
     [[nodiscard]] static std::string peak_of(const part_result& p)
     {
@@ -96,50 +141,54 @@ private:
         return {rail_from + along, before ? upper : lower};
     }
     [[nodiscard]] double arc_x() const { return rail_from + rail_ + 34; }
-    static constexpr double centre_y = 0.5 * (upper + lower);
 
     void rails()
     {
-        drawing_.path(
-            drawing_path().to({60, 100}).line({60, upper}).line({arc_x(), upper}).line({arc_x(), centre_y - 24}).d(),
-            "rail");
-        drawing_.path(
-            drawing_path().to({60, 194}).line({60, lower}).line({arc_x(), lower}).line({arc_x(), centre_y + 24}).d(),
-            "rail");
+        drawing_.path(drawing_path()
+                          .to({60, centre_y - half_box})
+                          .line({60, upper})
+                          .line({arc_x(), upper})
+                          .line({arc_x(), centre_y - 24})
+                          .d(),
+                      "rail");
+        drawing_.path(drawing_path()
+                          .to({60, centre_y + half_box})
+                          .line({60, lower})
+                          .line({arc_x(), lower})
+                          .line({arc_x(), centre_y + 24})
+                          .d(),
+                      "rail");
     }
 
     void supply_box()
     {
-        drawing_.rectangle({12, 100}, 96, 94, "box", 6);
-        drawing_.circle({60, 100}, 4, "dot").circle({60, 194}, 4, "dot");
-        drawing_.text({60, 127}, "supply", "middle strong");
-        drawing_.text({60, 147}, to_text(station_.job.current, "A"), "middle");
+        const double y = centre_y - half_box;
+        drawing_.rectangle({12, y}, 96, 2 * half_box, "box", 6);
+        drawing_.circle({60, y}, 4, "dot").circle({60, y + 2 * half_box}, 4, "dot");
+        drawing_.text({60, y + 27}, "supply", "middle strong");
+        drawing_.text({60, y + 47}, to_text(station_.job.current, "A"), "middle");
         const std::string_view holds = !station_.supply                                         ? "not described"
                                        : station_.supply->kind == supply_kind::constant_voltage ? "const. voltage"
                                                                                                 : "const. current";
-        drawing_.text({60, 166}, holds, "middle small soft");
+        drawing_.text({60, y + 66}, holds, "middle small soft");
         const std::string share =
             station_.job.duty.is_continuous() ? "continuous" : to_text(station_.job.duty.share()) + " duty";
-        drawing_.text({60, 182}, share, "middle small soft");
+        drawing_.text({60, y + 82}, share, "middle small soft");
     }
 
     void part(const part_result& p)
     {
         const drawing_point at = place_of(p.place);
         const std::string kind(class_word(p.verdict));
-        drawing_.begin_group("", std::to_string(number_of(p)) + " " + p.name + ": " + peak_of(p) + ", " +
-                                     std::string(to_text(p.verdict)));
+        drawing_.begin_group("", std::to_string(number_of(p)) + " " + p.name + ": " + told_of(p));
         drawing_.rectangle({at.x - 0.5 * frame_width, at.y - 0.5 * frame_height}, frame_width, frame_height,
-                           std::string(heat_class(p.peak.typical)) + " v-" + kind, 5);
+                           std::string(found_.conducts ? heat_class(p.peak.typical) : "no-heat") + " v-" + kind, 5);
         draw_glyph(drawing_, station_.path.at(p.place), at);
         name_above(at, p);
-        drawing_.text({at.x, at.y + 34}, peak_of(p), "middle");
-        // "may exceed" takes two lines where parts stand close
-        const auto room = static_cast<std::size_t>(slot_of(p.place) / bold_character);
-        double y = at.y + 49;
-        for (const std::string& line : broken(short_text(p.verdict), room)) {
-            drawing_.text({at.x, y}, line, "middle small strong w-" + kind);
-            y += 13;
+        double y = at.y + below_frame;
+        for (const words_line& l : words_below(p)) {
+            drawing_.text({at.x, y}, l.text, l.classes);
+            y += l.step;
         }
         drawing_.end_group();
     }
@@ -194,7 +243,7 @@ private:
 
     void keys()
     {
-        double y = keys_from + 8;
+        double y = keys_from() + 8;
         double x = 12;
         drawing_.text({x, y + 4}, "Frame:", "small soft");
         x += 48;
@@ -205,14 +254,16 @@ private:
             drawing_.text({x + 29, y + 4}, short_text(v), "small");
             x += 48 + character * static_cast<double>(short_text(v).size());
         }
-        y += key_line;
-        x = 12;
-        drawing_.text({x, y + 4}, "Peak, degC:", "small soft");
-        x += 76;
-        for (const heat_step& step : heat_steps) {
-            drawing_.rectangle({x, y - 8}, 22, 15, std::string(step.class_name) + " chip", 3);
-            drawing_.text({x + 29, y + 4}, step.words, "small");
-            x += 46 + character * static_cast<double>(step.words.size());
+        if (found_.conducts) {
+            y += key_line;
+            x = 12;
+            drawing_.text({x, y + 4}, "Peak, degC:", "small soft");
+            x += 76;
+            for (const heat_step& step : heat_steps) {
+                drawing_.rectangle({x, y - 8}, 22, 15, std::string(step.class_name) + " chip", 3);
+                drawing_.text({x + 29, y + 4}, step.words, "small");
+                x += 46 + character * static_cast<double>(step.words.size());
+            }
         }
         if (with_names_) return;
         std::size_t column = 0;
@@ -238,7 +289,8 @@ private:
 }  // namespace detail
 
 /// The loop as a closed drawing: supply, parts in the order of the current, arc, and the parts of the way back, each
-/// with its peak temperature and verdict. Names are written beside the parts where there is room, else in a key below.
+/// with its peak temperature at the place named, and its verdict. Names are written beside the parts where there is
+/// room, else in a key below.
 /// @param s the station @param found its assessment
 /// @return an SVG element that takes its looks from drawing_style
 [[nodiscard]] inline std::string loop_drawing(const station& s, const assessment& found)

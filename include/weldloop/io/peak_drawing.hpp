@@ -13,9 +13,10 @@
 
 namespace weldloop {
 
-/// The peak temperature of each part above the air, its band as a whisker, and its limit as an upright mark.
+/// The peak temperature of each part above the air, at the place named below it, its band as a whisker, and the limit
+/// that is defined for that place as an upright mark.
 /// @param s the station @param found its assessment
-/// @return an SVG element that takes its looks from drawing_style; empty for an open circuit, where nothing gets warm
+/// @return an SVG element that takes its looks from drawing_style; empty for a loop without a settled state
 [[nodiscard]] inline std::string peak_drawing(const station& s, const assessment& found)
 {
     if (!found.conducts || found.parts.empty()) return {};
@@ -25,15 +26,18 @@ namespace weldloop {
     for (const part_result& p : found.parts) {
         most = std::max(most, p.peak.high.in_celsius());
         if (p.limit) most = std::max(most, p.limit->in_celsius());
-        told.append(" ").append(p.name).append(": ").append(detail::band_text(p.peak, 0)).append(" degC.");
+        told.append(" ").append(p.name).append(", ").append(to_text(p.peak_at));
+        told.append(": ").append(detail::band_text(p.peak, 0)).append(" degC.");
     }
+    constexpr double row_height = 36.0;  // for two lines
     detail::row_chart chart(found.parts.size(), air, air + 1.03 * (most - air),
                             "peak in the duty period, degC, above air at " + to_text(s.where.air, "degC"),
-                            "Peak temperatures of " + found.name, told);
+                            "Peak temperatures of " + found.name, told, row_height);
     svg_drawing& on = chart.drawing();
     for (std::size_t i = 0; i < found.parts.size(); ++i) {
         const part_result& p = found.parts[i];
-        chart.name(i, std::to_string(number_of(p)), p.name).bar(i, air, p.peak.typical.in_celsius(), "bar");
+        chart.name(i, std::to_string(number_of(p)), p.name, "", to_text(p.peak_at))
+            .bar(i, air, p.peak.typical.in_celsius(), "bar");
         chart.whisker(i, p.peak.low.in_celsius(), p.peak.high.in_celsius());
         std::string words = detail::band_text(p.peak, 0);
         if (p.limit && *p.limit > s.where.air) {

@@ -54,7 +54,8 @@ template <class Q>
     return out;
 }
 
-[[nodiscard]] inline json json_grip(const grip_forecast& g)
+/// @param lost_before share of the force when new that is gone before the forecast begins
+[[nodiscard]] inline json json_grip(const grip_forecast& g, fraction lost_before)
 {
     json points = json::array();
     for (const grip_point& p : g.points)
@@ -62,10 +63,17 @@ template <class Q>
             {{"at_h", json_hours(p.at)},
              {"force_N", json_number(p.force.value())},
              {"resistance_ohm", p.resistance.value() > 0.0 ? json_number(p.resistance.value()) : json("open")},
-             {"peak_degC", json_number(p.peak_temperature.in_celsius())}});
+             {"jaws_peak_degC", json_number(p.peak_temperature.in_celsius())}});
+    const double now = 1.0 - static_cast<double>(lost_before);
     json out{{"points", points},
+             {"grip_lost_before", json_number(static_cast<double>(lost_before))},
              {"grip_left", json_number(static_cast<double>(g.grip_left))},
-             {"grip_left_low", json_number(static_cast<double>(g.grip_left_low))}};
+             {"grip_left_poor", json_number(static_cast<double>(g.grip_left_low))},
+             {"grip_left_of_new", json_number(now * static_cast<double>(g.grip_left))},
+             {"grip_left_of_new_poor", json_number(now * static_cast<double>(g.grip_left_low))},
+             {"outlook", std::string(to_text(g.outlook))},
+             {"outlook_poor", std::string(to_text(g.outlook_poor))}};
+    if (const auto end = poor_end_of(g)) out["poor_case_ends_h"] = json_hours(*end);
     if (g.quarter_lost)
         out["quarter_lost_h"] = {{"low", json_hours(g.quarter_lost->low)},
                                  {"typical", json_hours(g.quarter_lost->typical)},
@@ -73,30 +81,61 @@ template <class Q>
     if (g.inspect_by) out["inspect_by_h"] = json_hours(*g.inspect_by);
     out["runs_away"] = g.runs_away;
     out["spring_destroyed"] = g.spring_destroyed;
+    out["spots_melt"] = g.spots_melt;
     out["flags"] = json_flags(g.basis);
     return out;
 }
 
+[[nodiscard]] inline json json_limit(const limit_use& u)
+{
+    json out{{"at", u.at}, {"name", u.name}};
+    if (u.limit) out["limit_degC"] = json_number(u.limit->in_celsius());
+    if (u.peak) out["peak_degC"] = json_band(*u.peak);
+    out["used"] = json_number(u.used);
+    out["used_poor"] = json_number(u.used_high);
+    out["exceeds_probability"] = json_number(static_cast<double>(u.exceeds));
+    if (u.from != nullptr) {
+        out["source"] = to_text(*u.from);
+        out["kind"] = std::string(to_text(u.from->kind));
+    }
+    return out;
+}
+
 /// A part's number, or the word that stands in its place: "open" for an open part, "none" where the loop has no state.
-[[nodiscard]] inline json json_part(const part_result& p, loop_outcome outcome)
+[[nodiscard]] inline json json_part(const station& s, const part_result& p, loop_outcome outcome)
 {
     const bool conducts = outcome == loop_outcome::solved;
     const json none = p.conducts ? "none" : "open";
     json out{{"name", p.name}, {"kind", p.kind}, {"number", number_of(p)}};
-    out["drop_V"] = conducts ? json_band(p.drop) : none;
-    out["loss_W"] = conducts ? json_band(p.loss) : none;
-    // without current a part is at the temperature of the air
-    out["peak_degC"] = conducts || outcome == loop_outcome::open_circuit ? json_band(p.peak) : none;
-    if (p.hottest_spot && conducts) out["hottest_spot_degC"] = json_band(*p.hottest_spot);
-    if (p.limit) {
-        out["limit_degC"] = json_number(p.limit->in_celsius());
-        out["limit_name"] = p.limit_name;
-    }
-    out["used"] = json_number(p.used);
     out["verdict"] = std::string(to_text(p.verdict));
     out["reason"] = p.reason;
+    out["drop_V"] = conducts ? json_band(p.drop) : none;
+    out["loss_W"] = conducts ? json_band(p.loss) : none;
+    out["peak_degC"] = conducts ? json_band(p.peak) : none;
+    if (conducts) {
+        out["peak_at"] = std::string(to_text(p.peak_at));
+        if (p.hottest_spot) out["hottest_spot_degC"] = json_band(*p.hottest_spot);
+        if (!p.limits.empty()) {
+            out["limit_at"] = p.limits.front().at;
+            out["limit_name"] = p.limits.front().name;
+        }
+        if (p.limit) out["limit_degC"] = json_number(p.limit->in_celsius());
+        if (can_exceed(p)) {
+            out["used"] = json_number(p.used);
+            out["exceeds_probability"] = json_number(static_cast<double>(p.exceeds));
+        }
+        if (p.hottest_spot) out["softening_used"] = json_number(p.softening_used);
+    }
+    out["places"] = json::array();
+    out["limits"] = json::array();
+    if (conducts) {
+        for (const place_result& at : p.places)
+            out["places"].push_back({{"place", std::string(to_text(at.what))}, {"peak_degC", json_band(at.peak)}});
+        for (const limit_use& u : p.limits) out["limits"].push_back(json_limit(u));
+    }
+    out["notes"] = p.notes;
     out["flags"] = json_flags(p.basis);
-    if (p.grip) out["grip"] = json_grip(*p.grip);
+    if (p.grip) out["grip"] = json_grip(*p.grip, grip_lost_before(s, p));
     return out;
 }
 
@@ -127,11 +166,18 @@ template <class Q>
 
 [[nodiscard]] inline json json_remedy(const remedy& r)
 {
-    return {{"what", r.what},
-            {"part", r.part},
-            {"volts_regained_V", json_number(r.volts_regained.value())},
-            {"cooled_by_K", json_number(r.cooled_by.value())},
-            {"restores_circuit", r.restores_circuit}};
+    json out{{"what", r.what},
+             {"part", r.part},
+             {"effort", std::string(to_text(r.effort))},
+             {"volts_regained_V", json_number(r.volts_regained.value())},
+             {"cooled_by_K", json_number(r.cooled_by.value())},
+             {"restores_circuit", r.restores_circuit}};
+    if (r.verdict_before) out["verdict_before"] = std::string(to_text(*r.verdict_before));
+    if (r.verdict_after) out["verdict_after"] = std::string(to_text(*r.verdict_after));
+    out["clears_verdict"] = r.clears_verdict;
+    out["clears_findings"] = r.clears_findings;
+    out["makes_moot"] = r.makes_moot;
+    return out;
 }
 
 [[nodiscard]] inline json json_surface(const surface_in_use& s)
@@ -157,8 +203,8 @@ template <class Q>
 }  // namespace detail
 
 /// The report as a JSON text, indented, its keys in a fixed order (described in the page on reports).
-/// Numbers are in the unit the key ends with. A part's drop and loss, and the totals, are "open" in words where no
-/// current flows. Bytes that are not UTF-8 become U+FFFD.
+/// Numbers are in the unit the key ends with. A loop without a settled state has "open" or "none" in the place of
+/// drops, heat, peaks and totals, and neither places nor limits. Bytes that are not UTF-8 become U+FFFD.
 /// @param s the station @param found its assessment @param remedies for it, best first
 /// @throws not_finite_error should a result hold NaN or infinity; bad_station_error for an assessment without parts
 [[nodiscard]] inline std::string report_json(const station& s, const assessment& found,
@@ -167,13 +213,17 @@ template <class Q>
     using detail::json;
     json out{{"schema", std::string(report_schema)},
              {"name", found.name},
-             {"job", detail::json_job(s.job)},
-             {"surroundings", detail::json_surroundings(s.where)}};
+             {"outcome", std::string(outcome_word(found.outcome))},
+             {"conducts", found.conducts}};
+    out["findings"] = json::array();
+    for (const loop_finding& f : found.findings)
+        out["findings"].push_back({{"id", f.id}, {"severity", std::string(to_text(f.severity))}, {"text", f.text}});
+    out["job"] = detail::json_job(s.job);
+    out["surroundings"] = detail::json_surroundings(s.where);
     if (s.supply) out["supply"] = detail::json_supply(*s.supply);
-    out["conducts"] = found.conducts;
 
     out["parts"] = json::array();
-    for (const part_result& p : found.parts) out["parts"].push_back(detail::json_part(p, found.outcome));
+    for (const part_result& p : found.parts) out["parts"].push_back(detail::json_part(s, p, found.outcome));
 
     const json none = found.outcome == loop_outcome::open_circuit ? "open" : "none";
     const auto volts = [&](voltage v) { return found.conducts ? detail::json_number(v.value()) : none; };
@@ -188,9 +238,6 @@ template <class Q>
     if (found.headroom) out["headroom_V"] = volt_band(*found.headroom);
     out["weakest"] = found.weakest().name;
 
-    out["findings"] = json::array();
-    for (const loop_finding& f : found.findings)
-        out["findings"].push_back({{"id", f.id}, {"severity", std::string(to_text(f.severity))}, {"text", f.text}});
     out["remedies"] = json::array();
     for (const remedy& r : remedies) out["remedies"].push_back(detail::json_remedy(r));
     out["cautions"] = found.cautions;

@@ -42,6 +42,7 @@ public:
         cautions();
         remedies();
         charts();
+        places();
         grip();
         surfaces();
         sources();
@@ -91,7 +92,9 @@ private:
         condition("Job", job_line(station_.job));
         condition("Surroundings", surroundings_line(station_.where));
         condition("Supply", supply_line(station_));
-        put("</dl>\n<div class=\"figures\">\n");
+        put("</dl>\n");
+        findings();
+        put("<div class=\"figures\">\n");
         std::string note =
             station_.allowed_drop ? "allowed: " + to_text(*station_.allowed_drop, "V") : "no limit was stated";
         if (found_.conducts && found_.wire_extension_drop.typical.value() > 0.0)
@@ -105,9 +108,7 @@ private:
         const part_result& weakest = found_.weakest();
         figure("Weakest part", weakest.name,
                "No. " + std::to_string(number_of(weakest)) + ", " + std::string(to_text(weakest.verdict)));
-        put("</div>\n");
-        findings();
-        put("</header>\n");
+        put("</div>\n</header>\n");
     }
 
     void findings()
@@ -123,7 +124,9 @@ private:
                 .say(to_text(f.severity))
                 .put("</b> ")
                 .say(f.text)
-                .put("</li>\n");
+                .put(" <code>")
+                .say(f.id)
+                .put("</code></li>\n");
         put("</ul>\n");
     }
 
@@ -138,23 +141,35 @@ private:
     void parts()
     {
         element("h2", "Parts");
-        if (found_.conducts) element("p", band_explained);
+        if (found_.conducts) {
+            element("p", band_explained);
+            element("p", cases_explained);
+        } else
+            element("p", "No drops and no temperatures: " + no_state_line(found_));
         put("<div class=\"scroll\" tabindex=\"0\">\n<table>\n<caption>Each part of the path, the arc left "
             "out</caption>\n");
         put("<thead><tr><th scope=\"col\" class=\"n\">No.</th><th scope=\"col\">Part</th><th scope=\"col\" "
             "class=\"n\">Drop, V</th><th scope=\"col\" class=\"n wide\">Heat, W</th>"
-            "<th scope=\"col\" class=\"n\">Peak, degC</th><th scope=\"col\" class=\"n wide\">Limit, degC</th><th "
+            "<th scope=\"col\" class=\"n\">Peak, degC</th><th scope=\"col\" class=\"n wide\">Limit, degC</th>"
+            "<th scope=\"col\" class=\"n wide\">Beyond, of 100</th><th "
             "scope=\"col\">Verdict</th></tr></thead>\n<tbody>\n");
         for (const part_result& p : found_.parts) {
             put("<tr><td class=\"n\">").say(std::to_string(number_of(p))).put("</td><th scope=\"row\">").say(p.name);
             if (p.kind != p.name) put("<span class=\"why\">").say(p.kind).put("</span>");
             put("</th>");
-            band_cell(found_.conducts ? band_text(p.drop, 3) : p.conducts ? "-" : "open");
-            wide_cell(found_.conducts ? fixed_text(p.loss.typical.value(), p.loss.typical.value() < 9.95 ? 1 : 0)
-                      : p.conducts    ? "-"
-                                      : "open");
-            band_cell(found_.conducts ? band_text(p.peak, 0) : "-");
-            wide_cell(p.limit ? fixed_text(p.limit->in_celsius(), 0) : "none");
+            if (found_.conducts) {
+                band_cell(drop_text(p.drop));
+                wide_cell(fixed_text(p.loss.typical.value(), p.loss.typical.value() < 9.95 ? 1 : 0));
+                band_cell(band_text(p.peak, 0), to_text(p.peak_at));
+                wide_cell(p.limit ? fixed_text(p.limit->in_celsius(), 0) : "-");
+                wide_cell(cases_number(p));
+            } else {
+                band_cell(p.conducts ? "-" : "open");
+                wide_cell("-");
+                band_cell("-");
+                wide_cell("-");
+                wide_cell("-");
+            }
             put("<td><span class=\"verdict w-")
                 .put(class_word(p.verdict))
                 .put("\">")
@@ -166,8 +181,8 @@ private:
         put("</tbody>\n");
         if (found_.conducts) {
             put("<tfoot><tr><td></td><th scope=\"row\">the whole loop</th>");
-            band_cell(band_text(found_.total_drop, 3));
-            put("<td class=\"wide\" colspan=\"4\"></td></tr></tfoot>\n");
+            band_cell(drop_text(found_.total_drop));
+            put("<td class=\"wide\" colspan=\"5\"></td></tr></tfoot>\n");
         }
         put("</table>\n</div>\n");
     }
@@ -179,12 +194,13 @@ private:
     }
     /// A value that a narrow screen leaves out; the reason beside the verdict names the limit.
     void wide_cell(std::string_view text) { put("<td class=\"n wide\">").say(text).put("</td>"); }
-    /// The typical value, and its band in brackets below.
-    void band_cell(std::string_view text)
+    /// The typical value, its band in brackets below, and what it is of.
+    void band_cell(std::string_view text, std::string_view of = {})
     {
         const std::size_t bracket = std::min(text.find(" ("), text.size());
         put("<td class=\"n\">").say(text.substr(0, bracket));
         if (bracket < text.size()) put("<span class=\"why\">").say(text.substr(bracket + 1)).put("</span>");
+        if (!of.empty()) put("<span class=\"why\">").say(of).put("</span>");
         put("</td>");
     }
 
@@ -203,8 +219,18 @@ private:
         element("h2", "What would help, most first");
         put("<ol>\n");
         for (const remedy& r : remedies_)
-            put("<li>").say(what_line(r)).put("<span class=\"gain\">").say(gain_line(r)).put("</span></li>\n");
+            put("<li>")
+                .say(what_line(r))
+                .put("<span class=\"gain\">")
+                .say(gain_line(r, found_.outcome))
+                .put("</span>")
+                .effect(remedy_effect(r))
+                .put("</li>\n");
         put("</ol>\n");
+    }
+    report_writer& effect(const std::string& text)
+    {
+        return text.empty() ? *this : put("<span class=\"gain\">").say(text).put("</span>");
     }
 
     void charts()
@@ -214,10 +240,68 @@ private:
         drawing(budget_drawing(station_, found_), "Each drop begins where the one before it ends. Whiskers span from "
                                                   "the 5 to the 95 % point of each part's scatter.");
         element("h2", "How hot it gets");
-        drawing(peak_drawing(station_, found_), "Highest temperature of each part's metal in the duty period; contact "
-                                                "spots are hotter. The upright mark is the limit it was held against.");
+        drawing(peak_drawing(station_, found_), "Highest temperature in the duty period of the place named, where the "
+                                                "limit is defined that each part was held against (upright mark); of "
+                                                "a part without one, of its hottest place. Contact spots are hotter.");
         drawing(duty_drawing(station_, hottest_traces(station_, found_)),
-                "The hottest of them over one duty period, once it has settled, typical case.");
+                "The hottest parts over one duty period, once it has settled, typical case: each at its hottest place, "
+                "which is named where it is not the place of its limit.");
+    }
+
+    /// All places of every part with their peaks and limits.
+    void places()
+    {
+        if (!found_.conducts) return;
+        element("h2", "Every place and every limit");
+        put("<div class=\"scroll\" tabindex=\"0\">\n<table class=\"places\">\n<caption>Peaks in the duty period; "
+            "limits "
+            "stand at the place they are defined for, the deciding one of each part in bold</caption>\n");
+        put("<thead><tr><th scope=\"col\">Place</th><th scope=\"col\" class=\"n\">Peak, degC</th><th scope=\"col\" "
+            "class=\"n\">Limit, degC</th><th scope=\"col\" class=\"n\">Beyond, of 100</th><th scope=\"col\">Held "
+            "against</th></tr></thead>\n");
+        for (const part_result& p : found_.parts) places_of(p);
+        put("</table>\n</div>\n");
+    }
+    void places_of(const part_result& p)
+    {
+        put("<tbody>\n<tr class=\"part\"><th scope=\"rowgroup\" colspan=\"5\">")
+            .say(std::to_string(number_of(p)) + " " + p.name)
+            .put("</th></tr>\n");
+        for (const place_result& at : p.places) {
+            bool held = false;
+            for (const limit_use& u : p.limits) {
+                if (!u.peak || u.at != to_text(at.what)) continue;
+                limit_row(u, &u == p.limits.data());
+                held = true;
+            }
+            if (!held) place_row(to_text(at.what), band_text(at.peak, 0), "-", "-", "", false);
+        }
+        for (const limit_use& u : p.limits)
+            if (!u.peak) limit_row(u, &u == p.limits.data());
+        if (p.hottest_spot)
+            place_row("contact spots", band_text(*p.hottest_spot, 0), "-",
+                      p.limits.empty() ? cases_number(p) : std::string("-"),
+                      "at most; their drop typically at " + fixed_text(100.0 * p.softening_used, 0) +
+                          " % of the softening drop of their metals",
+                      p.limits.empty());
+        for (const std::string& note : p.notes)
+            put("<tr><td class=\"note\" colspan=\"5\">").say("Note: " + note).put("</td></tr>\n");
+        put("</tbody>\n");
+    }
+    void limit_row(const limit_use& u, bool deciding)
+    {
+        const std::string share = "typically at " + fixed_text(100.0 * u.used, 0) +
+                                  (u.limit ? " % of the allowed rise" : " % of it") + ", in a poor case at " +
+                                  fixed_text(100.0 * u.used_high, 0) + " %";
+        place_row(u.at, u.peak ? band_text(*u.peak, 0) : "-", u.limit ? fixed_text(u.limit->in_celsius(), 0) : "-",
+                  cases_number(u.exceeds), u.name + "; " + share, deciding);
+    }
+    void place_row(std::string_view place, std::string_view peak, std::string_view limit, std::string_view cases,
+                   std::string_view held_against, bool deciding)
+    {
+        put(deciding ? "<tr class=\"deciding\"><th scope=\"row\">" : "<tr><th scope=\"row\">").say(place).put("</th>");
+        for (const std::string_view cell : {peak, limit, cases}) put("<td class=\"n\">").say(cell).put("</td>");
+        put("<td class=\"against\">").say(held_against).put("</td></tr>\n");
     }
 
     void grip()
@@ -225,15 +309,18 @@ private:
         for (const part_result& p : found_.parts) {
             if (!p.grip || p.grip->points.empty()) continue;
             element("h2", "Grip of " + p.name);
-            drawing(grip_drawing(p), "Force, resistance and peak temperature, if the clamp stays as it is now. Shaded: "
-                                     "from the kind to the poor case.");
+            drawing(grip_drawing(station_, p),
+                    "Force, resistance and peak temperature of the jaws, if the clamp stays as it is now. Shaded: "
+                    "from the kind to the poor case.");
             put("<ul>\n");
-            for (const std::string& line : grip_lines(*p.grip)) element("li", line);
+            for (const std::string& line : grip_lines(*p.grip, grip_lost_before(station_, p))) element("li", line);
             for (const range_flag flag : p.grip->basis.flags())
                 element("li", "Note: " + std::string(to_text(flag)) + ".");
             put("</ul>\n");
-            drawing(station_grip_map(station_, p),
-                    "What this clamp comes to at other currents and on other surfaces, typical case, without film.");
+            drawing(
+                station_grip_map(station_, p),
+                "What such a clamp comes to at other currents and on other surfaces: typical case, with its grip when "
+                "new, without film, the nearest lead alone behind it.");
         }
     }
 

@@ -32,10 +32,11 @@ public:
     [[nodiscard]] std::string written()
     {
         head();
+        findings();
         table();
         totals();
-        what_stands_out();
         what_would_help();
+        part_by_part();
         grip();
         list("Cautions", found_.cautions, "! ");
         surfaces();
@@ -47,9 +48,9 @@ public:
 
 private:
     static constexpr std::size_t width = text_report_width;
-    // number, name, drop, loss, peak, limit, verdict, with one or two spaces between: 110 in all
-    static constexpr std::size_t in_number = 4, in_name = 26, in_drop = 21, in_loss = 6, in_peak = 14, in_limit = 6,
-                                 in_verdict = 24;
+    // number, name, drop, loss, peak, its place, limit, cases, verdict, with one or two spaces between: 110 in all
+    static constexpr std::size_t in_number = 3, in_name = 20, in_drop = 20, in_loss = 5, in_peak = 14, in_place = 16,
+                                 in_limit = 4, in_cases = 6;
 
     void blank() { out_.push_back('\n'); }
     void line(std::string_view text)
@@ -89,33 +90,47 @@ private:
         labelled("Job", job_line(station_.job));
         labelled("Surroundings", surroundings_line(station_.where));
         labelled("Supply", supply_line(station_));
+    }
+
+    void findings()
+    {
+        if (!found_.findings.empty()) title("What stands out");
+        for (const loop_finding& f : found_.findings)
+            say("- ", std::string(to_text(f.severity)) + ": " + f.text + " [" + f.id + "]");
         blank();
     }
 
     void row(std::string_view number, std::string_view name, std::string_view drop, std::string_view loss,
-             std::string_view peak, std::string_view limit, std::string_view verdict)
+             std::string_view peak, std::string_view place, std::string_view limit, std::string_view cases,
+             std::string_view verdict)
     {
         line(right_in(number, in_number) + "  " + left_in(name, in_name) + " " + right_in(drop, in_drop) + " " +
-             right_in(loss, in_loss) + "  " + right_in(peak, in_peak) + " " + right_in(limit, in_limit) + "  " +
-             std::string(verdict));
+             right_in(loss, in_loss) + "  " + right_in(peak, in_peak) + "  " + left_in(place, in_place) + " " +
+             right_in(limit, in_limit) + " " + right_in(cases, in_cases) + "  " + std::string(verdict));
     }
     void table()
     {
-        row("No.", "part", "drop, V", "loss,", "peak,", "limit,", "verdict");
-        row("", "", "", "W", "degC", "degC", "");
+        row("No.", "part", "drop, V", "heat,", "peak,", "of its", "lim.", "beyond", "verdict");
+        row("", "", "", "W", "degC", "", "degC", "in 100", "");
         line(std::string(width, '-'));
         for (const part_result& p : found_.parts) {
-            const std::string drop = found_.conducts ? band_text(p.drop, 3) : p.conducts ? "-" : "open";
-            const std::string loss =
-                found_.conducts ? fixed_text(p.loss.typical.value(), p.loss.typical.value() < 9.95 ? 1 : 0) : "-";
-            const std::string peak = found_.conducts ? band_text(p.peak, 0) : "-";
-            const std::string_view words = to_text(p.verdict);
-            row(std::to_string(number_of(p)), plain_ascii(p.name), drop, loss, peak,
-                p.limit ? fixed_text(p.limit->in_celsius(), 0) : "-",
-                left_in(words.substr(0, words.find(',')), in_verdict));
+            const std::string_view none = p.conducts ? "-" : "open";
+            if (!found_.conducts) {
+                row(std::to_string(number_of(p)), plain_ascii(p.name), none, "-", "-", "-", "-", "-",
+                    short_text(p.verdict));
+                continue;
+            }
+            row(std::to_string(number_of(p)), plain_ascii(p.name), drop_text(p.drop),
+                fixed_text(p.loss.typical.value(), p.loss.typical.value() < 9.95 ? 1 : 0), band_text(p.peak, 0),
+                to_text(p.peak_at), p.limit ? fixed_text(p.limit->in_celsius(), 0) : "-", cases_number(p),
+                short_text(p.verdict));
         }
         line(std::string(width, '-'));
-        if (found_.conducts) say(band_explained);
+        if (found_.conducts) {
+            say(band_explained);
+            say(cases_explained);
+        } else
+            say("No drops and no temperatures: " + no_state_line(found_));
         blank();
     }
 
@@ -136,17 +151,24 @@ private:
                                 "): " + std::string(to_text(weakest.verdict)));
     }
 
-    void what_stands_out()
+    void part_by_part()
     {
-        bool titled = !found_.findings.empty();
-        if (titled) title("What stands out");
-        for (const loop_finding& f : found_.findings) say("      ", std::string(to_text(f.severity)) + ": " + f.text);
+        title("Part by part");
+        const std::string clear(in_number + 2, ' ');
         for (const part_result& p : found_.parts) {
-            if (p.verdict == verdict::within_limit || p.reason.empty()) continue;
-            if (!titled) title("What stands out");
-            titled = true;
             say(right_in(std::to_string(number_of(p)), in_number) + "  ",
-                p.name + ", " + std::string(to_text(p.verdict)) + ": " + p.reason);
+                p.name + ", " + std::string(to_text(p.verdict)) + ": " + p.reason + ".");
+            if (!found_.conducts) continue;
+            for (const limit_use& u : p.limits)
+                say(clear + "limit: ", limit_line(u) + "; exceeded " + cases_text(u.exceeds));
+            std::string peaks;
+            for (const place_result& at : p.places)
+                peaks.append(peaks.empty() ? "" : ", ")
+                    .append(to_text(at.what))
+                    .append(" ")
+                    .append(band_text(at.peak, 0));
+            if (p.places.size() > 1) say(clear + "peaks: ", peaks + " degC");
+            for (const std::string& n : p.notes) say(clear + "note:  ", n);
         }
     }
 
@@ -158,7 +180,9 @@ private:
         for (const remedy& r : remedies_) {
             const std::string mark = right_in(std::to_string(++rank), in_number - 1) + ".  ";
             say(mark, what_line(r));
-            say(std::string(mark.size(), ' '), gain_line(r));
+            say(std::string(mark.size(), ' '), gain_line(r, found_.outcome));
+            if (const std::string effect = remedy_effect(r); !effect.empty())
+                say(std::string(mark.size(), ' '), effect);
         }
     }
 
@@ -167,7 +191,7 @@ private:
         for (const part_result& p : found_.parts) {
             if (!p.grip || p.grip->points.empty()) continue;
             title("Grip of " + plain_ascii(p.name));
-            for (const std::string& l : grip_lines(*p.grip)) say("- ", l);
+            for (const std::string& l : grip_lines(*p.grip, grip_lost_before(station_, p))) say("- ", l);
         }
     }
 

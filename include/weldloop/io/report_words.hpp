@@ -1,24 +1,30 @@
 #pragma once
 /// @file
-/// What every form of the report says in the same words: the job, bands, grip, remedies, sources.
+/// What every form of the report says in the same words: the job, bands, limits, grip, remedies, sources.
 
 #include <array>
 #include <charconv>
 #include <cmath>
 #include <cstddef>
+#include <optional>
 #include <string>
 #include <string_view>
+#include <variant>
 #include <vector>
 
 #include <weldloop/circuit/station.hpp>
 #include <weldloop/core/band.hpp>
 #include <weldloop/core/error.hpp>
+#include <weldloop/core/fraction.hpp>
+#include <weldloop/core/number_text.hpp>
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/temperature.hpp>
 #include <weldloop/core/text.hpp>
 #include <weldloop/rating/assessment.hpp>
-#include <weldloop/rating/grip.hpp>
+#include <weldloop/rating/grip_forecast.hpp>
+#include <weldloop/rating/grip_march.hpp>
+#include <weldloop/rating/verdict.hpp>
 
 namespace weldloop {
 
@@ -78,6 +84,12 @@ template <class Q>
     return std::floor(value / unit + slip) * unit;
 }
 
+/// "2.265 (1.638..3.527)" of a drop in volts, with one decimal less from ten on, so that columns keep their width.
+[[nodiscard]] inline std::string drop_text(const band<voltage>& b)
+{
+    return band_text(b, b.high.value() < 9.9995 ? 3 : 2);
+}
+
 /// Decimals that show three digits of a positive number, none beyond a thousandth.
 [[nodiscard]] inline int decimals_for(double value)
 {
@@ -128,6 +140,27 @@ template <class Q>
     return outcome == loop_outcome::open_circuit ? "open" : "no steady state";
 }
 
+/// The words for an outcome.
+[[nodiscard]] constexpr std::string_view outcome_word(loop_outcome outcome)
+{
+    switch (outcome) {
+    case loop_outcome::solved: return "solved";
+    case loop_outcome::open_circuit: return "open circuit";
+    case loop_outcome::ends: return "ends";
+    case loop_outcome::not_settled: return "not settled";
+    }
+    return "not settled";
+}
+
+/// Why an assessment has no numbers, in one sentence; empty where it has them.
+[[nodiscard]] inline std::string no_state_line(const assessment& found)
+{
+    if (found.outcome == loop_outcome::solved) return {};
+    for (const loop_finding& f : found.findings)
+        if (f.id == "open_circuit" || f.id == "no_steady_state") return f.text;
+    return "The loop has no settled state: " + std::string(outcome_word(found.outcome)) + ".";
+}
+
 /// "1.94 V (1.20..3.10 V)" of a voltage with its band; words where the loop has no state.
 [[nodiscard]] inline std::string volts_line(const band<voltage>& v, loop_outcome outcome)
 {
@@ -135,40 +168,202 @@ template <class Q>
     return detail::band_text(v, detail::decimals_for(v.typical.value())) + " V";
 }
 
-/// The forecast of a clamp's grip in sentences; a time never without its band.
-[[nodiscard]] inline std::vector<std::string> grip_lines(const grip_forecast& g)
+/// How the count of cases is meant; printed beside the tables.
+inline constexpr std::string_view cases_explained =
+    "Beyond: in how many of 100 such cases, connections scattering as they do, some limit of the part is exceeded or "
+    "its contact spots yield.";
+
+/// Whether there is anything a part could exceed: a limit, or contact spots that could yield.
+[[nodiscard]] inline bool can_exceed(const part_result& p)
+{
+    return !p.limits.empty() || p.hottest_spot.has_value();
+}
+
+/// "43", "<1", ">99": of 100 such cases, for columns.
+[[nodiscard]] inline std::string cases_number(likelihood p)
+{
+    constexpr double one = 0.01;
+    const double share = static_cast<double>(p);
+    if (share < one) return "<1";
+    return share > 1.0 - one ? ">99" : detail::fixed_text(100.0 * share, 0);
+}
+/// The same of a part; a dash where there is nothing it could exceed.
+[[nodiscard]] inline std::string cases_number(const part_result& p)
+{
+    return can_exceed(p) ? cases_number(p.exceeds) : "-";
+}
+
+/// "handle 72 (52..80) degC, limit 70 degC (part that is touched in use)"; of a resistance its share of the limit.
+[[nodiscard]] inline std::string limit_line(const limit_use& u)
+{
+    if (u.limit && u.peak)
+        return u.at + " " + detail::band_text(*u.peak, 0) + " degC, limit " +
+               detail::fixed_text(u.limit->in_celsius(), 0) + " degC (" + u.name + ")";
+    return u.at + " typically at " + detail::fixed_text(100.0 * u.used, 0) + " % of its limit, in a poor case at " +
+           detail::fixed_text(100.0 * u.used_high, 0) + " % (" + u.name + ")";
+}
+
+/// What decides on a part: the limit nearest to being exceeded, at the place it is defined for; or the softening drop
+/// of its spots; or that there is none.
+[[nodiscard]] inline std::string deciding_line(const part_result& p)
+{
+    if (!p.limits.empty()) return limit_line(p.limits.front());
+    if (p.hottest_spot)
+        return "no published limit; spots typically at " + detail::fixed_text(100.0 * p.softening_used, 0) +
+               " % of the softening drop of their metals";
+    return "no published limit";
+}
+
+/// The part of the path an assessed part stands for, if it is a work connection.
+[[nodiscard]] inline const work_connection* work_connection_of(const station& s, const part_result& p)
+{
+    return p.place < s.path.size() ? std::get_if<work_connection>(&s.path[p.place]) : nullptr;
+}
+/// Share of its force when new that a clamp has lost before the forecast begins; none for another part.
+[[nodiscard]] inline fraction grip_lost_before(const station& s, const part_result& p)
+{
+    const work_connection* w = work_connection_of(s, p);
+    return w != nullptr ? w->grip_lost : fraction(0.0);
+}
+
+namespace detail {
+[[nodiscard]] inline std::string hours_text(duration d)
+{
+    return number_text(cut_to_two_digits(number_in(d, "h"))) + " h";
+}
+[[nodiscard]] inline std::string percent_of(double share)
+{
+    return number_text(100.0 * share, 2) + " %";
+}
+[[nodiscard]] inline std::string outlook_words(grip_outlook outlook)
+{
+    switch (outlook) {
+    case grip_outlook::holds: return "it holds, losing less than a quarter of what it has now";
+    case grip_outlook::declines: return "it declines, losing a quarter or more of what it has now";
+    case grip_outlook::unstable: break;
+    }
+    return "it is unstable";
+}
+[[nodiscard]] inline std::string typical_outlook_words(const grip_forecast& g)
+{
+    if (g.outlook != grip_outlook::unstable) return outlook_words(g.outlook);
+    if (g.spring_destroyed) return "it is unstable: its spring gets hotter than the tempering range of its wire";
+    if (g.spots_melt) return "it is unstable: its spots melt";
+    if (g.end == grip_end::fallen) return "it is unstable: less than a tenth of its grip is left";
+    if (g.end == grip_end::worn) return "it is unstable: film eats up its spots";
+    return "it is unstable: heat and loss of grip feed each other";
+}
+// When the poor case ends, if it ends before the forecast does.
+[[nodiscard]] inline std::optional<duration> poor_end_of(const grip_forecast& g)
+{
+    constexpr double whole = 1.0 - 1e-6;
+    if (g.outlook_poor != grip_outlook::unstable || g.poor_points.empty()) return std::nullopt;
+    const duration end = g.poor_points.back().at;
+    return end < whole * g.horizon ? std::optional<duration>(end) : std::nullopt;
+}
+// An unstable case that reaches the end of the forecast has a grip and a steady heat, but its spots melt.
+[[nodiscard]] inline std::string poor_outlook_words(const grip_forecast& g)
+{
+    if (g.outlook_poor != grip_outlook::unstable) return outlook_words(g.outlook_poor);
+    if (const auto end = poor_end_of(g))
+        return "it is unstable: its spots melt, its spring is destroyed or its grip goes, " +
+               (end->value() > 0.0 ? "by " + hours_text(*end) : std::string("from the start"));
+    return "it is unstable: its spots melt";
+}
+}  // namespace detail
+
+/// The forecast of a clamp's grip in sentences: what is left of its force, now and later, when a quarter is lost, what
+/// it comes to. Each is said of the poor case too, and a time never without its band.
+/// @param g the forecast @param lost_before share of the force when new that is gone before it begins
+[[nodiscard]] inline std::vector<std::string> grip_lines(const grip_forecast& g, fraction lost_before = 0.0)
 {
     std::vector<std::string> out;
     if (g.points.empty()) return out;
-    const auto hours = [](duration d) { return number_text(detail::cut_to_two_digits(number_in(d, "h"))) + " h"; };
+    const double lost = static_cast<double>(lost_before), now = 1.0 - lost;
+    const double left = static_cast<double>(g.grip_left), left_low = static_cast<double>(g.grip_left_low);
+    const auto poor_end = detail::poor_end_of(g);
     // an end of the band beyond the forecast is given as its end
-    const auto after = [&](duration d) {
-        return d >= usual_forecast ? "not within " + hours(usual_forecast) : "after " + hours(d);
+    const auto after = [&g](duration d) {
+        return d >= g.horizon ? "not within " + detail::hours_text(g.horizon) : "after " + detail::hours_text(d);
     };
-    out.push_back("Grip left after " + hours(g.points.back().at) + " of shift: typically " + to_text(g.grip_left, 2) +
-                  ", in a poor case " + to_text(g.grip_left_low, 2) + ".");
+
+    std::string first = lost > 0.0 ? detail::percent_of(lost) + " of its grip when new is gone already, " +
+                                         detail::percent_of(now) + " is left now; after "
+                                   : std::string("Grip left after ");
+    first += detail::hours_text(g.points.back().at) + " of shift" + (lost > 0.0 ? " " : ": ") + "typically " +
+             detail::percent_of(now * left) + (lost > 0.0 ? " of when new" : "") + ", in a poor case " +
+             detail::percent_of(now * left_low);
+    if (poor_end) first += ", which ends after " + detail::hours_text(*poor_end);
+    out.push_back(first + ".");
+
+    const bool gone_before = lost >= inspection_loss;
+    if (gone_before)
+        out.push_back(
+            "More than a quarter of its grip when new is gone already, typically as in a poor case: inspect it "
+            "before the next weld.");
     if (g.quarter_lost) {
-        out.push_back("A quarter of the grip is lost: in a poor case " + after(g.quarter_lost->low) + ", typically " +
-                      after(g.quarter_lost->typical) + ", in a kind case " + after(g.quarter_lost->high) + ".");
-        if (g.inspect_by)
-            out.push_back("Inspect within " + hours(*g.inspect_by) + " of shift, the early end of that band.");
-    } else
-        out.push_back("A quarter of the grip is not lost within this forecast, not even in a poor case.");
-    if (g.runs_away) out.push_back("Does not settle: heat and loss of grip feed each other.");
-    if (g.spring_destroyed) out.push_back("The spring gets hotter than the tempering range of its wire: destroyed.");
+        out.push_back((lost > 0.0 ? "A quarter of what is left now is lost: in a poor case "
+                                  : "A quarter of the grip is lost: in a poor case ") +
+                      after(g.quarter_lost->low) + ", typically " + after(g.quarter_lost->typical) +
+                      ", in a kind case " + after(g.quarter_lost->high) + ".");
+        if (g.inspect_by && !gone_before)
+            out.push_back("Inspect within " + detail::hours_text(*g.inspect_by) +
+                          " of shift, the early end of that band, which is the poor case.");
+    } else if (!gone_before && g.outlook_poor != grip_outlook::unstable) {
+        const double quarter = 1.0 - inspection_loss;
+        if (now * left_low >= quarter)
+            out.push_back("A quarter of the grip when new is not lost within " + detail::hours_text(g.horizon) +
+                          ", neither typically nor in a poor case.");
+        else
+            out.push_back("By then a quarter of the grip when new is lost in a poor case, " +
+                          std::string(now * left >= quarter ? "typically not" : "and typically too") +
+                          ": inspect it well before.");
+    }
+    const std::string typically = detail::typical_outlook_words(g), poor = detail::poor_outlook_words(g);
+    out.push_back(typically == poor ? "What it comes to, typically and in a poor case: " + poor + "."
+                                    : "What it comes to: typically " + typically + "; in a poor case " + poor + ".");
     return out;
 }
 
-/// What a remedy regains: "gains 0.42 V, cools the part by 35 K".
-[[nodiscard]] inline std::string gain_line(const remedy& r)
+/// What a remedy regains and what it takes: "gains 0.42 V, cools the part by 35 K; effort: clean".
+/// @param r the remedy @param outcome of the loop before it
+[[nodiscard]] inline std::string gain_line(const remedy& r, loop_outcome outcome)
 {
-    std::string out = r.restores_circuit ? "closes the circuit" : "";
+    std::string out;
+    if (r.restores_circuit)
+        out = outcome == loop_outcome::open_circuit ? "closes the circuit" : "gives the loop a steady state";
     const auto add = [&out](const std::string& text) { out.append(out.empty() ? "" : ", ").append(text); };
     if (r.volts_regained.value() >= 0.0005)
         add("gains " + detail::fixed_text(r.volts_regained.value(), detail::decimals_for(r.volts_regained.value())) +
             " V");
     if (r.cooled_by.value() >= 0.5) add("cools the part by " + detail::fixed_text(r.cooled_by.value(), 0) + " K");
-    return out.empty() ? "gains nothing that counts at this current" : out;
+    if (out.empty()) out = "gains nothing that counts at this current";
+    return out + "; effort: " + std::string(to_text(r.effort));
+}
+
+/// What becomes of the part's verdict and of the findings by a remedy, and which others need not be done then; empty if
+/// nothing of that is known. "then within limit (now over limit); clears the finding spots_melt"
+[[nodiscard]] inline std::string remedy_effect(const remedy& r)
+{
+    std::string out;
+    const auto add = [&out](const std::string& text) { out.append(out.empty() ? "" : "; ").append(text); };
+    const auto listed = [](const std::vector<std::string>& items, std::string_view between) {
+        std::string all;
+        for (const std::string& item : items) all.append(all.empty() ? "" : between).append(item);
+        return all;
+    };
+    if (r.verdict_after)
+        add("the part is then " + std::string(to_text(*r.verdict_after)) +
+            (!r.verdict_before                       ? ""
+             : *r.verdict_before == *r.verdict_after ? ", as now"
+                                                     : " (now " + std::string(to_text(*r.verdict_before)) + ")"));
+    else if (r.verdict_before)
+        add("the part is then out of the path (now " + std::string(to_text(*r.verdict_before)) + ")");
+    if (!r.clears_findings.empty())
+        add((r.clears_findings.size() == 1 ? "clears the finding " : "clears the findings ") +
+            listed(r.clears_findings, ", "));
+    if (!r.makes_moot.empty()) add("spares: " + listed(r.makes_moot, "; "));
+    return out;
 }
 
 /// What is to be done, and to which part where the words do not say it.

@@ -20,13 +20,14 @@ namespace weldloop::detail {
 class row_chart {
 public:
     static constexpr double width = 880, bars_from = 214, bars_to = 668, words_from = 682;
-    static constexpr double first_row = 30, row_height = 25, bar_height = 13, foot = 44;
+    static constexpr double first_row = 30, bar_height = 13, foot = 44;
 
     /// @param rows how many @param least value at the left @param most value at the right @param axis what is measured,
-    /// in words
+    /// in words @param row_height of each
     row_chart(std::size_t rows, double least, double most, std::string_view axis, std::string_view title,
-              std::string_view description)
-        : scale_{least, most, bars_from, bars_to}, bottom_(first_row + row_height * static_cast<double>(rows)),
+              std::string_view description, double row_height = 25.0)
+        : scale_{least, most, bars_from, bars_to}, row_height_(row_height),
+          bottom_(first_row + row_height * static_cast<double>(rows)),
           drawing_(width, bottom_ + foot, title, description)
     {
         const double step = round_step(most - least, 8);
@@ -45,13 +46,17 @@ public:
     /// The middle of a row.
     [[nodiscard]] double y_of(std::size_t row) const
     {
-        return first_row + row_height * (static_cast<double>(row) + 0.5);
+        return first_row + row_height_ * (static_cast<double>(row) + 0.5);
     }
 
-    row_chart& name(std::size_t row, std::string_view number, std::string_view text, std::string_view classes = "")
+    /// @param below a second line, smaller
+    row_chart& name(std::size_t row, std::string_view number, std::string_view text, std::string_view classes = "",
+                    std::string_view below = {})
     {
-        drawing_.text({26, y_of(row) + 4.5}, number, "end small soft");
-        drawing_.text({34, y_of(row) + 4.5}, shortened(text, 25), classes);
+        const double y = y_of(row) + (below.empty() ? 4.5 : -2.5);
+        drawing_.text({26, y}, number, "end small soft");
+        drawing_.text({34, y}, shortened(text, 25), classes);
+        if (!below.empty()) drawing_.text({34, y + 14}, below, "small soft");
         return *this;
     }
     row_chart& bar(std::size_t row, double from, double to, std::string_view classes)
@@ -79,7 +84,7 @@ public:
 
 private:
     drawing_scale scale_;
-    double bottom_;
+    double row_height_, bottom_;
     svg_drawing drawing_;
 };
 

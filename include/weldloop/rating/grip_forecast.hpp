@@ -78,7 +78,7 @@ struct grip_causes {
 /// The forecast. Times to a loss are given with their band, never alone.
 struct grip_forecast {
     std::vector<grip_point> points = {};      ///< from new to the end of the forecast, typical case
-    fraction grip_left = 1.0;                 ///< force at the end over force when new, typical, cold
+    fraction grip_left = 1.0;                 ///< force at the end over force when the forecast begins, typical, cold
     fraction grip_left_low = 1.0;             ///< the same for the pessimistic case
     std::optional<duration> inspect_by = {};  ///< early end of the band in which a quarter of the grip is gone
     std::optional<band<duration>> quarter_lost =

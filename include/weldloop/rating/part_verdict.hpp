@@ -93,12 +93,6 @@ namespace detail {
            to_text(limits.crimp->highest, "uohm") + " (" + u.name + ")";
 }
 
-[[nodiscard]] inline std::string percent_text(double share)
-{
-    constexpr double hardly = 0.01;
-    return share < hardly ? "below 1 %" : number_text(std::round(100.0 * share)) + " %";
-}
-
 // What is known of the part as new: information, whatever its verdict.
 inline void note_type_test(part_result& r, const part_limits& limits)
 {
@@ -177,8 +171,7 @@ inline void judge(part_result& r, const solved_station& s, std::size_t i)
         return say(verdict::spots_melting,
                    "the drop of " + to_text(r.drop.typical, "V") + " is typically at the melting drop of its metals");
     if (deciding != nullptr && deciding->used > 1.0)
-        return say(verdict::over_limit, words_of(*deciding, limits) + "; exceeded with a probability of " +
-                                            percent_text(static_cast<double>(deciding->exceeds)));
+        return say(verdict::over_limit, words_of(*deciding, limits) + "; exceeded " + cases_text(deciding->exceeds));
     if (usual.softening_used > 1.0) {
         r.used = usual.softening_used;
         return say(verdict::over_limit,
@@ -190,13 +183,12 @@ inline void judge(part_result& r, const solved_station& s, std::size_t i)
         return say(verdict::may_exceed, "at the 95 % point of its scatter the spots of its " +
                                             std::string(weak_contact) + " are at their melting drop");
     if (own.softening_used_high > 1.0)
-        return say(verdict::may_exceed, "its spots may yield, with a probability of " + percent_text(own.yields) +
+        return say(verdict::may_exceed, "its spots may yield, " + cases_text(own.yields) +
                                             ": at the 95 % point the drop over its " + std::string(weak_contact) +
                                             " passes the softening drop of its metals");
     constexpr double rounding = 1e-6;  // a new crimp's 95 % point is its limit
     if (deciding != nullptr && static_cast<double>(deciding->exceeds) > may_exceed_share * (1.0 + rounding))
-        return say(verdict::may_exceed, words_of(*deciding, limits) + "; exceeded with a probability of " +
-                                            percent_text(static_cast<double>(deciding->exceeds)));
+        return say(verdict::may_exceed, words_of(*deciding, limits) + "; exceeded " + cases_text(deciding->exceeds));
     if (s.poor().outcome == loop_outcome::open_circuit && !poor.conducts)
         return say(verdict::may_exceed, "in a poor case no metal touches metal: an open circuit");
     if (poor.passes_bound)

@@ -2,7 +2,12 @@
 /// @file
 /// What is said of a part. Never "safe" or "approved": a verdict names the limit it was held against.
 
+#include <cmath>
+#include <string>
 #include <string_view>
+
+#include <weldloop/core/fraction.hpp>
+#include <weldloop/core/number_text.hpp>
 
 namespace weldloop {
 
@@ -37,6 +42,17 @@ enum class verdict {
     case verdict::open_circuit: return "open circuit";
     }
     return "not judged";
+}
+
+/// A probability as people count: "in 12 of 100 such cases". Ends in words, since none is ever quite nothing or quite
+/// sure: "in fewer than 1 of 100 such cases", "in more than 99 of 100 such cases".
+[[nodiscard]] inline std::string cases_text(likelihood p)
+{
+    constexpr double one = 0.01;
+    const double share = static_cast<double>(p);
+    if (share < one) return "in fewer than 1 of 100 such cases";
+    if (share > 1.0 - one) return "in more than 99 of 100 such cases";
+    return "in " + number_text(std::round(100.0 * share)) + " of 100 such cases";
 }
 
 }  // namespace weldloop

@@ -13,8 +13,8 @@ namespace weldloop::solve {
 
 /// A value with its slope.
 struct sloped {
-    double value = 0.0;
-    double slope = 0.0;
+    double value = 0.0;  ///< the value
+    double slope = 0.0;  ///< its derivative
 };
 
 /// A loss law q(x) = h(x) x with h smooth in the square root of x, by cubics in that root between points a half apart.
@@ -23,6 +23,7 @@ struct sloped {
 /// Not for two threads at once: the table fills while it is read.
 class curve_table {
 public:
+    /// A table without a law, to be assigned to.
     curve_table() = default;
 
     /// @param coefficient h(x), x above or below zero
@@ -31,6 +32,7 @@ public:
         value_.fill(std::numeric_limits<double>::quiet_NaN());
     }
 
+    /// h(x) x and its slope. @param x any finite number, not far below zero
     [[nodiscard]] sloped at(double x) const
     {
         if (!(x >= 0.0 && x < highest)) {

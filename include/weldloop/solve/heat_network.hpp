@@ -17,8 +17,9 @@ namespace weldloop::solve {
 
 /// A number that follows the temperatures of two places, with its slopes.
 struct sloped_by_two {
-    double value = 0.0;
-    double by_first = 0.0, by_second = 0.0;
+    double value = 0.0;      ///< the value
+    double by_first = 0.0;   ///< its slope by the first place
+    double by_second = 0.0;  ///< its slope by the second
 };
 
 /// Heat of a source, or conductance of a link, as it follows temperature.
@@ -36,8 +37,9 @@ public:
 /// A network of bodies. Built once, evaluated often.
 class heat_network {
 public:
-    using index = std::size_t;
-    static constexpr index nowhere = static_cast<index>(-1);
+    using index = std::size_t;                                ///< of a node, or of a source
+    static constexpr index nowhere = static_cast<index>(-1);  ///< stands for no node
+    /// The bound of a body that nothing ends.
     static constexpr double unbounded = std::numeric_limits<double>::infinity();
 
     /// A body. @param capacity [J/K], above 0 @param bound rise beyond which it is no more what it was [K]
@@ -78,15 +80,16 @@ public:
     /// Heat while current flows, by a law of the rise at `in` (or, with weight 0.5, of the mean of in and with) and of
     /// `follows`; shares go to two nodes.
     struct source {
-        index in = nowhere;
-        index with = nowhere;     ///< the law's place is the mean of `in` and this; nowhere: `in` alone
-        index follows = nowhere;  ///< the law's second place; nowhere: none
-        const heat_law* law = nullptr;
-        index to = nowhere;
-        double share = 1.0;
-        index also_to = nowhere;
-        double also_share = 0.0;
+        index in = nowhere;             ///< the node whose rise the law follows first
+        index with = nowhere;           ///< the law's place is the mean of `in` and this; nowhere: `in` alone
+        index follows = nowhere;        ///< the law's second place; nowhere: none
+        const heat_law* law = nullptr;  ///< its heat [W], kept by the caller
+        index to = nowhere;             ///< the node that takes a share of the heat
+        double share = 1.0;             ///< which share, 0 to 1
+        index also_to = nowhere;        ///< a second node that does; nowhere: none
+        double also_share = 0.0;        ///< which share, 0 to 1
     };
+    /// Adds a source. @param s whose nodes are in the network
     void add_source(const source& s) { sources_.push_back(s); }
 
     /// Ends the building: finds the pattern of the matrix.
@@ -109,11 +112,11 @@ public:
                     slots_.push_back(to != nowhere && in != nowhere ? pattern_.slot(to, in) : nowhere);
     }
 
-    [[nodiscard]] index size() const { return capacity_.size(); }
-    [[nodiscard]] std::span<const double> capacity() const { return capacity_; }
-    [[nodiscard]] std::span<const double> bound() const { return bound_; }
-    [[nodiscard]] const sparse_lu& pattern() const { return pattern_; }
-    [[nodiscard]] const std::vector<source>& sources() const { return sources_; }
+    [[nodiscard]] index size() const { return capacity_.size(); }                  ///< number of nodes
+    [[nodiscard]] std::span<const double> capacity() const { return capacity_; }   ///< of each node [J/K]
+    [[nodiscard]] std::span<const double> bound() const { return bound_; }         ///< of each node [K]
+    [[nodiscard]] const sparse_lu& pattern() const { return pattern_; }            ///< a matrix of its pattern
+    [[nodiscard]] const std::vector<source>& sources() const { return sources_; }  ///< as added
 
     /// Sums over the network [W].
     struct totals {

@@ -19,9 +19,9 @@ namespace weldloop::solve {
 /// column).
 class sparse_lu {
 public:
-    using index = std::size_t;
+    using index = std::size_t;  ///< of an unknown
 
-    sparse_lu() = default;
+    sparse_lu() = default;  ///< of no unknowns
 
     /// @param size number of unknowns @param pairs unknowns that see each other, in any order, repeated or not
     sparse_lu(index size, const std::vector<std::pair<index, index>>& pairs) : size_(size), first_(size + 1)
@@ -47,7 +47,7 @@ public:
         pivot_.resize(size);
     }
 
-    [[nodiscard]] index size() const { return size_; }
+    [[nodiscard]] index size() const { return size_; }  ///< number of unknowns
 
     /// Where the number of a row and column stands in values(); both must see each other.
     [[nodiscard]] index slot(index row, index column) const

@@ -22,11 +22,11 @@ enum class outcome {
 
 /// A steady state.
 struct steady_state {
-    outcome what = outcome::not_settled;
+    outcome what = outcome::not_settled;             ///< how the search ended
     std::vector<double> rise;                        ///< solved: of every node; else as far as it was followed
     std::size_t bounded_at = heat_network::nowhere;  ///< the node that passed its bound
     heat_network::totals sums;                       ///< heat made and lost [W]
-    int steps = 0;
+    int steps = 0;                                   ///< taken
 };
 
 /// Follows a network from a start as it would warm up, in implicit steps of time that grow as it settles, to Newton's
