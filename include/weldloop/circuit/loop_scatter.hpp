@@ -76,6 +76,13 @@ public:
         terms_.push_back({by, &deviation, mean, variance});
     }
 
+    /// Adds another sum, whose contacts scatter by themselves.
+    void add(const scattered_sum& other)
+    {
+        base_ += other.base_;
+        terms_.insert(terms_.end(), other.terms_.begin(), other.terms_.end());
+    }
+
     [[nodiscard]] double base() const { return base_; }
 
     /// Probability that the sum lies above a number.
