@@ -135,11 +135,13 @@ private:
             r.volts_regained = in_si<voltage>(loop_.drop() - t.drop);
             r.cooled_by = was.peak - is.peak;  // a removed part cools to the air
         }
-        const bool clears = made.lifts_stop || !r.clears_parts.empty() || !r.clears_findings.empty();
+        const bool eases = r.verdict_after && gravity_of(*r.verdict_after) < gravity_of(*r.verdict_before);
+        const bool clears = made.lifts_stop || eases || !r.clears_parts.empty() || !r.clears_findings.empty();
         const bool regains = !c.only_to_cure && (r.volts_regained >= least_regain || r.cooled_by >= least_cooling);
         if (!clears && !regains && !is_summary) return;
         if (!is_summary)
             for (const std::size_t i : loop_.parts_touched(t)) note_cleared(i, r);
+        if (!is_summary) steps_at_[c.part].push_back(steps_.size());
         made.how = std::move(c);
         steps_.push_back(std::move(made));
     }
@@ -250,8 +252,14 @@ private:
             const trial t = loop_.with(both(k), trial_depth::typical);
             return t.typical == loop_outcome::solved && t.drop <= allowed();
         };
-        if (const auto k = first_place(0, sizes.size(), does)) {
-            weigh(both(*k), false);
+        const auto cools = [&](std::size_t k) {
+            const trial t = loop_.with(both(k), trial_depth::in_full);
+            return std::none_of(pair.begin(), pair.end(),
+                                [&](const auto& i) { return is_against(*loop_.verdict_with(t, *i)); });
+        };
+        if (const auto enough = first_place(0, sizes.size(), does)) {
+            const bool hot = is_against(loop_.verdict_of(*pair[0])) || is_against(loop_.verdict_of(*pair[1]));
+            weigh(both(hot ? first_place(*enough, sizes.size(), cools).value_or(*enough) : *enough), false);
             return;
         }
         if (sizes.empty()) return;
@@ -283,9 +291,19 @@ private:
             return change{.effort = remedy_effort::weld_less,
                           .current = std::floor(left * s_.job.current.value()) * in_si<current>(1.0)};
         };
-        const auto cures = [&](std::size_t part, const change& c) {
-            const trial t = loop_.with(c, trial_depth::in_full, &loop_.stretches_with(part));
-            return !is_against(*loop_.verdict_with(t, part));
+        // stretch and place, each tried once while its parts are looked at
+        std::map<std::pair<std::size_t, std::size_t>, trial> at_rest, at_less;
+        const auto cures = [&](auto& tried, std::size_t part, std::size_t k, const auto& made) {
+            const std::vector<std::size_t>& own = loop_.stretches_with(part);
+            std::erase_if(tried, [&](const auto& t) { return t.first.first < own.front(); });
+            return std::all_of(own.begin(), own.end(), [&](std::size_t stretch) {
+                auto at = tried.find({stretch, k});
+                if (at == tried.end()) {
+                    const std::vector<std::size_t> only{stretch};
+                    at = tried.emplace(std::pair{stretch, k}, loop_.with(made(k), trial_depth::in_full, &only)).first;
+                }
+                return !is_against(loop_.verdict_in(at->second, part));
+            });
         };
         struct pool {
             std::vector<std::size_t> parts;
@@ -297,9 +315,10 @@ private:
         };
         for (std::size_t i = 0; i < s_.path.size(); ++i) {
             if (!is_against(loop_.verdict_of(i)) || is_cleared(i, remedy_effort::re_terminate)) continue;
-            if (const auto k = first_place(0, rests, [&](std::size_t n) { return cures(i, at_duty(n)); }))
+            if (const auto k = first_place(0, rests, [&](std::size_t n) { return cures(at_rest, i, n, at_duty); }))
                 join(resting, i, *k);
-            else if (const auto n = first_place(0, lower, [&](std::size_t m) { return cures(i, at_current(m)); }))
+            else if (const auto n =
+                         first_place(0, lower, [&](std::size_t m) { return cures(at_less, i, m, at_current); }))
                 join(lowered, i, *n);
         }
         const auto offer = [&](const pool& p, change c, const std::string& what) {
@@ -373,19 +392,62 @@ private:
     }
     [[nodiscard]] std::string no_step(std::size_t part) const
     {
-        std::string out = "No single step listed here clears " + name(part) + " (" +
-                          std::string(to_text(loop_.verdict_of(part))) + ")";
+        const std::string who = name(part) + " (" + std::string(to_text(loop_.verdict_of(part))) + ")";
+        if (const auto pair = two_steps(part))
+            return who + " is cleared by two steps together: " + pair->first->says.what + "; and " +
+                   pair->second->says.what + ".";
+        std::string out = "No single step listed here clears " + who;
         if (const auto at = too_small_.find(part); at != too_small_.end())
             out += ", nor does a larger one up to " + at->second;
-        return out + ": take several together, beginning with what heats it most.";
+        return out + ": begin with what heats it most, and look again.";
+    }
+
+    // A step to the part and one to a neighbour that clear it together.
+    [[nodiscard]] std::optional<std::pair<const step*, const step*>> two_steps(std::size_t part) const
+    {
+        constexpr int most_tries = 16;
+        int tries = 0;
+        const std::vector<std::size_t>& near = loop_.stretches_with(part);
+        for (const step* own : at_part(part))
+            for (const step* other : nearby(part)) {
+                if (other->how.part == part || ++tries > most_tries) continue;
+                change both = own->how;
+                both.parts.insert(both.parts.end(), other->how.parts.begin(), other->how.parts.end());
+                const trial t = loop_.with(both, trial_depth::in_full, &near);
+                const auto then = loop_.verdict_with(t, part);
+                if (then && !is_against(*then)) return std::pair{own, other};
+            }
+        return std::nullopt;
+    }
+    // Single steps done to a part, and to the parts of its stretches, those that clear something first.
+    [[nodiscard]] std::vector<const step*> at_part(std::size_t part) const
+    {
+        const auto at = steps_at_.find(part);
+        std::vector<const step*> out;
+        if (at == steps_at_.end()) return out;
+        for (const std::size_t k : at->second)
+            if (!steps_[k].how.parts.empty() && steps_[k].how.gone_from == steps_[k].how.gone_to)
+                out.push_back(&steps_[k]);
+        return out;
+    }
+    [[nodiscard]] std::vector<const step*> nearby(std::size_t part) const
+    {
+        std::vector<const step*> out;
+        for (const std::size_t i : loop_.parts_of(loop_.stretches_with(part)))
+            for (const step* s : at_part(i)) out.push_back(s);
+        std::stable_sort(out.begin(), out.end(), [](const step* a, const step* b) {
+            return a->says.clears_parts.size() > b->says.clears_parts.size();
+        });
+        return out;
     }
 
     const station& s_;
     std::size_t arc_at_;
     weighed_loop loop_;
     std::vector<step> steps_;
-    std::map<std::size_t, remedy_effort> cleared_with_;  // parts with a verdict against them: the least effort
-    std::map<std::size_t, std::string> too_small_;       // parts no larger make of which does: the largest
+    std::map<std::size_t, remedy_effort> cleared_with_;         // parts with a verdict against them: the least effort
+    std::map<std::size_t, std::vector<std::size_t>> steps_at_;  // single steps by their part
+    std::map<std::size_t, std::string> too_small_;              // parts no larger make of which does: the largest
     bool one_lead_does_ = false;
 };
 

@@ -5,6 +5,7 @@
 #include <cstddef>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include <weldloop/circuit/station.hpp>
@@ -24,6 +25,7 @@ struct part_change {
 /// A change to a station, not yet weighed.
 struct change {
     std::string what = {};                          ///< an instruction in plain words
+    std::string_view id = {};                       ///< stable: which change to such a part; empty for a larger make
     std::size_t part = 0;                           ///< the part it is done to, its place before the change
     remedy_effort effort = remedy_effort::replace;  ///< what it takes
     std::vector<part_change> parts = {};            ///< what is different in the path

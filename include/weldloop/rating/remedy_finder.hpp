@@ -5,7 +5,9 @@
 #include <algorithm>
 #include <array>
 #include <cstddef>
+#include <optional>
 #include <string>
+#include <string_view>
 #include <utility>
 #include <variant>
 #include <vector>
@@ -26,6 +28,12 @@ inline constexpr source loose_bolt_judgement{
     "a bolt below 0.8 of its published torque is called loose", {}, {}, source_kind::judgement};
 /// See loose_bolt_judgement.
 inline constexpr double loose_bolt_share = 0.8;
+
+/// How large a cable a gun or torch comes with.
+inline constexpr source largest_gun_judgement{
+    "guns and torches have cables of at most 95 mm2", {}, {}, source_kind::judgement};
+/// See largest_gun_judgement.
+inline constexpr conductor_size largest_gun_cable = square_mm(95);
 
 /// Ratings offered for clamps and holders.
 inline constexpr std::array offered_ratings{100.0, 150.0, 200.0, 250.0, 300.0, 400.0, 500.0, 600.0, 800.0, 1000.0};
@@ -75,10 +83,11 @@ private:
             part);
     }
 
-    change& offer(std::string what, remedy_effort effort, path_part instead)
+    change& offer(std::string_view id, std::string what, remedy_effort effort, path_part instead)
     {
         keep_name(instead);
-        out_.push_back({.what = std::move(what), .part = at_, .effort = effort, .parts = {{at_, std::move(instead)}}});
+        out_.push_back(
+            {.what = std::move(what), .id = id, .part = at_, .effort = effort, .parts = {{at_, std::move(instead)}}});
         return out_.back();
     }
 
@@ -92,15 +101,15 @@ private:
             cable whole = c;
             whole.missing_strands = 0.0;
             whole.damaged_length = {};
-            offer("cut the damaged length out of " + name() + " or replace the lead", remedy_effort::re_terminate,
-                  whole);
+            offer("whole_lead", "cut the damaged length out of " + name() + " or replace the lead",
+                  remedy_effort::re_terminate, whole);
         }
         if (c.lay && (*c.lay == lay::coiled || *c.lay == lay::bundled)) {
             cable laid = c;
             laid.lay = lay::alone;
             laid.coil_turns = 0;
-            offer("lay " + name() + " out straight (now " + std::string(to_text(*c.lay)) + ")", remedy_effort::move,
-                  laid);
+            offer("straight_lead", "lay " + name() + " out straight (now " + std::string(to_text(*c.lay)) + ")",
+                  remedy_effort::move, laid);
         }
     }
 
@@ -110,7 +119,8 @@ private:
             lug fresh = l;
             fresh.missing_strands = 0.0;
             fresh.stamped = l.size;
-            offer("cut " + name() + " off, cut back to bright flexible copper and crimp a lug made for " +
+            offer("fresh_crimp",
+                  "cut " + name() + " off, cut back to bright flexible copper and crimp a lug made for " +
                       to_text(l.size) + " with every strand in it",
                   remedy_effort::re_terminate, fresh);
         }
@@ -119,13 +129,15 @@ private:
             lug tight = l;
             tight.bolt_torque = usual.bolt_torque;
             tight.bolt_diameter = usual.bolt_diameter;
-            offer("switch off and tighten the bolt of " + name() + " to " + to_text(usual.bolt_torque, "Nm"),
+            offer("tight_bolt",
+                  "switch off and tighten the bolt of " + name() + " to " + to_text(usual.bolt_torque, "Nm"),
                   remedy_effort::tighten, tight);
         }
         if (!is_bare(l.palm)) {
             lug bright = l;
             bright.palm = surface_state::clean;
-            offer("clean the palm of " + name() + " and its seat to bright metal", remedy_effort::clean, bright);
+            offer("clean", "clean the palm of " + name() + " and its seat to bright metal", remedy_effort::clean,
+                  bright);
         }
     }
 
@@ -134,7 +146,8 @@ private:
         if (!is_bare(c.surface)) {
             contact bright = c;
             bright.surface = surface_state::clean;
-            offer("clear both faces of " + name() + " to bright metal (now " + std::string(to_text(c.surface)) + ")",
+            offer("clean",
+                  "clear both faces of " + name() + " to bright metal (now " + std::string(to_text(c.surface)) + ")",
                   remedy_effort::clean, bright);
         }
         const weldloop::force held = screw_clamp(usual_rating()).force;
@@ -142,7 +155,8 @@ private:
             contact pressed = c;
             pressed.force = held;
             pressed.surface = surface_state::clean;
-            offer((is_bare(c.surface) ? "" : "clear both faces of " + name() + " to bright metal and ") +
+            offer("pressed_faces",
+                  (is_bare(c.surface) ? "" : "clear both faces of " + name() + " to bright metal and ") +
                       std::string("press ") + (is_bare(c.surface) ? name() : std::string("them")) +
                       " together with a screw clamp (" + to_text(held, "N") + ")",
                   remedy_effort::move, pressed);
@@ -174,6 +188,7 @@ private:
         bright.name = name_of(s_.path, clamp);
         out_.push_back({.what = "move " + bright.name + " onto the part that is welded, on bright metal, and leave " +
                                 name() + " out of the current's way",
+                        .id = "moved_clamp",
                         .part = at_,
                         .effort = remedy_effort::move,
                         .parts = {{clamp, bright}},
@@ -192,21 +207,24 @@ private:
         if (!is_bare(w.surface)) {
             work_connection bright = w;
             bright.surface = surface_state::clean;
-            offer("grind the seat of " + name() + " to bright metal (now " + std::string(to_text(w.surface)) + ")",
+            offer("clean",
+                  "grind the seat of " + name() + " to bright metal (now " + std::string(to_text(w.surface)) + ")",
                   remedy_effort::clean, bright);
         }
         if (w.preheat && *w.preheat > s_.where.air) {
             work_connection away = w;
             away.preheat = {};
-            offer("move " + name() + " away from where the work is kept hot", remedy_effort::move, away);
+            offer("away_from_heat", "move " + name() + " away from where the work is kept hot", remedy_effort::move,
+                  away);
         }
         if (static_cast<double>(w.grip_lost) > 0.0) {
             work_connection fresh = w;
             fresh.grip_lost = 0.0;
             if (w.clamp.kind == clamp_kind::spring)
-                offer("replace " + name() + ": its spring has lost grip", remedy_effort::replace, fresh);
+                offer("new_spring", "replace " + name() + ": its spring has lost grip", remedy_effort::replace, fresh);
             else
-                offer("switch off and tighten " + name() + " again: it has lost grip", remedy_effort::tighten, fresh);
+                offer("tight_clamp", "switch off and tighten " + name() + " again: it has lost grip",
+                      remedy_effort::tighten, fresh);
         }
         const current rated =
             std::clamp(std::max(w.clamp.rated_current, s_.job.current), in_si<current>(offered_ratings.front()),
@@ -215,13 +233,15 @@ private:
             work_connection screwed = w;
             screwed.clamp = screw_clamp(rated);
             screwed.grip_lost = 0.0;
-            offer("change " + name() + " for a screw clamp of " + to_text(rated, "A"), remedy_effort::replace, screwed);
+            offer("screw_clamp", "change " + name() + " for a screw clamp of " + to_text(rated, "A"),
+                  remedy_effort::replace, screwed);
         }
         if (w.clamp.kind != clamp_kind::bolted && w.clamp.rated_current < s_.job.current) {
             work_connection bigger = w;
             bigger.clamp = w.clamp.kind == clamp_kind::spring ? spring_clamp(rated) : screw_clamp(rated);
             bigger.grip_lost = 0.0;
-            offer("change " + name() + " for one rated " + to_text(rated, "A") + ": it is too small for the current",
+            offer("larger_clamp",
+                  "change " + name() + " for one rated " + to_text(rated, "A") + ": it is too small for the current",
                   remedy_effort::replace, bigger);
         }
         if (w.clamp.kind != clamp_kind::bolted && work_lug_fits(w.clamp.largest_cable)) {
@@ -229,7 +249,8 @@ private:
             bolted.clamp = bolted_work_lug(w.clamp.largest_cable);
             bolted.grip_lost = 0.0;
             bolted.surface = surface_state::clean;
-            offer("change " + name() + " for a lug bolted to bright metal", remedy_effort::replace, bolted)
+            offer("bolted_lug", "change " + name() + " for a lug bolted to bright metal", remedy_effort::replace,
+                  bolted)
                 .only_to_cure = true;
         }
     }
@@ -244,7 +265,7 @@ private:
         home.surface = surface_state::clean;
         home.force = std::max(c.force, usual_coupling_force(c.size));
         if (!is_bare(c.surface) || c.force < home.force)
-            offer("clean " + name() + " and turn it home", remedy_effort::clean, home);
+            offer("turned_home", "clean " + name() + " and turn it home", remedy_effort::clean, home);
     }
 
     void find(const electrode_holder& h)
@@ -252,13 +273,13 @@ private:
         if (!is_bare(h.surface)) {
             electrode_holder bright = h;
             bright.surface = surface_state::clean;
-            offer("clean the jaws of " + name(), remedy_effort::clean, bright);
+            offer("clean", "clean the jaws of " + name(), remedy_effort::clean, bright);
         }
         electrode_holder fresh = h;
         fresh.force = electrode_holder().force;
         fresh.surface = surface_state::clean;
         if (h.force < fresh.force)
-            offer("replace " + name() + ": its jaws hardly press", remedy_effort::replace, fresh);
+            offer("new_jaws", "replace " + name() + ": its jaws hardly press", remedy_effort::replace, fresh);
     }
 
     void find(const wire_gun& g)
@@ -268,7 +289,8 @@ private:
         if (g.extension > usual) {
             wire_gun nearer = g;
             nearer.extension = usual;
-            offer("hold " + name() + " nearer: " + to_text(usual, "mm") + " of wire beyond the tip (now " +
+            offer("nearer",
+                  "hold " + name() + " nearer: " + to_text(usual, "mm") + " of wire beyond the tip (now " +
                       to_text(g.extension, "mm") + ")",
                   remedy_effort::move, nearer);
         }
@@ -277,7 +299,7 @@ private:
     {
         lead_of(t);
         if (t.cooling == torch_cooling::water) return;
-        offer("change " + name() + " for one cooled by water", remedy_effort::replace,
+        offer("water_cooled", "change " + name() + " for one cooled by water", remedy_effort::replace,
               tig_torch(name(), t.lead.length, torch_cooling::water))
             .only_to_cure = true;
     }
@@ -302,10 +324,11 @@ private:
     // ---- what would be larger
 
     template <class Make>
-    void climb_sizes(const conductor_size& from, const Make& make)
+    void climb_sizes(const conductor_size& from, const Make& make,
+                     const std::optional<conductor_size>& most = std::nullopt)
     {
         for (const conductor_size& size : sizes_of(family_of(from)))
-            if (size > from) ladder_.rungs.push_back({to_text(size), make(size)});
+            if (size > from && !(most && size > *most)) ladder_.rungs.push_back({to_text(size), make(size)});
     }
     template <class Make>
     void climb_ratings(current from, const Make& make)
@@ -324,11 +347,14 @@ private:
     void climb_inside(const Part& part)
     {
         ladder_.opening = "replace " + name() + " (cable of " + to_text(part.lead.size) + ") by one with a cable of ";
-        climb_sizes(part.lead.size, [&](const conductor_size& size) {
-            Part larger = part;
-            larger.lead = resized(part.lead, size);
-            return larger;
-        });
+        climb_sizes(
+            part.lead.size,
+            [&](const conductor_size& size) {
+                Part larger = part;
+                larger.lead = resized(part.lead, size);
+                return larger;
+            },
+            largest_gun_cable);
     }
     void climb(const wire_gun& g) { climb_inside(g); }
     void climb(const tig_torch& t) { climb_inside(t); }
@@ -384,6 +410,7 @@ private:
         if (!laid && lead != nullptr && !lead->lay && (s.where.lay == lay::coiled || s.where.lay == lay::bundled)) {
             out.push_back(
                 {.what = "lay " + name_of(s.path, i) + " and the other leads out straight, apart from each other",
+                 .id = "straight_leads",
                  .part = i,
                  .effort = remedy_effort::move,
                  .lay = lay::alone});

@@ -74,7 +74,7 @@ inline void find_moot(const station& s, std::vector<step>& steps)
             const std::vector<change> left = change_finder(s, p.at).changes(p.instead);
             for (const step* b : at_part[p.at])
                 if (b->from_the_part &&
-                    std::none_of(left.begin(), left.end(), [&](const change& c) { return c.what == b->says.what; }))
+                    std::none_of(left.begin(), left.end(), [&](const change& c) { return c.id == b->how.id; }))
                     note(*b);
         }
         const auto look = [&](const std::string& cleared) {

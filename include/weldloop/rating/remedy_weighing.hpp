@@ -126,6 +126,16 @@ public:
             if (std::find(t.gone.begin(), t.gone.end(), k) != t.gone.end()) return std::nullopt;
         return judged(part, &t);
     }
+    /// The same in the stretches of the trial alone, whatever becomes of the rest of the loop.
+    [[nodiscard]] static verdict verdict_in(const trial& t, std::size_t part)
+    {
+        std::optional<verdict> out;
+        for (const auto& [k, is] : t.anew) {
+            const verdict v = is->verdict_of(part, is->typical(), is->poor());
+            if (!out || gravity_of(v) > gravity_of(*out)) out = v;
+        }
+        return out.value_or(verdict::not_judged);
+    }
     [[nodiscard]] std::vector<finding_kind> findings_with(const trial& t) const { return kinds_with(&t); }
 
     /// Whether current passes a part, whether it ends the loop, and its highest temperature.
@@ -149,21 +159,30 @@ public:
         return out;
     }
 
+    /// The parts of stretches, each once.
+    [[nodiscard]] std::vector<std::size_t> parts_of(const std::vector<std::size_t>& stretches) const
+    {
+        std::vector<std::size_t> out;
+        for (const std::size_t k : stretches)
+            for (std::size_t i = cut_[k].from; i < cut_[k].to; ++i) out.push_back(i);
+        return once_each(std::move(out));
+    }
     /// The parts of the stretches that a change touches, each once.
     [[nodiscard]] std::vector<std::size_t> parts_touched(const trial& t) const
     {
-        std::vector<std::size_t> out;
-        const auto take = [&](std::size_t k) {
-            for (std::size_t i = cut_[k].from; i < cut_[k].to; ++i) out.push_back(i);
-        };
-        for (const auto& [k, is] : t.anew) take(k);
-        for (const std::size_t k : t.gone) take(k);
-        std::sort(out.begin(), out.end());
-        out.erase(std::unique(out.begin(), out.end()), out.end());
-        return out;
+        std::vector<std::size_t> stretches = t.gone;
+        for (const auto& [k, is] : t.anew) stretches.push_back(k);
+        return parts_of(stretches);
     }
 
 private:
+    static std::vector<std::size_t> once_each(std::vector<std::size_t> all)
+    {
+        std::sort(all.begin(), all.end());
+        all.erase(std::unique(all.begin(), all.end()), all.end());
+        return all;
+    }
+
     [[nodiscard]] std::vector<std::size_t> touched_by(const change& c) const
     {
         std::vector<std::size_t> out;
@@ -176,9 +195,7 @@ private:
         };
         for (const part_change& p : c.parts) take(p.at);
         for (std::size_t i = c.gone_from; i < c.gone_to; ++i) take(i);
-        std::sort(out.begin(), out.end());
-        out.erase(std::unique(out.begin(), out.end()), out.end());
-        return out;
+        return once_each(std::move(out));
     }
 
     [[nodiscard]] std::unique_ptr<solved_stretch> solved(std::size_t k, const change& c, trial_depth depth) const
