@@ -72,10 +72,9 @@ TEST(Cautions, ZincAndPaintOfEveryPart)
         if (part == 2) std::get<electrode_holder>(s.path[3]).surface = state;
         if (part == 3) std::get<work_connection>(s.path[5]).surface = state;
         if (part == 4)
-            s.path.insert(s.path.begin() + 5, contact{.metals = {mild_steel, mild_steel},
-                                                      .force = 500_N,
-                                                      .surface = state,
-                                                      .name = "work on table"});
+            s.path.insert(
+                s.path.begin() + 5,
+                contact{.metals = {mild_steel, mild_steel}, .force = 500_N, .surface = state, .name = "work on table"});
         return s;
     };
     for (int part = 0; part < 5; ++part) {

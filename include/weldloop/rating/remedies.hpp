@@ -72,6 +72,11 @@ public:
         together();
         for (std::size_t i = 0; i < s_.path.size(); ++i)
             if (is_against(loop_.verdict_of(i)) && !is_cleared(i, remedy_effort::weld_less)) remark(i, no_step(i));
+        for (const auto& [part, largest] : too_small_)
+            if (!is_cleared(part, remedy_effort::replace))
+                remark(part,
+                       "No larger make of " + name(part) + ", up to " + largest +
+                           ", takes the verdict from it by itself: what lies beside it or around it keeps it hot.");
         find_moot(s_, steps_);
         put_in_order(steps_);
         std::vector<remedy> out;
@@ -274,6 +279,14 @@ private:
 
     // ---- rest, and less current
 
+    // As a dial is set: in fives, below 50 A in ones.
+    static double dial_amps(double amps)
+    {
+        constexpr double fives_from = 50.0, five = 5.0;
+        return amps >= fives_from ? five * std::floor(amps / five)
+                                  : std::max(std::floor(amps), amps < 1.0 ? amps : 1.0);
+    }
+
     // For the parts that nothing short of buying cures: what helps at once.
     void weld_less()
     {
@@ -289,7 +302,7 @@ private:
         const auto at_current = [&](std::size_t k) {
             const double left = 1.0 - step_of_current * static_cast<double>(k + 1);
             return change{.effort = remedy_effort::weld_less,
-                          .current = std::floor(left * s_.job.current.value()) * in_si<current>(1.0)};
+                          .current = in_si<current>(dial_amps(left * s_.job.current.value()))};
         };
         // stretch and place, each tried once while its parts are looked at
         std::map<std::pair<std::size_t, std::size_t>, trial> at_rest, at_less;
@@ -393,40 +406,49 @@ private:
     [[nodiscard]] std::string no_step(std::size_t part) const
     {
         const std::string who = name(part) + " (" + std::string(to_text(loop_.verdict_of(part))) + ")";
-        if (const auto pair = two_steps(part))
-            return who + " is cleared by two steps together: " + pair->first->says.what + "; and " +
-                   pair->second->says.what + ".";
-        std::string out = "No single step listed here clears " + who;
-        if (const auto at = too_small_.find(part); at != too_small_.end())
-            out += ", nor does a larger one up to " + at->second;
-        return out + ": begin with what heats it most, and look again.";
+        const std::vector<std::string> steps = steps_together(part);
+        if (steps.empty()) return "No step listed here clears " + who + ", by itself or with others beside it.";
+        std::string out = "No single step clears " + who + "; these do together: ";
+        for (std::size_t i = 0; i < steps.size(); ++i) out += (i == 0 ? "" : "; ") + steps[i];
+        return out + ".";
     }
 
-    // A step to the part and one to a neighbour that clear it together.
-    [[nodiscard]] std::optional<std::pair<const step*, const step*>> two_steps(std::size_t part) const
+    // Steps to the part, then to its neighbours, taken one after the other until they clear it.
+    [[nodiscard]] std::vector<std::string> steps_together(std::size_t part) const
     {
-        constexpr int most_tries = 16;
-        int tries = 0;
-        const std::vector<std::size_t>& near = loop_.stretches_with(part);
-        for (const step* own : at_part(part))
-            for (const step* other : nearby(part)) {
-                if (other->how.part == part || ++tries > most_tries) continue;
-                change both = own->how;
-                both.parts.insert(both.parts.end(), other->how.parts.begin(), other->how.parts.end());
-                const trial t = loop_.with(both, trial_depth::in_full, &near);
-                const auto then = loop_.verdict_with(t, part);
-                if (then && !is_against(*then)) return std::pair{own, other};
+        constexpr std::size_t most_steps = 8;
+        std::vector<std::string> words;
+        std::map<std::size_t, path_part> parts;
+        for (const step* s : nearby(part)) {
+            const std::size_t at = s->how.part;
+            const auto known = parts.find(at);
+            path_part then = s->how.parts.front().instead;
+            if (known != parts.end()) {  // the same to what stands there by now, if it is still called for
+                std::vector<change> left = change_finder(s_, at).changes(known->second);
+                const auto same = std::find_if(left.begin(), left.end(), [&](const change& c) {
+                    return s->from_the_part && c.id == s->how.id && c.gone_from == c.gone_to;
+                });
+                if (same == left.end()) continue;
+                then = std::move(same->parts.front().instead);
             }
-        return std::nullopt;
+            parts.insert_or_assign(at, std::move(then));
+            words.push_back(s->says.what);
+            change all{.part = part};
+            for (const auto& [place, is] : parts) all.parts.push_back({place, is});
+            const trial t = loop_.with(all, trial_depth::in_full, &loop_.stretches_with(part));
+            if (!is_against(loop_.verdict_in(t, part))) return words;
+            if (words.size() == most_steps) break;
+        }
+        return {};
     }
-    // Single steps done to a part, and to the parts of its stretches, those that clear something first.
+    // Single steps done to a part; and to the parts of its stretches, its own first.
     [[nodiscard]] std::vector<const step*> at_part(std::size_t part) const
     {
         const auto at = steps_at_.find(part);
         std::vector<const step*> out;
         if (at == steps_at_.end()) return out;
         for (const std::size_t k : at->second)
-            if (!steps_[k].how.parts.empty() && steps_[k].how.gone_from == steps_[k].how.gone_to)
+            if (steps_[k].how.parts.size() == 1 && steps_[k].how.gone_from == steps_[k].how.gone_to)
                 out.push_back(&steps_[k]);
         return out;
     }
@@ -435,8 +457,9 @@ private:
         std::vector<const step*> out;
         for (const std::size_t i : loop_.parts_of(loop_.stretches_with(part)))
             for (const step* s : at_part(i)) out.push_back(s);
-        std::stable_sort(out.begin(), out.end(), [](const step* a, const step* b) {
-            return a->says.clears_parts.size() > b->says.clears_parts.size();
+        std::stable_sort(out.begin(), out.end(), [part](const step* a, const step* b) {
+            const bool own = a->how.part == part;
+            return own != (b->how.part == part) ? own : a->says.effort < b->says.effort;
         });
         return out;
     }
