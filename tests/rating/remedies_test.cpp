@@ -585,6 +585,42 @@ TEST(Stretches, CutWhereNoHeatPasses)
     EXPECT_EQ(detail::stretches_of(s, 2).size(), 5U);
 }
 
+// Many short leads part their neighbours together: the pieces own each part once and say what the whole chain says.
+TEST(Stretches, OfManyShortLeadsOverlap)
+{
+    station s = plain(150_A, aught(1), 4_m);
+    for (int i = 0; i < 24; ++i) {
+        s.path.emplace_back(welding_cable(i % 3 == 0 ? awg(2) : aught(1), 1.5_m));
+        coupling joint("", aught(1));
+        if (i % 7 == 2) joint.surface = surface_state::light_rust;
+        s.path.emplace_back(joint);
+    }
+    std::vector<int> owned(s.path.size());
+    const auto cut = detail::stretches_of(s, 2);
+    for (const detail::stretch& k : cut) {
+        for (std::size_t i = k.own_from; i < k.own_to; ++i) ++owned[i];
+        if (k.shares_last) --owned[k.own_to - 1];
+        EXPECT_LT(k.to - k.from, 40U);
+    }
+    EXPECT_GE(cut.size(), 5U);
+    for (std::size_t i = 0; i < owned.size(); ++i) EXPECT_EQ(owned[i], i == 2 ? 0 : 1) << i;
+
+    const assessment before = assess(s);
+    const auto all = remedies_for(s);
+    int compared = 0;
+    for (const change& c : changes_for(s)) {
+        const auto r = std::find_if(all.begin(), all.end(), [&](const remedy& x) { return x.what == c.what; });
+        if (r == all.end()) continue;
+        ++compared;
+        const assessment after = assess(changed(s, c));
+        // heat that passes 8 decay lengths is neglected: 1 in 1000 of what the step regains
+        const double regained = (before.total_drop.typical - after.total_drop.typical).value();
+        EXPECT_NEAR(r->volts_regained.value(), regained, 1e-3 * regained) << c.what;
+        EXPECT_EQ(*r->verdict_after, part(after, name_of(s.path, c.part)).verdict) << c.what;
+    }
+    EXPECT_GE(compared, 2);
+}
+
 // Time and memory grow with the path: no stretch holds more than what lies between two long leads.
 TEST(Stretches, OfALongPathAreShort)
 {

@@ -34,10 +34,11 @@ inline constexpr double parting_decay_lengths = 8.0;
 
 namespace detail {
 
-/// Parts of a path that are solved together, from the first to before the last.
+/// Parts of a path that are solved together, each range up to before its last.
 struct stretch {
-    std::size_t from = 0, to = 0;
-    bool shares_first = false;  // the first is a long lead whose other half belongs to the stretch before
+    std::size_t from = 0, to = 0;          // all that is solved
+    std::size_t own_from = 0, own_to = 0;  // what counts; the rest is there for its heat
+    bool shares_first = false;             // the first is a long lead whose other half belongs to the stretch before
     bool shares_last = false;
 };
 
@@ -61,6 +62,37 @@ struct stretch {
     return true;
 }
 
+// A stretch of many short leads, which part their neighbours together: pieces that overlap as far as heat is felt.
+inline void add_in_pieces(std::vector<stretch>& out, const stretch& whole, const station& s)
+{
+    constexpr double worth_it = 3.0 * parting_decay_lengths;
+    std::vector<double> decays{0.0};  // before each part, from the beginning of the stretch
+    for (std::size_t i = whole.from; i < whole.to; ++i) {
+        const auto* lead = std::get_if<cable>(&s.path[i]);
+        const bool is_shared = (whole.shares_first && i == whole.from) || (whole.shares_last && i + 1 == whole.to);
+        decays.push_back(decays.back() + (lead != nullptr && !is_shared
+                                              ? (lead->length / grading_length_of(*lead, s.where)).value()
+                                              : 0.0));
+    }
+    const auto before = [&](std::size_t i) { return decays[i - whole.from]; };
+    if (decays.back() <= worth_it) {
+        out.push_back(whole);
+        return;
+    }
+    for (std::size_t i = whole.from; i < whole.to;) {
+        stretch piece{.from = i, .to = i + 1, .own_from = i, .own_to = i + 1};
+        while (piece.own_to < whole.to && before(piece.own_to) - before(i) < parting_decay_lengths) ++piece.own_to;
+        i = piece.own_to;
+        while (piece.from > whole.from && before(piece.own_from) - before(piece.from) < parting_decay_lengths)
+            --piece.from;
+        piece.to = piece.own_to;
+        while (piece.to < whole.to && before(piece.to) - before(piece.own_to) < parting_decay_lengths) ++piece.to;
+        piece.shares_first = whole.shares_first && piece.own_from == whole.from;
+        piece.shares_last = whole.shares_last && piece.own_to == whole.to;
+        out.push_back(piece);
+    }
+}
+
 /// The stretches of a path, in its order; a long lead between two neighbours ends one and begins the next.
 [[nodiscard]] inline std::vector<stretch> stretches_of(const station& s, std::size_t arc_at)
 {
@@ -70,10 +102,11 @@ struct stretch {
         const bool chain_ends = i + 1 == s.path.size() || !touches_the_one_before(s.path, arc_at, i + 1);
         const bool parted = !chain_ends && i > now.from && parts_its_neighbours(s.path[i], s.where);
         if (!chain_ends && !parted) continue;
-        now.to = i + 1;
+        now.to = now.own_to = i + 1;
+        now.own_from = now.from;
         now.shares_last = parted;
-        if (i != arc_at) out.push_back(now);
-        now = {.from = parted ? i : i + 1, .to = 0, .shares_first = parted, .shares_last = false};
+        if (i != arc_at) add_in_pieces(out, now, s);
+        now = {.from = parted ? i : i + 1, .shares_first = parted};
     }
     return out;
 }
@@ -100,15 +133,16 @@ public:
     }
     [[nodiscard]] bool melts() const
     {
-        const std::vector<part_state>& all = solved_.typical().parts;
-        return std::any_of(all.begin(), all.end(), [](const part_state& p) { return p.spots_melt; });
+        bool out = false;
+        for (std::size_t i = where_.own_from; i < where_.own_to; ++i) out = out || state_of(i).spots_melt;
+        return out;
     }
 
     /// Typical drop [V], of a shared lead its own half; 0 without a state.
     [[nodiscard]] double drop() const
     {
         double sum = 0.0;
-        for (std::size_t i = where_.from; i < where_.to; ++i) sum += drop_of(i);
+        for (std::size_t i = where_.own_from; i < where_.own_to; ++i) sum += drop_of(i);
         return sum;
     }
     [[nodiscard]] double drop_of(std::size_t part) const
@@ -123,7 +157,7 @@ public:
     [[nodiscard]] scattered_sum scattered_drop(loop_outcome typical, loop_outcome poor)
     {
         solved_.find_scatter(typical, poor);
-        return solved_.scatter_of().total_drop(drop());
+        return solved_.scatter_of().drop_by(where_.own_from - where_.from, where_.own_to - where_.from, drop());
     }
 
     /// The verdict on a part. @param typical, poor outcomes of the whole loop

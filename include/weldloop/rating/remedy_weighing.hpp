@@ -59,10 +59,11 @@ class weighed_loop {
 public:
     /// @param s kept by the caller; its path is sound
     weighed_loop(const station& s, std::size_t arc_at)
-        : s_(s), arc_at_(arc_at), cut_(stretches_of(s, arc_at)), of_part_(s.path.size())
+        : s_(s), arc_at_(arc_at), cut_(stretches_of(s, arc_at)), felt_in_(s.path.size()), owners_(s.path.size())
     {
         for (std::size_t k = 0; k < cut_.size(); ++k) {
-            for (std::size_t i = cut_[k].from; i < cut_[k].to; ++i) of_part_[i].push_back(k);
+            for (std::size_t i = cut_[k].from; i < cut_[k].to; ++i) felt_in_[i].push_back(k);
+            for (std::size_t i = cut_[k].own_from; i < cut_[k].own_to; ++i) owners_[i].push_back(k);
             now_.push_back(solved(k, {}, trial_depth::in_full));
             typical_.add(now_[k]->typical());
             poor_.add(now_[k]->poor());
@@ -81,11 +82,11 @@ public:
     [[nodiscard]] double drop_of(std::size_t part) const
     {
         double sum = 0.0;
-        for (const std::size_t k : of_part_[part]) sum += now_[k]->drop_of(part);
+        for (const std::size_t k : owners_[part]) sum += now_[k]->drop_of(part);
         return sum;
     }
     /// The stretches a part belongs to.
-    [[nodiscard]] const std::vector<std::size_t>& stretches_with(std::size_t part) const { return of_part_[part]; }
+    [[nodiscard]] const std::vector<std::size_t>& stretches_with(std::size_t part) const { return owners_[part]; }
 
     /// The loop with a change. @param only the stretches that are asked about, or null for all it touches
     [[nodiscard]] trial with(const change& c, trial_depth depth, const std::vector<std::size_t>* only = nullptr) const
@@ -122,7 +123,7 @@ public:
     /// The verdict on a part with a change in full; none if the part is gone.
     [[nodiscard]] std::optional<verdict> verdict_with(const trial& t, std::size_t part) const
     {
-        for (const std::size_t k : of_part_[part])
+        for (const std::size_t k : owners_[part])
             if (std::find(t.gone.begin(), t.gone.end(), k) != t.gone.end()) return std::nullopt;
         return judged(part, &t);
     }
@@ -147,7 +148,7 @@ public:
     [[nodiscard]] part_now state_of(std::size_t part, const trial* t = nullptr) const
     {
         part_now out{.peak = temperature::kelvin(0.0)};
-        for (const std::size_t k : of_part_[part]) {
+        for (const std::size_t k : owners_[part]) {
             const solved_stretch& in = at(k, t);
             const part_state& p = in.state_of(part);
             out.conducts = out.conducts && p.conducts;
@@ -164,7 +165,7 @@ public:
     {
         std::vector<std::size_t> out;
         for (const std::size_t k : stretches)
-            for (std::size_t i = cut_[k].from; i < cut_[k].to; ++i) out.push_back(i);
+            for (std::size_t i = cut_[k].own_from; i < cut_[k].own_to; ++i) out.push_back(i);
         return once_each(std::move(out));
     }
     /// The parts of the stretches that a change touches, each once.
@@ -191,7 +192,7 @@ private:
             return out;
         }
         const auto take = [&](std::size_t part) {
-            out.insert(out.end(), of_part_[part].begin(), of_part_[part].end());
+            out.insert(out.end(), felt_in_[part].begin(), felt_in_[part].end());
         };
         for (const part_change& p : c.parts) take(p.at);
         for (std::size_t i = c.gone_from; i < c.gone_to; ++i) take(i);
@@ -227,7 +228,7 @@ private:
         const loop_outcome typical = t != nullptr ? t->typical : typical_.whole(),
                            poor = t != nullptr ? t->poor : poor_.whole();
         std::optional<verdict> out;
-        for (const std::size_t k : of_part_[part]) {
+        for (const std::size_t k : owners_[part]) {
             const verdict v = at(k, t).verdict_of(part, typical, poor);
             if (!out || gravity_of(v) > gravity_of(*out)) out = v;
         }
@@ -253,7 +254,8 @@ private:
     const station& s_;
     std::size_t arc_at_;
     std::vector<stretch> cut_;
-    std::vector<std::vector<std::size_t>> of_part_;
+    std::vector<std::vector<std::size_t>> felt_in_,
+        owners_;  // stretches of each part: solved with it; those it counts in
     std::vector<std::unique_ptr<solved_stretch>> now_;
     outcome_count typical_, poor_;
     double drop_ = 0.0;
