@@ -11,11 +11,13 @@
 
 #include <weldloop/circuit/lead_cells.hpp>
 #include <weldloop/circuit/loop_network.hpp>
+#include <weldloop/circuit/part_in_path.hpp>
 #include <weldloop/circuit/station.hpp>
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/temperature.hpp>
 #include <weldloop/rating/assessment.hpp>
+#include <weldloop/rating/part_limit.hpp>
 #include <weldloop/rating/part_verdict.hpp>
 #include <weldloop/rating/solved_station.hpp>
 #include <weldloop/rating/verdict.hpp>
@@ -124,7 +126,12 @@ public:
     solved_stretch& operator=(const solved_stretch&) = delete;
 
     [[nodiscard]] const stretch& where() const { return where_; }
-    void solve_poor() { solved_.solve_poor(); }
+    /// At its poor point too, once.
+    void solve_poor()
+    {
+        if (!is_poor_solved_) solved_.solve_poor();
+        is_poor_solved_ = true;
+    }
     [[nodiscard]] loop_outcome typical() const { return solved_.typical().outcome; }
     [[nodiscard]] loop_outcome poor() const { return solved_.poor().outcome; }
     [[nodiscard]] const part_state& state_of(std::size_t part) const
@@ -170,6 +177,19 @@ public:
         return r.verdict;
     }
 
+    /// Whether a verdict is against a part by its typical state alone, whatever the scatter.
+    [[nodiscard]] bool is_over_typically(std::size_t part) const
+    {
+        const part_state& p = state_of(part);
+        if (!p.conducts || p.passes_bound || p.spots_melt || p.softening_used > 1.0) return true;
+        if (typical() != loop_outcome::solved) return false;
+        const part_limits limits = limits_of(part_in_path(parts_.path, part - where_.from), parts_.where);
+        return std::any_of(limits.places.begin(), limits.places.end(), [&](const place_limit& l) {
+            return std::any_of(p.places.begin(), p.places.end(),
+                               [&l](const place_state& at) { return at.what == l.where && at.peak > l.highest; });
+        });
+    }
+
     /// Share of a lead's allowed rise that its conductor uses, typically.
     [[nodiscard]] double used_by_lead(std::size_t part) const
     {
@@ -195,6 +215,7 @@ private:
     stretch where_;
     station parts_;
     solved_station solved_;
+    bool is_poor_solved_ = false;
 };
 
 }  // namespace detail

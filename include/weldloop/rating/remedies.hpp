@@ -190,16 +190,29 @@ private:
                 .only_to_cure = !std::holds_alternative<cable>(larger.rungs[k].part)};
     }
 
+    // A trial of the typical state, made once.
+    template <class Made>
+    trial& once(std::map<std::size_t, trial>& tried, std::size_t k, const Made& made) const
+    {
+        const auto at = tried.find(k);
+        return at != tried.end() ? at->second
+                                 : tried.emplace(k, loop_.with(made(), trial_depth::typical)).first->second;
+    }
+
     // The smallest make that leaves no verdict against the part, and that brings the loop within its allowed drop.
     [[nodiscard]] std::optional<std::size_t> smallest(std::size_t part, const ladder& larger, bool cool,
                                                       bool drop) const
     {
         if (drop && loop_.drop() - loop_.drop_of(part) > allowed()) return std::nullopt;
         const std::size_t all = larger.rungs.size();
+        std::map<std::size_t, trial> tried;
+        const auto with = [&](std::size_t k) -> trial& {
+            return once(tried, k, [&] { return to_rung(part, larger, k); });
+        };
         std::size_t from = 0;
         if (std::holds_alternative<cable>(s_.path[part])) {  // the typical state first: it costs little
             const auto may_do = [&](std::size_t k) {
-                const trial t = loop_.with(to_rung(part, larger, k), trial_depth::typical);
+                const trial& t = with(k);
                 if (drop && !(t.typical == loop_outcome::solved && t.drop <= allowed())) return false;
                 const weighed_loop::part_now is = loop_.state_of(part, &t);
                 return !is.ends && (!cool || is.used <= close_share);
@@ -209,8 +222,8 @@ private:
             from = *first;
         }
         const auto does = [&](std::size_t k) {
-            const trial t = loop_.with(to_rung(part, larger, k), trial_depth::in_full);
-            return !is_against(*loop_.verdict_with(t, part)) && (!drop || t.drop <= allowed());
+            trial& t = with(k);
+            return (!drop || t.drop <= allowed()) && loop_.clears(t, part);
         };
         if (does(from)) return from;
         return first_place(from + 1, all, does);
@@ -253,18 +266,24 @@ private:
             }
             return c;
         };
+        std::map<std::size_t, trial> tried;
+        const auto with = [&](std::size_t k) -> trial& { return once(tried, k, [&] { return both(k); }); };
         const auto does = [&](std::size_t k) {
-            const trial t = loop_.with(both(k), trial_depth::typical);
-            return t.typical == loop_outcome::solved && t.drop <= allowed();
+            return with(k).typical == loop_outcome::solved && with(k).drop <= allowed();
+        };
+        const auto may_cool = [&](std::size_t k) {
+            return std::all_of(pair.begin(), pair.end(),
+                               [&](const auto& i) { return loop_.state_of(*i, &with(k)).used <= close_share; });
         };
         const auto cools = [&](std::size_t k) {
-            const trial t = loop_.with(both(k), trial_depth::in_full);
-            return std::none_of(pair.begin(), pair.end(),
-                                [&](const auto& i) { return is_against(*loop_.verdict_with(t, *i)); });
+            return std::all_of(pair.begin(), pair.end(), [&](const auto& i) { return loop_.clears(with(k), *i); });
         };
         if (const auto enough = first_place(0, sizes.size(), does)) {
-            const bool hot = is_against(loop_.verdict_of(*pair[0])) || is_against(loop_.verdict_of(*pair[1]));
-            weigh(both(hot ? first_place(*enough, sizes.size(), cools).value_or(*enough) : *enough), false);
+            std::size_t k = *enough;
+            if (is_against(loop_.verdict_of(*pair[0])) || is_against(loop_.verdict_of(*pair[1])))
+                if (const auto cool = first_place(k, sizes.size(), may_cool))
+                    k = cools(*cool) ? *cool : first_place(*cool + 1, sizes.size(), cools).value_or(k);
+            weigh(both(k), false);
             return;
         }
         if (sizes.empty()) return;
@@ -313,9 +332,9 @@ private:
                 auto at = tried.find({stretch, k});
                 if (at == tried.end()) {
                     const std::vector<std::size_t> only{stretch};
-                    at = tried.emplace(std::pair{stretch, k}, loop_.with(made(k), trial_depth::in_full, &only)).first;
+                    at = tried.emplace(std::pair{stretch, k}, loop_.with(made(k), trial_depth::typical, &only)).first;
                 }
-                return !is_against(loop_.verdict_in(at->second, part));
+                return loop_.clears_in(at->second, part);
             });
         };
         struct pool {

@@ -120,6 +120,29 @@ public:
         return out;
     }
 
+    /// Solves a trial of the typical state with every joint poor as well.
+    void complete(trial& t) const
+    {
+        outcome_count poor = poor_;
+        for (const std::size_t k : t.gone) poor.take(now_[k]->poor());
+        for (const auto& [k, is] : t.anew) {
+            is->solve_poor();
+            poor.take(now_[k]->poor());
+            poor.add(is->poor());
+        }
+        t.poor = poor.whole();
+    }
+
+    /// Whether no verdict is against a part with a change; by the typical state alone where that says enough.
+    /// @param t of the typical state; completed where it is needed
+    [[nodiscard]] bool clears(trial& t, std::size_t part) const
+    {
+        for (const std::size_t k : owners_[part])
+            if (at(k, &t).is_over_typically(part)) return false;
+        complete(t);
+        return !is_against(*verdict_with(t, part));
+    }
+
     /// The verdict on a part with a change in full; none if the part is gone.
     [[nodiscard]] std::optional<verdict> verdict_with(const trial& t, std::size_t part) const
     {
@@ -136,6 +159,14 @@ public:
             if (!out || gravity_of(v) > gravity_of(*out)) out = v;
         }
         return out.value_or(verdict::not_judged);
+    }
+    /// As clears(), in the stretches of the trial alone.
+    [[nodiscard]] static bool clears_in(trial& t, std::size_t part)
+    {
+        for (const auto& [k, is] : t.anew)
+            if (is->is_over_typically(part)) return false;
+        for (const auto& [k, is] : t.anew) is->solve_poor();
+        return !is_against(verdict_in(t, part));
     }
     [[nodiscard]] std::vector<finding_kind> findings_with(const trial& t) const { return kinds_with(&t); }
 
