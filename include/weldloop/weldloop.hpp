@@ -189,11 +189,17 @@
 #include <weldloop/rating/grip_threshold.hpp>
 #include <weldloop/rating/grip_time.hpp>
 #include <weldloop/rating/joint_temperature_limit.hpp>
+#include <weldloop/rating/larger_lead.hpp>
 #include <weldloop/rating/lead_limits.hpp>
+#include <weldloop/rating/loop_stretches.hpp>
 #include <weldloop/rating/magnet_grip.hpp>
 #include <weldloop/rating/part_limit.hpp>
 #include <weldloop/rating/part_verdict.hpp>
 #include <weldloop/rating/remedies.hpp>
+#include <weldloop/rating/remedy_change.hpp>
+#include <weldloop/rating/remedy_finder.hpp>
+#include <weldloop/rating/remedy_order.hpp>
+#include <weldloop/rating/remedy_weighing.hpp>
 #include <weldloop/rating/sizing.hpp>
 #include <weldloop/rating/solved_station.hpp>
 #include <weldloop/rating/square_root_excess.hpp>

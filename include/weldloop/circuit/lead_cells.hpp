@@ -83,6 +83,14 @@ struct lead_cells {
     return std::sqrt((lead.metal.thermal_conductivity * lead.size.area()).value() / loss);
 }
 
+/// The same of a lead that no water cools, as a length [m].
+[[nodiscard]] inline length grading_length_of(const cable& lead, const surroundings& where)
+{
+    require_dimensions(lead);
+    return in_si<length>(
+        grading_length(lead, lead_surface_table(lead, where), conductor_of(lead).conductance.value(), 0.0));
+}
+
 /// Puts a lead into a network.
 /// @param n to add to @param lead with its diameters @param where air around, which is the reference of the rises
 /// @param surface of the lead, kept by the caller @param amps while current flows @param cooled to water along the

@@ -18,10 +18,12 @@ namespace detail {
 /// A station's network with its solutions at the points of the scatter, each solved when it is asked for.
 class loop_solver {
 public:
-    explicit loop_solver(const station& s)
-        : station_(&s), arc_at_(checked_arc_index(s)),
-          net_(s, arc_at_), programme_{s.job.duty.on().value(),
-                                       s.job.duty.is_continuous() ? 0.0 : s.job.duty.rest().value()}
+    explicit loop_solver(const station& s) : loop_solver(s, checked_arc_index(s)) {}
+    /// A stretch of a loop by itself. @param s with the parts of the stretch alone @param arc_at how many of them lie
+    /// before the arc
+    loop_solver(const station& s, std::size_t arc_at)
+        : station_(&s), net_(s, arc_at), programme_{s.job.duty.on().value(),
+                                                    s.job.duty.is_continuous() ? 0.0 : s.job.duty.rest().value()}
     {
     }
 
@@ -165,7 +167,6 @@ private:
     }
 
     const station* station_;
-    std::size_t arc_at_;
     loop_network net_;
     solve::on_off programme_;
 };

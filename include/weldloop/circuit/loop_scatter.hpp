@@ -78,6 +78,13 @@ public:
         terms_.push_back({by, &deviation, mean, variance});
     }
 
+    /// Adds another sum, whose contacts scatter by themselves.
+    void add(const scattered_sum& other)
+    {
+        base_ += other.base_;
+        terms_.insert(terms_.end(), other.terms_.begin(), other.terms_.end());
+    }
+
     [[nodiscard]] double base() const { return base_; }
 
     /// Probability that the sum lies above a number.
@@ -255,10 +262,13 @@ public:
         return out;
     }
     /// The drop of the whole loop [V]. @param base its typical drop
-    [[nodiscard]] scattered_sum total_drop(double base) const
+    [[nodiscard]] scattered_sum total_drop(double base) const { return drop_by(0, net_->parts().size(), base); }
+    /// What the contacts of some parts do to the drop [V]. @param from, to the parts, to before the last
+    [[nodiscard]] scattered_sum drop_by(std::size_t from, std::size_t to, double base) const
     {
         scattered_sum out(base);
         for (const term& t : terms_) {
+            if (t.part < from || t.part >= to) continue;
             double by = 0.0;
             for (std::size_t i = 0; i < net_->parts().size(); ++i) by += drop_weight(t, i);
             out.add(by, t.volts);

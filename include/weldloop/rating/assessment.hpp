@@ -126,6 +126,7 @@ enum class remedy_effort {
     move,          ///< a clamp or lead laid elsewhere
     re_terminate,  ///< cut back and crimp anew
     replace,       ///< something is bought
+    weld_less,     ///< longer rests, less current: costs work done
 };
 
 /// The words for an effort.
@@ -137,6 +138,7 @@ enum class remedy_effort {
     case remedy_effort::move: return "move";
     case remedy_effort::re_terminate: return "re-terminate";
     case remedy_effort::replace: return "replace";
+    case remedy_effort::weld_less: return "weld less";
     }
     return "replace";
 }
@@ -154,6 +156,9 @@ struct remedy {
     bool clears_verdict = false;                    ///< the part had a verdict against it and has none then
     std::vector<std::string> clears_findings = {};  ///< ids of findings of the loop that are gone then
     std::vector<std::string> makes_moot = {};       ///< steps that need not be taken then, by their words
+    std::vector<std::string> clears_parts = {};     ///< every part that had a verdict against it and has none then
+    bool is_summary = false;                        ///< several of the other steps, taken together
+    bool is_remark = false;                         ///< no step: a sentence on what no listed step cures
 };
 
 }  // namespace weldloop

@@ -4,13 +4,17 @@
 
 #include <algorithm>
 #include <string>
-#include <variant>
+#include <string_view>
 #include <vector>
 
+#include <weldloop/circuit/part_place.hpp>
+#include <weldloop/circuit/part_surface.hpp>
 #include <weldloop/circuit/station.hpp>
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/temperature.hpp>
 #include <weldloop/rating/assessment.hpp>
+#include <weldloop/rating/part_verdict.hpp>
+#include <weldloop/rating/verdict.hpp>
 
 namespace weldloop {
 
@@ -40,16 +44,22 @@ inline constexpr temperature hot_to_touch = temperature::celsius(51.0);
 namespace detail {
 [[nodiscard]] inline bool has_surface(const station& s, surface_state wanted)
 {
-    return std::any_of(s.path.begin(), s.path.end(), [wanted](const path_part& p) {
-        if (const auto* c = std::get_if<contact>(&p)) return c->surface == wanted;
-        if (const auto* w = std::get_if<work_connection>(&p)) return w->surface == wanted;
-        return false;
+    return std::any_of(s.path.begin(), s.path.end(), [wanted](const path_part& p) { return surface_of(p) == wanted; });
+}
+
+// Whether the covering of a lead may be past its limit, at the 95 % point or with more than one case in twenty: of a
+// lead in the path, or inside a gun or torch.
+[[nodiscard]] inline bool covering_may_be_too_hot(const part_result& p)
+{
+    return std::any_of(p.limits.begin(), p.limits.end(), [](const limit_use& u) {
+        return u.limit && u.at == to_text(part_place::conductor) &&
+               ((u.peak && u.peak->high > *u.limit) || static_cast<double>(u.exceeds) > may_exceed_share);
     });
 }
 }  // namespace detail
 
 /// The cautions for a station and what was found in it, the general ones first.
-/// @param s the station @param found its assessment; only the parts are read
+/// @param s the station @param found its assessment: parts and findings
 [[nodiscard]] inline std::vector<std::string> cautions_for(const station& s, const assessment& found)
 {
     std::vector<std::string> out{
@@ -67,8 +77,17 @@ namespace detail {
         "physician agrees.",
         "Keep a fire watch: hot joints, spatter and melting covering set fire to what lies near."};
 
-    const bool hot = std::any_of(found.parts.begin(), found.parts.end(),
-                                 [](const part_result& p) { return p.peak.high > hot_to_touch; });
+    const auto some = [&found](const auto& wanted) {
+        return std::any_of(found.parts.begin(), found.parts.end(), wanted);
+    };
+    const auto finding = [&found](std::string_view id) {
+        return std::any_of(found.findings.begin(), found.findings.end(),
+                           [id](const loop_finding& f) { return f.id == id; });
+    };
+    const bool hot = s.where.air > hot_to_touch || some([](const part_result& p) {
+                         return std::any_of(p.places.begin(), p.places.end(),
+                                            [](const place_result& at) { return at.peak.high > hot_to_touch; });
+                     });
     if (hot)
         out.emplace_back("Parts of this circuit can be hot enough to burn: let clamps, lugs and holders cool before a "
                          "bare hand touches them.");
@@ -78,21 +97,22 @@ namespace detail {
     if (detail::has_surface(s, surface_state::painted_pierced) ||
         detail::has_surface(s, surface_state::painted_unbroken))
         out.emplace_back("Paint fume: strip the paint well back from weld and clamp; old paint may hold lead.");
-    const bool covering_hot = std::any_of(found.parts.begin(), found.parts.end(), [](const part_result& p) {
-        return p.kind == "cable" && p.limit && p.peak.high > *p.limit;
-    });
-    if (covering_hot)
-        out.emplace_back("Overheated rubber gives off harmful fume and loses its insulation: take the lead out of use "
-                         "and ventilate.");
-    const bool open = !found.conducts;
-    if (open)
-        out.emplace_back("An open work connection leaves no-load voltage across it: whoever bridges it with the body "
+    if (some(detail::covering_may_be_too_hot))
+        out.emplace_back("A covering past its limit can give off harmful fume and lose its insulation: take that lead, "
+                         "gun or torch out of use and ventilate.");
+    if (finding("open_circuit"))
+        out.emplace_back("An open connection leaves the no-load voltage across it: whoever bridges it with the body "
                          "becomes the path.");
-    const bool melting = std::any_of(found.parts.begin(), found.parts.end(),
-                                     [](const part_result& p) { return p.verdict == verdict::spots_melting; });
-    if (melting)
-        out.emplace_back("A contact that melts may spark, weld itself fast or burn the work: stop the job at that "
+    if (finding("no_steady_state"))
+        out.emplace_back(
+            "Stop the job: at this current and duty the loop typically finds no settled temperature; something in "
+            "it can melt, burn or set fire.");
+    if (some([](const part_result& p) { return p.verdict == verdict::spots_melting; }))
+        out.emplace_back("A contact that melts can spark, weld itself fast or burn the work: stop the job at that "
                          "connection until it is cured.");
+    if (finding("supply_cannot_hold_arc"))
+        out.emplace_back("Stop the job: a supply at its end typically leaves an arc that goes out and is struck again "
+                         "and again, with the no-load voltage at the electrode each time.");
     return out;
 }
 

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <string>
+#include <string_view>
 #include <utility>
 #include <vector>
 
@@ -16,6 +17,106 @@
 
 namespace weldloop {
 
+namespace detail {
+
+/// What the findings of a loop follow from.
+struct loop_summary {
+    loop_outcome outcome = loop_outcome::solved;  // of the typical case
+    loop_outcome poor = loop_outcome::solved;     // with every joint at the 95 % point of its scatter
+    bool melts = false;                           // typically, at some part
+    voltage drop = {};                            // typical
+};
+
+/// A finding without its words.
+struct finding_kind {
+    std::string_view id;
+    finding_severity severity;
+};
+
+/// Which findings there are, the gravest first.
+/// @param above whether the drop at its 95 % point lies above a value
+template <class HighAbove>
+[[nodiscard]] std::vector<finding_kind> finding_kinds(const station& s, const loop_summary& loop,
+                                                      const HighAbove& above)
+{
+    constexpr finding_severity notice = finding_severity::notice, warning = finding_severity::warning,
+                               stop_job = finding_severity::stop_job;
+    if (loop.outcome == loop_outcome::open_circuit) return {{"open_circuit", stop_job}};
+    if (loop.outcome != loop_outcome::solved) return {{"no_steady_state", stop_job}};
+    std::vector<finding_kind> out;
+    if (loop.melts) out.push_back({"spots_melt", stop_job});
+    if (loop.poor != loop_outcome::solved) out.push_back({"no_steady_state_in_a_poor_case", warning});
+    if (s.supply) {
+        const voltage left =
+            s.supply->kind == supply_kind::constant_current
+                ? voltage(s.supply->highest_output - conventional_load_voltage(s.job.process, s.job.current))
+                : s.supply->setting;
+        if (loop.drop > left || (s.supply->kind == supply_kind::constant_voltage && loop.drop == left))
+            out.push_back({"supply_cannot_hold_arc", stop_job});
+        else if (above(left))
+            out.push_back({"supply_may_not_hold_arc", warning});
+    }
+    if (s.allowed_drop) {
+        if (loop.drop > *s.allowed_drop)
+            out.push_back({"drop_above_allowed", warning});
+        else if (above(*s.allowed_drop))
+            out.push_back({"drop_may_exceed_allowed", notice});
+    }
+    std::stable_sort(out.begin(), out.end(),
+                     [](const finding_kind& a, const finding_kind& b) { return a.severity > b.severity; });
+    return out;
+}
+
+// The sentence for a finding.
+[[nodiscard]] inline std::string words_of(std::string_view id, const station& s, const assessment& found,
+                                          loop_outcome poor)
+{
+    const auto named = [&found](const auto& wanted) {
+        std::string names;
+        for (const part_result& p : found.parts)
+            if (wanted(p.verdict)) names.append(names.empty() ? "" : ", ").append(p.name);
+        return names;
+    };
+    const band<voltage>& drop = found.total_drop;
+    const auto missing = [&](voltage taken) {
+        return to_text(
+            voltage(taken + conventional_load_voltage(s.job.process, s.job.current) - s.supply->highest_output), "V");
+    };
+    const bool holds_current = s.supply && s.supply->kind == supply_kind::constant_current;
+    if (id == "open_circuit")
+        return "The circuit is open at " + named([](verdict v) { return v == verdict::open_circuit; }) + ".";
+    if (id == "no_steady_state")
+        return found.outcome == loop_outcome::ends
+                   ? "The loop has no steady state at this current and duty: what it is made of gives way first, at " +
+                         named([](verdict v) { return v == verdict::spots_melting || v == verdict::over_limit; }) + "."
+                   : "No steady state of the loop was found at this current and duty: there are no temperatures to "
+                     "judge it by.";
+    if (id == "spots_melt")
+        return "Contact spots melt at " + named([](verdict v) { return v == verdict::spots_melting; }) + ".";
+    if (id == "no_steady_state_in_a_poor_case")
+        return poor == loop_outcome::open_circuit
+                   ? "In a poor case the circuit is open: some joint may not touch metal to metal."
+                   : "In a poor case, every joint at the 95 % point of its scatter, the loop has no steady state.";
+    if (id == "supply_cannot_hold_arc")
+        return holds_current
+                   ? "The supply cannot hold this current: loop and arc ask for " + missing(drop.typical) +
+                         " more than its highest output of " + to_text(s.supply->highest_output, "V") + ", typically."
+                   : "The loop typically takes " + to_text(drop.typical, "V") + ", all of the setting of " +
+                         to_text(s.supply->setting, "V") + ": nothing is left for the arc.";
+    if (id == "supply_may_not_hold_arc")
+        return holds_current
+                   ? "In a poor case the supply cannot hold this current: loop and arc then ask for " +
+                         missing(drop.high) + " more than its highest output."
+                   : "In a poor case the loop takes all of the supply's setting: nothing is left for the arc.";
+    const std::string allowed = to_text(*s.allowed_drop, "V");
+    if (id == "drop_above_allowed")
+        return "The loop typically takes " + to_text(drop.typical, "V") + ", above the allowed " + allowed + ".";
+    return "The loop typically takes " + to_text(drop.typical, "V") + " of the allowed " + allowed +
+           ", in a poor case " + to_text(drop.high, "V") + ".";
+}
+
+}  // namespace detail
+
 /// The findings of an assessed loop, the gravest first.
 ///
 /// Ids: `open_circuit`, `no_steady_state`, `no_steady_state_in_a_poor_case`, `spots_melt`, `supply_cannot_hold_arc`,
@@ -25,76 +126,13 @@ namespace weldloop {
 [[nodiscard]] inline std::vector<loop_finding> findings_for(const station& s, const assessment& found,
                                                             loop_outcome poor)
 {
+    const bool melts = std::any_of(found.parts.begin(), found.parts.end(),
+                                   [](const part_result& p) { return p.verdict == verdict::spots_melting; });
     std::vector<loop_finding> out;
-    const auto add = [&out](std::string id, finding_severity severity, std::string text) {
-        out.push_back({std::move(id), severity, std::move(text)});
-    };
-    const auto named = [&found](verdict v) {
-        std::string names;
-        for (const part_result& p : found.parts)
-            if (p.verdict == v) names.append(names.empty() ? "" : ", ").append(p.name);
-        return names;
-    };
-    if (found.outcome == loop_outcome::open_circuit)
-        add("open_circuit", finding_severity::stop_job, "The circuit is open at " + named(verdict::open_circuit) + ".");
-    if (found.outcome == loop_outcome::ends) {
-        std::string names;
-        for (const part_result& p : found.parts)
-            if (p.verdict == verdict::spots_melting || p.verdict == verdict::over_limit)
-                names.append(names.empty() ? "" : ", ").append(p.name);
-        add("no_steady_state", finding_severity::stop_job,
-            "The loop has no steady state at this current and duty: what it is made of gives way first, at " + names +
-                ".");
-    }
-    if (found.outcome == loop_outcome::not_settled)
-        add("no_steady_state", finding_severity::stop_job,
-            "No steady state of the loop was found at this current and duty: there are no temperatures to judge it "
-            "by.");
-    if (found.outcome != loop_outcome::solved) return out;
-
-    if (const std::string melting = named(verdict::spots_melting); !melting.empty())
-        add("spots_melt", finding_severity::stop_job, "Contact spots melt at " + melting + ".");
-    if (poor != loop_outcome::solved)
-        add("no_steady_state_in_a_poor_case", finding_severity::warning,
-            poor == loop_outcome::open_circuit
-                ? "In a poor case the circuit is open: some joint may not touch metal to metal."
-                : "In a poor case, every joint at the 95 % point of its scatter, the loop has no steady state.");
-
-    if (s.supply && s.supply->kind == supply_kind::constant_current) {
-        const voltage needed = conventional_load_voltage(s.job.process, s.job.current);
-        const auto short_by = [&](voltage drop) -> voltage { return drop + needed - s.supply->highest_output; };
-        if (short_by(found.total_drop.typical).value() > 0.0)
-            add("supply_cannot_hold_arc", finding_severity::stop_job,
-                "The supply cannot hold this current: loop and arc ask for " +
-                    to_text(short_by(found.total_drop.typical), "V") + " more than its highest output of " +
-                    to_text(s.supply->highest_output, "V") + ", typically.");
-        else if (short_by(found.total_drop.high).value() > 0.0)
-            add("supply_may_not_hold_arc", finding_severity::warning,
-                "In a poor case the supply cannot hold this current: loop and arc then ask for " +
-                    to_text(short_by(found.total_drop.high), "V") + " more than its highest output.");
-    }
-    if (s.supply && s.supply->kind == supply_kind::constant_voltage) {
-        if (found.total_drop.typical >= s.supply->setting)
-            add("supply_cannot_hold_arc", finding_severity::stop_job,
-                "The loop typically takes " + to_text(found.total_drop.typical, "V") + ", all of the setting of " +
-                    to_text(s.supply->setting, "V") + ": nothing is left for the arc.");
-        else if (found.total_drop.high >= s.supply->setting)
-            add("supply_may_not_hold_arc", finding_severity::warning,
-                "In a poor case the loop takes all of the supply's setting: nothing is left for the arc.");
-    }
-    if (s.allowed_drop) {
-        const std::string allowed = to_text(*s.allowed_drop, "V");
-        if (found.total_drop.typical > *s.allowed_drop)
-            add("drop_above_allowed", finding_severity::warning,
-                "The loop typically takes " + to_text(found.total_drop.typical, "V") + ", above the allowed " +
-                    allowed + ".");
-        else if (found.total_drop.high > *s.allowed_drop)
-            add("drop_may_exceed_allowed", finding_severity::notice,
-                "The loop typically takes " + to_text(found.total_drop.typical, "V") + " of the allowed " + allowed +
-                    ", in a poor case " + to_text(found.total_drop.high, "V") + ".");
-    }
-    std::stable_sort(out.begin(), out.end(),
-                     [](const loop_finding& a, const loop_finding& b) { return a.severity > b.severity; });
+    for (const detail::finding_kind& f :
+         detail::finding_kinds(s, {found.outcome, poor, melts, found.total_drop.typical},
+                               [&](voltage limit) { return found.total_drop.high > limit; }))
+        out.push_back({std::string(f.id), f.severity, detail::words_of(f.id, s, found, poor)});
     return out;
 }
 

@@ -36,6 +36,12 @@ inline constexpr double may_exceed_share = 0.05;
 
 namespace detail {
 
+/// How much of a verdict is asked for.
+enum class verdict_depth {
+    alone,    // the verdict, without bands and words
+    in_full,  // with its reason, its limits and their bands
+};
+
 /// Share of an allowed rise that a temperature uses. Air at or above the limit leaves no allowed rise: any warmth is
 /// past any limit.
 [[nodiscard]] inline double share_of_rise(temperature peak, temperature limit, temperature air)
@@ -55,18 +61,21 @@ namespace detail {
     return normal_share(-distance / end * band_deviations);
 }
 
-[[nodiscard]] inline limit_use use_of(const place_limit& limit, const solved_station& s, std::size_t part)
+[[nodiscard]] inline limit_use use_of(const place_limit& limit, const solved_station& s, std::size_t part,
+                                      verdict_depth depth)
 {
     limit_use out;
-    out.at = to_text(limit.where);
-    out.name = limit.name;
-    out.limit = limit.highest;
     out.from = limit.from;
     const scattered_sum peak = s.scatter_of().peak_of(s.node_of(part, limit.where));
-    out.peak = s.peak_band(peak);
     const temperature air = s.of().where.air;
-    out.used = share_of_rise(out.peak->typical, limit.highest, air);
-    out.used_high = share_of_rise(out.peak->high, limit.highest, air);
+    out.used = share_of_rise(s.at(peak.base()), limit.highest, air);
+    if (depth == verdict_depth::in_full) {
+        out.at = to_text(limit.where);
+        out.name = limit.name;
+        out.limit = limit.highest;
+        out.peak = s.peak_band(peak);
+        out.used_high = share_of_rise(out.peak->high, limit.highest, air);
+    }
     out.exceeds = limit.highest > air ? peak.above((limit.highest - air).value()) : 1.0;
     return out;
 }
@@ -109,17 +118,17 @@ inline void note_type_test(part_result& r, const part_limits& limits)
     }
 }
 
-inline void judge(part_result& r, const solved_station& s, std::size_t i)
+inline void judge(part_result& r, const solved_station& s, std::size_t i, verdict_depth depth = verdict_depth::in_full)
 {
     const part_state &usual = s.typical().parts[i], &poor = s.poor().parts[i];
-    const auto say = [&r](verdict v, std::string why) {
+    const auto say = [&r, depth](verdict v, const auto& why) {
         r.verdict = v;
-        r.reason = std::move(why);
+        if (depth == verdict_depth::in_full) r.reason = why();
     };
     const part_limits limits = limits_of(part_in_path(s.of().path, i), s.of().where);
     if (limits.crimp) r.limits.push_back(use_of(*limits.crimp, "crimp"));
-    if (s.typical().is_solved())
-        for (const place_limit& l : limits.places) r.limits.push_back(use_of(l, s, i));
+    if (s.is_solved())
+        for (const place_limit& l : limits.places) r.limits.push_back(use_of(l, s, i, depth));
     std::stable_sort(r.limits.begin(), r.limits.end(), [](const limit_use& a, const limit_use& b) {
         const double x = static_cast<double>(a.exceeds), y = static_cast<double>(b.exceeds);
         return x != y ? x > y : a.used > b.used;
@@ -139,22 +148,28 @@ inline void judge(part_result& r, const solved_station& s, std::size_t i)
         }
     }
 
-    if (s.typical().outcome == loop_outcome::open_circuit && !r.conducts)
-        return say(verdict::open_circuit, "no metal touches metal: no current can flow");
-    if (usual.passes_bound)
+    if (s.outcome() == loop_outcome::open_circuit && !r.conducts)
+        return say(verdict::open_circuit, [&] { return "no metal touches metal: no current can flow"; });
+    if (usual.passes_bound && s.outcome() == loop_outcome::ends)
         return *usual.passes_bound == part_place::spring
                    ? say(verdict::over_limit,
-                         "its spring would pass the tempering limit of its wire before the loop settles")
-                   : say(verdict::spots_melting, "the metal of its " + std::string(to_text(*usual.passes_bound)) +
-                                                     " would pass its melting point before the loop settles");
-    if (!s.typical().is_solved()) {
-        if (deciding != nullptr && deciding->used > 1.0) return say(verdict::over_limit, words_of(*deciding, limits));
-        return say(verdict::not_judged, s.typical().outcome == loop_outcome::open_circuit
-                                            ? "no current flows: nothing to judge it by"
-                                            : "the loop has no steady state: nothing to judge it by");
+                         [&] {
+                             return "its spring would pass the tempering limit of its wire before the loop settles";
+                         })
+                   : say(verdict::spots_melting, [&] {
+                         return "the metal of its " + std::string(to_text(*usual.passes_bound)) +
+                                " would pass its melting point before the loop settles";
+                     });
+    if (!s.is_solved()) {
+        if (deciding != nullptr && deciding->used > 1.0)
+            return say(verdict::over_limit, [&] { return words_of(*deciding, limits); });
+        return say(verdict::not_judged, [&] {
+            return s.outcome() == loop_outcome::open_circuit ? "no current flows: nothing to judge it by"
+                                                             : "the loop has no steady state: nothing to judge it by";
+        });
     }
 
-    note_type_test(r, limits);
+    if (depth == verdict_depth::in_full) note_type_test(r, limits);
     loop_scatter::own_scatter own;
     std::string_view weak_contact;
     for (std::size_t k = 0; k < usual.contacts.size(); ++k) {
@@ -168,47 +183,58 @@ inline void judge(part_result& r, const solved_station& s, std::size_t i)
     r.exceeds = std::max(static_cast<double>(r.exceeds), own.yields);
 
     if (usual.spots_melt)
-        return say(verdict::spots_melting,
-                   "the drop of " + to_text(r.drop.typical, "V") + " is typically at the melting drop of its metals");
+        return say(verdict::spots_melting, [&] {
+            return "the drop of " + to_text(r.drop.typical, "V") + " is typically at the melting drop of its metals";
+        });
     if (deciding != nullptr && deciding->used > 1.0)
-        return say(verdict::over_limit, words_of(*deciding, limits) + "; exceeded " + cases_text(deciding->exceeds));
+        return say(verdict::over_limit,
+                   [&] { return words_of(*deciding, limits) + "; exceeded " + cases_text(deciding->exceeds); });
     if (usual.softening_used > 1.0) {
         r.used = usual.softening_used;
-        return say(verdict::over_limit,
-                   "the drop over its " + std::string(weak_contact) + " is typically " +
-                       number_text(100.0 * usual.softening_used, 3) +
-                       " % of the softening drop of its metals: the spots yield and the contact is not stable");
+        return say(verdict::over_limit, [&] {
+            return "the drop over its " + std::string(weak_contact) + " is typically " +
+                   number_text(100.0 * usual.softening_used, 3) +
+                   " % of the softening drop of its metals: the spots yield and the contact is not stable";
+        });
     }
     if (own.melts_high)
-        return say(verdict::may_exceed, "at the 95 % point of its scatter the spots of its " +
-                                            std::string(weak_contact) + " are at their melting drop");
+        return say(verdict::may_exceed, [&] {
+            return "at the 95 % point of its scatter the spots of its " + std::string(weak_contact) +
+                   " are at their melting drop";
+        });
     if (own.softening_used_high > 1.0)
-        return say(verdict::may_exceed, "its spots may yield, " + cases_text(own.yields) +
-                                            ": at the 95 % point the drop over its " + std::string(weak_contact) +
-                                            " passes the softening drop of its metals");
+        return say(verdict::may_exceed, [&] {
+            return "its spots may yield, " + cases_text(own.yields) + ": at the 95 % point the drop over its " +
+                   std::string(weak_contact) + " passes the softening drop of its metals";
+        });
     constexpr double rounding = 1e-6;  // a new crimp's 95 % point is its limit
     if (deciding != nullptr && static_cast<double>(deciding->exceeds) > may_exceed_share * (1.0 + rounding))
-        return say(verdict::may_exceed, words_of(*deciding, limits) + "; exceeded " + cases_text(deciding->exceeds));
+        return say(verdict::may_exceed,
+                   [&] { return words_of(*deciding, limits) + "; exceeded " + cases_text(deciding->exceeds); });
     if (s.poor().outcome == loop_outcome::open_circuit && !poor.conducts)
-        return say(verdict::may_exceed, "in a poor case no metal touches metal: an open circuit");
+        return say(verdict::may_exceed, [&] { return "in a poor case no metal touches metal: an open circuit"; });
     if (poor.passes_bound)
-        return say(verdict::may_exceed, "with every joint at its 95 % point its " +
-                                            std::string(to_text(*poor.passes_bound)) +
-                                            " passes what its metal bears before the loop settles");
+        return say(verdict::may_exceed, [&] {
+            return "with every joint at its 95 % point its " + std::string(to_text(*poor.passes_bound)) +
+                   " passes what its metal bears before the loop settles";
+        });
     if (deciding == nullptr) {
-        if (usual.contacts.empty()) return say(verdict::not_judged, "no published limit for such a part");
+        if (usual.contacts.empty())
+            return say(verdict::not_judged, [&] { return "no published limit for such a part"; });
         r.used = usual.softening_used;
-        return say(verdict::within_limit,
-                   "its spots stay below the softening drop of its metals, " +
-                       number_text(100.0 * usual.softening_used, 2) + " % of it typically, " +
-                       number_text(100.0 * own.softening_used_high, 2) +
-                       " % at the 95 % point, under the stated conditions; no published temperature limit");
+        return say(verdict::within_limit, [&] {
+            return "its spots stay below the softening drop of its metals, " +
+                   number_text(100.0 * usual.softening_used, 2) + " % of it typically, " +
+                   number_text(100.0 * own.softening_used_high, 2) +
+                   " % at the 95 % point, under the stated conditions; no published temperature limit";
+        });
     }
-    if (deciding->used > close_share) return say(verdict::close_to_limit, words_of(*deciding, limits));
+    if (deciding->used > close_share) return say(verdict::close_to_limit, [&] { return words_of(*deciding, limits); });
     if (!some_limit_was_read(r.limits))
-        return say(verdict::not_judged,
-                   words_of(*deciding, limits) + "; that limit is from memory and passes nothing by itself");
-    say(verdict::within_limit, words_of(*deciding, limits) + ", under the stated conditions");
+        return say(verdict::not_judged, [&] {
+            return words_of(*deciding, limits) + "; that limit is from memory and passes nothing by itself";
+        });
+    say(verdict::within_limit, [&] { return words_of(*deciding, limits) + ", under the stated conditions"; });
 }
 
 }  // namespace detail

@@ -1,27 +1,35 @@
 #pragma once
 /// @file
-/// What to do about a station, ranked by what each step would regain.
+/// What to do about a station: each step weighed by what it clears and regains, in the order in which to take them.
 
 #include <algorithm>
+#include <array>
+#include <cmath>
 #include <cstddef>
+#include <map>
 #include <optional>
+#include <set>
 #include <string>
 #include <utility>
 #include <variant>
 #include <vector>
 
-#include <weldloop/circuit/loop.hpp>
 #include <weldloop/circuit/station.hpp>
-#include <weldloop/core/conductor_size.hpp>
+#include <weldloop/core/duty_cycle.hpp>
+#include <weldloop/core/quantities.hpp>
+#include <weldloop/core/source.hpp>
 #include <weldloop/core/text.hpp>
-#include <weldloop/part/crimped_lug.hpp>
-#include <weldloop/part/welding_cable.hpp>
 #include <weldloop/rating/assessment.hpp>
+#include <weldloop/rating/remedy_change.hpp>
+#include <weldloop/rating/remedy_finder.hpp>
+#include <weldloop/rating/remedy_order.hpp>
+#include <weldloop/rating/remedy_weighing.hpp>
 #include <weldloop/rating/sizing.hpp>
+#include <weldloop/rating/verdict.hpp>
 
 namespace weldloop {
 
-/// A remedy is listed if it regains at least this much voltage, or cools its part by least_cooling.
+/// A step that clears nothing is listed if it regains at least this much voltage, or cools its part by least_cooling.
 inline constexpr voltage least_regain = in_si<voltage>(0.010);
 /// See least_regain.
 inline constexpr temperature_difference least_cooling = in_si<temperature_difference>(3.0);
@@ -32,251 +40,481 @@ inline constexpr source usual_loop_drop{
     "4 V in both leads, basis of its table of lead sizes", source_kind::handbook};
 /// [V], see usual_loop_drop.
 inline constexpr voltage usual_allowed_drop = in_si<voltage>(4.0);
-/// Share of the allowed rise from which a larger lead is offered.
-inline constexpr double warm_lead_share = 0.9;
-
-/// A change to a station: the words for it, and the station after it.
-struct change {
-    std::string what = {};        ///< an instruction in plain words
-    std::size_t part = 0;         ///< place in the path, before the change
-    station after = {};           ///< the station once it is done
-    bool part_stays = true;       ///< false: the part is no longer in the path
-    bool only_if_needed = false;  ///< a larger lead: worth it only where the lead is hot or the loop takes too much
-};
 
 namespace detail {
 
-// Collects the changes a part invites.
-class change_finder {
-public:
-    change_finder(const station& s, std::vector<change>& out) : s_(s), out_(out) {}
+/// The first place of a range for which something holds, if it holds from some place on to the last.
+template <class Holds>
+[[nodiscard]] std::optional<std::size_t> first_place(std::size_t from, std::size_t to, const Holds& holds)
+{
+    if (from >= to || !holds(to - 1)) return std::nullopt;
+    std::size_t low = from, high = to - 1;
+    while (low < high) {
+        const std::size_t middle = low + (high - low) / 2;
+        if (holds(middle))
+            high = middle;
+        else
+            low = middle + 1;
+    }
+    return high;
+}
 
-    void look_at(std::size_t index)
+class remedy_search {
+public:
+    explicit remedy_search(const station& s) : s_(s), arc_at_(checked_arc_index(s)), loop_(s, arc_at_) {}
+
+    [[nodiscard]] std::vector<remedy> operator()()
     {
-        at_ = index;
-        std::visit([this](const auto& part) { find(part); }, s_.path[index]);
+        for (change& c : changes_for(s_)) weigh(std::move(c), true);
+        for (std::size_t i = 0; i < s_.path.size(); ++i) look_for_larger(i);
+        if (takes_too_much() && !one_lead_does_) larger_leads_on_both_sides();
+        weld_less();
+        together();
+        for (std::size_t i = 0; i < s_.path.size(); ++i)
+            if (is_against(loop_.verdict_of(i)) && !is_cleared(i, remedy_effort::weld_less)) remark(i, no_step(i));
+        for (const auto& [part, largest] : too_small_)
+            if (!is_cleared(part, remedy_effort::replace))
+                remark(part,
+                       "No larger make of " + name(part) + ", up to " + largest +
+                           ", takes the verdict from it by itself: what lies beside it or around it keeps it hot.");
+        find_moot(s_, steps_);
+        put_in_order(steps_);
+        std::vector<remedy> out;
+        for (step& s : steps_) out.push_back(std::move(s.says));
+        return out;
     }
 
 private:
-    [[nodiscard]] std::string name() const { return name_of(s_.path, at_); }
+    [[nodiscard]] std::string name(std::size_t part) const { return name_of(s_.path, part); }
+    [[nodiscard]] double allowed() const { return s_.allowed_drop.value_or(usual_allowed_drop).value(); }
+    [[nodiscard]] bool takes_too_much() const { return loop_.is_solved() && loop_.drop() > allowed(); }
 
-    void offer(std::string what, path_part instead, bool only_if_needed = false)
+    [[nodiscard]] bool is_cleared(std::size_t part, remedy_effort most) const
     {
-        change c{std::move(what), at_, s_, true, only_if_needed};
-        std::visit(
-            [this](auto& p) {
-                if (p.name.empty()) p.name = name();
-            },
-            instead);
-        c.after.path[at_] = std::move(instead);
-        out_.push_back(std::move(c));
+        const auto at = cleared_with_.find(part);
+        return at != cleared_with_.end() && at->second <= most;
     }
 
-    // The next size of the scale the lead is written in; where the lead runs too hot, the first that would not.
-    [[nodiscard]] std::optional<cable> better_lead(const cable& c) const
+    // ---- weighing
+
+    void weigh(change c, bool from_the_part)
     {
-        std::optional<cable> best;
-        for (const conductor_size& size :
-             sizes_of(c.size.scale() == size_scale::square_mm ? size_family::metric : size_family::american)) {
-            if (!(size > c.size)) continue;
-            best = welding_cable(size, c.length).named(c.name);
-            best->limit = c.limit;
-            best->lay = c.lay;
-            const load work{.current = s_.job.current, .duty = s_.job.duty};
-            if (!heating_of(*best, s_.where, work).over_limit) break;
-        }
-        return best;
+        const trial t = loop_.with(c, trial_depth::in_full);
+        if (loop_.is_solved() && t.typical != loop_outcome::solved) return;
+        weigh(std::move(c), t, from_the_part, false);
     }
 
-    static bool is_bare(surface_state s) { return s == surface_state::clean; }
-
-    void find(const cable& c)
+    void weigh(change c, const trial& t, bool from_the_part, bool is_summary)
     {
-        if (static_cast<double>(c.missing_strands) > 0.0) {
-            cable whole = c;
-            whole.missing_strands = 0.0;
-            whole.damaged_length = {};
-            offer("cut the damaged length out of " + name() + " or replace the lead", whole);
+        step made{.from_the_part = from_the_part};
+        remedy& r = made.says;
+        r.what = c.what;
+        r.part = name(c.part);
+        r.effort = c.effort;
+        r.is_summary = is_summary;
+        const std::vector<finding_kind> after = loop_.findings_with(t);
+        for (const finding_kind& f : loop_.findings()) {
+            if (std::any_of(after.begin(), after.end(), [&](const finding_kind& a) { return a.id == f.id; })) continue;
+            r.clears_findings.emplace_back(f.id);
+            made.lifts_stop = made.lifts_stop || f.severity == finding_severity::stop_job;
         }
-        if (const auto thicker = better_lead(c))
-            offer("replace " + name() + " (" + to_text(c.size) + ") by " + to_text(thicker->size), *thicker, true);
-        if (c.lay && (*c.lay == lay::coiled || *c.lay == lay::bundled)) {
-            cable laid = c;
-            laid.lay = lay::alone;
-            offer("lay " + name() + " out straight (now " + std::string(to_text(*c.lay)) + ")", laid);
+        const bool gone = c.removes(c.part);
+        r.verdict_before = loop_.verdict_of(c.part);
+        r.verdict_after = loop_.verdict_with(t, c.part);
+        for (const std::size_t i : loop_.parts_touched(t)) {
+            const verdict before = loop_.verdict_of(i);
+            if (!is_against(before)) continue;
+            const std::optional<verdict> then = i == c.part ? r.verdict_after : loop_.verdict_with(t, i);
+            const bool melted = before >= verdict::spots_melting;
+            made.lifts_stop = made.lifts_stop || (melted && (!then || *then < verdict::spots_melting));
+            if (then && is_against(*then)) continue;
+            r.clears_parts.push_back(name(i));
+            if (i == c.part) r.clears_verdict = true;
         }
-        if (s_.where.lay == lay::coiled || s_.where.lay == lay::bundled) {
-            change spread{"lay " + name() + " and the other leads out straight, apart from each other", at_, s_, true};
-            spread.after.where.lay = lay::alone;
-            const bool offered =
-                std::any_of(out_.begin(), out_.end(), [](const change& o) { return o.what.starts_with("lay "); });
-            if (!offered) out_.push_back(std::move(spread));
+        const weighed_loop::part_now was = loop_.state_of(c.part);
+        const weighed_loop::part_now is =
+            gone ? weighed_loop::part_now{.peak = s_.where.air} : loop_.state_of(c.part, &t);
+        r.restores_circuit = (!was.conducts && is.conducts) || (was.ends && t.typical == loop_outcome::solved);
+        made.lifts_stop = made.lifts_stop || r.restores_circuit;
+        if (loop_.is_solved() && t.typical == loop_outcome::solved) {
+            r.volts_regained = in_si<voltage>(loop_.drop() - t.drop);
+            r.cooled_by = was.peak - is.peak;  // a removed part cools to the air
+        }
+        const bool eases = r.verdict_after && gravity_of(*r.verdict_after) < gravity_of(*r.verdict_before);
+        const bool clears = made.lifts_stop || eases || !r.clears_parts.empty() || !r.clears_findings.empty();
+        const bool regains = !c.only_to_cure && (r.volts_regained >= least_regain || r.cooled_by >= least_cooling);
+        if (!clears && !regains && !is_summary) return;
+        if (!is_summary)
+            for (const std::size_t i : loop_.parts_touched(t)) note_cleared(i, r);
+        if (!is_summary) steps_at_[c.part].push_back(steps_.size());
+        made.how = std::move(c);
+        steps_.push_back(std::move(made));
+    }
+    void note_cleared(std::size_t part, const remedy& r)
+    {
+        if (!is_against(loop_.verdict_of(part))) return;
+        if (std::find(r.clears_parts.begin(), r.clears_parts.end(), name(part)) == r.clears_parts.end()) return;
+        const auto [at, is_new] = cleared_with_.emplace(part, r.effort);
+        if (!is_new) at->second = std::min(at->second, r.effort);
+    }
+
+    // ---- larger parts
+
+    void look_for_larger(std::size_t part)
+    {
+        const bool hot = is_against(loop_.verdict_of(part));
+        const bool is_lead = std::holds_alternative<cable>(s_.path[part]);
+        const bool short_of_volts = is_lead && takes_too_much();
+        if (!hot && !short_of_volts) return;
+        ladder larger = change_finder(s_, part).larger(s_.path[part]);
+        if (larger.rungs.empty()) return;
+        std::optional<std::size_t> rung;
+        if (short_of_volts) rung = smallest(part, larger, hot, true);
+        if (rung) one_lead_does_ = true;
+        if (!rung && hot) {
+            rung = smallest(part, larger, true, false);
+            if (!rung) {
+                too_small_[part] = larger.rungs.back().label;
+                return;
+            }
+        }
+        if (!rung) return;
+        weigh(to_rung(part, larger, *rung), false);
+    }
+
+    [[nodiscard]] static change to_rung(std::size_t part, const ladder& larger, std::size_t k)
+    {
+        return {.what = larger.opening + larger.rungs[k].label,
+                .part = part,
+                .parts = {{part, larger.rungs[k].part}},
+                .only_to_cure = !std::holds_alternative<cable>(larger.rungs[k].part)};
+    }
+
+    // A trial of the typical state, made once.
+    template <class Made>
+    trial& once(std::map<std::size_t, trial>& tried, std::size_t k, const Made& made) const
+    {
+        const auto at = tried.find(k);
+        return at != tried.end() ? at->second
+                                 : tried.emplace(k, loop_.with(made(), trial_depth::typical)).first->second;
+    }
+
+    // The smallest make that leaves no verdict against the part, and that brings the loop within its allowed drop.
+    [[nodiscard]] std::optional<std::size_t> smallest(std::size_t part, const ladder& larger, bool cool,
+                                                      bool drop) const
+    {
+        if (drop && loop_.drop() - loop_.drop_of(part) > allowed()) return std::nullopt;
+        const std::size_t all = larger.rungs.size();
+        std::map<std::size_t, trial> tried;
+        const auto with = [&](std::size_t k) -> trial& {
+            return once(tried, k, [&] { return to_rung(part, larger, k); });
+        };
+        std::size_t from = 0;
+        if (std::holds_alternative<cable>(s_.path[part])) {  // the typical state first: it costs little
+            const auto may_do = [&](std::size_t k) {
+                const trial& t = with(k);
+                if (drop && !(t.typical == loop_outcome::solved && t.drop <= allowed())) return false;
+                const weighed_loop::part_now is = loop_.state_of(part, &t);
+                return !is.ends && (!cool || is.used <= close_share);
+            };
+            const std::optional<std::size_t> first = first_place(0, all, may_do);
+            if (!first || !cool) return first;
+            from = *first;
+        }
+        const auto does = [&](std::size_t k) {
+            trial& t = with(k);
+            return (!drop || t.drop <= allowed()) && loop_.clears(t, part);
+        };
+        if (does(from)) return from;
+        return first_place(from + 1, all, does);
+    }
+
+    // Where no lead alone brings the loop within its allowed drop: the one that takes most on either side of the arc,
+    // both to at least the same size.
+    void larger_leads_on_both_sides()
+    {
+        std::array<std::optional<std::size_t>, 2> pair;
+        for (std::size_t i = 0; i < s_.path.size(); ++i) {
+            if (!std::holds_alternative<cable>(s_.path[i])) continue;
+            std::optional<std::size_t>& side = pair[i < arc_at_ ? 0 : 1];
+            if (!side || loop_.drop_of(i) > loop_.drop_of(*side)) side = i;
+        }
+        if (!pair[0] || !pair[1]) return;
+        const auto lead = [&](int side) -> const cable& {
+            return std::get<cable>(s_.path[*pair[static_cast<std::size_t>(side)]]);
+        };
+        const auto grown = [&](int side, const conductor_size& least) {
+            const cable& was = lead(side);
+            if (was.size >= least) return was;
+            for (const conductor_size& size : sizes_of(family_of(was.size)))
+                if (size >= least) return resized(was, size);
+            return resized(was, sizes_of(family_of(was.size)).back());
+        };
+        std::vector<conductor_size> sizes;
+        for (const conductor_size& size : sizes_of(family_of(lead(0).size)))
+            if (size > lead(0).size || size > lead(1).size) sizes.push_back(size);
+        const auto both = [&](std::size_t k) {
+            const std::array<cable, 2> now{grown(0, sizes[k]), grown(1, sizes[k])};
+            change c{.part = *pair[loop_.drop_of(*pair[0]) > loop_.drop_of(*pair[1]) ? 0 : 1]};
+            for (const std::size_t side : {std::size_t{0}, std::size_t{1}}) {
+                const cable& was = lead(static_cast<int>(side));
+                if (now[side].size == was.size) continue;
+                c.what += (c.what.empty() ? "replace " : " and ") + name(*pair[side]) + " (" + to_text(was.size) +
+                          ") by " + to_text(now[side].size);
+                c.parts.push_back({*pair[side], now[side]});
+                std::get<cable>(c.parts.back().instead).name = name(*pair[side]);
+            }
+            return c;
+        };
+        std::map<std::size_t, trial> tried;
+        const auto with = [&](std::size_t k) -> trial& { return once(tried, k, [&] { return both(k); }); };
+        const auto does = [&](std::size_t k) {
+            return with(k).typical == loop_outcome::solved && with(k).drop <= allowed();
+        };
+        const auto may_cool = [&](std::size_t k) {
+            return std::all_of(pair.begin(), pair.end(),
+                               [&](const auto& i) { return loop_.state_of(*i, &with(k)).used <= close_share; });
+        };
+        const auto cools = [&](std::size_t k) {
+            return std::all_of(pair.begin(), pair.end(), [&](const auto& i) { return loop_.clears(with(k), *i); });
+        };
+        if (const auto enough = first_place(0, sizes.size(), does)) {
+            std::size_t k = *enough;
+            if (is_against(loop_.verdict_of(*pair[0])) || is_against(loop_.verdict_of(*pair[1])))
+                if (const auto cool = first_place(k, sizes.size(), may_cool))
+                    k = cools(*cool) ? *cool : first_place(*cool + 1, sizes.size(), cools).value_or(k);
+            weigh(both(k), false);
+            return;
+        }
+        if (sizes.empty()) return;
+        const change largest = both(sizes.size() - 1);
+        const trial t = loop_.with(largest, trial_depth::typical);
+        if (t.typical != loop_outcome::solved) return;
+        remark(largest.part, "No larger leads bring the loop within " + to_text(in_si<voltage>(allowed()), "V") +
+                                 ": with " + name(*pair[0]) + " and " + name(*pair[1]) + " of at least " +
+                                 to_text(sizes.back()) + " it would typically still take " +
+                                 to_text(in_si<voltage>(t.drop), "V") + ".");
+    }
+
+    // ---- rest, and less current
+
+    // As a dial is set: in fives, below 50 A in ones.
+    static double dial_amps(double amps)
+    {
+        constexpr double fives_from = 50.0, five = 5.0;
+        return amps >= fives_from ? five * std::floor(amps / five)
+                                  : std::max(std::floor(amps), amps < 1.0 ? amps : 1.0);
+    }
+
+    // For the parts that nothing short of buying cures: what helps at once.
+    void weld_less()
+    {
+        if (loop_.outcome() == loop_outcome::open_circuit) return;
+        constexpr double step_of_duty = 0.05, step_of_current = 0.05, least_current = 0.20;  // shares
+        const double share = static_cast<double>(s_.job.duty.share());
+        const auto rests = static_cast<std::size_t>(std::ceil(share / step_of_duty - 1e-9)) - 1;
+        const auto at_duty = [&](std::size_t k) {  // from long to short
+            const duration on = step_of_duty * static_cast<double>(rests - k) * s_.job.duty.period();
+            return change{.effort = remedy_effort::weld_less, .duty = duty_cycle::of(on, s_.job.duty.period())};
+        };
+        const auto lower = static_cast<std::size_t>((1.0 - least_current) / step_of_current + 1e-9);
+        const auto at_current = [&](std::size_t k) {
+            const double left = 1.0 - step_of_current * static_cast<double>(k + 1);
+            return change{.effort = remedy_effort::weld_less,
+                          .current = in_si<current>(dial_amps(left * s_.job.current.value()))};
+        };
+        // stretch and place, each tried once while its parts are looked at
+        std::map<std::pair<std::size_t, std::size_t>, trial> at_rest, at_less;
+        const auto cures = [&](auto& tried, std::size_t part, std::size_t k, const auto& made) {
+            const std::vector<std::size_t>& own = loop_.stretches_with(part);
+            std::erase_if(tried, [&](const auto& t) { return t.first.first < own.front(); });
+            return std::all_of(own.begin(), own.end(), [&](std::size_t stretch) {
+                auto at = tried.find({stretch, k});
+                if (at == tried.end()) {
+                    const std::vector<std::size_t> only{stretch};
+                    at = tried.emplace(std::pair{stretch, k}, loop_.with(made(k), trial_depth::typical, &only)).first;
+                }
+                return loop_.clears_in(at->second, part);
+            });
+        };
+        struct pool {
+            std::vector<std::size_t> parts;
+            std::size_t place = 0;
+        } resting, lowered;
+        const auto join = [](pool& p, std::size_t part, std::size_t place) {
+            p.parts.push_back(part);
+            p.place = std::max(p.place, place);
+        };
+        for (std::size_t i = 0; i < s_.path.size(); ++i) {
+            if (!is_against(loop_.verdict_of(i)) || is_cleared(i, remedy_effort::re_terminate)) continue;
+            if (const auto k = first_place(0, rests, [&](std::size_t n) { return cures(at_rest, i, n, at_duty); }))
+                join(resting, i, *k);
+            else if (const auto n =
+                         first_place(0, lower, [&](std::size_t m) { return cures(at_less, i, m, at_current); }))
+                join(lowered, i, *n);
+        }
+        const auto offer = [&](const pool& p, change c, const std::string& what) {
+            if (p.parts.empty()) return;
+            c.part = p.parts.front();
+            c.only_to_cure = true;
+            c.what = what + ", until something is done about ";
+            constexpr std::size_t most_named = 6;
+            for (std::size_t i = 0; i < std::min(p.parts.size(), most_named); ++i)
+                c.what += (i == 0 ? "" : ", ") + name(p.parts[i]);
+            if (p.parts.size() > most_named) c.what += " and others";
+            weigh(std::move(c), false);
+        };
+        if (!resting.parts.empty()) {
+            change c = at_duty(resting.place);
+            const std::string what = "rest longer: weld at most " + to_text(c.duty->on(), "min") + " in every " +
+                                     to_text(c.duty->period(), "min") + " (now " + to_text(s_.job.duty.on(), "min") +
+                                     ")";
+            offer(resting, std::move(c), what);
+        }
+        if (!lowered.parts.empty()) {
+            change c = at_current(lowered.place);
+            const std::string what =
+                "weld with at most " + to_text(*c.current, "A") + " (now " + to_text(s_.job.current, "A") + ")";
+            offer(lowered, std::move(c), what);
         }
     }
 
-    void find(const lug& l)
+    // ---- all cleaning and tightening
+
+    void together()
     {
-        if (static_cast<double>(l.missing_strands) > 0.0 || l.stamped.area() != l.size.area()) {
-            lug fresh = l;
-            fresh.missing_strands = 0.0;
-            fresh.stamped = l.size;
-            offer("cut " + name() + " off, cut back to bright flexible copper and crimp a lug made for " +
-                      to_text(l.size) + " with every strand in it",
-                  fresh);
+        std::set<std::size_t> places;
+        std::size_t count = 0;
+        for (const step& s : steps_)
+            if (s.from_the_part && s.says.effort <= remedy_effort::clean) {
+                places.insert(s.how.part);
+                ++count;
+            }
+        if (count < 2) return;
+        change all{.part = *places.begin(), .effort = remedy_effort::clean};
+        for (const std::size_t i : places) {
+            path_part part = s_.path[i];
+            constexpr int most_steps = 4;  // of one part
+            for (int n = 0; n < most_steps; ++n) {
+                std::vector<change> left = change_finder(s_, i).changes(part);
+                const auto next = std::find_if(left.begin(), left.end(),
+                                               [](const change& c) { return c.effort <= remedy_effort::clean; });
+                if (next == left.end()) break;
+                part = std::move(next->parts.front().instead);
+            }
+            all.parts.push_back({i, std::move(part)});
         }
-        const lug usual = crimped_lug(l.name, l.size);
-        if (l.bolt_torque < 0.8 * usual.bolt_torque) {
-            lug tight = l;
-            tight.bolt_torque = usual.bolt_torque;
-            tight.bolt_diameter = usual.bolt_diameter;
-            offer("switch off and tighten the bolt of " + name() + " to " + to_text(usual.bolt_torque, "Nm"), tight);
-        }
-        if (!is_bare(l.palm)) {
-            lug bright = l;
-            bright.palm = surface_state::clean;
-            offer("clean the palm of " + name() + " and its seat to bright metal", bright);
-        }
+        all.what = "all cleaning and tightening together (" + std::to_string(count) + " steps)";
+        const trial t = loop_.with(all, trial_depth::in_full);
+        weigh(std::move(all), t, false, true);
     }
 
-    void find(const contact& c)
+    // ---- sentences
+
+    void remark(std::size_t part, std::string words)
     {
-        if (!is_bare(c.surface)) {
-            contact bright = c;
-            bright.surface = surface_state::clean;
-            offer("clear both faces of " + name() + " to bright metal (now " + std::string(to_text(c.surface)) + ")",
-                  bright);
+        step made;
+        made.how.part = part;
+        made.says.what = std::move(words);
+        made.says.part = name(part);
+        made.says.effort = remedy_effort::replace;
+        made.says.verdict_before = made.says.verdict_after = loop_.verdict_of(part);
+        made.says.is_remark = true;
+        steps_.push_back(std::move(made));
+    }
+    [[nodiscard]] std::string no_step(std::size_t part) const
+    {
+        const std::string who = name(part) + " (" + std::string(to_text(loop_.verdict_of(part))) + ")";
+        const std::vector<std::string> steps = steps_together(part);
+        if (steps.empty()) return "No step listed here clears " + who + ", by itself or with others beside it.";
+        std::string out = "No single step clears " + who + "; these do together: ";
+        for (std::size_t i = 0; i < steps.size(); ++i) out += (i == 0 ? "" : "; ") + steps[i];
+        return out + ".";
+    }
+
+    // Steps to the part, then to its neighbours, taken one after the other until they clear it.
+    [[nodiscard]] std::vector<std::string> steps_together(std::size_t part) const
+    {
+        constexpr std::size_t most_steps = 8;
+        std::vector<std::string> words;
+        std::map<std::size_t, path_part> parts;
+        for (const step* s : nearby(part)) {
+            const std::size_t at = s->how.part;
+            const auto known = parts.find(at);
+            path_part then = s->how.parts.front().instead;
+            if (known != parts.end()) {  // the same to what stands there by now, if it is still called for
+                std::vector<change> left = change_finder(s_, at).changes(known->second);
+                const auto same = std::find_if(left.begin(), left.end(), [&](const change& c) {
+                    return s->from_the_part && c.id == s->how.id && c.gone_from == c.gone_to;
+                });
+                if (same == left.end()) continue;
+                then = std::move(same->parts.front().instead);
+            }
+            parts.insert_or_assign(at, std::move(then));
+            words.push_back(s->says.what);
+            change all{.part = part};
+            for (const auto& [place, is] : parts) all.parts.push_back({place, is});
+            const trial t = loop_.with(all, trial_depth::in_full, &loop_.stretches_with(part));
+            if (!is_against(loop_.verdict_in(t, part))) return words;
+            if (words.size() == most_steps) break;
         }
-        clamp_on_the_work();
+        return {};
     }
-
-    // Bare part beats table: the clamp on the part that is welded leaves contact and table out of the path.
-    void clamp_on_the_work()
+    // Single steps done to a part; and to the parts of its stretches, its own first.
+    [[nodiscard]] std::vector<const step*> at_part(std::size_t part) const
     {
-        for (std::size_t i = at_ + 1; i < s_.path.size(); ++i) bypass_to(i, at_, i);
-        for (std::size_t i = 0; i < at_; ++i) bypass_to(i, i + 1, at_ + 1);
+        const auto at = steps_at_.find(part);
+        std::vector<const step*> out;
+        if (at == steps_at_.end()) return out;
+        for (const std::size_t k : at->second)
+            if (steps_[k].how.parts.size() == 1 && steps_[k].how.gone_from == steps_[k].how.gone_to)
+                out.push_back(&steps_[k]);
+        return out;
     }
-
-    void bypass_to(std::size_t clamp, std::size_t from, std::size_t to)
+    [[nodiscard]] std::vector<const step*> nearby(std::size_t part) const
     {
-        const auto* w = std::get_if<work_connection>(&s_.path[clamp]);
-        if (w == nullptr) return;
-        for (std::size_t k = from; k < to; ++k)
-            if (!std::holds_alternative<contact>(s_.path[k]) && !std::holds_alternative<plate>(s_.path[k])) return;
-        work_connection bright = *w;
-        bright.surface = surface_state::clean;
-        bright.name = name_of(s_.path, clamp);
-        change c{"move " + bright.name + " onto the part that is welded, on bright metal, and leave " + name() +
-                     " out of the current's way",
-                 at_, s_, false};
-        c.after.path[clamp] = bright;
-        c.after.path.erase(c.after.path.begin() + static_cast<std::ptrdiff_t>(from),
-                           c.after.path.begin() + static_cast<std::ptrdiff_t>(to));
-        out_.push_back(std::move(c));
+        std::vector<const step*> out;
+        for (const std::size_t i : loop_.parts_of(loop_.stretches_with(part)))
+            for (const step* s : at_part(i)) out.push_back(s);
+        std::stable_sort(out.begin(), out.end(), [part](const step* a, const step* b) {
+            const bool own = a->how.part == part;
+            return own != (b->how.part == part) ? own : a->says.effort < b->says.effort;
+        });
+        return out;
     }
-
-    void find(const work_connection& w)
-    {
-        if (!is_bare(w.surface)) {
-            work_connection bright = w;
-            bright.surface = surface_state::clean;
-            offer("grind the seat of " + name() + " to bright metal (now " + std::string(to_text(w.surface)) + ")",
-                  bright);
-        }
-        if (static_cast<double>(w.grip_lost) > 0.0) {
-            work_connection fresh = w;
-            fresh.grip_lost = 0.0;
-            offer("replace " + name() + ": its spring has lost grip", fresh);
-        }
-        const current rated =
-            std::clamp(std::max(w.clamp.rated_current, s_.job.current), in_si<current>(100.0), in_si<current>(1000.0));
-        if (w.clamp.kind == clamp_kind::spring) {
-            work_connection screwed = w;
-            screwed.clamp = screw_clamp(rated);
-            screwed.grip_lost = 0.0;
-            offer("change " + name() + " for a screw clamp of " + to_text(rated, "A"), screwed);
-        }
-        if (w.clamp.kind != clamp_kind::bolted && w.clamp.rated_current < s_.job.current) {
-            work_connection bigger = w;
-            bigger.clamp = w.clamp.kind == clamp_kind::spring ? spring_clamp(rated) : screw_clamp(rated);
-            bigger.grip_lost = 0.0;
-            offer("change " + name() + " for one rated " + to_text(rated, "A") + ": it is too small for the current",
-                  bigger);
-        }
-    }
-
-    void find(const coupling& c)
-    {
-        coupling home(c.name, c.size);
-        if (!is_bare(c.surface) || c.force < home.force) offer("clean " + name() + " and turn it home", home);
-    }
-
-    void find(const electrode_holder& h)
-    {
-        if (is_bare(h.surface)) return;
-        electrode_holder bright = h;
-        bright.surface = surface_state::clean;
-        offer("clean the jaws of " + name(), bright);
-    }
-
-    void find(const plate&) {}
-    void find(const arc&) {}
-    void find(const wire_gun&) {}
-    void find(const tig_torch&) {}
 
     const station& s_;
-    std::vector<change>& out_;
-    std::size_t at_ = 0;
+    std::size_t arc_at_;
+    weighed_loop loop_;
+    std::vector<step> steps_;
+    std::map<std::size_t, remedy_effort> cleared_with_;         // parts with a verdict against them: the least effort
+    std::map<std::size_t, std::vector<std::size_t>> steps_at_;  // single steps by their part
+    std::map<std::size_t, std::string> too_small_;              // parts no larger make of which does: the largest
+    bool one_lead_does_ = false;
 };
 
 }  // namespace detail
 
-/// Every change the parts of a station invite, not yet weighed. @param s the station
-[[nodiscard]] inline std::vector<change> changes_for(const station& s)
-{
-    std::vector<change> out;
-    detail::change_finder finder(s, out);
-    for (std::size_t i = 0; i < s.path.size(); ++i) finder.look_at(i);
-    return out;
-}
-
-/// What to do about a station, the step that regains most first. Each step is weighed alone: the loop is solved with it
-/// and without it, at the typical point of every joint's scatter. Steps that regain less than least_regain and cool
-/// their part by less than least_cooling are left out, and so are larger leads where the lead is cool enough and the
-/// loop takes no more than the station allows (4 V if it says nothing, see usual_loop_drop). In an open circuit the
-/// steps that close it come first.
+/// What to do about a station, in the order in which to do it.
+///
+/// Each step is weighed alone: the parts it touches are solved with it, as far as heat is felt, typically and with
+/// every joint at its 95 % point, and judged as assess() judges them. First comes what lifts a stop of the job (an open
+/// circuit, melting spots, a finding that says so), then what clears any other verdict or finding, both by effort
+/// (tighten, clean, move, re-terminate, replace, weld less) and then by volts; then what only regains at least
+/// least_regain or cools its part by at least least_cooling, by volts. A larger lead, gun, holder, coupling or clamp is
+/// the smallest of its family with no verdict against it in the loop; where the loop takes more than allowed (4 V if
+/// the station says nothing, see usual_loop_drop), a larger lead also brings it within that, or both leads together do.
+/// Rest or less current is offered for the parts that nothing short of buying cures, in steps of a twentieth.
+///
+/// After the single steps comes all cleaning and tightening taken together (`is_summary`), where there are at least two
+/// such steps; last, sentences (`is_remark`) on what nothing listed clears. Time and memory grow in proportion to the
+/// path.
 /// @param s the station
+/// @return may be empty: a sound station needs nothing
 /// @throws bad_station_error, out_of_range_error, not_finite_error for a station that cannot be
 [[nodiscard]] inline std::vector<remedy> remedies_for(const station& s)
 {
-    const loop_state before = solve_loop(s);
-    std::vector<remedy> out;
-    const bool takes_too_much = before.total_drop > s.allowed_drop.value_or(usual_allowed_drop);
-    for (const change& c : changes_for(s)) {
-        if (c.only_if_needed && !takes_too_much) {
-            const cable& lead = std::get<cable>(s.path[c.part]);
-            const temperature_difference allowed = lead.limit - s.where.air;
-            if (before.parts[c.part].peak - s.where.air < warm_lead_share * allowed) continue;
-        }
-        const loop_state after = solve_loop(c.after);
-        remedy r;
-        r.what = c.what;
-        r.part = name_of(s.path, c.part);
-        const part_state& was = before.parts[c.part];
-        r.restores_circuit = !was.conducts && (!c.part_stays || after.parts[c.part].conducts);
-        r.restores_circuit = r.restores_circuit || (was.passes_bound && after.is_solved());
-        if (before.outcome == loop_outcome::solved && after.outcome == loop_outcome::solved) {
-            r.volts_regained = before.total_drop - after.total_drop;
-            const temperature then = c.part_stays ? after.parts[c.part].peak : s.where.air;
-            r.cooled_by = before.parts[c.part].peak - then;
-        }
-        if (r.restores_circuit || r.volts_regained >= least_regain || r.cooled_by >= least_cooling)
-            out.push_back(std::move(r));
-    }
-    std::stable_sort(out.begin(), out.end(), [](const remedy& a, const remedy& b) {
-        if (a.restores_circuit != b.restores_circuit) return a.restores_circuit;
-        return a.volts_regained != b.volts_regained ? a.volts_regained > b.volts_regained : a.cooled_by > b.cooled_by;
-    });
-    return out;
+    return detail::remedy_search(s)();
 }
 
 }  // namespace weldloop

@@ -20,14 +20,35 @@ namespace weldloop::detail {
 /// A station solved at its typical and its poor point, with its scatter.
 class solved_station {
 public:
-    explicit solved_station(const station& s) : station_(&s), solver_(s)
+    explicit solved_station(const station& s) : solved_station(s, checked_arc_index(s))
+    {
+        solve_poor();
+        find_scatter(typical_.outcome, poor_.outcome);
+    }
+    /// A stretch of a loop by itself, at its typical point; solve_poor() and find_scatter() are for the caller.
+    /// @param s with the parts of the stretch alone @param arc_at how many of them lie before the arc
+    solved_station(const station& s, std::size_t arc_at) : station_(&s), solver_(s, arc_at)
     {
         typical_ = solver_.solve(scatter::typical, &typical_state_);
-        poor_ = solver_.solve(scatter::high, &poor_state_, typical_.is_solved() ? &typical_state_ : nullptr);
+    }
+    void solve_poor()
+    {
+        if (!typical_.is_solved()) {  // nothing is better with every joint poor
+            poor_ = typical_;
+            return;
+        }
+        poor_ = solver_.solve(scatter::high, &poor_state_, &typical_state_);
         solver_.set(scatter::typical);
-        if (typical_.is_solved())
-            scatter_.emplace(solver_.network(), typical_state_, poor_.is_solved() ? &poor_state_ : nullptr,
-                             static_cast<double>(s.job.duty.share()));
+    }
+    /// What became of the loop that this is, or is a stretch of, at its typical and its poor point.
+    void find_scatter(loop_outcome typical, loop_outcome poor)
+    {
+        const loop_outcome before = poor_of_loop_;
+        outcome_ = typical;
+        poor_of_loop_ = poor;
+        if (typical != loop_outcome::solved || (scatter_ && before == poor)) return;
+        scatter_.emplace(solver_.network(), typical_state_, poor_state(),
+                         static_cast<double>(station_->job.duty.share()));
     }
     solved_station(const solved_station&) = delete;
     solved_station& operator=(const solved_station&) = delete;
@@ -38,7 +59,14 @@ public:
     [[nodiscard]] const loop_network& network() const { return solver_.network(); }
     [[nodiscard]] const loop_scatter& scatter_of() const { return *scatter_; }
     [[nodiscard]] const solve::periodic_state& typical_state() const { return typical_state_; }
-    [[nodiscard]] const solve::periodic_state* poor_state() const { return poor_.is_solved() ? &poor_state_ : nullptr; }
+    /// Null where the loop has no state with every joint poor.
+    [[nodiscard]] const solve::periodic_state* poor_state() const
+    {
+        return poor_of_loop_ == loop_outcome::solved ? &poor_state_ : nullptr;
+    }
+    /// Of the loop that this is, or is a stretch of.
+    [[nodiscard]] loop_outcome outcome() const { return outcome_; }
+    [[nodiscard]] bool is_solved() const { return outcome_ == loop_outcome::solved; }
 
     /// The node of a place that gets hottest.
     [[nodiscard]] std::size_t node_of(std::size_t part, part_place what) const
@@ -63,6 +91,7 @@ private:
     loop_solver solver_;
     solve::periodic_state poor_state_, typical_state_;
     loop_state poor_, typical_;
+    loop_outcome outcome_ = loop_outcome::not_settled, poor_of_loop_ = loop_outcome::not_settled;
     std::optional<loop_scatter> scatter_;
 };
 

@@ -29,6 +29,12 @@ enum class verdict {
     return v == verdict::not_judged ? 0 : static_cast<int>(v);
 }
 
+/// Whether a verdict speaks against a part: it is close to a limit or worse.
+[[nodiscard]] constexpr bool is_against(verdict v)
+{
+    return gravity_of(v) >= static_cast<int>(verdict::close_to_limit);
+}
+
 /// The words for a verdict.
 [[nodiscard]] constexpr std::string_view to_text(verdict v)
 {

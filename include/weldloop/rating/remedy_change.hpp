@@ -1,0 +1,66 @@
+#pragma once
+/// @file
+/// A change to a station: the words for it, and what is different then.
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include <weldloop/circuit/station.hpp>
+#include <weldloop/core/duty_cycle.hpp>
+#include <weldloop/core/quantities.hpp>
+#include <weldloop/law/lay.hpp>
+#include <weldloop/rating/assessment.hpp>
+
+namespace weldloop {
+
+/// A part that stands in for another.
+struct part_change {
+    std::size_t at = 0;  ///< place in the path, before the change
+    path_part instead;   ///< what is there then
+};
+
+/// A change to a station, not yet weighed.
+struct change {
+    std::string what = {};                          ///< an instruction in plain words
+    std::string_view id = {};                       ///< stable: which change to such a part; empty for a larger make
+    std::size_t part = 0;                           ///< the part it is done to, its place before the change
+    remedy_effort effort = remedy_effort::replace;  ///< what it takes
+    std::vector<part_change> parts = {};            ///< what is different in the path
+    std::size_t gone_from = 0;                      ///< first part that is no longer in the path
+    std::size_t gone_to = 0;                        ///< the part after the last one; gone_from: none is gone
+    std::optional<weldloop::lay> lay = {};          ///< of every lead without its own
+    std::optional<duty_cycle> duty = {};            ///< of the job
+    std::optional<weldloop::current> current = {};  ///< of the job
+    bool only_to_cure = false;                      ///< worth it only where it clears something
+
+    /// Whether a part is no longer in the path then.
+    [[nodiscard]] bool removes(std::size_t i) const { return i >= gone_from && i < gone_to; }
+    /// Whether it changes more than single parts.
+    [[nodiscard]] bool is_everywhere() const { return lay || duty || current; }
+};
+
+/// Makes a change to a station, without taking parts out of its path. @param s in place @param c made for it
+inline void apply(station& s, const change& c)
+{
+    for (const part_change& p : c.parts) s.path[p.at] = p.instead;
+    if (c.lay) {
+        s.where.lay = *c.lay;
+        s.where.coil_turns = 0;
+    }
+    if (c.duty) s.job.duty = *c.duty;
+    if (c.current) s.job.current = *c.current;
+}
+
+/// The station after a change. @param s before @param c made for it
+[[nodiscard]] inline station changed(station s, const change& c)
+{
+    apply(s, c);
+    s.path.erase(s.path.begin() + static_cast<std::ptrdiff_t>(c.gone_from),
+                 s.path.begin() + static_cast<std::ptrdiff_t>(c.gone_to));
+    return s;
+}
+
+}  // namespace weldloop

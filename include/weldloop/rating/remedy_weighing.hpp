@@ -1,0 +1,298 @@
+#pragma once
+/// @file
+/// A loop held in stretches, and what a change makes of it: only the stretches it touches are solved again.
+
+#include <algorithm>
+#include <array>
+#include <cstddef>
+#include <memory>
+#include <optional>
+#include <utility>
+#include <vector>
+
+#include <weldloop/circuit/loop_scatter.hpp>
+#include <weldloop/circuit/loop_state.hpp>
+#include <weldloop/circuit/station.hpp>
+#include <weldloop/core/quantities.hpp>
+#include <weldloop/core/temperature.hpp>
+#include <weldloop/rating/findings.hpp>
+#include <weldloop/rating/loop_stretches.hpp>
+#include <weldloop/rating/remedy_change.hpp>
+#include <weldloop/rating/verdict.hpp>
+
+namespace weldloop::detail {
+
+/// How many stretches ended how.
+class outcome_count {
+public:
+    void add(loop_outcome o) { ++count_[static_cast<std::size_t>(o)]; }
+    void take(loop_outcome o) { --count_[static_cast<std::size_t>(o)]; }
+    /// Of the loop they make up.
+    [[nodiscard]] loop_outcome whole() const
+    {
+        for (const loop_outcome o : {loop_outcome::open_circuit, loop_outcome::ends, loop_outcome::not_settled})
+            if (count_[static_cast<std::size_t>(o)] > 0) return o;
+        return loop_outcome::solved;
+    }
+
+private:
+    std::array<int, 4> count_{};
+};
+
+/// How much of a change is asked for.
+enum class trial_depth {
+    typical,  // the typical state: no verdicts
+    in_full,
+};
+
+/// The loop with a change: the stretches it touches, solved anew.
+struct trial {
+    std::vector<std::pair<std::size_t, std::unique_ptr<solved_stretch>>> anew;
+    std::vector<std::size_t> gone;
+    loop_outcome typical = loop_outcome::solved, poor = loop_outcome::solved;  // of the whole loop
+    double drop = 0.0;                                                         // V, typical, of the whole loop
+    bool melts = false;
+};
+
+/// A loop in stretches.
+class weighed_loop {
+public:
+    /// @param s kept by the caller; its path is sound
+    weighed_loop(const station& s, std::size_t arc_at)
+        : s_(s), arc_at_(arc_at), cut_(stretches_of(s, arc_at)), felt_in_(s.path.size()), owners_(s.path.size())
+    {
+        for (std::size_t k = 0; k < cut_.size(); ++k) {
+            for (std::size_t i = cut_[k].from; i < cut_[k].to; ++i) felt_in_[i].push_back(k);
+            for (std::size_t i = cut_[k].own_from; i < cut_[k].own_to; ++i) owners_[i].push_back(k);
+            now_.push_back(solved(k, {}, trial_depth::in_full));
+            typical_.add(now_[k]->typical());
+            poor_.add(now_[k]->poor());
+            drop_ += now_[k]->drop();
+            melting_ += now_[k]->melts() ? 1 : 0;
+        }
+        for (std::size_t i = 0; i < s.path.size(); ++i) verdicts_.push_back(judged(i, nullptr));
+        kinds_ = kinds_with(nullptr);
+    }
+
+    [[nodiscard]] loop_outcome outcome() const { return typical_.whole(); }
+    [[nodiscard]] bool is_solved() const { return outcome() == loop_outcome::solved; }
+    [[nodiscard]] double drop() const { return drop_; }
+    [[nodiscard]] verdict verdict_of(std::size_t part) const { return verdicts_[part]; }
+    [[nodiscard]] const std::vector<finding_kind>& findings() const { return kinds_; }
+    [[nodiscard]] double drop_of(std::size_t part) const
+    {
+        double sum = 0.0;
+        for (const std::size_t k : owners_[part]) sum += now_[k]->drop_of(part);
+        return sum;
+    }
+    /// The stretches a part belongs to.
+    [[nodiscard]] const std::vector<std::size_t>& stretches_with(std::size_t part) const { return owners_[part]; }
+
+    /// The loop with a change. @param only the stretches that are asked about, or null for all it touches
+    [[nodiscard]] trial with(const change& c, trial_depth depth, const std::vector<std::size_t>* only = nullptr) const
+    {
+        trial out;
+        outcome_count typical = typical_, poor = poor_;
+        int melting = melting_;
+        out.drop = drop_;
+        const auto leave = [&](std::size_t k) {
+            typical.take(now_[k]->typical());
+            poor.take(now_[k]->poor());
+            out.drop -= now_[k]->drop();
+            melting -= now_[k]->melts() ? 1 : 0;
+        };
+        for (const std::size_t k : only != nullptr ? *only : touched_by(c)) {
+            leave(k);
+            if (c.removes(cut_[k].from)) {
+                out.gone.push_back(k);
+                continue;
+            }
+            out.anew.emplace_back(k, solved(k, c, depth));
+            const solved_stretch& is = *out.anew.back().second;
+            typical.add(is.typical());
+            poor.add(depth == trial_depth::in_full ? is.poor() : is.typical());
+            out.drop += is.drop();
+            melting += is.melts() ? 1 : 0;
+        }
+        out.typical = typical.whole();
+        out.poor = poor.whole();
+        out.melts = melting > 0;
+        return out;
+    }
+
+    /// Solves a trial of the typical state with every joint poor as well.
+    void complete(trial& t) const
+    {
+        outcome_count poor = poor_;
+        for (const std::size_t k : t.gone) poor.take(now_[k]->poor());
+        for (const auto& [k, is] : t.anew) {
+            is->solve_poor();
+            poor.take(now_[k]->poor());
+            poor.add(is->poor());
+        }
+        t.poor = poor.whole();
+    }
+
+    /// Whether no verdict is against a part with a change; by the typical state alone where that says enough.
+    /// @param t of the typical state; completed where it is needed
+    [[nodiscard]] bool clears(trial& t, std::size_t part) const
+    {
+        for (const std::size_t k : owners_[part])
+            if (at(k, &t).is_over_typically(part)) return false;
+        complete(t);
+        return !is_against(*verdict_with(t, part));
+    }
+
+    /// The verdict on a part with a change in full; none if the part is gone.
+    [[nodiscard]] std::optional<verdict> verdict_with(const trial& t, std::size_t part) const
+    {
+        for (const std::size_t k : owners_[part])
+            if (std::find(t.gone.begin(), t.gone.end(), k) != t.gone.end()) return std::nullopt;
+        return judged(part, &t);
+    }
+    /// The same in the stretches of the trial alone, whatever becomes of the rest of the loop.
+    [[nodiscard]] static verdict verdict_in(const trial& t, std::size_t part)
+    {
+        std::optional<verdict> out;
+        for (const auto& [k, is] : t.anew) {
+            const verdict v = is->verdict_of(part, is->typical(), is->poor());
+            if (!out || gravity_of(v) > gravity_of(*out)) out = v;
+        }
+        return out.value_or(verdict::not_judged);
+    }
+    /// As clears(), in the stretches of the trial alone.
+    [[nodiscard]] static bool clears_in(trial& t, std::size_t part)
+    {
+        for (const auto& [k, is] : t.anew)
+            if (is->is_over_typically(part)) return false;
+        for (const auto& [k, is] : t.anew) is->solve_poor();
+        return !is_against(verdict_in(t, part));
+    }
+    [[nodiscard]] std::vector<finding_kind> findings_with(const trial& t) const { return kinds_with(&t); }
+
+    /// Whether current passes a part, whether it ends the loop, and its highest temperature.
+    struct part_now {
+        bool conducts = true, ends = false;
+        temperature peak;
+        double used = 0.0;  // of a lead: share of its allowed rise
+    };
+    [[nodiscard]] part_now state_of(std::size_t part, const trial* t = nullptr) const
+    {
+        part_now out{.peak = temperature::kelvin(0.0)};
+        for (const std::size_t k : owners_[part]) {
+            const solved_stretch& in = at(k, t);
+            const part_state& p = in.state_of(part);
+            out.conducts = out.conducts && p.conducts;
+            out.ends = out.ends || p.passes_bound.has_value();
+            out.peak = std::max(out.peak, p.peak);
+            const auto* lead = std::get_if<cable>(&s_.path[part]);
+            if (lead != nullptr) out.used = std::max(out.used, in.used_by_lead(part));
+        }
+        return out;
+    }
+
+    /// The parts of stretches, each once.
+    [[nodiscard]] std::vector<std::size_t> parts_of(const std::vector<std::size_t>& stretches) const
+    {
+        std::vector<std::size_t> out;
+        for (const std::size_t k : stretches)
+            for (std::size_t i = cut_[k].own_from; i < cut_[k].own_to; ++i) out.push_back(i);
+        return once_each(std::move(out));
+    }
+    /// The parts of the stretches that a change touches, each once.
+    [[nodiscard]] std::vector<std::size_t> parts_touched(const trial& t) const
+    {
+        std::vector<std::size_t> stretches = t.gone;
+        for (const auto& [k, is] : t.anew) stretches.push_back(k);
+        return parts_of(stretches);
+    }
+
+private:
+    static std::vector<std::size_t> once_each(std::vector<std::size_t> all)
+    {
+        std::sort(all.begin(), all.end());
+        all.erase(std::unique(all.begin(), all.end()), all.end());
+        return all;
+    }
+
+    [[nodiscard]] std::vector<std::size_t> touched_by(const change& c) const
+    {
+        std::vector<std::size_t> out;
+        if (c.is_everywhere()) {
+            for (std::size_t k = 0; k < cut_.size(); ++k) out.push_back(k);
+            return out;
+        }
+        const auto take = [&](std::size_t part) {
+            out.insert(out.end(), felt_in_[part].begin(), felt_in_[part].end());
+        };
+        for (const part_change& p : c.parts) take(p.at);
+        for (std::size_t i = c.gone_from; i < c.gone_to; ++i) take(i);
+        return once_each(std::move(out));
+    }
+
+    [[nodiscard]] std::unique_ptr<solved_stretch> solved(std::size_t k, const change& c, trial_depth depth) const
+    {
+        const stretch& here = cut_[k];
+        station parts{.job = s_.job, .where = s_.where};
+        const auto first = s_.path.begin();
+        parts.path.assign(first + static_cast<std::ptrdiff_t>(here.from), first + static_cast<std::ptrdiff_t>(here.to));
+        change own{.lay = c.lay, .duty = c.duty, .current = c.current};
+        for (const part_change& p : c.parts)
+            if (p.at >= here.from && p.at < here.to) own.parts.push_back({p.at - here.from, p.instead});
+        apply(parts, own);
+        auto out = std::make_unique<solved_stretch>(here, std::move(parts), here.from < arc_at_);
+        if (depth == trial_depth::in_full) out->solve_poor();
+        return out;
+    }
+
+    [[nodiscard]] solved_stretch& at(std::size_t k, const trial* t) const
+    {
+        if (t != nullptr)
+            for (const auto& [which, is] : t->anew)
+                if (which == k) return *is;
+        return *now_[k];
+    }
+
+    // Of a lead that two stretches share, the graver one counts.
+    [[nodiscard]] verdict judged(std::size_t part, const trial* t) const
+    {
+        const loop_outcome typical = t != nullptr ? t->typical : typical_.whole(),
+                           poor = t != nullptr ? t->poor : poor_.whole();
+        std::optional<verdict> out;
+        for (const std::size_t k : owners_[part]) {
+            const verdict v = at(k, t).verdict_of(part, typical, poor);
+            if (!out || gravity_of(v) > gravity_of(*out)) out = v;
+        }
+        return out.value_or(verdict::not_judged);
+    }
+
+    [[nodiscard]] std::vector<finding_kind> kinds_with(const trial* t) const
+    {
+        const loop_summary loop{.outcome = t != nullptr ? t->typical : typical_.whole(),
+                                .poor = t != nullptr ? t->poor : poor_.whole(),
+                                .melts = t != nullptr ? t->melts : melting_ > 0,
+                                .drop = in_si<voltage>(t != nullptr ? t->drop : drop_)};
+        return finding_kinds(s_, loop, [&](voltage limit) {
+            constexpr double poor_share = 0.05;
+            scattered_sum drop;
+            for (std::size_t k = 0; k < cut_.size(); ++k)
+                if (t == nullptr || std::find(t->gone.begin(), t->gone.end(), k) == t->gone.end())
+                    drop.add(at(k, t).scattered_drop(loop.outcome, loop.poor));
+            return drop.above(limit.value()) > poor_share;
+        });
+    }
+
+    const station& s_;
+    std::size_t arc_at_;
+    std::vector<stretch> cut_;
+    std::vector<std::vector<std::size_t>> felt_in_,
+        owners_;  // stretches of each part: solved with it; those it counts in
+    std::vector<std::unique_ptr<solved_stretch>> now_;
+    outcome_count typical_, poor_;
+    double drop_ = 0.0;
+    int melting_ = 0;
+    std::vector<verdict> verdicts_;
+    std::vector<finding_kind> kinds_;
+};
+
+}  // namespace weldloop::detail
