@@ -59,13 +59,13 @@ namespace detail {
 /// accurate and L-stable (Alexander 1977), its stages by simplified Newton's method.
 class marcher {
 public:
-    explicit marcher(const heat_network& n) : n_(&n), size_(n.size()), base_(size_), next_(size_), none_(size_, 0.0)
+    explicit marcher(const heat_network& n)
+        : n_(&n), size_(n.size()), base_(size_), next_(size_), none_(size_, 0.0), moved_(size_)
     {
         for (std::size_t on : {0u, 1u}) {
             heat_[on].resize(size_);
             n.heat_at_zero(static_cast<double>(on), heat_[on]);
         }
-        shift_.resize(size_);
     }
 
     /// Straightens the network over a step. @param k its time and current set @param at rises within it
@@ -83,14 +83,16 @@ public:
     {
         k.from.assign(from.begin(), from.end());
         k.stage[0] = k.from;
-        if (!stage(k, 0, newton, none_)) return false;
+        moved_ = none_;
+        if (!stage(k, 0, newton)) return false;
         for (std::size_t s = 1; s < 3; ++s) {  // on by as much as before
             const std::vector<double>& before = s == 1 ? k.from : k.stage[0];
             const double by = (node[s] - node[s - 1]) / (s == 1 ? node[0] : node[1] - node[0]);
             k.stage[s].resize(size_);
             for (std::size_t i = 0; i < size_; ++i)
                 k.stage[s][i] = k.stage[s - 1][i] + by * (k.stage[s - 1][i] - before[i]);
-            if (!stage(k, s, newton, none_)) return false;
+            moved_ = none_;
+            if (!stage(k, s, newton)) return false;
         }
         return true;
     }
@@ -98,12 +100,10 @@ public:
     /// A step once more, from nearby.
     [[nodiscard]] bool again(march_step& k, std::span<const double> from, double newton)
     {
-        for (std::size_t i = 0; i < size_; ++i) {  // as far from where it began as the last time
-            shift_[i] = from[i] - k.from[i];
-            k.from[i] = from[i];
-        }
+        for (const std::size_t i : n_->curved_nodes()) moved_[i] = from[i] - k.from[i];
+        k.from.assign(from.begin(), from.end());
         for (std::size_t s = 0; s < 3; ++s)
-            if (!stage(k, s, newton, shift_)) return false;
+            if (!stage(k, s, newton)) return false;
         return true;
     }
 
@@ -133,7 +133,8 @@ private:
     static constexpr double from_first = (1 - gamma) / 2 / gamma;
     static constexpr double on_second = weight[1] / gamma, on_first = weight[0] / gamma - on_second * from_first;
 
-    [[nodiscard]] bool stage(march_step& k, std::size_t s, double tolerance, std::span<const double> shift)
+    // From what the stage was the last time, moved as the one before it moved.
+    [[nodiscard]] bool stage(march_step& k, std::size_t s, double tolerance)
     {
         constexpr int most_rounds = 12;
         constexpr double contracts = 0.7;
@@ -148,15 +149,18 @@ private:
         double before = std::numeric_limits<double>::infinity();
         for (int round = 0; round < most_rounds; ++round) {
             next_ = base_;
-            n_->add_curvature(x, shift, k.on, k.slopes, next_);
+            n_->add_curvature(x, round == 0 ? moved_ : none_, k.on, k.slopes, next_);
             k.matrix.solve(next_);
             double most = 0.0;
-            for (const std::size_t i : n_->curved_nodes()) most = std::max(most, std::fabs(next_[i] - x[i] - shift[i]));
+            for (const std::size_t i : n_->curved_nodes()) {
+                const double way = next_[i] - x[i];
+                most = std::max(most, std::fabs(round == 0 ? way - moved_[i] : way));
+                moved_[i] = round == 0 ? way : moved_[i] + way;
+            }
             x.swap(next_);
             if (most <= tolerance) return true;
             if (!(most < contracts * before)) break;
             before = most;
-            shift = none_;
         }
         return afresh(k, s, tolerance);
     }
@@ -207,7 +211,8 @@ private:
 
     const heat_network* n_;
     std::size_t size_;
-    std::vector<double> base_, next_, none_, shift_;
+    std::vector<double> base_, next_, none_;
+    std::vector<double> moved_;                // the stage before, from the last time [K]; at curved nodes
     std::array<std::vector<double>, 2> heat_;  // that does not follow temperature, at rest and with current
 };
 
@@ -222,11 +227,11 @@ public:
     [[nodiscard]] periodic_state operator()(std::span<const double> cold, const periodic_state* near)
     {
         constexpr int most_sweeps = 80;
-        constexpr double settled = 1e-4;                // K from period to period
-        constexpr double balanced = 1e-10;              // of the heat made
-        constexpr double rough = 0.05;                  // K, Newton's method of the first sweep
-        constexpr double forcing = 0.1, finest = 1e-9;  // Newton's method of the others: by the departure before; K
-        constexpr double lost = 800.0;                  // K beyond a bound: nothing comes back from there
+        constexpr double settled = 1e-4;                 // K from period to period
+        constexpr double balanced = 5e-10;               // of the heat made
+        constexpr double rough = 1.0;                    // K, Newton's method of the first sweep
+        constexpr double forcing = 0.06, finest = 1e-9;  // Newton's method of the others: by the departure before; K
+        constexpr double lost = 800.0;                   // K beyond a bound: nothing comes back from there
         periodic_state out;
         const bool follow = near != nullptr && near->march != nullptr;
         steady_state mean = steady_state_of(*n_, share_, follow ? std::span<const double>(near->mean) : cold);
@@ -273,8 +278,9 @@ public:
 
 private:
     // What a departure at the start of the period must be, for the period to end as far from it as it does: one over
-    // (1 - exp(-z)), z the rates of the mean balance times the period, by 1/z + 1 - 3/(z + 6) (within 5 % everywhere).
-    static constexpr double pole = 6.0;
+    // (1 - exp(-z)), z the rates of the mean balance times the period, by 1/z + 1 - 1.7/(z + 3.4) (within 3 %
+    // everywhere).
+    static constexpr double pole = 3.4;
     void prepare_correction(const std::vector<double>& mean)
     {
         slow_matrix_ = n_->pattern();
@@ -391,8 +397,9 @@ private:
     {
         constexpr double first_share = 1e-3, smallest = 1e-9;  // of the segment
         constexpr double allowed = 0.3;                        // K
-        constexpr double of_rise = 4e-3;                       // of the hottest rise
+        constexpr double of_rise = 1e-2;                       // of the hottest rise
         constexpr double safety = 0.8, most_growth = 3.0, most_shrinking = 0.2;
+        constexpr double last_stretch = 1.2;  // of a step that ends the segment
         double hottest = 0.0;
         for (const double r : x) hottest = std::max(hottest, std::fabs(r));
         const double tolerance = allowed + of_rise * hottest;
@@ -401,7 +408,7 @@ private:
         k.on = on;
         k.time = first_share * whole;
         while (at < whole) {
-            if (at + 1.0001 * k.time > whole) k.time = whole - at;
+            if (at + last_stretch * k.time > whole) k.time = whole - at;
             marcher_.straighten(k, x);
             if (!marcher_.first_step(k, x, newton)) {
                 k.time *= most_shrinking;
