@@ -138,24 +138,32 @@ private:
     {
         constexpr int most_rounds = 12;
         constexpr double contracts = 0.7;
-        const double first = s == 0 ? 0.0 : s == 1 ? from_first : on_first, then = s == 2 ? on_second : 0.0;
-        const double origin = 1.0 - first - then, by_time = 1.0 / (gamma * k.time);
-        const double *const from = k.from.data(), *const one = s > 0 ? k.stage[0].data() : from,
-                            *const two = s > 1 ? k.stage[1].data() : from;
+        const double by_time = 1.0 / (gamma * k.time);
         const double *const capacity = n_->capacity().data(), *const heat = heat_[k.on > 0.0 ? 1 : 0].data();
-        for (std::size_t i = 0; i < size_; ++i)
-            base_[i] = heat[i] + by_time * capacity[i] * (origin * from[i] + first * one[i] + then * two[i]);
+        const double *const from = k.from.data(), *const one = k.stage[0].data(), *const two = k.stage[1].data();
+        const auto start_with = [&](const auto& rise) {
+            for (std::size_t i = 0; i < size_; ++i) base_[i] = heat[i] + by_time * capacity[i] * rise(i);
+        };
+        if (s == 0)
+            start_with([=](std::size_t i) { return from[i]; });
+        else if (s == 1)
+            start_with([=](std::size_t i) { return from[i] + from_first * (one[i] - from[i]); });
+        else
+            start_with([=](std::size_t i) {
+                return (1.0 - on_first - on_second) * from[i] + on_first * one[i] + on_second * two[i];
+            });
         std::vector<double>& x = k.stage[s];
         double before = std::numeric_limits<double>::infinity();
         for (int round = 0; round < most_rounds; ++round) {
             next_ = base_;
-            n_->add_curvature(x, round == 0 ? moved_ : none_, k.on, k.slopes, next_);
+            const std::vector<double>&guess = round == 0 ? moved_ : none_, &moved = round == 0 ? none_ : moved_;
+            n_->add_curvature(x, guess, k.on, k.slopes, next_);
             k.matrix.solve(next_);
             double most = 0.0;
             for (const std::size_t i : n_->curved_nodes()) {
                 const double way = next_[i] - x[i];
-                most = std::max(most, std::fabs(round == 0 ? way - moved_[i] : way));
-                moved_[i] = round == 0 ? way : moved_[i] + way;
+                most = std::max(most, std::fabs(way - guess[i]));
+                moved_[i] = moved[i] + way;
             }
             x.swap(next_);
             if (most <= tolerance) return true;
@@ -232,6 +240,7 @@ public:
         constexpr double rough = 1.0;                    // K, Newton's method of the first sweep
         constexpr double forcing = 0.06, finest = 1e-9;  // Newton's method of the others: by the departure before; K
         constexpr double lost = 800.0;                   // K beyond a bound: nothing comes back from there
+        constexpr double moving = 1.0;                   // K from period to period: may still be on its way there
         periodic_state out;
         const bool follow = near != nullptr && near->march != nullptr;
         steady_state mean = steady_state_of(*n_, share_, follow ? std::span<const double>(near->mean) : cold);
@@ -257,7 +266,7 @@ public:
                 defect[i] = end[i] - start[i];
                 most = std::max(most, std::fabs(defect[i]));
             }
-            if (most_beyond(out) > lost) break;
+            if (most > moving && most_beyond(out) > lost) break;
             if (most <= settled && !choose) {
                 sum_up(start, out);
                 if (std::fabs(out.imbalance) <= balanced || newton <= finest) {
