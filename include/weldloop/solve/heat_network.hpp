@@ -101,7 +101,7 @@ public:
                 for (const index in : {s.in, s.with, s.follows})
                     if (to != nowhere && in != nowhere) pairs.emplace_back(to, in);
         pattern_ = sparse_lu(size(), pairs);
-        straight_slopes_.assign(pattern_.slots(), 0.0);
+        straight_slopes_.assign(pattern_.values().size(), 0.0);
         heat_.assign(size(), 0.0);
         on_slopes_ = on_heat_ = heat_;
         for (const plain_link& l : links_) {

@@ -56,8 +56,15 @@ public:
     }
 
     [[nodiscard]] index size() const { return layout_ ? layout_->size : 0; }
-    /// Numbers of the pattern: the diagonal, and both sides of every pair that sees each other or comes to.
-    [[nodiscard]] index slots() const { return values_.size(); }
+    /// How many pairs see each other or come to by elimination.
+    [[nodiscard]] index pairs() const
+    {
+        if (!layout_) return 0;
+        index out = layout_->column.size();
+        for (index k = 0; k < size(); ++k)
+            if (layout_->column[k] == k) --out;
+        return out;
+    }
 
     /// Where the number of a row and column stands in values(); both must see each other. The diagonal stands first.
     [[nodiscard]] index slot(index row, index column) const { return layout_->slot(row, column); }
