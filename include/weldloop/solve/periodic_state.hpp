@@ -256,7 +256,7 @@ public:
         double newton = rough;
         for (out.sweeps = 1; out.sweeps <= most_sweeps; ++out.sweeps) {
             if (!(choose ? chosen(start, rough) : marched(start, newton))) {
-                if (choose) return out;
+                if (choose) break;  // it runs away, or Newton's method fails
                 choose = true;
                 continue;
             }
@@ -455,7 +455,10 @@ private:
 /// Steady current: the steady state. Else the state at the start of the current is sought that the period brings back:
 /// the whole network is marched through a period, the departure at its end corrected by the mean balance, until nothing
 /// moves (1e-4 K). Whether a state exists is judged on the period: a node that passes its bound at the end of an
-/// on-time ends it, whatever its mean. Heat made, lost and stored agree to the rounding of the march.
+/// on-time ends it, whatever its mean. Heat made, lost and stored agree within 1e-9 of the heat made.
+///
+/// Accuracy of linear networks, held against their closed form from periods of 1 s to 1e6 s: means within 1e-3 K, rises
+/// of 80 K where current begins and ends within 0.1 K; on the way each step within 0.3 K and 1 % of the hottest rise.
 /// @param network closed @param programme of the current @param cold rises of the coldest boundary
 /// @param near a settled state of nearly the same network, to begin with, or null
 [[nodiscard]] inline periodic_state periodic_state_of(const heat_network& network, const on_off& programme,
