@@ -342,6 +342,7 @@ TEST(PeriodicState, FromANearStateAsFromTheCold)
     expect_closed_and_balanced(cold);
     expect_closed_and_balanced(followed);
     ASSERT_GT(cold.peak[0], near.peak[0] + 5.0);
+    EXPECT_LE(followed.sweeps, cold.sweeps);            // or there is no use in it
     EXPECT_NEAR(followed.mean[0], cold.mean[0], 0.01);  // steps of their own
     EXPECT_NEAR(followed.peak[0], cold.peak[0], allowed_K);
     const periodic_state same = solved(first.net, p, &near);  // steps alike
@@ -359,4 +360,15 @@ TEST(PeriodicState, ANearStateHidesNoRunAway)
     const periodic_state near = solved(first.net, p);
     ASSERT_EQ(near.what, outcome::solved);
     EXPECT_EQ(solved(second.net, p, &near).what, outcome::bounded);
+}
+
+// Hotter than the bound of what is sought, the near state is left for the cold.
+TEST(PeriodicState, ANearStateBeyondTheBound)
+{
+    const on_off p{360.0, 240.0};
+    const one_node hot(400.0, 80.0), cool(400.0, 20.0, 40.0);
+    const periodic_state near = solved(hot.net, p), s = solved(cool.net, p, &near);
+    ASSERT_GT(near.mean[0], 40.0);
+    expect_closed_and_balanced(s);
+    EXPECT_NEAR(s.mean[0], 12.0, 1e-3);
 }
