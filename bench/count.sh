@@ -1,5 +1,6 @@
 #!/bin/sh
-# Counts the instructions of one rating of a lead, beside a program on plain numbers that calls nothing of the library.
+# Counts the instructions of one rating of a lead, beside a program on plain numbers that calls nothing of the library,
+# and of a whole loop: solved, judged with its scatter, its remedies weighed.
 # Counts do not depend on what else the machine does; they do on compiler and C library.
 set -eu
 cd "$(dirname "$0")/.."
@@ -15,9 +16,9 @@ collected() {
         sed -n 's/.*Collected : //p'
 }
 # each NAME: instructions of one, from the difference of two runs, so that starting and preparing drop out
+few=80
+many=240
 each() {
-    few=80
-    many=240
     echo $((($(collected "$1" $many) - $(collected "$1" $few)) / (many - few)))
 }
 # row WHAT LIBRARY PLAIN: a line of the table, PLAIN may be empty
@@ -36,3 +37,8 @@ row "resistance per length" resistance plain_resistance
 row "continuous rating" continuous plain_continuous
 row "rating at 6 min of 10" duty
 row "temperatures under 6 min of 10" heating
+few=2
+many=4
+row "loop solved" loop
+row "station judged" judged
+row "remedies weighed" remedies

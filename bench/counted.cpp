@@ -1,4 +1,4 @@
-// Ratings of leads in a loop, to be counted by bench/count.sh: counted <what> <how many>.
+// Ratings of leads and of whole loops, again and again, to be counted by bench/count.sh: counted <what> <how many>.
 #include <array>
 #include <cstddef>
 #include <cstdio>
@@ -8,7 +8,10 @@
 
 #include <weldloop/core/literals.hpp>
 #include <weldloop/rating/ampacity.hpp>
+#include <weldloop/rating/assess.hpp>
+#include <weldloop/rating/remedies.hpp>
 
+#include "gate_bench.hpp"
 #include "plain_lead.hpp"
 
 namespace {
@@ -31,7 +34,9 @@ double sum_of(std::size_t count, const F& rating)
 int main(int argc, char** argv)
 {
     if (argc != 3) {
-        std::fputs("counted continuous|plain_continuous|resistance|plain_resistance|duty|heating <how many>\n", stderr);
+        std::fputs("counted continuous|plain_continuous|resistance|plain_resistance|duty|heating|loop|judged|remedies "
+                   "<how many>\n",
+                   stderr);
         return 2;
     }
     const std::string_view what = argv[1];
@@ -44,6 +49,7 @@ int main(int argc, char** argv)
                                c.conductor_diameter.value(), c.overall_diameter.value(), c.limit.in_kelvin()});
     }
     const duty_cycle duty = duty_cycle::of(6_min, 10_min);
+    const station gate = bench::gate_bench();
     double sum = 0;
     if (what == "continuous")
         sum = sum_of(count, [&](std::size_t i) { return ampacity_of(leads[i], {}).amps.value(); });
@@ -60,6 +66,14 @@ int main(int argc, char** argv)
             const load work{.current = in_si<current>(4e6 * leads[i].size.area().value()), .duty = duty};
             return heating_of(leads[i], {}, work).conductor_peak.in_kelvin();
         });
+    else if (what == "loop")
+        sum = sum_of(count, [&](std::size_t) { return solve_loop(gate).total_drop.value(); });
+    else if (what == "judged")
+        sum = sum_of(count, [&](std::size_t) {
+            return detail::judged(detail::solved_station(gate)).total_drop.typical.value();
+        });
+    else if (what == "remedies")
+        sum = sum_of(count, [&](std::size_t) { return static_cast<double>(remedies_for(gate).size()); });
     else
         return 2;
     std::printf("%.14g\n", sum);

@@ -4,7 +4,6 @@
 /// plain doubles.
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <cstddef>
 #include <limits>
@@ -28,6 +27,25 @@ struct force_follows {
     double exponent = 1.0;
 };
 
+/// A number that bends over hundreds of kelvin, as a table over the rise: cubics between points 8 K apart.
+class rise_table {
+public:
+    static constexpr double step = 8.0;
+    static constexpr std::size_t cells = 64;
+    static constexpr double end = step * cells;  // rises from 0 to below this
+
+    void clear() { cubics_.clear(); }
+    template <class Law>
+    [[nodiscard]] solve::sloped at(double rise, const Law& law) const
+    {
+        const solve::sloped out = cubics_.at(rise * (1.0 / step), [&law](double place) { return law(step * place); });
+        return {out.value, out.slope * (1.0 / step)};
+    }
+
+private:
+    solve::lazy_cubics<cells> cubics_;
+};
+
 /// A contact of one or several alike in series under a steady current.
 class contact_source final : public solve::heat_law {
 public:
@@ -45,7 +63,8 @@ public:
     void set_cold(double cold)
     {
         cold_ = cold;
-        table_.fill(std::numeric_limits<double>::quiet_NaN());
+        table_.clear();
+        last_ = {};
     }
     [[nodiscard]] double cold() const { return cold_; }
     [[nodiscard]] double amps() const { return amps_; }
@@ -72,23 +91,31 @@ public:
         return drop_law(joint_limits_of(metals_, bulk)).drop(amps_ / cold);
     }
 
+    /// The drop as the network takes it [V], with slopes if asked for: by table where its force is steady.
+    [[nodiscard]] solve::sloped_by_two drop_at(double rise, double gripping_rise, bool slopes) const
+    {
+        // near melting the drop falls ever more steeply: no table there
+        constexpr double clear_of_melting = 60.0;  // K
+        if (!(grip_.slope > 0.0) && rise >= 0.0 && rise < rise_table::end &&
+            air_ + rise < melting_.in_kelvin() - clear_of_melting) {
+            const solve::sloped v = table_.at(rise, [this](double r) { return volts_at(r, 0.0); });
+            return {v.value, v.slope, 0.0};
+        }
+        if (!(last_.rise == rise && last_.gripping == gripping_rise))
+            last_ = {rise, gripping_rise, volts_at(rise, gripping_rise)};
+        solve::sloped_by_two out{last_.volts, 0.0, 0.0};
+        if (!slopes) return out;
+        constexpr double step = 0.02;  // K
+        out.by_first = (volts_at(rise + step, gripping_rise) - out.value) / step;
+        if (grip_.slope > 0.0) out.by_second = (volts_at(rise, gripping_rise + step) - out.value) / step;
+        return out;
+    }
+
     [[nodiscard]] solve::sloped_by_two at(double rise, double gripping_rise, bool slopes) const override
     {
         const double watts = amps_ * alike_;
-        // near melting the drop falls ever more steeply: no table there
-        constexpr double clear_of_melting = 60.0;  // K
-        if (!(grip_.slope > 0.0) && rise >= 0.0 && rise < table_end &&
-            air_ + rise < melting_.in_kelvin() - clear_of_melting) {
-            const solve::sloped v = tabulated(rise);
-            return {watts * v.value, watts * v.slope, 0.0};
-        }
-        const double volts = volts_at(rise, gripping_rise);
-        solve::sloped_by_two out{watts * volts, 0.0, 0.0};
-        if (!slopes) return out;
-        constexpr double step = 0.02;  // K
-        out.by_first = watts * (volts_at(rise + step, gripping_rise) - volts) / step;
-        if (grip_.slope > 0.0) out.by_second = watts * (volts_at(rise, gripping_rise + step) - volts) / step;
-        return out;
+        const solve::sloped_by_two v = drop_at(rise, gripping_rise, slopes);
+        return {watts * v.value, watts * v.by_first, watts * v.by_second};
     }
 
 private:
@@ -101,34 +128,18 @@ private:
         return std::pow(grip_.power == 1 ? left : left * left, grip_.exponent);
     }
 
-    // Cubics between points 8 K apart, worked out where they are asked for: the drop bends over hundreds of kelvin.
-    static constexpr double table_step = 8.0;
-    static constexpr std::size_t table_points = 67;
-    static constexpr double table_end = table_step * (table_points - 3);
-
-    [[nodiscard]] double table_point(std::size_t i) const
-    {
-        double& v = table_[i];
-        if (std::isnan(v)) v = volts_at(table_step * (static_cast<double>(i) - 1.0), 0.0);
-        return v;
-    }
-    [[nodiscard]] solve::sloped tabulated(double rise) const
-    {
-        const double place = rise / table_step;
-        const auto cell = static_cast<std::size_t>(place);
-        const double u = place - static_cast<double>(cell);
-        const double a = table_point(cell), b = table_point(cell + 1), c = table_point(cell + 2),
-                     d = table_point(cell + 3);
-        const double c1 = 0.5 * (c - a), c2 = a - 2.5 * b + 2.0 * c - 0.5 * d, c3 = 1.5 * (b - c) + 0.5 * (d - a);
-        return {b + u * (c1 + u * (c2 + u * c3)), (c1 + u * (2.0 * c2 + 3.0 * u * c3)) / table_step};
-    }
+    // The last asked for: heat and crossing of one contact ask in turn.
+    struct known_drop {
+        double rise = std::numeric_limits<double>::quiet_NaN(), gripping = 0.0, volts = 0.0;
+    };
 
     metal_pair metals_;
     double amps_, air_, cold_;
     int alike_;
     force_follows grip_;
     temperature melting_;
-    mutable std::array<double, table_points> table_{};
+    rise_table table_;
+    mutable known_drop last_;
 };
 
 /// Heat that crosses the faces of a contact: by its spots, as they carry the current, and by the air between them.
@@ -143,29 +154,31 @@ public:
 
     [[nodiscard]] solve::sloped_by_two at(double rise, double gripping_rise, bool slopes) const override
     {
-        solve::sloped_by_two out{conductance_at_rise(rise, gripping_rise), 0.0, 0.0};
-        if (!slopes) return out;
-        constexpr double step = 0.02;  // K
-        out.by_first = (conductance_at_rise(rise + step, gripping_rise) - out.value) / step;
-        return out;
+        const double bulk = contact_->bulk_at(rise).in_kelvin();
+        const solve::sloped_by_two v = contact_->drop_at(rise, gripping_rise, slopes);
+        const double volts = v.value * contact_->alike();
+        const solve::sloped air = gap(rise);
+        if (!(volts > 0.0)) return {air.value, air.slope, 0.0};
+        const double spots = lorenz_number * contact_->amps() / volts;
+        return {spots * bulk + air.value, spots * (1.0 - bulk * v.by_first / v.value) + air.slope, 0.0};
     }
 
 private:
-    [[nodiscard]] double conductance_at_rise(double rise, double gripping_rise) const
+    [[nodiscard]] solve::sloped gap(double rise) const
     {
-        const temperature bulk = contact_->bulk_at(rise);
-        const double volts = contact_->volts_at(rise, gripping_rise) * contact_->alike();
-        const double spots = volts > 0.0 ? contact_->amps() / volts : 0.0;
-        const double gap = faces_ > 0.0 ? air_numbers_at(std::clamp(bulk, air_coldest, air_hottest).in_kelvin(),
-                                                         sea_level_pressure.value())
-                                                  .conductivity *
-                                              faces_ / pressed_gap_height.value()
-                                        : 0.0;
-        return lorenz_number * bulk.in_kelvin() * spots + gap;
+        if (!(faces_ > 0.0)) return {};
+        if (rise >= 0.0 && rise < rise_table::end) return gap_.at(rise, [this](double r) { return gap_by_law(r); });
+        return {gap_by_law(rise), 0.0};
+    }
+    [[nodiscard]] double gap_by_law(double rise) const
+    {
+        const double bulk = std::clamp(air_ + rise, air_coldest.in_kelvin(), air_hottest.in_kelvin());
+        return air_numbers_at(bulk, sea_level_pressure.value()).conductivity * faces_ / pressed_gap_height.value();
     }
 
     const contact_source* contact_;
     double air_, faces_;
+    rise_table gap_;
 };
 
 /// Heat that crosses the bolted or plugged faces two neighbours share, by the metal spots of the better one.

@@ -17,8 +17,53 @@ struct sloped {
     double slope = 0.0;  ///< its derivative
 };
 
+/// Cubics through four points of a curve each, one place apart, their points worked out where they are asked for first.
+/// Not for two threads at once: it fills while it is read.
+template <std::size_t cells>
+class lazy_cubics {
+public:
+    lazy_cubics() { clear(); }
+    void clear()
+    {
+        point_.fill(std::numeric_limits<double>::quiet_NaN());
+        cell_.fill({});
+    }
+
+    /// The curve and its slope by the place. @param place from 0 to below `cells` @param curve asked at whole places
+    /// from -1 to cells + 1
+    template <class Curve>
+    [[nodiscard]] sloped at(double place, const Curve& curve) const
+    {
+        const int number = static_cast<int>(place);
+        const cubic& c = cell_[static_cast<unsigned>(number)];
+        if (!c.known) fill(number, curve);
+        const double u = place - number;
+        return {c.c0 + u * (c.c1 + u * (c.c2 + u * c.c3)), c.c1 + u * (2.0 * c.c2 + 3.0 * u * c.c3)};
+    }
+
+private:
+    struct cubic {
+        double c0 = 0.0, c1 = 0.0, c2 = 0.0, c3 = 0.0;
+        bool known = false;
+    };
+
+    // Seldom asked for, and kept out of at(), which then fits into its callers.
+    template <class Curve>
+    [[gnu::noinline]] void fill(int number, const Curve& curve) const
+    {
+        double* const p = &point_[static_cast<unsigned>(number)];
+        for (int i = 0; i < 4; ++i)
+            if (std::isnan(p[i])) p[i] = curve(number + i - 1.0);
+        cell_[static_cast<unsigned>(number)] = {p[1], 0.5 * (p[2] - p[0]), p[0] - 2.5 * p[1] + 2.0 * p[2] - 0.5 * p[3],
+                                                1.5 * (p[1] - p[2]) + 0.5 * (p[3] - p[0]), true};
+    }
+
+    mutable std::array<double, cells + 3> point_;
+    mutable std::array<cubic, cells> cell_;
+};
+
 /// A loss law q(x) = h(x) x with h smooth in the square root of x, by cubics in that root between points a half apart.
-/// Points are worked out where they are asked for first; below zero and above 1024 the law itself is asked.
+/// Points are worked out where they are asked for first; below zero and from 1024 on the law itself is asked.
 ///
 /// Not for two threads at once: the table fills while it is read.
 class curve_table {
@@ -27,57 +72,33 @@ public:
     curve_table() = default;
 
     /// @param coefficient h(x), x above or below zero
-    explicit curve_table(std::function<double(double)> coefficient) : law_(std::move(coefficient))
-    {
-        value_.fill(std::numeric_limits<double>::quiet_NaN());
-    }
+    explicit curve_table(std::function<double(double)> coefficient) : law_(std::move(coefficient)) {}
 
     /// h(x) x and its slope. @param x any finite number, not far below zero
     [[nodiscard]] sloped at(double x) const
     {
-        if (!(x >= 0.0 && x < highest)) {
-            const double h = law_(x);
-            return {h * x, h};
-        }
+        if (!(x >= 0.0 && x < highest)) return by_law(x);
         const double place = std::sqrt(x) * (1.0 / step);
-        const auto number = static_cast<std::size_t>(static_cast<int>(place));
-        const cubic& c = cell_[number];
-        if (!c.known) fill(number);
-        const double u = place - static_cast<double>(static_cast<int>(number));
-        const double h = c.c0 + u * (c.c1 + u * (c.c2 + u * c.c3));
-        // d(h x)/dx with place = sqrt(x)/step
-        return {h * x, h + 0.5 * place * (c.c1 + u * (2.0 * c.c2 + 3.0 * u * c.c3))};
+        const sloped h = cubics_.at(place, [this](double at) {
+            return law_(std::fmax(step * step * at * at, least));  // even about zero
+        });
+        return {h.value * x, h.value + 0.5 * place * h.slope};  // place = sqrt(x)/step
     }
 
 private:
     static constexpr double step = 0.5;
-    static constexpr std::size_t points = 68;
+    static constexpr std::size_t cells = 64;
     static constexpr double highest = step * step * 64.0 * 64.0;
     static constexpr double least = 1e-6;  // x: the law at zero is its limit
 
-    [[nodiscard]] double point(std::size_t i) const
+    [[nodiscard, gnu::noinline]] sloped by_law(double x) const
     {
-        double& v = value_[i];
-        if (std::isnan(v)) {
-            const double root = step * (i == 0 ? 1.0 : static_cast<double>(i) - 1.0);  // even about zero
-            v = law_(std::fmax(root * root, least));
-        }
-        return v;
-    }
-
-    struct cubic {
-        double c0 = 0.0, c1 = 0.0, c2 = 0.0, c3 = 0.0;
-        bool known = false;
-    };
-    void fill(std::size_t number) const
-    {
-        const double a = point(number), b = point(number + 1), c = point(number + 2), d = point(number + 3);
-        cell_[number] = {b, 0.5 * (c - a), a - 2.5 * b + 2.0 * c - 0.5 * d, 1.5 * (b - c) + 0.5 * (d - a), true};
+        const double h = law_(x);
+        return {h * x, h};
     }
 
     std::function<double(double)> law_;
-    mutable std::array<double, points> value_{};
-    mutable std::array<cubic, points - 3> cell_{};
+    lazy_cubics<cells> cubics_;
 };
 
 }  // namespace weldloop::solve

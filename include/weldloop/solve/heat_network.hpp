@@ -3,6 +3,7 @@
 /// Heat in a network of bodies: nodes that store it, links that pass it on, sinks, surfaces, and sources whose heat
 /// follows temperature. Plain numbers: rises over a common reference [K], W, W/K, J/K.
 
+#include <algorithm>
 #include <cstddef>
 #include <limits>
 #include <memory>
@@ -103,8 +104,32 @@ public:
                 for (const index in : {s.in, s.with, s.follows})
                     if (to != nowhere && in != nowhere) pairs.emplace_back(to, in);
         pattern_ = sparse_lu(size(), pairs);
-        for (plain_link& l : links_) l.ab = pattern_.slot(l.a, l.b), l.ba = pattern_.slot(l.b, l.a);
+        straight_slopes_.assign(pattern_.values().size(), 0.0);
+        heat_.assign(size(), 0.0);
+        on_slopes_ = on_heat_ = heat_;
+        for (const plain_link& l : links_) {
+            straight_slopes_[l.a] += l.g;
+            straight_slopes_[l.b] += l.g;
+            straight_slopes_[pattern_.slot(l.a, l.b)] -= l.g;
+            straight_slopes_[pattern_.slot(l.b, l.a)] -= l.g;
+        }
+        for (const sink_to& s : sinks_) {
+            (s.while_on ? on_slopes_ : straight_slopes_)[s.a] += s.g;
+            (s.while_on ? on_heat_ : heat_)[s.a] += s.g * s.far;
+        }
+        for (const constant_heat& c : constants_) heat_[c.a] += c.watts;
+        for (const straight& l : linears_) {
+            on_slopes_[l.a] -= l.slope;
+            on_heat_[l.a] += l.at_zero;
+        }
         for (curved_link& l : curved_) l.ab = pattern_.slot(l.a, l.b), l.ba = pattern_.slot(l.b, l.a);
+        for (const surface_of& f : surfaces_) curved_nodes_.push_back(f.a);
+        for (const curved_link& l : curved_) curved_nodes_.insert(curved_nodes_.end(), {l.a, l.b});
+        for (const source& s : sources_)
+            for (const index in : {s.in, s.with, s.follows})
+                if (in != nowhere) curved_nodes_.push_back(in);
+        std::sort(curved_nodes_.begin(), curved_nodes_.end());
+        curved_nodes_.erase(std::unique(curved_nodes_.begin(), curved_nodes_.end()), curved_nodes_.end());
         slots_.clear();
         for (const source& s : sources_)
             for (const index to : {s.to, s.also_to})
@@ -131,81 +156,97 @@ public:
     void evaluate(std::span<const double> x, double on, std::span<double> gain, sparse_lu* matrix,
                   totals* sums = nullptr) const
     {
-        for (double& g : gain) g = 0.0;
-        double* m = nullptr;
-        if (matrix != nullptr) {
-            m = matrix->values().data();
-            for (double& v : matrix->values()) v = 0.0;
-        }
-        double made = 0.0, lost = 0.0;
+        for (index i = 0; i < size(); ++i) gain[i] = heat_[i] + on * on_heat_[i] - on * on_slopes_[i] * x[i];
         for (const plain_link& l : links_) {
             const double w = l.g * (x[l.a] - x[l.b]);
             gain[l.a] -= w;
             gain[l.b] += w;
-            if (m != nullptr) {
-                m[l.a] += l.g;
-                m[l.b] += l.g;
-                m[l.ab] -= l.g;
-                m[l.ba] -= l.g;
-            }
+        }
+        for (const sink_to& s : sinks_)
+            if (!s.while_on) gain[s.a] -= s.g * x[s.a];
+        add_curved<false>([x](index i) { return x[i]; }, on, {}, gain);
+        if (matrix != nullptr) {
+            std::vector<double> slopes;
+            straighten(x, on, slopes, *matrix);
+        }
+        if (sums != nullptr) *sums = totals_at(x, on, {});
+    }
+
+    /// The network straightened at a state.
+    /// @param x rises @param on as in evaluate() @param slopes out: of what is not straight, for add_curvature()
+    /// @param matrix out: minus the slopes of the gains
+    void straighten(std::span<const double> x, double on, std::vector<double>& slopes, sparse_lu& matrix) const
+    {
+        const std::span<double> m = matrix.values();
+        std::copy(straight_slopes_.begin(), straight_slopes_.end(), m.begin());
+        for (index i = 0; i < size(); ++i) m[i] += on * on_slopes_[i];
+        slopes.clear();
+        for (const surface_of& s : surfaces_) {
+            slopes.push_back(s.size * s.table->at(x[s.a]).slope);
+            m[s.a] += slopes.back();
         }
         for (const curved_link& l : curved_) {
-            const double place = l.weight * x[l.a] + (1.0 - l.weight) * x[l.b];
-            const sloped_by_two g = l.law->at(place, l.follows != nowhere ? x[l.follows] : 0.0, m != nullptr);
-            const double over = x[l.a] - x[l.b], w = g.value * over;
-            gain[l.a] -= w;
-            gain[l.b] += w;
-            if (m != nullptr) {
-                const double by_a = g.value + g.by_first * l.weight * over;
-                const double by_b = g.value - g.by_first * (1.0 - l.weight) * over;
-                m[l.a] += by_a;
-                m[l.ab] -= by_b;
-                m[l.ba] -= by_a;
-                m[l.b] += by_b;
-            }
+            const double place = l.weight * x[l.a] + (1.0 - l.weight) * x[l.b], over = x[l.a] - x[l.b];
+            const sloped_by_two g = l.law->at(place, l.follows != nowhere ? x[l.follows] : 0.0, true);
+            const double by_a = g.value + g.by_first * l.weight * over;
+            const double by_b = g.value - g.by_first * (1.0 - l.weight) * over;
+            slopes.insert(slopes.end(), {by_a, by_b});
+            m[l.a] += by_a;
+            m[l.ab] -= by_b;
+            m[l.ba] -= by_a;
+            m[l.b] += by_b;
         }
-        for (const sink_to& s : sinks_) {
-            const double g = s.while_on ? on * s.g : s.g;
-            const double w = g * (x[s.a] - s.far);
-            gain[s.a] -= w;
-            lost += w;
-            if (m != nullptr) m[s.a] += g;
+        if (!(on > 0.0)) return;
+        for (index k = 0; k < sources_.size(); ++k) {
+            const source& s = sources_[k];
+            const sloped_by_two w = heat_of(s, x, true);
+            const double first = on * (s.with != nowhere ? 0.5 : 1.0) * w.by_first, second = on * w.by_second;
+            slopes.insert(slopes.end(), {first, second});
+            const auto give = [&](index to, double share, const index* slot) {
+                if (to == nowhere) return;
+                m[slot[0]] -= share * first;
+                if (s.with != nowhere) m[slot[1]] -= share * first;
+                if (s.follows != nowhere) m[slot[2]] -= share * second;
+            };
+            give(s.to, s.share, &slots_[6 * k]);
+            give(s.also_to, s.also_share, &slots_[6 * k + 3]);
         }
-        for (const surface_of& s : surfaces_) {
-            const sloped q = s.table->at(x[s.a]);
-            gain[s.a] -= s.size * q.value;
-            lost += s.size * q.value;
-            if (m != nullptr) m[s.a] += s.size * q.slope;
+    }
+
+    /// Heat that does not follow temperature [W]: what every node would gain at no rise if nothing were curved.
+    void heat_at_zero(double on, std::span<double> heat) const
+    {
+        for (index i = 0; i < size(); ++i) heat[i] = heat_[i] + on * on_heat_[i];
+    }
+
+    /// Adds what curved elements give beyond their slopes times their rises [W]. With the matrix of straighten() the
+    /// balance is matrix x = heat_at_zero + this, as good as the slopes are between x and where they were taken.
+    /// @param x @param shift rises, as the sum of the two @param on, slopes of straighten()
+    void add_curvature(std::span<const double> x, std::span<const double> shift, double on,
+                       std::span<const double> slopes, std::span<double> heat) const
+    {
+        add_curved<true>([x, shift](index i) { return x[i] + shift[i]; }, on, slopes, heat);
+    }
+
+    /// Nodes that curved elements follow.
+    [[nodiscard]] const std::vector<index>& curved_nodes() const { return curved_nodes_; }
+
+    /// Heat made and lost at a state [W]. @param heats out, if not empty: of every source while current flows
+    [[nodiscard]] totals totals_at(std::span<const double> x, double on, std::span<double> heats) const
+    {
+        totals out;
+        for (const sink_to& s : sinks_) out.lost += (s.while_on ? on * s.g : s.g) * (x[s.a] - s.far);
+        for (const surface_of& s : surfaces_) out.lost += s.size * s.table->at(x[s.a]).value;
+        for (const constant_heat& c : constants_) out.made += c.watts;
+        if (!(on > 0.0)) return out;
+        for (const straight& s : linears_) out.made += on * (s.at_zero + s.slope * x[s.a]);
+        for (index k = 0; k < sources_.size(); ++k) {
+            const source& s = sources_[k];
+            const double w = heat_of(s, x, false).value;
+            if (!heats.empty()) heats[k] = w;
+            out.made += on * ((s.to != nowhere ? s.share : 0.0) + (s.also_to != nowhere ? s.also_share : 0.0)) * w;
         }
-        for (const constant_heat& c : constants_) {
-            gain[c.a] += c.watts;
-            made += c.watts;
-        }
-        if (on > 0.0) {
-            for (const straight& s : linears_) {
-                const double w = on * (s.at_zero + s.slope * x[s.a]);
-                gain[s.a] += w;
-                made += w;
-                if (m != nullptr) m[s.a] -= on * s.slope;
-            }
-            for (index k = 0; k < sources_.size(); ++k) {
-                const source& s = sources_[k];
-                const sloped_by_two w = heat_of(s, x, m != nullptr);
-                const auto give = [&](index to, double share, const index* slot) {
-                    if (to == nowhere) return;
-                    gain[to] += on * share * w.value;
-                    made += on * share * w.value;
-                    if (m == nullptr) return;
-                    const double first = s.with != nowhere ? 0.5 * w.by_first : w.by_first;
-                    m[slot[0]] -= on * share * first;
-                    if (s.with != nowhere) m[slot[1]] -= on * share * first;
-                    if (s.follows != nowhere) m[slot[2]] -= on * share * w.by_second;
-                };
-                give(s.to, s.share, &slots_[6 * k]);
-                give(s.also_to, s.also_share, &slots_[6 * k + 3]);
-            }
-        }
-        if (sums != nullptr) *sums = {made, lost};
+        return out;
     }
 
     /// Heat a source makes while current flows [W], with slopes if asked for.
@@ -216,10 +257,44 @@ public:
     }
 
 private:
+    // Heat of curved elements; beyond their slopes, if these are given.
+    template <bool beyond, class At>
+    void add_curved(const At& at, double on, std::span<const double> slopes, std::span<double> heat) const
+    {
+        const double* slope = slopes.data();
+        for (const surface_of& s : surfaces_) {
+            const double x = at(s.a);
+            heat[s.a] -= s.size * s.table->at(x).value - (beyond ? *slope++ * x : 0.0);
+        }
+        for (const curved_link& l : curved_) {
+            const double a = at(l.a), b = at(l.b);
+            double w = l.law->at(l.weight * a + (1.0 - l.weight) * b, l.follows != nowhere ? at(l.follows) : 0.0, false)
+                           .value *
+                       (a - b);
+            if constexpr (beyond) {
+                w -= slope[0] * a - slope[1] * b;
+                slope += 2;
+            }
+            heat[l.a] -= w;
+            heat[l.b] += w;
+        }
+        if (!(on > 0.0)) return;
+        for (const source& s : sources_) {
+            const double in = s.with != nowhere ? at(s.in) + at(s.with) : at(s.in);
+            const double follows = s.follows != nowhere ? at(s.follows) : 0.0;
+            double w = on * s.law->at(s.with != nowhere ? 0.5 * in : in, follows, false).value;
+            if constexpr (beyond) {
+                w -= slope[0] * in + slope[1] * follows;
+                slope += 2;
+            }
+            if (s.to != nowhere) heat[s.to] += s.share * w;
+            if (s.also_to != nowhere) heat[s.also_to] += s.also_share * w;
+        }
+    }
+
     struct plain_link {
         index a, b;
         double g;
-        index ab = 0, ba = 0;
     };
     struct curved_link {
         index a, b;
@@ -257,6 +332,10 @@ private:
     std::vector<source> sources_;
     std::vector<index> slots_;  // six a source: rows `to` and `also_to`, columns `in`, `with`, `follows`
     sparse_lu pattern_;
+    std::vector<double> straight_slopes_;  // of the matrix, all the time; in its slots
+    std::vector<double> on_slopes_;        // of its diagonal, while current flows
+    std::vector<double> heat_, on_heat_;   // W at no rise, all the time and while current flows
+    std::vector<index> curved_nodes_;
 };
 
 }  // namespace weldloop::solve

@@ -1,0 +1,93 @@
+// Tables of losses against the laws they stand for.
+#include <cmath>
+#include <vector>
+
+#include <gtest/gtest.h>
+
+#include <weldloop/solve/curve_table.hpp>
+
+using weldloop::solve::curve_table;
+using weldloop::solve::sloped;
+
+namespace {
+
+// Radiation and natural convection of a horizontal cylinder in shape: a constant, a part that grows with the rise, and
+// one with its fourth root above a floor (the conduction through still air).
+double coefficient(double x)
+{
+    return 6.0 + 0.03 * x + 3.0 * std::pow(0.02 + std::fabs(x), 0.25);
+}
+double loss(double x)
+{
+    return coefficient(x) * x;
+}
+
+}  // namespace
+
+TEST(CurveTable, FollowsTheLawAndItsSlope)
+{
+    const curve_table table(coefficient);
+    for (double x = 4.0; x < 1023.0; x *= 1.013) {
+        const sloped q = table.at(x);
+        const double step = 1e-3 * x, slope = (loss(x + step) - loss(x - step)) / (2.0 * step);
+        // Cubics with slopes from neighbours are off by u (1 - u) (1 - 2 u) h^3 c/6 between points h = 0.5 apart in
+        // the root r of x; c the third derivative, 3 * 0.375 r^-2.5, taken at the point farthest to the left, where it
+        // is largest.
+        const double root = std::sqrt(x), third = 3.0 * 0.375 * std::pow(root - 1.0, -2.5);
+        const double value_off = 0.09623 * 0.125 / 6.0 * third, slope_off = 0.25 / 6.0 * third;
+        EXPECT_NEAR(q.value, loss(x), value_off * x) << x;
+        EXPECT_NEAR(q.slope, slope, value_off + 0.5 * root * slope_off + 1e-6 * slope) << x;
+    }
+}
+
+TEST(CurveTable, SlopeIsThatOfItsOwnValues)
+{
+    const curve_table table(coefficient);
+    for (double x = 0.6; x < 1000.0; x *= 1.17) {
+        const double step = 1e-5 * x, slope = (table.at(x + step).value - table.at(x - step).value) / (2.0 * step);
+        EXPECT_NEAR(table.at(x).slope, slope, 1e-4 * slope) << x;  // a knot between the two bends the slope by less
+    }
+}
+
+TEST(CurveTable, ExactAtItsPoints)
+{
+    const curve_table table(coefficient);
+    for (int i = 1; i < 64; ++i) {
+        const double x = 0.25 * i * i;
+        EXPECT_NEAR(table.at(x).value, loss(x), 1e-12 * loss(x)) << x;
+    }
+}
+
+TEST(CurveTable, LawItselfOutside)
+{
+    const curve_table table(coefficient);
+    for (const double x : {-0.001, -5.0, -80.0, 1024.0, 3000.0}) {
+        EXPECT_DOUBLE_EQ(table.at(x).value, loss(x));
+        EXPECT_DOUBLE_EQ(table.at(x).slope, coefficient(x));
+    }
+    EXPECT_EQ(table.at(0.0).value, 0.0);
+    EXPECT_NEAR(table.at(0.0).slope, coefficient(1e-6), 1e-9);
+}
+
+TEST(CurveTable, AsksTheLawOncePerPoint)
+{
+    int asked = 0;
+    const curve_table table([&asked](double x) {
+        ++asked;
+        return coefficient(x);
+    });
+    static_cast<void>(table.at(30.0));
+    EXPECT_EQ(asked, 4);
+    for (int round = 0; round < 2; ++round)
+        for (double x = 0.0; x < 1024.0; x += 0.5) static_cast<void>(table.at(x));
+    EXPECT_EQ(asked, 67);  // 64 cells and the points beyond their ends
+}
+
+TEST(CurveTable, OrderOfAskingDoesNotMatter)
+{
+    const curve_table up(coefficient), down(coefficient);
+    std::vector<double> rising;
+    for (double x = 0.0; x < 1024.0; x += 3.7) rising.push_back(up.at(x).value);
+    for (std::size_t i = rising.size(); i-- > 0;)
+        EXPECT_EQ(down.at(3.7 * static_cast<double>(i)).value, up.at(3.7 * static_cast<double>(i)).value);
+}
