@@ -60,6 +60,7 @@ public:
         std::size_t source;         // its place among the network's sources
         index bulk, with, follows;  // nodes it follows
         bool on_work;               // between jaws and work, or between bare faces
+        index across;               // the node beyond its faces, where heat crosses them by its spots; nowhere: none
     };
     /// A length of metal that makes heat by its resistance: a cell of a lead, a plate.
     struct ohmic_at {
@@ -236,8 +237,8 @@ private:
     {
         contact_source& source = law<contact_source>(1.0, metals, amps_, air_, f.alike, f.grip);
         net_.add_source({f.bulk, f.with, f.follows, &source, f.to, f.share, f.also_to, f.also_share});
-        part_->contacts.push_back(
-            {word, cold, &source, net_.sources().size() - 1, f.bulk, f.with, f.follows, f.on_work});
+        part_->contacts.push_back({word, cold, &source, net_.sources().size() - 1, f.bulk, f.with, f.follows, f.on_work,
+                                   f.on_work ? f.also_to : nowhere});
         return part_->contacts.back();
     }
     contact_at& put_contact(std::string_view word, const band<conductance>& cold, const metal_pair& metals, index body,

@@ -7,7 +7,9 @@
 #include <array>
 #include <cmath>
 #include <cstddef>
+#include <limits>
 #include <numbers>
+#include <utility>
 #include <vector>
 
 #include <weldloop/circuit/loop_network.hpp>
@@ -47,8 +49,14 @@ public:
     using table = std::array<double, points>;
 
     explicit scattered_sum(double base = 0.0) : base_(base) {}
-    /// A sum that is bent: base + slope Q + bend Q^2 of the sum Q of the terms, rising over its range.
-    scattered_sum(double base, double slope, double bend) : base_(base), slope_(slope), bend_(bend) {}
+    /// How a sum follows Q, the sum of its terms, on either side of zero: slope |Q| (1 + bend |Q|) where the bend is
+    /// above zero, slope |Q|/(1 - bend |Q|) where it is below and the sum levels off; and two numbers that it cannot
+    /// leave.
+    struct shape {
+        double slope = 1.0, bend_below = 0.0, bend_above = 0.0;
+        double least = -std::numeric_limits<double>::infinity(), most = std::numeric_limits<double>::infinity();
+    };
+    scattered_sum(double base, const shape& how) : base_(base), how_(how) {}
 
     [[nodiscard]] static double deviations(std::size_t i) { return step * (static_cast<double>(i) - half_points); }
     /// Probability that stands at a point of the table.
@@ -64,18 +72,18 @@ public:
         return w;
     }
 
-    /// Adds a contact. @param by weight of its deviations @param deviation table of them, zero at its median
-    void add(double by, const table& deviation)
+    /// Adds a contact. @param deviation table of what it does, zero at its median
+    void add(const table& deviation)
     {
         double mean = 0.0, square = 0.0;
         const table& w = weights();
         for (std::size_t i = 0; i < points; ++i) {
-            mean += w[i] * by * deviation[i];
-            square += w[i] * by * deviation[i] * by * deviation[i];
+            mean += w[i] * deviation[i];
+            square += w[i] * deviation[i] * deviation[i];
         }
         const double variance = std::max(0.0, square - mean * mean);
         if (variance == 0.0 && mean == 0.0) return;
-        terms_.push_back({by, &deviation, mean, variance});
+        terms_.push_back({deviation, mean, variance});
     }
 
     /// Adds another sum, whose contacts scatter by themselves.
@@ -92,6 +100,8 @@ public:
     {
         const split s = parted();
         if (s.first == nullptr) return base_ > number ? 1.0 : base_ == number ? 0.5 : 0.0;
+        if (number < how_.least) return 1.0;
+        if (number > how_.most) return 0.0;
         const double x = base_ + unbent(number - base_);
         const double spread = std::sqrt(s.rest_variance);
         const auto beyond = [&](double so_far) {
@@ -101,14 +111,13 @@ public:
         const table& w = weights();
         double sum = 0.0;
         for (std::size_t i = 0; i < points; ++i) {
-            const double one = s.first->by * (*s.first->deviation)[i];
+            const double one = s.first->deviation[i];
             if (s.second == nullptr) {
                 sum += w[i] * between(*s.first, i, beyond);
                 continue;
             }
             double inner = 0.0;
-            for (std::size_t k = 0; k < points; ++k)
-                inner += w[k] * beyond(one + s.second->by * (*s.second->deviation)[k]);
+            for (std::size_t k = 0; k < points; ++k) inner += w[k] * beyond(one + s.second->deviation[k]);
             sum += w[i] * inner;
         }
         return std::clamp(sum, 0.0, 1.0);
@@ -121,10 +130,12 @@ public:
     {
         double squares = 0.0;
         for (const term& t : terms_) {
-            const double distance = t.by * at(*t.deviation, upper == (t.by > 0.0) ? band_deviations : -band_deviations);
+            const double one = at(t.deviation, band_deviations), other = at(t.deviation, -band_deviations);
+            const double distance = upper ? std::max({one, other, 0.0}) : std::min({one, other, 0.0});
             squares += distance * distance;
         }
-        return base_ + bent((upper ? 1.0 : -1.0) * std::sqrt(squares));
+        return std::clamp(base_ + bent((upper ? 1.0 : -1.0) * std::sqrt(squares)), std::min(base_, how_.least),
+                          std::max(base_, how_.most));
     }
 
     /// The number that the sum stays below with a probability, by narrowing down above(): a thousandth of the distance
@@ -153,22 +164,23 @@ public:
     }
 
 private:
-    // Beyond the top of the bend the sum stays there.
     [[nodiscard]] double bent(double q) const
     {
-        if (bend_ != 0.0 && (bend_ < 0.0) == (q > -0.5 * slope_ / bend_)) q = -0.5 * slope_ / bend_;
-        return q * (slope_ + bend_ * q);
+        const double bend = q > 0.0 ? how_.bend_above : how_.bend_below, far = bend * std::fabs(q);
+        return how_.slope * q * (bend > 0.0 ? 1.0 + far : 1.0 / (1.0 - far));
     }
     [[nodiscard]] double unbent(double y) const
     {
-        const double square = slope_ * slope_ + 4.0 * bend_ * y;
-        if (square <= 0.0) return y > 0.0 ? 1e300 : -1e300;
-        return 2.0 * y / (slope_ + std::sqrt(square));
+        constexpr double beyond = 1e300;
+        const double bend = y > 0.0 ? how_.bend_above : how_.bend_below, straight = std::fabs(y) / how_.slope;
+        const double far = bend > 0.0               ? 2.0 * straight / (1.0 + std::sqrt(1.0 + 4.0 * bend * straight))
+                           : bend * straight > -1.0 ? straight / (1.0 + bend * straight)
+                                                    : beyond;
+        return std::copysign(far, y);
     }
 
     struct term {
-        double by;
-        const table* deviation;
+        table deviation;
         double mean, variance;
     };
     struct split {
@@ -200,20 +212,20 @@ private:
     template <class Beyond>
     [[nodiscard]] static double between(const term& t, std::size_t i, const Beyond& beyond)
     {
-        const table& d = *t.deviation;
+        const table& d = t.deviation;
         const double here = d[i], before = 0.5 * (d[i > 0 ? i - 1 : i] + here),
                      after = 0.5 * (here + d[i + 1 < points ? i + 1 : i]);
         double sum = 0.0;
         constexpr int parts = 10;
         for (int k = 0; k < parts; ++k) {
             const double u = (k + 0.5) / parts;
-            sum +=
-                beyond(t.by * (u < 0.5 ? before + 2.0 * u * (here - before) : here + (2.0 * u - 1.0) * (after - here)));
+            sum += beyond(u < 0.5 ? before + 2.0 * u * (here - before) : here + (2.0 * u - 1.0) * (after - here));
         }
         return sum / parts;
     }
 
-    double base_, slope_ = 1.0, bend_ = 0.0;
+    double base_;
+    shape how_ = {};
     std::vector<term> terms_;
 };
 
@@ -221,11 +233,12 @@ private:
 class loop_scatter {
 public:
     /// @param net the loop's network, set to its typical point @param typical its solved state there
-    /// @param poor the state solved with every joint at its 95 % point, or null where there is none
+    /// @param good the state solved with every joint at its 5 % point, or null where there is none
+    /// @param poor the same at its 95 % point
     /// @param on_share share of the period with current
-    loop_scatter(const loop_network& net, const solve::periodic_state& typical, const solve::periodic_state* poor,
-                 double on_share)
-        : net_(&net), typical_(&typical), poor_(poor), on_share_(on_share)
+    loop_scatter(const loop_network& net, const solve::periodic_state& typical, const solve::periodic_state* good,
+                 const solve::periodic_state* poor, double on_share)
+        : net_(&net), typical_(&typical), good_(good), poor_(poor), on_share_(on_share), coldest_(net.cold().front())
     {
         const solve::heat_network& network = net.network();
         solve::sparse_lu matrix = network.pattern();
@@ -248,9 +261,9 @@ public:
     /// The peak of a node [K over the reference].
     [[nodiscard]] scattered_sum peak_of(std::size_t node) const
     {
-        const bend b = peak_over_mean(node);
-        scattered_sum out(typical_->peak[node], b.slope, b.bend);
-        for (const term& t : terms_) out.add(t.mean_rise[node], t.volts);
+        scattered_sum out(typical_->peak[node], peak_over_mean(node));
+        for (const term& t : terms_)
+            if (t.reaches(node)) out.add(t.rise_of(node));
         return out;
     }
 
@@ -258,7 +271,11 @@ public:
     [[nodiscard]] scattered_sum drop_of(std::size_t part, double base) const
     {
         scattered_sum out(base);
-        for (const term& t : terms_) out.add(drop_weight(t, part), t.volts);
+        for (const term& t : terms_) {
+            weight w;
+            add_weight(w, t, part);
+            if (w.volts != 0.0 || w.watts != 0.0) out.add(t.by(w));
+        }
         return out;
     }
     /// The drop of the whole loop [V]. @param base its typical drop
@@ -269,9 +286,9 @@ public:
         scattered_sum out(base);
         for (const term& t : terms_) {
             if (t.part < from || t.part >= to) continue;
-            double by = 0.0;
-            for (std::size_t i = 0; i < net_->parts().size(); ++i) by += drop_weight(t, i);
-            out.add(by, t.volts);
+            weight w;
+            for (std::size_t i = 0; i < net_->parts().size(); ++i) add_weight(w, t, i);
+            out.add(t.by(w));
         }
         return out;
     }
@@ -300,7 +317,7 @@ public:
             double rise = typical_->peak[c.bulk];
             double volts = c.law->volts_with(cold, rise, gripping(c));
             if (own != nullptr) {  // hotter by what it makes more itself
-                rise += scale * own->mean_rise[c.bulk] * (volts - c.law->volts_at(rise, gripping(c)));
+                rise += scale * own->by_volt.at(c.bulk) * (volts - c.law->volts_at(rise, gripping(c)));
                 volts = c.law->volts_with(cold, rise, gripping(c));
             }
             const joint_limits limits = joint_limits_of(metals, c.law->bulk_at(rise));
@@ -336,11 +353,50 @@ public:
     }
 
 private:
+    // Rises of the nodes a term reaches: beyond, heat has run off. Numbers follow the path, so that they are
+    // neighbours.
+    struct reach {
+        std::size_t first = 0;
+        std::vector<double> rise = {};
+
+        reach() = default;
+        explicit reach(const std::vector<double>& all)
+        {
+            constexpr double felt = 1e-7;  // of the most
+            double most = 0.0;
+            for (const double x : all) most = std::max(most, std::fabs(x));
+            std::size_t last = all.size();
+            while (first < last && std::fabs(all[first]) <= felt * most) ++first;
+            while (last > first && std::fabs(all[last - 1]) <= felt * most) --last;
+            rise.assign(all.begin() + static_cast<std::ptrdiff_t>(first),
+                        all.begin() + static_cast<std::ptrdiff_t>(last));
+        }
+        [[nodiscard]] bool holds(std::size_t node) const { return node >= first && node - first < rise.size(); }
+        [[nodiscard]] double at(std::size_t node) const { return holds(node) ? rise[node - first] : 0.0; }
+    };
+    // What a number has of a term: so many of its volts, so many of its watts.
+    struct weight {
+        double volts = 0.0, watts = 0.0;
+    };
     struct term {
         const loop_network::contact_at* contact;  // null for a tip
         std::size_t part;
-        scattered_sum::table volts;     // deviation of its drop [V]
-        std::vector<double> mean_rise;  // of every node by a volt of it, mean over the period [K/V]
+        scattered_sum::table volts = {};  // deviation of its drop [V]
+        scattered_sum::table watts = {};  // deviation of the heat that crosses its faces from body to work [W]
+        reach by_volt = {};               // mean over the period, by a volt of it [K/V]
+        reach by_watt = {};               // by a watt that crosses [K/W]
+
+        [[nodiscard]] bool reaches(std::size_t node) const { return by_volt.holds(node) || by_watt.holds(node); }
+        [[nodiscard]] scattered_sum::table by(const weight& w) const
+        {
+            scattered_sum::table out{};
+            for (std::size_t i = 0; i < out.size(); ++i) out[i] = w.volts * volts[i] + w.watts * watts[i];
+            return out;
+        }
+        [[nodiscard]] scattered_sum::table rise_of(std::size_t node) const
+        {
+            return by({by_volt.at(node), by_watt.at(node)});
+        }
     };
 
     [[nodiscard]] double gripping(const loop_network::contact_at& c) const
@@ -356,21 +412,37 @@ private:
 
     void add_contact(std::size_t part, const loop_network::contact_at& c, const solve::sparse_lu& matrix)
     {
-        term t{&c, part, {}, std::vector<double>(net_->network().size(), 0.0)};
+        term t{.contact = &c, .part = part};
         const double rise = bulk_rise(c);
-        const double median = c.law->volts_with(c.cold.typical.value(), rise, gripping(c));
-        for (std::size_t i = 0; i < scattered_sum::points; ++i)
-            t.volts[i] = c.law->alike() *
-                         (c.law->volts_with(cold_at(c.cold, scattered_sum::deviations(i)), rise, gripping(c)) - median);
-        const solve::heat_network::source& s = net_->network().sources()[c.source];
-        heat(t.mean_rise, s, net_->amps());
-        matrix.solve(t.mean_rise);
+        const auto volts = [&](double z) {
+            return c.law->alike() * c.law->volts_with(cold_at(c.cold, z), rise, gripping(c));
+        };
+        const double median = volts(0.0);
+        // what crosses by the spots: L T I/V times the difference between the two sides
+        const double over = c.across != loop_network::nowhere ? typical_->mean[c.bulk] - typical_->mean[c.across] : 0.0;
+        const double crossing = lorenz_number * c.law->bulk_at(rise).in_kelvin() * net_->amps() * over;
+        for (std::size_t i = 0; i < scattered_sum::points; ++i) {
+            const double now = volts(scattered_sum::deviations(i));
+            t.volts[i] = now - median;
+            if (crossing != 0.0 && now > 0.0 && median > 0.0) t.watts[i] = crossing * (1.0 / now - 1.0 / median);
+        }
+        std::vector<double> by_heat(net_->network().size(), 0.0);
+        heat(by_heat, net_->network().sources()[c.source], net_->amps());
+        matrix.solve(by_heat);
+        t.by_volt = reach(by_heat);
+        if (crossing != 0.0) {
+            std::fill(by_heat.begin(), by_heat.end(), 0.0);
+            by_heat[c.bulk] = -1.0;
+            by_heat[c.across] = 1.0;
+            matrix.solve(by_heat);
+            t.by_watt = reach(by_heat);
+        }
         terms_.push_back(std::move(t));
     }
 
     void add_tip(std::size_t part, const loop_network::part_at& p, const solve::sparse_lu& matrix)
     {
-        term t{nullptr, part, {}, std::vector<double>(net_->network().size(), 0.0)};
+        term t{.contact = nullptr, .part = part}, wire = t;
         const auto& d = p.constant_drop;
         const auto& e = p.extension;
         for (std::size_t i = 0; i < scattered_sum::points; ++i) {
@@ -382,13 +454,14 @@ private:
                 return typical * (std::pow(end / typical, std::fabs(z) / band_deviations) - 1.0);
             };
             t.volts[i] = at(d);
-            extension_[i] = at(e);
+            wire.volts[i] = at(e);
         }
-        heat(t.mean_rise, net_->network().sources()[p.tip_source], net_->amps() * p.heat_kept);
-        matrix.solve(t.mean_rise);
+        std::vector<double> by_heat(net_->network().size(), 0.0);
+        heat(by_heat, net_->network().sources()[p.tip_source], net_->amps() * p.heat_kept);
+        matrix.solve(by_heat);
+        t.by_volt = reach(by_heat);
         terms_.push_back(std::move(t));
-        // the wire beyond the tip scatters by itself and heats nothing here
-        terms_.push_back({nullptr, part, extension_, std::vector<double>(net_->network().size(), 0.0)});
+        terms_.push_back(std::move(wire));  // scatters by itself and heats nothing here
     }
 
     void heat(std::vector<double>& rise, const solve::heat_network::source& s, double watts) const
@@ -397,39 +470,54 @@ private:
         if (s.also_to != loop_network::nowhere) rise[s.also_to] += on_share_ * s.also_share * watts;
     }
 
-    [[nodiscard]] double drop_weight(const term& t, std::size_t part) const
+    void add_weight(weight& w, const term& t, std::size_t part) const
     {
-        double by = t.part == part ? 1.0 : 0.0;
+        if (t.part == part) w.volts += 1.0;
         const loop_network::part_at& p = net_->parts()[part];
-        for (const loop_network::ohmic_at& o : p.ohmics) by += net_->amps() * o.by_kelvin * t.mean_rise[o.node];
+        const auto follow = [&](double volts_by_kelvin, std::size_t node) {
+            w.volts += volts_by_kelvin * t.by_volt.at(node);
+            w.watts += volts_by_kelvin * t.by_watt.at(node);
+        };
+        for (const loop_network::ohmic_at& o : p.ohmics) follow(net_->amps() * o.by_kelvin, o.node);
         for (std::size_t k = 0; k < p.contacts.size(); ++k)
-            by += volts_by_kelvin_[first_contact_[part] + k] * t.mean_rise[p.contacts[k].bulk];
-        return by;
+            follow(volts_by_kelvin_[first_contact_[part] + k], p.contacts[k].bulk);
     }
 
-    // How a node's peak follows what the slopes say of its mean: in proportion to the two at first, bent so that the
-    // loop with all joints poor comes out as it was solved.
-    struct bend {
-        double slope = 1.0, bend = 0.0;
-    };
-    [[nodiscard]] bend peak_over_mean(std::size_t node) const
+    // How a node's peak follows what the slopes say of its mean: in proportion to the two at first, bent on either side
+    // so that the loop with all joints good and that with all joints poor come out as they were solved; never below the
+    // coldest boundary, nor above what the node's metal bears.
+    [[nodiscard]] scattered_sum::shape peak_over_mean(std::size_t node) const
     {
         const double mean = typical_->mean[node], peak = typical_->peak[node];
-        bend out{mean > 0.0 ? peak / mean : 1.0, 0.0};
-        if (poor_ == nullptr) return out;
-        double predicted = 0.0;
-        for (const term& t : terms_) predicted += t.mean_rise[node] * scattered_sum::at(t.volts, band_deviations);
-        constexpr double least = 0.3;  // K: less says nothing
-        const double shown = poor_->peak[node] - peak;
-        if (predicted > least && shown > 0.0) out.bend = (shown / predicted - out.slope) / predicted;
+        scattered_sum::shape out;
+        out.slope = mean > 0.0 ? std::max(1.0, peak / mean) : 1.0;
+        out.least = std::min(coldest_, peak);
+        out.most = std::max(net_->network().bound()[node], peak);
+        double farthest_below = 0.0, farthest_above = 0.0;
+        const auto meet = [&](const solve::periodic_state* solved, double deviations) {
+            if (solved == nullptr) return;
+            double predicted = 0.0;
+            for (const term& t : terms_)
+                if (t.reaches(node)) predicted += scattered_sum::at(t.rise_of(node), deviations);
+            constexpr double least = 0.3;  // K: less says nothing
+            const double shown = solved->peak[node] - peak;
+            double& farthest = predicted > 0.0 ? farthest_above : farthest_below;
+            if (std::fabs(predicted) < std::max(least, farthest) || shown / predicted <= 0.0) return;
+            farthest = std::fabs(predicted);
+            const double over = shown / predicted / out.slope;
+            (predicted > 0.0 ? out.bend_above : out.bend_below) =
+                (over > 1.0 ? over - 1.0 : 1.0 - 1.0 / over) / std::fabs(predicted);
+        };
+        meet(poor_, band_deviations);
+        meet(good_, -band_deviations);
         return out;
     }
 
     const loop_network* net_;
     const solve::periodic_state* typical_;
+    const solve::periodic_state* good_;
     const solve::periodic_state* poor_;
-    double on_share_;
-    scattered_sum::table extension_{};
+    double on_share_, coldest_;
     std::vector<double> volts_by_kelvin_;     // of every contact, part by part [V/K]
     std::vector<std::size_t> first_contact_;  // of each part in it
     std::vector<term> terms_;

@@ -176,7 +176,10 @@ template <class Q>
     if (r.verdict_after) out["verdict_after"] = std::string(to_text(*r.verdict_after));
     out["clears_verdict"] = r.clears_verdict;
     out["clears_findings"] = r.clears_findings;
+    out["clears_parts"] = r.clears_parts;
     out["makes_moot"] = r.makes_moot;
+    out["is_summary"] = r.is_summary;
+    out["is_remark"] = r.is_remark;
     return out;
 }
 

@@ -221,9 +221,7 @@ private:
         for (const remedy& r : remedies_)
             put("<li>")
                 .say(what_line(r))
-                .put("<span class=\"gain\">")
-                .say(gain_line(r, found_.outcome))
-                .put("</span>")
+                .effect(gain_line(r, found_.outcome))
                 .effect(remedy_effect(r))
                 .put("</li>\n");
         put("</ol>\n");

@@ -180,7 +180,7 @@ private:
         for (const remedy& r : remedies_) {
             const std::string mark = right_in(std::to_string(++rank), in_number - 1) + ".  ";
             say(mark, what_line(r));
-            say(std::string(mark.size(), ' '), gain_line(r, found_.outcome));
+            if (!r.is_remark) say(std::string(mark.size(), ' '), gain_line(r, found_.outcome));
             if (const std::string effect = remedy_effect(r); !effect.empty())
                 say(std::string(mark.size(), ' '), effect);
         }

@@ -326,9 +326,11 @@ namespace detail {
 }
 
 /// What a remedy regains and what it takes: "gains 0.42 V, cools the part by 35 K; effort: clean".
+/// Empty for a remark, which is no step.
 /// @param r the remedy @param outcome of the loop before it
 [[nodiscard]] inline std::string gain_line(const remedy& r, loop_outcome outcome)
 {
+    if (r.is_remark) return {};
     std::string out;
     if (r.restores_circuit)
         out = outcome == loop_outcome::open_circuit ? "closes the circuit" : "gives the loop a steady state";

@@ -129,7 +129,7 @@ public:
     /// At its poor point too, once.
     void solve_poor()
     {
-        if (!is_poor_solved_) solved_.solve_poor();
+        if (!is_poor_solved_) solved_.solve_ends();
         is_poor_solved_ = true;
     }
     [[nodiscard]] loop_outcome typical() const { return solved_.typical().outcome; }

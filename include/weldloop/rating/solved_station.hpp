@@ -22,22 +22,24 @@ class solved_station {
 public:
     explicit solved_station(const station& s) : solved_station(s, checked_arc_index(s))
     {
-        solve_poor();
+        solve_ends();
         find_scatter(typical_.outcome, poor_.outcome);
     }
-    /// A stretch of a loop by itself, at its typical point; solve_poor() and find_scatter() are for the caller.
+    /// A stretch of a loop by itself, at its typical point; solve_ends() and find_scatter() are for the caller.
     /// @param s with the parts of the stretch alone @param arc_at how many of them lie before the arc
     solved_station(const station& s, std::size_t arc_at) : station_(&s), solver_(s, arc_at)
     {
         typical_ = solver_.solve(scatter::typical, &typical_state_);
     }
-    void solve_poor()
+    /// The loop with every joint poor, and with every joint good.
+    void solve_ends()
     {
         if (!typical_.is_solved()) {  // nothing is better with every joint poor
             poor_ = typical_;
             return;
         }
         poor_ = solver_.solve(scatter::high, &poor_state_, &typical_state_);
+        has_good_ = solver_.solve(scatter::low, &good_state_).is_solved();
         solver_.set(scatter::typical);
     }
     /// What became of the loop that this is, or is a stretch of, at its typical and its poor point.
@@ -47,7 +49,7 @@ public:
         outcome_ = typical;
         poor_of_loop_ = poor;
         if (typical != loop_outcome::solved || (scatter_ && before == poor)) return;
-        scatter_.emplace(solver_.network(), typical_state_, poor_state(),
+        scatter_.emplace(solver_.network(), typical_state_, has_good_ ? &good_state_ : nullptr, poor_state(),
                          static_cast<double>(station_->job.duty.share()));
     }
     solved_station(const solved_station&) = delete;
@@ -89,7 +91,8 @@ public:
 private:
     const station* station_;
     loop_solver solver_;
-    solve::periodic_state poor_state_, typical_state_;
+    solve::periodic_state good_state_, poor_state_, typical_state_;
+    bool has_good_ = false;
     loop_state poor_, typical_;
     loop_outcome outcome_ = loop_outcome::not_settled, poor_of_loop_ = loop_outcome::not_settled;
     std::optional<loop_scatter> scatter_;
