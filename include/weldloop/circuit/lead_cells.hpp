@@ -4,6 +4,7 @@
 /// damaged length, coarse in between. Solver adapter on plain doubles.
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <cstddef>
 #include <memory>
@@ -24,7 +25,7 @@ namespace weldloop {
 inline constexpr source lead_cells_model{"a lead as cells of conductor and covering: a quarter of its decay length at "
                                          "ends and damage, each 1.7 times the one "
                                          "before, half a cell of length h conducting k A/h (1 + sqrt(1 + (h/d)^2)); "
-                                         "covering in two steps of the logarithm of "
+                                         "covering in three steps of the logarithm of "
                                          "its radius",
                                          "2026",
                                          "equal cells of this conductance pass the heat of a uniform fin of decay "
@@ -39,16 +40,20 @@ namespace detail {
 [[nodiscard]] inline std::vector<double> graded_cells(double whole, double decay)
 {
     constexpr double first = 0.25, growth = 1.7;  // see lead_cells_model
+    constexpr double near = 3.0, fine = 0.6;      // decay lengths: so far from an end no cell is longer than that
     constexpr double longest = 40.0;              // decay lengths: beyond, nothing changes along the lead
+    constexpr double most_of_a_half = 0.2;        // so that a short stretch between two bodies is cut as well
     std::vector<double> half;
-    double left = 0.5 * whole, cell = first * decay;
+    double left = 0.5 * whole, cell = std::min(first * decay, most_of_a_half * left);
+    const auto is_near = [&] { return 0.5 * whole - left < near * decay; };
     while (left > 1.5 * cell && cell < longest * decay) {
         half.push_back(cell);
         left -= cell;
-        cell *= growth;
+        cell = is_near() ? std::min(growth * cell, std::max(cell, fine * decay)) : growth * cell;
     }
     std::vector<double> out = half;
-    out.push_back(2.0 * left);  // the middle one
+    const int middle = is_near() ? std::max(1, static_cast<int>(std::ceil(2.0 * left / (fine * decay)))) : 1;
+    out.insert(out.end(), static_cast<std::size_t>(middle), 2.0 * left / middle);
     out.insert(out.end(), half.rbegin(), half.rend());
     return out;
 }
@@ -99,7 +104,9 @@ struct lead_cells {
                                          const solve::curve_table& surface, double amps, double cooled)
 {
     require_dimensions(lead);
-    constexpr std::size_t rings = 2;  // links through the covering; see lead_cells_model
+    // of the logarithm of the covering's radius, close to the conductor first: a short pulse comes no farther
+    constexpr std::array<double, 4> places{0.0, 0.12, 0.5, 1.0};
+    constexpr lead_cells::index nowhere = solve::heat_network::nowhere;
     const surface_kernel kernel(surface_of(lead, where));
     const double air = where.air.in_kelvin();
     const double melting = (lead.metal.melting - where.air).value();
@@ -135,18 +142,22 @@ struct lead_cells {
             lead_cells::cell c;
             c.length = length;
             // surface first, conductor last: the conductors are the chain, the rest hangs on it
-            lead_cells::index inner = n.add_node(stored(1.0 - 0.5 / rings, 1.0) * length);
-            c.surface = inner;
-            n.surface(inner, length, surface);
-            n.constant(inner, kernel.sun_per_length() * length);
-            for (std::size_t k = rings - 1; k > 0; --k) {
-                const double at = static_cast<double>(k) / rings, half = 0.5 / rings;
-                const lead_cells::index ring = n.add_node(stored(at - half, at + half) * length);
-                n.link(inner, ring, rings * covering * length);
-                inner = ring;
+            lead_cells::index outer = nowhere;
+            for (std::size_t k = places.size(); k-- > 0;) {
+                const double from = k > 0 ? 0.5 * (places[k - 1] + places[k]) : 0.0;
+                const double to = k + 1 < places.size() ? 0.5 * (places[k] + places[k + 1]) : 1.0;
+                const double metal = k == 0 ? metre.metal.value() * s.metal_left : 0.0;
+                const lead_cells::index here =
+                    n.add_node((metal + stored(from, to)) * length, k == 0 ? melting : solve::heat_network::unbounded);
+                if (outer == nowhere)
+                    c.surface = here;
+                else
+                    n.link(outer, here, covering * length / (places[k + 1] - places[k]));
+                outer = here;
             }
-            c.conductor = n.add_node((metre.metal.value() * s.metal_left + stored(0.0, 0.5 / rings)) * length, melting);
-            n.link(inner, c.conductor, rings * covering * length);
+            c.conductor = outer;
+            n.surface(c.surface, length, surface);
+            n.constant(c.surface, kernel.sun_per_length() * length);
             n.sink(c.conductor, cooled * length, 0.0);
             const double at_reference = metre.resistance.value() * length / s.metal_left;
             c.by_kelvin = at_reference * alpha;

@@ -219,11 +219,7 @@ private:
         element("h2", "What would help, most first");
         put("<ol>\n");
         for (const remedy& r : remedies_)
-            put("<li>")
-                .say(what_line(r))
-                .effect(gain_line(r, found_.outcome))
-                .effect(remedy_effect(r))
-                .put("</li>\n");
+            put("<li>").say(what_line(r)).effect(gain_line(r, found_.outcome)).effect(remedy_effect(r)).put("</li>\n");
         put("</ol>\n");
     }
     report_writer& effect(const std::string& text)

@@ -81,9 +81,9 @@ inline void collect(std::vector<source>& all, const basis& b)
 ///
 /// The loop is solved at the median of every joint's scatter and once more with every joint at its 95 % point; between,
 /// the scatter of single temperatures and drops is that of contacts that scatter independently (loop_scatter_model). A
-/// verdict rests on the probability that a limit is exceeded: over one half it is `over_limit`, over one in twenty
-/// `may_exceed`. Contacts open, melting or past their softening drop, typically or at their 95 % point, count in every
-/// part. Type tests of new parts are notes, no verdicts.
+/// verdict rests on the probability that a limit is exceeded: over one half it is `over_limit` (and so is a typical
+/// value above it), over one in twenty `may_exceed`. Contacts open, melting or past their softening drop, typically or
+/// at their 95 % point, count in every part. Type tests of new parts are notes, no verdicts.
 ///
 /// A loop without a settled state (open, or ended by melting metal or a spring that loses its temper) has no numbers:
 /// drops are zero, parts at the temperature of the air, `outcome` and the findings say why.

@@ -42,6 +42,9 @@ enum class verdict_depth {
     in_full,  // with its reason, its limits and their bands
 };
 
+/// Of may_exceed_share: a new crimp's 95 % point is its limit.
+inline constexpr double share_rounding = 1e-6;
+
 /// Share of an allowed rise that a temperature uses. Air at or above the limit leaves no allowed rise: any warmth is
 /// past any limit.
 [[nodiscard]] inline double share_of_rise(temperature peak, temperature limit, temperature air)
@@ -129,9 +132,13 @@ inline void judge(part_result& r, const solved_station& s, std::size_t i, verdic
     if (limits.crimp) r.limits.push_back(use_of(*limits.crimp, "crimp"));
     if (s.is_solved())
         for (const place_limit& l : limits.places) r.limits.push_back(use_of(l, s, i, depth));
-    std::stable_sort(r.limits.begin(), r.limits.end(), [](const limit_use& a, const limit_use& b) {
-        const double x = static_cast<double>(a.exceeds), y = static_cast<double>(b.exceeds);
-        return x != y ? x > y : a.used > b.used;
+    // what may be exceeded by how often it is; what may not, by how much of it is used
+    const auto often = [](const limit_use& u) {
+        const double exceeds = static_cast<double>(u.exceeds);
+        return exceeds > may_exceed_share * (1.0 + share_rounding) ? exceeds : 0.0;
+    };
+    std::stable_sort(r.limits.begin(), r.limits.end(), [&often](const limit_use& a, const limit_use& b) {
+        return often(a) != often(b) ? often(a) > often(b) : a.used > b.used;
     });
     for (const limit_use& u : r.limits) r.basis.add(*u.from);
     const limit_use* deciding = r.limits.empty() ? nullptr : r.limits.data();
@@ -171,35 +178,44 @@ inline void judge(part_result& r, const solved_station& s, std::size_t i, verdic
 
     if (depth == verdict_depth::in_full) note_type_test(r, limits);
     loop_scatter::own_scatter own;
-    std::string_view weak_contact;
+    std::string_view weak_contact, melting_contact;  // nearest to yielding in a poor case; at its melting drop then
     for (std::size_t k = 0; k < usual.contacts.size(); ++k) {
         const loop_scatter::own_scatter at = s.scatter_of().own_of(i, k);
-        if (weak_contact.empty() || at.softening_used_high > own.softening_used_high)
+        if (weak_contact.empty() || at.softening_used_high > own.softening_used_high) {
             weak_contact = usual.contacts[k].what;
+            own.yields = at.yields;
+        }
+        if (at.melts_high && melting_contact.empty()) melting_contact = usual.contacts[k].what;
         own.softening_used_high = std::max(own.softening_used_high, at.softening_used_high);
         own.melts_high = own.melts_high || at.melts_high;
-        own.yields = std::max(own.yields, at.yields);
     }
+    // as it is typically: the one at its melting drop, else the one nearest to yielding
+    const contact_state* worst = nullptr;
+    for (const contact_state& c : usual.contacts)
+        if (worst == nullptr || std::pair(c.melts, c.softening_used) > std::pair(worst->melts, worst->softening_used))
+            worst = &c;
     r.exceeds = std::max(static_cast<double>(r.exceeds), own.yields);
 
     if (usual.spots_melt)
         return say(verdict::spots_melting, [&] {
-            return "the drop of " + to_text(r.drop.typical, "V") + " is typically at the melting drop of its metals";
+            return "the drop of " + to_text(worst->drop, "V") + " over its " + std::string(worst->what) +
+                   " is typically at the melting drop of its metals";
         });
-    if (deciding != nullptr && deciding->used > 1.0)
+    constexpr double one_half = 0.5;
+    if (deciding != nullptr && (deciding->used > 1.0 || static_cast<double>(deciding->exceeds) > one_half))
         return say(verdict::over_limit,
                    [&] { return words_of(*deciding, limits) + "; exceeded " + cases_text(deciding->exceeds); });
     if (usual.softening_used > 1.0) {
         r.used = usual.softening_used;
         return say(verdict::over_limit, [&] {
-            return "the drop over its " + std::string(weak_contact) + " is typically " +
+            return "the drop over its " + std::string(worst->what) + " is typically " +
                    number_text(100.0 * usual.softening_used, 3) +
                    " % of the softening drop of its metals: the spots yield and the contact is not stable";
         });
     }
     if (own.melts_high)
         return say(verdict::may_exceed, [&] {
-            return "at the 95 % point of its scatter the spots of its " + std::string(weak_contact) +
+            return "at the 95 % point of its scatter the spots of its " + std::string(melting_contact) +
                    " are at their melting drop";
         });
     if (own.softening_used_high > 1.0)
@@ -207,8 +223,7 @@ inline void judge(part_result& r, const solved_station& s, std::size_t i, verdic
             return "its spots may yield, " + cases_text(own.yields) + ": at the 95 % point the drop over its " +
                    std::string(weak_contact) + " passes the softening drop of its metals";
         });
-    constexpr double rounding = 1e-6;  // a new crimp's 95 % point is its limit
-    if (deciding != nullptr && static_cast<double>(deciding->exceeds) > may_exceed_share * (1.0 + rounding))
+    if (deciding != nullptr && often(*deciding) > 0.0)
         return say(verdict::may_exceed,
                    [&] { return words_of(*deciding, limits) + "; exceeded " + cases_text(deciding->exceeds); });
     if (s.poor().outcome == loop_outcome::open_circuit && !poor.conducts)
