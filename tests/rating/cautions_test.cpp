@@ -90,7 +90,7 @@ TEST(Cautions, AHotCoveringOfALeadAGunOrATorch)
 {
     const char* words = "covering past its limit";
     station lead = cool_bench();
-    std::get<cable>(lead.path[1]).limit = 21_degC;
+    std::get<cable>(lead.path[1]).limit = 20.1_degC;
     EXPECT_TRUE(warns(lead, words));
     station gun = cool_bench();
     gun.job.process = process::gmaw;

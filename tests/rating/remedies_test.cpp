@@ -208,7 +208,8 @@ TEST(Remedies, TheBarePartBeatsTheTable)
         const remedy* r = find(all, "move clamp onto");
         ASSERT_NE(r, nullptr);
         EXPECT_FALSE(r->verdict_after);
-        EXPECT_NEAR(r->cooled_by.value(), (table.parts[2].peak - s.where.air).value(), 1e-3);
+        // the stretch is solved with steps of its own
+        EXPECT_NEAR(r->cooled_by.value(), (table.parts[2].peak - s.where.air).value(), 0.05);
     }
     EXPECT_EQ(moves, 1);
 }
