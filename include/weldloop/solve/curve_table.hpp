@@ -22,7 +22,8 @@ struct sloped {
 template <std::size_t cells>
 class lazy_cubics {
 public:
-    lazy_cubics() { clear(); }
+    lazy_cubics() { clear(); }  ///< with nothing known
+    /// Forgets every point.
     void clear()
     {
         point_.fill(std::numeric_limits<double>::quiet_NaN());

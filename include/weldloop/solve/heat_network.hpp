@@ -214,6 +214,7 @@ public:
     }
 
     /// Heat that does not follow temperature [W]: what every node would gain at no rise if nothing were curved.
+    /// @param on as in evaluate() @param heat out, a number for each node
     void heat_at_zero(double on, std::span<double> heat) const
     {
         for (index i = 0; i < size(); ++i) heat[i] = heat_[i] + on * on_heat_[i];
@@ -221,7 +222,8 @@ public:
 
     /// Adds what curved elements give beyond their slopes times their rises [W]. With the matrix of straighten() the
     /// balance is matrix x = heat_at_zero + this, as good as the slopes are between x and where they were taken.
-    /// @param x @param shift rises, as the sum of the two @param on, slopes of straighten()
+    /// @param x rises, less `shift` @param shift what the rises are more than x @param on as in evaluate()
+    /// @param slopes of straighten() @param heat to be added to, a number for each node
     void add_curvature(std::span<const double> x, std::span<const double> shift, double on,
                        std::span<const double> slopes, std::span<double> heat) const
     {
@@ -231,7 +233,8 @@ public:
     /// Nodes that curved elements follow.
     [[nodiscard]] const std::vector<index>& curved_nodes() const { return curved_nodes_; }
 
-    /// Heat made and lost at a state [W]. @param heats out, if not empty: of every source while current flows
+    /// Heat made and lost at a state [W].
+    /// @param x rises @param on as in evaluate() @param heats out, if not empty: of every source while current flows
     [[nodiscard]] totals totals_at(std::span<const double> x, double on, std::span<double> heats) const
     {
         totals out;
