@@ -132,6 +132,7 @@
 #include <weldloop/circuit/clamp_heat.hpp>
 #include <weldloop/circuit/clamp_neighbours.hpp>
 #include <weldloop/circuit/clamp_network.hpp>
+#include <weldloop/circuit/clamp_nodes.hpp>
 #include <weldloop/circuit/clamp_ripple.hpp>
 #include <weldloop/circuit/contact_behaviour.hpp>
 #include <weldloop/circuit/contact_source.hpp>

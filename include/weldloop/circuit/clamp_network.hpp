@@ -98,6 +98,7 @@ struct clamp_network {
     warm_grip grip = {};                       ///< what warmth does to the force
     clamp_node gripping = clamp_node::spring;  ///< the place whose temperature the force follows
     temperature grip_limit = {};               ///< hotter, what grips is destroyed
+    temperature body_melting = {};             ///< of the metal of its body
     band<conductance> termination = {};        ///< [S] between jaws and cable, at 20 degC
     metal_pair termination_metals = {};        ///< of it
     fraction arms_share = 0.0;                 ///< share of the termination's heat made in the arms
@@ -257,6 +258,7 @@ inline void require_spring(const clamp_spring& s)
         out.grip_limit = std::min(c.body_metal.melting, c.jaw.melting);
     }
 
+    out.body_melting = c.body_metal.melting;
     out.jaws = joint.contacts[0].cold;
     out.jaw_metals = joint.contacts[0].metals;
     out.force_exponent = force_law_exponent(c.shape);

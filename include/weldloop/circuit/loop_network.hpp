@@ -17,6 +17,7 @@
 #include <vector>
 
 #include <weldloop/circuit/clamp_network.hpp>
+#include <weldloop/circuit/clamp_nodes.hpp>
 #include <weldloop/circuit/contact_source.hpp>
 #include <weldloop/circuit/coupling_behaviour.hpp>
 #include <weldloop/circuit/gun_behaviour.hpp>
@@ -381,59 +382,20 @@ private:
     void put(const work_connection& w)
     {
         const clamp_network clamp = clamp_network_of(w, where_);
-        const index face = patch_node(w.onto, w.work_thickness);
-        const double work = rise_of(clamp.work.work);
-        coldest_work_ = std::min(coldest_work_, work);
-        net_.sink(face, clamp.work.sink.value(), work);
-
-        std::array<index, clamp_nodes> at{};
-        const auto bound_of = [&](clamp_node node) {
-            if (node == clamp_node::jaw) return melting_of(clamp.jaw_metals);
-            if (node == clamp_node::spring && w.clamp.spring) return clamp.grip_limit;
-            return w.clamp.body_metal.melting;
-        };
-        // the ends of branches first
-        for (const clamp_node node :
-             {clamp_node::handle, clamp_node::spring, clamp_node::jaw, clamp_node::body, clamp_node::entry}) {
-            const auto k = static_cast<std::size_t>(node);
-            at[k] = body_node(clamp.bodies[k], bound_of(node));
-        }
-        const auto node = [&](clamp_node n) { return at[static_cast<std::size_t>(n)]; };
-        const index jaw = node(clamp_node::jaw), body = node(clamp_node::body), entry = node(clamp_node::entry);
-        net_.link(jaw, body, clamp.jaw_body.value());
-        net_.link(body, node(clamp_node::spring), clamp.body_spring.value());
-        net_.link(body, node(clamp_node::handle), clamp.body_handle.value());
-        net_.link(body, entry, clamp.body_entry.value());
-        net_.link(jaw, entry, clamp.jaw_entry.value());
-
-        const index gripping = node(clamp.gripping);
+        clamp_in_network here = put_clamp(
+            net_, clamp, amps_, air_, [this](const thermal_body& b) -> const auto& { return table_of(b); });
+        coldest_work_ = std::min(coldest_work_, here.work_rise);
+        const index jaw = here.at(clamp_node::jaw), entry = here.at(clamp_node::entry);
         const double left = std::pow(1.0 - static_cast<double>(w.grip_lost), clamp.force_exponent);
-        contact_at& jaws =
-            put_contact("jaws", mapped(clamp.jaws, [left](conductance g) { return left * g; }), clamp.jaw_metals,
-                        {.bulk = jaw,
-                         .follows = clamp.grip.slope.value() > 0.0 ? gripping : nowhere,
-                         .to = jaw,
-                         .share = 0.5,
-                         .also_to = face,
-                         .also_share = 0.5,
-                         .on_work = true,
-                         .grip = {clamp.grip.slope.value(), clamp.grip.power, clamp.force_exponent}});
-        net_.link(jaw, face, law<contact_crossing>(*jaws.law, air_, clamp.work.faces.value()), false,
-                  clamp.grip.slope.value() > 0.0 ? gripping : nowhere);
-        const double arms = static_cast<double>(clamp.arms_share);
-        put_contact("cable connection", clamp.termination, clamp.termination_metals,
-                    {.bulk = entry, .to = body, .share = arms, .also_to = entry, .also_share = 1.0 - arms});
-        if (const double spring = clamp.spring_path.value(); spring > 0.0) {
-            const double squared = amps_ * amps_ * spring, alpha = mild_steel.temperature_coefficient.value();
-            net_.linear_source(node(clamp_node::spring),
-                               squared * (1.0 + alpha * (air_ - reference_temperature.in_kelvin())), squared * alpha);
-        }
-        part_->places.push_back({part_place::jaws, jaw});
-        part_->places.push_back({part_place::arms, body});
-        if (w.clamp.spring) part_->places.push_back({part_place::spring, node(clamp_node::spring)});
-        if (w.clamp.build.handle.value() > 0.0) part_->places.push_back({part_place::handle, node(clamp_node::handle)});
-        part_->places.push_back({part_place::cable_connection, entry});
-        part_->places.push_back({part_place::work, face});
+        part_->contacts.push_back({"jaws", mapped(clamp.jaws, [left](conductance g) { return left * g; }),
+                                   here.jaws.law.get(), here.jaws.source, jaw, nowhere, here.grip_place, true,
+                                   here.face});
+        part_->contacts.push_back({"cable connection", clamp.termination, here.termination.law.get(),
+                                   here.termination.source, entry, nowhere, nowhere, false, nowhere});
+        for (const auto& [what, node] : here.places) part_->places.push_back({what, node});
+        laws_.push_back(std::move(here.jaws.law));
+        laws_.push_back(std::move(here.crossing));
+        laws_.push_back(std::move(here.termination.law));
         part_->basis.add(clamp.basis);
         // the work's side of a clamp is the work: no heat passes there to a neighbour
         const loose_end cable_side{entry, 0.0, clamp.termination.typical.value()};

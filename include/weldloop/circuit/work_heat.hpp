@@ -3,6 +3,7 @@
 /// The work under a clamp as a sink of heat.
 
 #include <algorithm>
+#include <numbers>
 
 #include <weldloop/circuit/thermal_body.hpp>
 #include <weldloop/core/quantities.hpp>
@@ -34,6 +35,7 @@ struct work_heat {
     thermal_conductance sink = {};  ///< from the patch under the contact into the plate and the air [W/K]
     temperature work = {};          ///< of the work far from the contact: the air's, or its preheat
     area faces = {};                ///< apparent contact area between jaw and work [m2]
+    heat_capacity patch = {};       ///< of the work under the contact [J/K], above 0 where it is followed in time
 };
 
 /// Sink of a plate round a contact: a disc fin losing heat from both faces as a body of its own width would.
@@ -47,6 +49,12 @@ struct work_heat {
         .surface = {}, .diameter = in_si<length>(0.1), .emissivity = work_emissivity, .capacity = {}};
     return disc_fin_conductance(m.thermal_conductivity, thickness, work_patch_radius,
                                 body_coefficient(face, patch, where));
+}
+
+/// Heat capacity of the patch of a plate under a contact [J/K]. @param m metal of the plate @param thickness [m]
+[[nodiscard]] inline heat_capacity patch_capacity(const metal& m, length thickness)
+{
+    return std::numbers::pi * work_patch_radius * work_patch_radius * thickness * m.heat_per_volume();
 }
 
 namespace detail {

@@ -47,7 +47,7 @@ namespace weldloop {
     const temperature work = w.preheat.value_or(where.air);
     const temperature patch = std::max(work, where.air + in_si<temperature_difference>(20.0));
     return {plate_sink(w.onto, w.work_thickness, patch, where), work,
-            static_cast<double>(w.clamp.live_jaws) * w.clamp.jaw_area};
+            static_cast<double>(w.clamp.live_jaws) * w.clamp.jaw_area, patch_capacity(w.onto, w.work_thickness)};
 }
 
 }  // namespace weldloop
