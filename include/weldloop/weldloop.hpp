@@ -20,6 +20,7 @@
 #include <weldloop/core/text.hpp>
 #include <weldloop/core/unit_text.hpp>
 
+#include <weldloop/solve/current_network.hpp>
 #include <weldloop/solve/curve_table.hpp>
 #include <weldloop/solve/heat_network.hpp>
 #include <weldloop/solve/periodic_state.hpp>
@@ -107,8 +108,10 @@
 #include <weldloop/part/electrode_holder.hpp>
 #include <weldloop/part/identify_size.hpp>
 #include <weldloop/part/iec_conductor_table.hpp>
+#include <weldloop/part/junction.hpp>
 #include <weldloop/part/load.hpp>
 #include <weldloop/part/lug.hpp>
+#include <weldloop/part/measured_part.hpp>
 #include <weldloop/part/plate.hpp>
 #include <weldloop/part/resting_contact.hpp>
 #include <weldloop/part/rotary_ground.hpp>
@@ -125,6 +128,7 @@
 #include <weldloop/part/work_clamp_standard.hpp>
 #include <weldloop/part/work_connection.hpp>
 #include <weldloop/part/work_magnet.hpp>
+#include <weldloop/part/workpiece.hpp>
 
 #include <weldloop/circuit/body_loss_table.hpp>
 #include <weldloop/circuit/bolted_face.hpp>
@@ -137,6 +141,8 @@
 #include <weldloop/circuit/contact_behaviour.hpp>
 #include <weldloop/circuit/contact_source.hpp>
 #include <weldloop/circuit/coupling_behaviour.hpp>
+#include <weldloop/circuit/current_sharing.hpp>
+#include <weldloop/circuit/drawn_scatter.hpp>
 #include <weldloop/circuit/duty_trace.hpp>
 #include <weldloop/circuit/force_for.hpp>
 #include <weldloop/circuit/gun_behaviour.hpp>
@@ -153,21 +159,27 @@
 #include <weldloop/circuit/lug_behaviour.hpp>
 #include <weldloop/circuit/magnet_behaviour.hpp>
 #include <weldloop/circuit/magnet_network.hpp>
+#include <weldloop/circuit/measured_body.hpp>
 #include <weldloop/circuit/part_body.hpp>
 #include <weldloop/circuit/part_in_path.hpp>
 #include <weldloop/circuit/part_place.hpp>
 #include <weldloop/circuit/part_surface.hpp>
+#include <weldloop/circuit/path_part.hpp>
 #include <weldloop/circuit/rotary_ground_behaviour.hpp>
+#include <weldloop/circuit/scattered_sum.hpp>
 #include <weldloop/circuit/set_screw_behaviour.hpp>
 #include <weldloop/circuit/spatter_behaviour.hpp>
 #include <weldloop/circuit/splice_behaviour.hpp>
 #include <weldloop/circuit/station.hpp>
+#include <weldloop/circuit/station_parts.hpp>
 #include <weldloop/circuit/strap_behaviour.hpp>
 #include <weldloop/circuit/stud_behaviour.hpp>
 #include <weldloop/circuit/thermal_body.hpp>
 #include <weldloop/circuit/torch_behaviour.hpp>
+#include <weldloop/circuit/way.hpp>
 #include <weldloop/circuit/work_heat.hpp>
 #include <weldloop/circuit/work_joint.hpp>
+#include <weldloop/circuit/workpiece_body.hpp>
 
 #include <weldloop/rating/ampacity.hpp>
 #include <weldloop/rating/arc_voltage.hpp>
@@ -208,6 +220,7 @@
 #include <weldloop/rating/termination_acceptance.hpp>
 #include <weldloop/rating/touch_limit.hpp>
 #include <weldloop/rating/verdict.hpp>
+#include <weldloop/rating/way_findings.hpp>
 
 #include <weldloop/field/diagnose.hpp>
 #include <weldloop/field/reading.hpp>

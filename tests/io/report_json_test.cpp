@@ -45,7 +45,7 @@ TEST(ReportJson, HasTheKeysOthersRelyOn)
 {
     for (const test::assessed_station& s : {test::gate_shop(), test::trailer_stand(), test::long_path()}) {
         const json report = report_of(s);
-        EXPECT_EQ(report.at("schema"), "weldloop-station-report/2");
+        EXPECT_EQ(report.at("schema"), "weldloop-station-report/3");
         EXPECT_EQ(report.at("name"), s.is.name);
         ASSERT_EQ(report.at("parts").size(), s.is.path.size() - 1);
         for (const json& part : report.at("parts")) {
@@ -134,7 +134,7 @@ TEST(ReportJson, IsTheSameEachTime)
     const test::assessed_station s = test::gate_shop();
     EXPECT_EQ(report_json(s.is, s.found, s.remedies), report_json(s.is, s.found, s.remedies));
     EXPECT_THAT(report_json(s.is, s.found, s.remedies),
-                testing::StartsWith("{\n  \"schema\": \"weldloop-station-report/2\",\n  \"name\""));
+                testing::StartsWith("{\n  \"schema\": \"weldloop-station-report/3\",\n  \"name\""));
 }
 
 TEST(ReportJson, RefusesWhatIsNoNumber)

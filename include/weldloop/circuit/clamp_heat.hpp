@@ -245,7 +245,8 @@ private:
     [[nodiscard]] double volts(conductance cold, const metal_pair& metals, double rise) const
     {
         const temperature here = std::min(point(rise), std::min(metals.first.melting, metals.second.melting));
-        return drop_law(joint_limits_of(metals, here)).drop(amps_ / conductance_at(cold, metals, here).value());
+        return spot_characteristic(joint_limits_of(metals, here))
+            .drop(amps_ / conductance_at(cold, metals, here).value());
     }
 
     [[nodiscard]] body_loss_table::loss surface_loss(std::size_t i, double rise) const

@@ -55,6 +55,7 @@ namespace weldloop::detail {
 /// What a solved loop says of a clamp in it, as its forecast begins.
 struct clamp_in_loop {
     clamp_outside outside = {};  ///< what the loop takes from it
+    current through = {};        ///< while the arc burns
     temperature jaws_peak = {};  ///< of its jaws in the duty period, with what the neighbours' swing adds
 };
 /// @param net the loop's network @param found its solved state @param clamp index of the work connection in the path
@@ -62,7 +63,8 @@ struct clamp_in_loop {
 [[nodiscard]] inline clamp_in_loop clamp_in(const loop_network& net, const solve::periodic_state& found,
                                             std::size_t clamp, double on_share)
 {
-    clamp_in_loop out{neighbours_of(net, found, clamp, on_share), {}};
+    clamp_in_loop out{
+        neighbours_of(net, found, clamp, on_share), in_si<current>(net.amps_in(net.parts()[clamp].branch)), {}};
     for (const loop_network::place_at& p : net.parts()[clamp].places)
         if (p.what == part_place::jaws) out.jaws_peak = temperature::kelvin(net.air() + found.peak[p.node]);
     return out;

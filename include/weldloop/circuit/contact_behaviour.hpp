@@ -146,7 +146,7 @@ inline void add_contact_basis(basis& out, const force_law_constant_row& k)
 
     // the low conductance gives the high drop
     const double grown = detail::resistivity_growth(metals, bulk);
-    const detail::drop_law law(limits);
+    const detail::spot_characteristic law(limits);
     const auto drop_at = [&](conductance g) {
         if (!(through.value() > 0.0)) return in_si<voltage>(0.0);
         return in_si<voltage>(law.drop(through.value() * grown / g.value()));
@@ -192,7 +192,7 @@ inline void add_contact_basis(basis& out, const force_law_constant_row& k)
     require_not_negative(through, "current");
     const temperature melting = std::min(c.metals.first.melting, c.metals.second.melting);
     if (!(g.typical.value() > 0.0)) return exactly(bulk);
-    const detail::drop_law law(joint_limits_of(c.metals, bulk));
+    const detail::spot_characteristic law(joint_limits_of(c.metals, bulk));
     const double amps = through.value() * detail::resistivity_growth(c.metals, bulk);
     const auto spot = [&](conductance of) {
         const voltage drop = in_si<voltage>(amps > 0.0 ? law.drop(amps / of.value()) : 0.0);

@@ -66,6 +66,14 @@ public:
         table_.clear();
         last_ = {};
     }
+    /// Another current [A], above 0.
+    void set_amps(double amps)
+    {
+        if (amps == amps_) return;
+        amps_ = amps;
+        table_.clear();
+        last_ = {};
+    }
     [[nodiscard]] double cold() const { return cold_; }
     [[nodiscard]] double amps() const { return amps_; }
     [[nodiscard]] int alike() const { return alike_; }
@@ -78,6 +86,17 @@ public:
         return std::min(temperature::kelvin(std::max(coldest, air_ + rise)), melting_);
     }
 
+    /// Drop over current over conductance with the bulk at a rise.
+    [[nodiscard]] spot_characteristic characteristic_at(double rise) const
+    {
+        return spot_characteristic(joint_limits_of(metals_, bulk_at(rise)));
+    }
+    /// Conductance of one as cold spots with its bulk at a rise [S].
+    [[nodiscard]] double conductance_at_rise(double rise, double gripping_rise) const
+    {
+        return cold_ * share_at(gripping_rise) / resistivity_growth(metals_, bulk_at(rise));
+    }
+
     /// Drop of one of the contacts [V].
     [[nodiscard]] double volts_at(double rise, double gripping_rise) const
     {
@@ -88,7 +107,7 @@ public:
     {
         const temperature bulk = bulk_at(rise);
         const double cold = cold_at_20 * share_at(gripping_rise) / resistivity_growth(metals_, bulk);
-        return drop_law(joint_limits_of(metals_, bulk)).drop(amps_ / cold);
+        return spot_characteristic(joint_limits_of(metals_, bulk)).drop(amps_ / cold);
     }
 
     /// The drop as the network takes it [V], with slopes if asked for: by table where its force is steady.

@@ -10,6 +10,7 @@
 
 #include <weldloop/circuit/loop_state.hpp>
 #include <weldloop/circuit/station.hpp>
+#include <weldloop/circuit/station_parts.hpp>
 #include <weldloop/core/error.hpp>
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/require.hpp>
@@ -28,7 +29,7 @@ namespace weldloop {
 duty_trace_of(const station& s, const loop_state& solved, std::size_t index, int count = 121)
 {
     require_within(count, 2.0, 1e4, "times of the trace");
-    if (index >= s.path.size() || solved.parts.size() != s.path.size())
+    if (index >= parts_in(s) || solved.parts.size() != parts_in(s))
         throw bad_station_error("part of the trace", std::to_string(index),
                                 "a place in the path of the station that was solved");
     const std::vector<temperature>& trace = solved.parts[index].trace;

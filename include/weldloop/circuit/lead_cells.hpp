@@ -66,6 +66,7 @@ struct lead_cells {
         index conductor = 0, surface = 0;
         double length = 0.0;                    // m
         double at_zero = 0.0, by_kelvin = 0.0;  // ohm at the reference, ohm/K
+        index heat = 0;                         // which linear source of the network
     };
     std::vector<cell> cells;
     double begin_conductance = 0.0, end_conductance = 0.0;  // W/K, from the lead's end to its first and last cell
@@ -162,7 +163,7 @@ struct lead_cells {
             const double at_reference = metre.resistance.value() * length / s.metal_left;
             c.by_kelvin = at_reference * alpha;
             c.at_zero = at_reference * (1.0 + alpha * (air - reference_temperature.in_kelvin()));
-            n.linear_source(c.conductor, amps * amps * c.at_zero, amps * amps * c.by_kelvin);
+            c.heat = n.linear_source(c.conductor, amps * amps * c.at_zero, amps * amps * c.by_kelvin);
             const double over_decay = length / decay;
             const double half = axial * s.metal_left / length *
                                 (1.0 + std::sqrt(1.0 + over_decay * over_decay));  // see lead_cells_model

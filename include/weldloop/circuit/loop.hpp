@@ -3,12 +3,16 @@
 /// The loop solved: what current does to every part, one network of all its bodies, contacts and lead cells.
 
 #include <algorithm>
+#include <cmath>
 #include <cstddef>
+#include <optional>
 #include <vector>
 
+#include <weldloop/circuit/current_sharing.hpp>
 #include <weldloop/circuit/loop_network.hpp>
 #include <weldloop/circuit/loop_state.hpp>
 #include <weldloop/circuit/station.hpp>
+#include <weldloop/circuit/station_parts.hpp>
 #include <weldloop/solve/periodic_state.hpp>
 
 namespace weldloop {
@@ -21,9 +25,11 @@ public:
     explicit loop_solver(const station& s) : loop_solver(s, checked_arc_index(s)) {}
     /// A stretch of a loop by itself. @param s with the parts of the stretch alone @param arc_at how many of them lie
     /// before the arc
-    loop_solver(const station& s, std::size_t arc_at)
-        : station_(&s), net_(s, arc_at), programme_{s.job.duty.on().value(),
-                                                    s.job.duty.is_continuous() ? 0.0 : s.job.duty.rest().value()}
+    /// @param opened numbers of parts that are taken as open
+    loop_solver(const station& s, std::size_t arc_at, const std::vector<std::size_t>& opened = {})
+        : station_(&s),
+          net_(s, arc_at, opened), programme_{s.job.duty.on().value(),
+                                              s.job.duty.is_continuous() ? 0.0 : s.job.duty.rest().value()}
     {
     }
 
@@ -31,36 +37,116 @@ public:
     [[nodiscard]] loop_state solve(scatter level, solve::periodic_state* kept = nullptr,
                                    const solve::periodic_state* near = nullptr)
     {
-        loop_state out;
-        const bool closed = net_.set(level);
-        out.parts.resize(net_.parts().size());
-        for (std::size_t i = 0; i < out.parts.size(); ++i) {
-            part_state& p = out.parts[i];
-            p.mean = p.peak = p.hottest_spot = station_->where.air;
-            out.part_basis.push_back(net_.parts()[i].basis);
-            for (const loop_network::contact_at& c : net_.parts()[i].contacts)
-                if (!(pick(c.cold, loop_network::of_conductance(level)).value() > 0.0)) p.conducts = false;
-        }
-        if (!closed) {
+        net_.set(level);
+        const current_sharing sharing(net_, level);
+        loop_state out = without_current(level, sharing);
+        if (!sharing.arc_burns()) {
             out.outcome = loop_outcome::open_circuit;
             return out;
         }
-        const solve::periodic_state found = periodic_state_of(net_.network(), programme_, net_.cold(), near);
-        if (found.what != solve::outcome::solved) {
-            out.outcome = found.what == solve::outcome::bounded ? loop_outcome::ends : loop_outcome::not_settled;
-            if (found.what == solve::outcome::bounded) note_bound(out, found.bounded_at);
-            return out;
-        }
+        solve::periodic_state found;
+        out.outcome = sharing.divides() ? shared(found, sharing, near) : heated(found, near);
+        if (out.outcome == loop_outcome::ends) note_bound(out, found.bounded_at);
+        if (!out.is_solved()) return out;
         write(out, found, level);
         if (kept != nullptr) *kept = found;
         return out;
     }
 
     [[nodiscard]] const loop_network& network() const { return net_; }
-    /// Puts every contact back to a point of its scatter.
-    void set(scatter level) { static_cast<void>(net_.set(level)); }
+    [[nodiscard]] loop_network& network() { return net_; }
+    /// Whether ways share current at a point of the scatter.
+    [[nodiscard]] bool divides(scatter level)
+    {
+        net_.set(level);
+        return current_sharing(net_, level).divides();
+    }
+    /// Puts every contact back to a point of its scatter, and the currents to those of a state.
+    void set(scatter level, const loop_state& state)
+    {
+        net_.set(level);
+        if (!state.branch_amps.empty()) net_.set_currents(state.branch_amps);
+    }
 
 private:
+    [[nodiscard]] double on_share() const { return programme_.on / (programme_.on + programme_.rest); }
+
+    [[nodiscard]] loop_state without_current(scatter level, const current_sharing& sharing) const
+    {
+        loop_state out;
+        out.parts.resize(net_.parts().size());
+        for (std::size_t i = 0; i < out.parts.size(); ++i) {
+            part_state& p = out.parts[i];
+            p.mean = p.peak = p.hottest_spot = station_->where.air;
+            out.part_basis.push_back(net_.parts()[i].basis);
+            p.conducts = net_.conducts(i, level);
+        }
+        out.ways.resize(station_->ways.size());
+        for (std::size_t b = 0; b < net_.branches().size(); ++b) {
+            const std::size_t way = net_.branches()[b].way;
+            if (way == part_address::trunk) continue;
+            out.ways[way].conducts = out.ways[way].conducts && !sharing.is_open(b);
+            out.ways[way].spans_arc = sharing.spans_arc(way);
+        }
+        return out;
+    }
+
+    // The heat at the currents that are set.
+    [[nodiscard]] loop_outcome heated(solve::periodic_state& found, const solve::periodic_state* near) const
+    {
+        found = periodic_state_of(net_.network(), programme_, net_.cold(), near);
+        return found.what == solve::outcome::solved    ? loop_outcome::solved
+               : found.what == solve::outcome::bounded ? loop_outcome::ends
+                                                       : loop_outcome::not_settled;
+    }
+
+    // Currents and heat together: from the division of a cold circuit, in Newton's steps of the loops' currents with
+    // the heat solved anew at each.
+    [[nodiscard]] loop_outcome shared(solve::periodic_state& found, const current_sharing& sharing,
+                                      const solve::periodic_state* near)
+    {
+        constexpr int most_rounds = 60, last_rounds = 2;
+        constexpr double settled = 1e-11;   // of the largest current
+        constexpr double as_before = 1e-3;  // of it: a bound met at the same currents again is one
+        solve::divided_currents divided = sharing.divide(net_.cold());
+        if (divided.what == solve::division::unconnected) return loop_outcome::open_circuit;
+        if (divided.what != solve::division::found) return loop_outcome::not_settled;
+        std::vector<double> amps = divided.amps;
+        double largest = 0.0;
+        for (const loop_network::given_current& g : net_.given()) largest = std::max(largest, g.amps);
+        solve::periodic_state before;
+        if (near != nullptr) before = *near;
+        bool has_before = near != nullptr, was_bounded = false;
+        int settled_rounds = 0;
+        for (int round = 0; round < most_rounds; ++round) {
+            net_.set_currents(amps);
+            const loop_outcome heat = heated(found, has_before ? &before : nullptr);
+            if (heat == loop_outcome::ends && !was_bounded && found.mean.size() == net_.network().size()) {
+                // what has warmed on the way to the bound may carry less by then
+                was_bounded = true;
+                divided = sharing.divide(found.mean, amps);
+                double change = 0.0;
+                for (std::size_t b = 0; b < amps.size(); ++b)
+                    change = std::max(change, std::fabs(divided.amps[b] - amps[b]));
+                if (divided.what == solve::division::found && change > as_before * largest) {
+                    amps = divided.amps;
+                    continue;
+                }
+            }
+            if (heat != loop_outcome::solved) return heat;
+            const current_sharing::step step = sharing.towards(found, on_share());
+            if (step.change <= settled * largest && !step.amps.empty()) {
+                if (!step.is_stable) return loop_outcome::unstable;
+                if (++settled_rounds == last_rounds) return loop_outcome::solved;
+            }
+            if (step.amps.empty()) return loop_outcome::unstable;
+            before = found;
+            has_before = true;
+            amps = step.amps;
+        }
+        return loop_outcome::not_settled;
+    }
+
     // The part whose place it is: the end of a lead's conductor is a place of the joint it sits in as well, which owns
     // it.
     void note_bound(loop_state& out, std::size_t node) const
@@ -84,17 +170,59 @@ private:
         out.lost = in_si<power>(found.sums.lost);
         for (std::size_t i = 0; i < out.parts.size(); ++i) {
             write_part(out.parts[i], net_.parts()[i], found, level);
-            out.total_drop += out.parts[i].drop;
             out.extension_drop += out.parts[i].extension_drop;
         }
+        for (const loop_network::branch_at& b : net_.branches()) {
+            out.branch_amps.push_back(b.amps);
+            if (b.way != part_address::trunk)
+                out.ways[b.way].current = std::max(out.ways[b.way].current, in_si<current>(std::fabs(b.amps)));
+        }
+        out.total_drop = across(out, found);
+    }
+
+    // From terminal to terminal along branches that conduct, the arc left out.
+    [[nodiscard]] voltage across(const loop_state& out, const solve::periodic_state& found) const
+    {
+        const std::vector<loop_network::branch_at>& branches = net_.branches();
+        if (branches.size() == 1) {
+            voltage sum;
+            for (const part_state& p : out.parts) sum += p.drop;
+            return sum;
+        }
+        std::vector<double> volts;  // of each branch, from its first point to its second
+        std::vector<bool> conducts;
+        for (std::size_t b = 0; b < branches.size(); ++b) {
+            double sum = net_.volts_of(b, found);
+            bool closed = true;
+            for (const std::size_t part : branches[b].parts) {
+                closed = closed && out.parts[part].conducts;
+                sum += constant_drop(out.parts[part], net_.parts()[part]);
+            }
+            volts.push_back(sum);
+            conducts.push_back(closed);
+        }
+        return in_si<voltage>(net_.volts_across(volts, [&](std::size_t b) {
+            return conducts[b] && (branches[b].way == part_address::trunk || !out.ways[branches[b].way].spans_arc);
+        }));
+    }
+    // Of a gun's tip and wire, which no balance of loops needs.
+    [[nodiscard]] static double constant_drop(const part_state& state, const loop_network::part_at& part)
+    {
+        return part.tip != nullptr ? (state.tip_drop + state.extension_drop).value() : 0.0;
     }
 
     void write_part(part_state& out, const loop_network::part_at& part, const solve::periodic_state& found,
                     scatter level) const
     {
-        double volts = 0.0;
-        for (const loop_network::ohmic_at& o : part.ohmics)
-            volts += net_.amps() * (o.at_zero + o.by_kelvin * found.on_mean[o.node]);
+        double volts = 0.0, most = std::fabs(net_.branches()[part.branch].amps);
+        for (const loop_network::ohmic_at& o : part.ohmics) {
+            const double amps = std::fabs(net_.branches()[o.branch].amps);
+            most = std::max(most, amps);
+            // a point where ways meet has a drop for each: as one at the largest current it makes the same heat
+            volts += amps * amps * (o.at_zero + o.by_kelvin * found.on_mean[o.node]);
+        }
+        out.current = in_si<current>(most);
+        if (volts != 0.0) volts /= most;
         for (const loop_network::contact_at& c : part.contacts) {
             out.contacts.push_back(contact_of(c, found));
             const contact_state& now = out.contacts.back();
@@ -104,9 +232,11 @@ private:
             out.spots_melt = out.spots_melt || now.melts;
             out.hottest_spot = std::max(out.hottest_spot, now.hottest_spot);
         }
+        if (part.measured) volts += std::fabs(part.measured->drop_of(net_.branches()[part.branch].amps).volts);
         out.extension_drop = pick(part.extension, level);
-        out.drop = in_si<voltage>(volts) + pick(part.constant_drop, level) + out.extension_drop;
-        out.loss = in_si<current>(net_.amps()) * out.drop;
+        out.tip_drop = pick(part.constant_drop, level);
+        out.drop = in_si<voltage>(volts) + out.tip_drop + out.extension_drop;
+        out.loss = out.current * out.drop;
         if (part.places.empty()) return;
 
         double along = 0.0, conductor = 0.0;
@@ -144,7 +274,8 @@ private:
     {
         contact_state out;
         out.what = c.word;
-        out.drop = in_si<voltage>(found.source_on[c.source] / net_.amps());
+        const double amps = net_.amps_in(c.branch);
+        out.drop = in_si<voltage>(found.source_on[c.source] / amps);
         const metal_pair& metals = c.law->metals();
         const temperature melting = std::min(metals.first.melting, metals.second.melting);
         for (std::size_t k = 0; k < found.times.size(); ++k) {

@@ -11,6 +11,7 @@
 #include <numbers>
 #include <optional>
 #include <span>
+#include <string>
 #include <string_view>
 #include <utility>
 #include <variant>
@@ -26,14 +27,19 @@
 #include <weldloop/circuit/joint_circuit.hpp>
 #include <weldloop/circuit/lead_cells.hpp>
 #include <weldloop/circuit/lug_behaviour.hpp>
+#include <weldloop/circuit/measured_body.hpp>
 #include <weldloop/circuit/part_body.hpp>
 #include <weldloop/circuit/part_in_path.hpp>
 #include <weldloop/circuit/part_place.hpp>
 #include <weldloop/circuit/station.hpp>
+#include <weldloop/circuit/station_parts.hpp>
 #include <weldloop/circuit/torch_behaviour.hpp>
 #include <weldloop/circuit/work_heat.hpp>
 #include <weldloop/circuit/work_joint.hpp>
+#include <weldloop/circuit/workpiece_body.hpp>
+#include <weldloop/solve/current_network.hpp>
 #include <weldloop/solve/heat_network.hpp>
+#include <weldloop/solve/periodic_state.hpp>
 
 namespace weldloop::detail {
 
@@ -62,12 +68,33 @@ public:
         index bulk, with, follows;  // nodes it follows
         bool on_work;               // between jaws and work, or between bare faces
         index across;               // the node beyond its faces, where heat crosses them by its spots; nowhere: none
+        std::size_t branch = 0;     // whose current it carries
     };
     /// A length of metal that makes heat by its resistance: a cell of a lead, a plate.
     struct ohmic_at {
         index node;
         double at_zero, by_kelvin;  // ohm, ohm/K
         double length = 0.0;        // m of a lead
+        std::size_t branch = 0;     // whose current it carries
+    };
+    /// What is known of a part by its drop alone.
+    struct measured_at {
+        band<voltage> drop;
+        double at = 0.0;  // A
+        bool is_constant = false;
+        std::size_t branch = 0;
+        double volts = 0.0;              // at `at`, at the point of the scatter that is set
+        constant_source* law = nullptr;  // null: its heat goes nowhere that is known
+
+        /// Drop at a current, and its slope.
+        [[nodiscard]] solve::drop_at_current drop_of(double amps) const
+        {
+            // a constant drop has a first hundredth in which it rises, so that it has a current at any drop
+            constexpr double rises_within = 0.01;
+            const double level = is_constant ? rises_within * at : at, ohms = volts / level;
+            if (is_constant && std::fabs(amps) >= level) return {std::copysign(volts, amps), 0.0};
+            return {ohms * amps, ohms};
+        }
     };
     struct place_at {
         part_place what;
@@ -82,38 +109,198 @@ public:
         constant_source* tip = nullptr;
         std::size_t tip_source = 0;
         band<voltage> extension = {};
+        std::optional<measured_at> measured = {};
+        std::size_t measured_source = 0;
+        std::size_t branch = 0;  // that carries its current; of a junction or workpiece the one that leads to it
+        bool opened = false;     // taken as open, whatever it is
         weldloop::basis basis = {};
+    };
+    /// A length of circuit between two points where ways meet, or between one and a terminal.
+    struct branch_at {
+        std::size_t from = 0, to = 0;  // points: 0 and 1 are the supply's terminals, then junctions and workpieces
+        std::size_t way = part_address::trunk;
+        std::vector<std::size_t> parts = {};  // by their number, in order
+        bool has_arc = false;
+        double amps = 0.0;  // from `from` to `to`
     };
 
     /// @param s the station, its path not empty @param arc_at place of the arc in it
-    loop_network(const station& s, std::size_t arc_at)
+    /// @param opened numbers of parts that are taken as open
+    loop_network(const station& s, std::size_t arc_at, const std::vector<std::size_t>& opened = {})
         : where_(s.where), air_(s.where.air.in_kelvin()), amps_(s.job.current.value()), through_(s.job.current)
     {
-        parts_.resize(s.path.size());
-        for (std::size_t i = 0; i < s.path.size(); ++i) {
-            part_ = &parts_[i];
-            before_arc_ = i < arc_at;
-            const path_part part = part_in_path(s.path, i);
-            std::visit([this](const auto& p) { put(p); }, part);
+        parts_.resize(parts_in(s));
+        for (const std::size_t i : opened) parts_[i].opened = true;
+        find_points(s);
+        std::size_t place = 0;
+        put_path(s.path, part_address::trunk, {terminal_out, nullptr}, {terminal_in, nullptr}, arc_at, place);
+        for (std::size_t w = 0; w < s.ways.size(); ++w) {
+            is_stray_ = s.ways[w].kind == way_kind::stray;
+            put_path(s.ways[w].path, w, point_named(s, s.ways[w].from), point_named(s, s.ways[w].to), 0, place);
         }
+        put_points();
+        given_.push_back({terminal_out, terminal_in, amps_});
+        for (const feed& f : s.others)
+            given_.push_back({point_named(s, f.from).number, point_named(s, f.to).number, f.current.value()});
         net_.close();
     }
     loop_network(const loop_network&) = delete;
     loop_network& operator=(const loop_network&) = delete;
 
-    /// Sets every contact to a point of its scatter. @return false if one is open there
-    [[nodiscard]] bool set(scatter level)
+    /// Sets every contact to a point of its scatter; open ones stay as they are.
+    void set(scatter level)
     {
-        bool closed = true;
         for (part_at& p : parts_) {
             for (contact_at& c : p.contacts) {
                 const double cold = pick(c.cold, of_conductance(level)).value();
-                closed = closed && cold > 0.0;
                 if (cold > 0.0) c.law->set_cold(cold);
             }
             if (p.tip != nullptr) p.tip->set(amps_ * p.heat_kept * pick(p.constant_drop, level).value());
+            if (p.measured) {
+                p.measured->volts = pick(p.measured->drop, level).value();
+                set_measured(*p.measured);
+            }
         }
-        return closed;
+    }
+    /// Whether current can pass a part at a point of its scatter.
+    [[nodiscard]] bool conducts(std::size_t part, scatter level) const
+    {
+        const part_at& p = parts_[part];
+        return !p.opened && std::all_of(p.contacts.begin(), p.contacts.end(), [level](const contact_at& c) {
+            return pick(c.cold, of_conductance(level)).value() > 0.0;
+        });
+    }
+
+    /// Sets the currents of all branches [A], with their signs.
+    void set_currents(std::span<const double> amps)
+    {
+        for (std::size_t b = 0; b < branches_.size(); ++b) branches_[b].amps = amps[b];
+        for (part_at& p : parts_) {
+            for (contact_at& c : p.contacts) c.law->set_amps(amps_in(c.branch));
+            if (p.measured) set_measured(*p.measured);
+        }
+        for (const squared_heat& h : squared_) {
+            const double squared = branches_[h.branch].amps * branches_[h.branch].amps;
+            net_.set_linear_source(h.which, squared * h.at_zero, squared * h.by_kelvin);
+        }
+        net_.settle();
+    }
+    /// Current of a branch without its sign, as its contacts have it [A]: one that carries none is warmed by no more
+    /// than this.
+    [[nodiscard]] double amps_in(std::size_t branch) const
+    {
+        constexpr double as_good_as_none = 1e-6;  // A: spots keep their conductance for heat
+        return std::max(std::fabs(branches_[branch].amps), as_good_as_none);
+    }
+    [[nodiscard]] const std::vector<branch_at>& branches() const { return branches_; }
+    [[nodiscard]] std::size_t points() const { return 2 + points_.size(); }  ///< terminals, junctions, workpieces
+    static constexpr std::size_t terminal_out = 0, terminal_in = 1;
+    /// Currents that are given: that of this supply, and of others.
+    struct given_current {
+        std::size_t into, out_of;
+        double amps;
+    };
+    [[nodiscard]] const std::vector<given_current>& given() const { return given_; }
+
+    /// What the loop takes from terminal to terminal, the arc left out [V].
+    /// @param volts of every branch, from its first point to its second @param conducts whether a branch does
+    template <class Conducts>
+    [[nodiscard]] double volts_across(std::span<const double> volts, const Conducts& conducts) const
+    {
+        std::vector<std::optional<double>> at(points());
+        at[terminal_out] = 0.0;
+        for (bool moved = true; moved;) {
+            moved = false;
+            for (std::size_t b = 0; b < branches_.size(); ++b) {
+                std::optional<double>&from = at[branches_[b].from], &to = at[branches_[b].to];
+                if (from.has_value() == to.has_value() || !conducts(b)) continue;
+                if (from)
+                    to = *from - volts[b];
+                else
+                    from = *to + volts[b];
+                moved = true;
+            }
+        }
+        return at[terminal_in] ? -*at[terminal_in] : 0.0;
+    }
+
+    /// Rise of the metal that a contact's spots sit in.
+    [[nodiscard]] static double bulk_rise(const contact_at& c, std::span<const double> rise)
+    {
+        constexpr double mean_of_two = 0.5;
+        return c.with != nowhere ? mean_of_two * (rise[c.bulk] + rise[c.with]) : rise[c.bulk];
+    }
+    /// Rise of what holds a contact's force.
+    [[nodiscard]] static double gripping_rise(const contact_at& c, std::span<const double> rise)
+    {
+        return c.follows != nowhere ? rise[c.follows] : 0.0;
+    }
+
+    /// Drop of a branch in the mean while current flows, from its first point to its second [V].
+    [[nodiscard]] double volts_of(std::size_t branch, const solve::periodic_state& found) const
+    {
+        const double amps = branches_[branch].amps;
+        double out = 0.0;
+        for (const part_at& p : parts_) {
+            for (const ohmic_at& o : p.ohmics)
+                if (o.branch == branch) out += amps * (o.at_zero + o.by_kelvin * found.on_mean[o.node]);
+            for (const contact_at& c : p.contacts)
+                if (c.branch == branch) out += amps * found.source_on[c.source] / (amps_in(branch) * amps_in(branch));
+            if (p.measured && p.measured->branch == branch) out += p.measured->drop_of(amps).volts;
+        }
+        return out;
+    }
+    /// Adds the heat [W] that more current in some branches makes in the mean over the period.
+    /// @param heat of every node, added to @param rise mean while current flows @param more by how much more, of every
+    /// branch [A] @param on_share share of the period with current
+    void add_heat_by_current(std::vector<double>& heat, std::span<const double> rise, std::span<const double> more,
+                             double on_share) const
+    {
+        constexpr double step = 1e-6;
+        for (const squared_heat& h : squared_) {
+            const index node = net_.linear_source_node(h.which);
+            heat[node] +=
+                on_share * 2.0 * branches_[h.branch].amps * (h.at_zero + h.by_kelvin * rise[node]) * more[h.branch];
+        }
+        const auto give = [&](std::size_t source, double watts) {
+            const solve::heat_network::source& s = net_.sources()[source];
+            if (s.to != nowhere) heat[s.to] += on_share * s.share * watts;
+            if (s.also_to != nowhere) heat[s.also_to] += on_share * s.also_share * watts;
+        };
+        for (const part_at& p : parts_)
+            for (const contact_at& c : p.contacts) {
+                if (more[c.branch] == 0.0) continue;
+                const double amps = amps_in(c.branch), at = bulk_rise(c, rise);
+                const spot_characteristic law = c.law->characteristic_at(at);
+                const double ohms = 1.0 / c.law->conductance_at_rise(at, gripping_rise(c, rise));
+                const double now = amps * law.drop(amps * ohms),
+                             then = amps * (1.0 + step) * law.drop(amps * (1.0 + step) * ohms);
+                give(c.source, c.law->alike() * (then - now) / (step * amps) *
+                                   std::copysign(1.0, branches_[c.branch].amps) * more[c.branch]);
+            }
+        for (const part_at& p : parts_) {
+            if (!p.measured || p.measured->law == nullptr) continue;
+            const double amps = branches_[p.measured->branch].amps;
+            const solve::drop_at_current d = p.measured->drop_of(amps);
+            give(p.measured_source, (d.volts + amps * d.slope) * more[p.measured->branch]);
+        }
+    }
+    /// What warmth adds to the drop of a branch [V]. @param rise mean while current flows @param warmer by how much
+    [[nodiscard]] double volts_by_warmth(std::size_t branch, std::span<const double> rise,
+                                         std::span<const double> warmer) const
+    {
+        const double amps = branches_[branch].amps, over = amps / (amps_in(branch) * amps_in(branch));
+        double out = 0.0;
+        for (const part_at& p : parts_) {
+            for (const ohmic_at& o : p.ohmics)
+                if (o.branch == branch) out += amps * o.by_kelvin * warmer[o.node];
+            for (const contact_at& c : p.contacts) {
+                if (c.branch != branch) continue;
+                const solve::sloped_by_two w = c.law->at(bulk_rise(c, rise), gripping_rise(c, rise), true);
+                out += over * (w.by_first * bulk_rise(c, warmer) + w.by_second * gripping_rise(c, warmer));
+            }
+        }
+        return out;
     }
 
     [[nodiscard]] static constexpr scatter of_conductance(scatter of_resistance)
@@ -133,6 +320,7 @@ public:
 
     [[nodiscard]] const solve::heat_network& network() const { return net_; }
     [[nodiscard]] const std::vector<part_at>& parts() const { return parts_; }
+    [[nodiscard]] part_at& part(std::size_t i) { return parts_[i]; }
     [[nodiscard]] double air() const { return air_; }
     [[nodiscard]] double amps() const { return amps_; }
     /// Rises of the coldest boundary: air, and work that is colder.
@@ -142,13 +330,172 @@ public:
     }
 
 private:
+    // A junction or workpiece: put into the network after all that ends at it.
+    struct point {
+        std::size_t number = 0;  // among the points
+        part_at* part = nullptr;
+        const junction* stud = nullptr;
+        const workpiece* piece = nullptr;
+        std::size_t place = 0;
+    };
     // What a neighbour in the path can join.
     struct loose_end {
         index node = nowhere;
-        double to_node = 0.0;     // W/K of a lead's half cell; 0: a joint
-        double face = 0.0;        // S of a joint's outer face
-        part_at* lead = nullptr;  // whose conductor ends here
+        double to_node = 0.0;       // W/K of a lead's half cell; 0: a joint
+        double face = 0.0;          // S of a joint's outer face
+        part_at* lead = nullptr;    // whose conductor ends here
+        const point* at = nullptr;  // no node yet: a junction or workpiece
     };
+    // What ends at a point; the two meet once the point has its node.
+    struct ending {
+        const point* at;
+        loose_end end;
+    };
+    // Where a path starts or ends: a terminal, or a point.
+    struct path_end {
+        std::size_t number;
+        const point* at;
+    };
+    struct squared_heat {
+        index which;
+        double at_zero, by_kelvin;  // ohm, ohm/K
+        std::size_t branch;
+    };
+
+    void find_points(const station& s)
+    {
+        for (std::size_t i = 0; i < parts_in(s); ++i) {
+            const path_part& part = part_at_place(s, i);
+            if (!is_hub(part)) continue;
+            points_.push_back(
+                {2 + points_.size(), &parts_[i], std::get_if<junction>(&part), std::get_if<workpiece>(&part), i});
+        }
+    }
+    static const path_part& part_at_place(const station& s, std::size_t i) { return weldloop::part_at(s, i); }
+    [[nodiscard]] path_end point_named(const station& s, const std::string& name) const
+    {
+        for (const point& p : points_)
+            if (name_of(s, p.place) == name) return {p.number, &p};
+        throw bad_station_error("point of the circuit", "\"" + name + "\"", "the name of a junction or workpiece");
+    }
+    [[nodiscard]] const point* point_at(std::size_t place) const
+    {
+        for (const point& p : points_)
+            if (p.place == place) return &p;
+        return nullptr;
+    }
+
+    void begin_branch(std::size_t from, std::size_t way)
+    {
+        branches_.push_back({.from = from, .to = from, .way = way, .amps = amps_});
+    }
+    [[nodiscard]] std::size_t this_branch() const { return branches_.size() - 1; }
+
+    // A path from one end to the other. @param place number of its first part; of the part after its last one then
+    void put_path(const std::vector<path_part>& path, std::size_t way, const path_end& from, const path_end& to,
+                  std::size_t arc_at, std::size_t& place)
+    {
+        const bool is_trunk = way == part_address::trunk;
+        end_ = {};
+        end_.at = from.at;
+        begin_branch(from.number, way);
+        for (std::size_t i = 0; i < path.size(); ++i, ++place) {
+            part_ = &parts_[place];
+            part_->branch = this_branch();
+            if (const point* here = point_at(place)) {
+                branches_.back().to = here->number;
+                join_point(here);
+                begin_branch(here->number, way);
+                continue;
+            }
+            branches_.back().parts.push_back(place);
+            branches_.back().has_arc = branches_.back().has_arc || std::holds_alternative<arc>(path[i]);
+            next_ = i + 1 < path.size() ? point_at(place + 1) : to.at;
+            // of a way: the side away from leads and studs is the work's
+            before_arc_ = is_trunk ? i < arc_at : !faces_cable(path, i, to);
+            const path_part part = part_in_path(path, i);
+            std::visit([this](const auto& p) { put(p); }, part);
+        }
+        branches_.back().to = to.number;
+        if (to.at != nullptr) join_point(to.at);
+    }
+    // Whether what follows a clamp in a way is its cable's side.
+    static bool faces_cable(const std::vector<path_part>& path, std::size_t i, const path_end& to)
+    {
+        const auto is_work = [](const path_part& p) {
+            return std::holds_alternative<workpiece>(p) || std::holds_alternative<contact>(p) ||
+                   std::holds_alternative<plate>(p);
+        };
+        if (i + 1 < path.size()) return !is_work(path[i + 1]);
+        return to.at == nullptr || to.at->piece == nullptr;
+    }
+
+    // What stands before a point ends at it, and what follows starts there.
+    void join_point(const point* here)
+    {
+        if (end_.node != nowhere) endings_.push_back({here, end_});
+        end_ = {};
+        end_.at = here;
+    }
+
+    void put_points()
+    {
+        for (const point& p : points_) {
+            part_ = p.part;
+            const index node = p.piece != nullptr ? put_piece(p) : put_stud();
+            part_->places.push_back({part_place::metal, node});
+            for (const ending& e : endings_) {
+                if (e.at != &p) continue;
+                if (e.end.to_node > 0.0) {
+                    end_of_lead(e.end, node);
+                    net_.link(e.end.node, node, e.end.to_node);
+                    path_links_.push_back({e.end.node, node, e.end.to_node, nullptr});
+                } else {
+                    const shared_face& shared = law<shared_face>(e.end.face, air_);
+                    net_.link(e.end.node, node, shared, true);
+                    path_links_.push_back({e.end.node, node, 0.0, &shared});
+                }
+            }
+            for (const patch_on_piece& patch : patches_)
+                if (patch.at == &p) net_.link(patch.node, node, patch_to_piece(*p.piece).value());
+        }
+    }
+    index put_stud() { return net_.add_node(least_piece_capacity.value()); }
+    index put_piece(const point& p)
+    {
+        const workpiece& piece = *p.piece;
+        const index node = body_node(workpiece_body_of(piece), piece.metal.melting);
+        const double cold = spreading_resistance_of(piece).value(), alpha = piece.metal.temperature_coefficient.value();
+        const double at_zero = cold * (1.0 + alpha * (air_ - reference_temperature.in_kelvin()));
+        for (std::size_t b = 0; b < branches_.size(); ++b) {
+            if (branches_[b].from != p.number && branches_[b].to != p.number) continue;
+            part_->ohmics.push_back({node, at_zero, cold * alpha, 0.0, b});
+            squared_.push_back({net_.linear_source(node, amps_ * amps_ * at_zero, amps_ * amps_ * cold * alpha),
+                                at_zero, cold * alpha, b});
+        }
+        part_->basis.add(*piece.metal.electrical_source).add(workpiece_body).add(workpiece_spreading);
+        return node;
+    }
+    // A patch of work under a contact: part of a workpiece beside it, or of a plate without end.
+    struct patch_on_piece {
+        const point* at;
+        index node;
+    };
+    [[nodiscard]] const point* piece_before() const
+    {
+        return end_.at != nullptr && end_.at->piece != nullptr ? end_.at : nullptr;
+    }
+    [[nodiscard]] const point* piece_after() const
+    {
+        return next_ != nullptr && next_->piece != nullptr ? next_ : nullptr;
+    }
+
+    void set_measured(measured_at& m)
+    {
+        if (m.law == nullptr) return;
+        const double amps = branches_[m.branch].amps;
+        m.law->set(std::fabs(amps * m.drop_of(amps).volts));
+    }
 
     // The end of a lead's conductor is as hot as what it sits in or runs on to.
     static void end_of_lead(const loose_end& end, index node)
@@ -167,6 +514,10 @@ private:
     void join(const loose_end& front)
     {
         const loose_end& back = end_;
+        if (back.at != nullptr && front.node != nowhere) {
+            endings_.push_back({back.at, front});
+            return;
+        }
         if (back.node == nowhere || front.node == nowhere) return;
         if (back.to_node > 0.0 && front.to_node > 0.0) {
             const index middle = between(back.node, back.to_node, front.node, front.to_node);
@@ -239,7 +590,7 @@ private:
         contact_source& source = law<contact_source>(1.0, metals, amps_, air_, f.alike, f.grip);
         net_.add_source({f.bulk, f.with, f.follows, &source, f.to, f.share, f.also_to, f.also_share});
         part_->contacts.push_back({word, cold, &source, net_.sources().size() - 1, f.bulk, f.with, f.follows, f.on_work,
-                                   f.on_work ? f.also_to : nowhere});
+                                   f.on_work ? f.also_to : nowhere, this_branch()});
         return part_->contacts.back();
     }
     contact_at& put_contact(std::string_view word, const band<conductance>& cold, const metal_pair& metals, index body,
@@ -267,7 +618,8 @@ private:
         surfaces_.push_back(std::make_unique<solve::curve_table>(lead_surface_table(c, where_)));
         const lead_cells cells = put_lead(net_, c, where_, *surfaces_.back(), amps_, cooled);
         for (const lead_cells::cell& cell : cells.cells) {
-            part_->ohmics.push_back({cell.conductor, cell.at_zero, cell.by_kelvin, cell.length});
+            part_->ohmics.push_back({cell.conductor, cell.at_zero, cell.by_kelvin, cell.length, this_branch()});
+            squared_.push_back({cell.heat, cell.at_zero, cell.by_kelvin, this_branch()});
             part_->places.push_back({part_place::conductor, cell.conductor});
             part_->places.push_back({part_place::covering, cell.surface});
         }
@@ -381,7 +733,9 @@ private:
 
     void put(const work_connection& w)
     {
-        const clamp_network clamp = clamp_network_of(w, where_);
+        clamp_network clamp = clamp_network_of(w, where_);
+        const point* const piece = w.preheat ? nullptr : before_arc_ ? piece_after() : piece_before();
+        if (piece != nullptr) clamp.work.sink = {};
         clamp_in_network here = put_clamp(
             net_, clamp, amps_, air_, [this](const thermal_body& b) -> const auto& { return table_of(b); });
         coldest_work_ = std::min(coldest_work_, here.work_rise);
@@ -389,9 +743,12 @@ private:
         const double left = std::pow(1.0 - static_cast<double>(w.grip_lost), clamp.force_exponent);
         part_->contacts.push_back({"jaws", mapped(clamp.jaws, [left](conductance g) { return left * g; }),
                                    here.jaws.law.get(), here.jaws.source, jaw, nowhere, here.grip_place, true,
-                                   here.face});
+                                   here.face, this_branch()});
         part_->contacts.push_back({"cable connection", clamp.termination, here.termination.law.get(),
-                                   here.termination.source, entry, nowhere, nowhere, false, nowhere});
+                                   here.termination.source, entry, nowhere, nowhere, false, nowhere, this_branch()});
+        if (here.spring_heat != nowhere)
+            squared_.push_back({here.spring_heat, here.spring_at_zero, here.spring_by_kelvin, this_branch()});
+        if (piece != nullptr) patches_.push_back({piece, here.face});
         for (const auto& [what, node] : here.places) part_->places.push_back({what, node});
         laws_.push_back(std::move(here.jaws.law));
         laws_.push_back(std::move(here.crossing));
@@ -410,8 +767,14 @@ private:
         const temperature patch = where_.air + in_si<temperature_difference>(usual_patch_rise);
         const index one = patch_node(c.metals.first, usual_work_thickness),
                     other = patch_node(c.metals.second, usual_work_thickness);
-        net_.sink(one, plate_sink(c.metals.first, usual_work_thickness, patch, where_).value(), 0.0);
-        net_.sink(other, plate_sink(c.metals.second, usual_work_thickness, patch, where_).value(), 0.0);
+        const auto side = [&](index node, const metal& m, const point* piece) {
+            if (piece != nullptr)
+                patches_.push_back({piece, node});
+            else
+                net_.sink(node, plate_sink(m, usual_work_thickness, patch, where_).value(), 0.0);
+        };
+        side(one, c.metals.first, piece_before());
+        side(other, c.metals.second, piece_after());
         contact_at& faces = put_contact("faces", contact_conductance_of(c), c.metals,
                                         {.bulk = one,
                                          .with = other,
@@ -441,14 +804,45 @@ private:
         const double cold = (p.metal.resistivity * p.length / (p.width * p.thickness)).value();
         const double alpha = p.metal.temperature_coefficient.value();
         const double at_zero = cold * (1.0 + alpha * (air_ - reference_temperature.in_kelvin()));
-        net_.linear_source(node, amps_ * amps_ * at_zero, amps_ * amps_ * cold * alpha);
-        part_->ohmics.push_back({node, at_zero, cold * alpha});
+        squared_.push_back({net_.linear_source(node, amps_ * amps_ * at_zero, amps_ * amps_ * cold * alpha), at_zero,
+                            cold * alpha, this_branch()});
+        part_->ohmics.push_back({node, at_zero, cold * alpha, 0.0, this_branch()});
         part_->places.push_back({part_place::metal, node});
         part_->basis.add(*p.metal.electrical_source);
         stop_chain();
     }
 
     void put(const arc&) { stop_chain(); }
+    // Points are put when all that ends at them is there.
+    void put(const junction&) {}
+    void put(const workpiece&) {}
+
+    void put(const measured_part& m)
+    {
+        require_positive(m.at, "current at which a part was measured");
+        require_positive(m.drop.low, "measured drop");
+        require_not_negative(m.drop.typical - m.drop.low, "rise from low to typical measured drop");
+        require_not_negative(m.drop.high - m.drop.typical, "rise from typical to high measured drop");
+        part_->measured = measured_at{.drop = m.drop,
+                                      .at = m.at.value(),
+                                      .is_constant = m.law == drop_law::constant && !is_stray_,
+                                      .branch = this_branch()};
+        part_->basis.add(measured_by_user);
+        if (!m.cooling_area) {  // what it does not keep or give off at a known rate has no known temperature
+            stop_chain();
+            return;
+        }
+        require_positive(*m.cooling_area, "cooling area");
+        if (m.mass) require_positive(*m.mass, "mass");
+        const thermal_body body = measured_body(*m.cooling_area, m.mass);
+        const index node = body_node(body, temperature::kelvin(unbounded_kelvin));
+        part_->measured->law = &law<constant_source>();
+        net_.add_source({.in = node, .law = part_->measured->law, .to = node});
+        part_->measured_source = net_.sources().size() - 1;
+        part_->places.push_back({part_place::metal, node});
+        part_->basis.add(measured_part_body);
+        put_body(node, (m.at / m.drop.typical).value());
+    }
 
     void stop_chain() { end_ = {}; }
 
@@ -465,10 +859,18 @@ private:
     std::vector<std::unique_ptr<solve::heat_law>> laws_;
     std::vector<std::pair<thermal_body, std::unique_ptr<solve::curve_table>>> tables_;
     std::vector<std::unique_ptr<solve::curve_table>> surfaces_;
+    std::vector<branch_at> branches_;
+    std::vector<given_current> given_;
+    std::vector<squared_heat> squared_;
     // while it is built
+    std::vector<point> points_;
+    std::vector<ending> endings_;
+    std::vector<patch_on_piece> patches_;
     part_at* part_ = nullptr;
     loose_end end_;
-    bool before_arc_ = true;
+    const point* next_ = nullptr;  // the junction or workpiece that follows
+    bool before_arc_ = true;       // a clamp's cable comes first, its work second
+    bool is_stray_ = false;
 };
 
 }  // namespace weldloop::detail

@@ -21,6 +21,7 @@ enum class loop_outcome {
     ends,          ///< on its way from the cold a place passes its bound: metal melts or a spring loses its temper; no
                    ///< numbers, but which place it is
     not_settled,   ///< no state within the bounded work: no numbers
+    unstable,  ///< ways share the current in a state that does not last: a little more in one draws more: no numbers
 };
 
 /// A place of a part in the settled loop.
@@ -41,13 +42,15 @@ struct contact_state {
 
 /// One part of a solved loop.
 struct part_state {
-    bool conducts = true;         ///< false: this part is open
-    voltage drop = {};            ///< mean while current flows
-    voltage work_drop = {};       ///< of a clamp or bare contact: over its contact with the work alone
-    voltage extension_drop = {};  ///< of a gun: of the wire beyond its tip, contained in `drop`
-    power loss = {};              ///< drop times current
-    temperature mean = {};        ///< over the duty period, of its hottest place; of a lead, over its length too
-    temperature peak = {};        ///< highest in the duty period, of its hottest place
+    bool conducts = true;            ///< false: this part is open
+    weldloop::current current = {};  ///< while the arc burns; of a junction or workpiece the largest that reaches it
+    voltage drop = {};               ///< mean while current flows
+    voltage work_drop = {};          ///< of a clamp or bare contact: over its contact with the work alone
+    voltage extension_drop = {};     ///< of a gun: of the wire beyond its tip, contained in `drop`
+    voltage tip_drop = {};           ///< of a gun: between tip and wire, contained in `drop`
+    power loss = {};                 ///< drop times current
+    temperature mean = {};           ///< over the duty period, of its hottest place; of a lead, over its length too
+    temperature peak = {};           ///< highest in the duty period, of its hottest place
     part_place hottest = part_place::metal;       ///< which place that is
     temperature hottest_spot = {};                ///< of contact spots; the peak for parts without
     std::vector<place_state> places = {};         ///< each with a temperature of its own
@@ -58,15 +61,24 @@ struct part_state {
     std::vector<temperature> trace = {};          ///< of its hottest place, at the times of the loop
 };
 
+/// One way of a solved loop.
+struct way_state {
+    weldloop::current current = {};  ///< largest along it, while the arc burns
+    bool conducts = true;            ///< false: some part of it is open
+    bool spans_arc = false;          ///< it joins what lies before the arc with what lies behind: taken as open
+};
+
 /// A solved loop.
 struct loop_state {
     loop_outcome outcome = loop_outcome::solved;  ///< anything but `solved`: drops and temperatures are those of no
                                                   ///< current
-    std::vector<part_state> parts = {};           ///< in the order of the path, the arc among them with no drop
-    voltage total_drop = {};                      ///< of all parts, mean while current flows
-    voltage extension_drop = {};                  ///< of the wire beyond a gun's tip, contained in the total
-    power made = {};                              ///< heat made in the mean over the period, sun included
-    power lost = {};                              ///< heat given off in the mean over the period
+    std::vector<part_state> parts = {};           ///< by their number, the arc among them with no drop
+    std::vector<way_state> ways = {};             ///< beside the path, as in the station
+    std::vector<double> branch_amps = {};         ///< [A] of every length of circuit between two points where ways meet
+    voltage total_drop = {};             ///< from terminal to terminal but for the arc, mean while current flows
+    voltage extension_drop = {};         ///< of the wire beyond a gun's tip, contained in the total
+    power made = {};                     ///< heat made in the mean over the period, sun included
+    power lost = {};                     ///< heat given off in the mean over the period
     std::vector<duration> times = {};    ///< of the traces, from the start of the current to the end of the rest
     std::vector<basis> part_basis = {};  ///< of each part
 

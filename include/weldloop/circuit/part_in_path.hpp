@@ -8,7 +8,7 @@
 #include <variant>
 #include <vector>
 
-#include <weldloop/circuit/station.hpp>
+#include <weldloop/circuit/path_part.hpp>
 #include <weldloop/core/band.hpp>
 #include <weldloop/core/error.hpp>
 #include <weldloop/core/quantities.hpp>

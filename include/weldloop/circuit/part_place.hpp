@@ -10,7 +10,7 @@ namespace weldloop {
 enum class part_place {
     conductor,         ///< of a lead, at its hottest along the way and at its ends
     covering,          ///< outside of a lead's covering
-    metal,             ///< of a lug, a coupling, a plate
+    metal,             ///< of a lug, a coupling, a plate, a junction, a workpiece, a measured part
     head,              ///< of a gun or torch
     jaws,              ///< of a clamp or holder
     arms,              ///< of a clamp between jaws and pivot

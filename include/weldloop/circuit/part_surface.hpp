@@ -25,6 +25,9 @@ namespace weldloop {
         std::optional<surface_state> operator()(const wire_gun&) const { return {}; }
         std::optional<surface_state> operator()(const tig_torch&) const { return {}; }
         std::optional<surface_state> operator()(const electrode_holder& h) const { return h.surface; }
+        std::optional<surface_state> operator()(const junction&) const { return {}; }
+        std::optional<surface_state> operator()(const workpiece&) const { return {}; }
+        std::optional<surface_state> operator()(const measured_part&) const { return {}; }
         std::optional<surface_state> operator()(const coupling& c) const { return c.surface; }
     };
     return std::visit(looker{}, part);

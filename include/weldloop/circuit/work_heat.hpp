@@ -27,6 +27,8 @@ inline constexpr source work_patch{
 inline constexpr length work_patch_radius = in_si<length>(0.010);
 /// See work_patch.
 inline constexpr double work_emissivity = 0.8;
+/// Width of the warmed work, a few decay lengths, for the convection formula, which hardly minds [m] (judgement).
+inline constexpr length work_width = in_si<length>(0.1);
 /// Thickness of work that is not described, 10 mm (judgement).
 inline constexpr length usual_work_thickness = in_si<length>(0.010);
 
@@ -44,9 +46,7 @@ struct work_heat {
 [[nodiscard]] inline thermal_conductance plate_sink(const metal& m, length thickness, temperature patch,
                                                     const surroundings& where)
 {
-    // the warmed region is a few decay lengths wide; 0.1 m stands for it in the convection formula, which hardly minds
-    const thermal_body face{
-        .surface = {}, .diameter = in_si<length>(0.1), .emissivity = work_emissivity, .capacity = {}};
+    const thermal_body face{.surface = {}, .diameter = work_width, .emissivity = work_emissivity, .capacity = {}};
     return disc_fin_conductance(m.thermal_conductivity, thickness, work_patch_radius,
                                 body_coefficient(face, patch, where));
 }

@@ -13,6 +13,7 @@
 
 #include <weldloop/circuit/loop.hpp>
 #include <weldloop/circuit/station.hpp>
+#include <weldloop/circuit/station_parts.hpp>
 #include <weldloop/core/band.hpp>
 #include <weldloop/core/fraction.hpp>
 #include <weldloop/core/quantities.hpp>
@@ -187,6 +188,9 @@ private:
     }
     void list(const tig_torch& t) { add("as described", 1.0, t, "nothing to do at " + name_); }
     void list(const arc&) {}
+    void list(const junction&) {}
+    void list(const workpiece& w) { add("as described", 1.0, w, "nothing to do at " + name_); }
+    void list(const measured_part& m) { add("as measured before", 1.0, m, "nothing to do at " + name_); }
 
     std::string name_;
     std::vector<candidate> out_;
@@ -196,10 +200,11 @@ private:
 [[nodiscard]] inline band<resistance> resistance_in(const station& s, std::size_t index, const path_part& part)
 {
     station changed = s;
-    changed.path[index] = part;
+    part_at(changed, index) = part;
     const auto at = [&](scatter level) {
         const loop_state state = solve_loop(changed, level);
-        return state.outcome == loop_outcome::solved ? state.parts[index].drop / changed.job.current : resistance{};
+        return state.outcome == loop_outcome::solved ? state.parts[index].drop / state.parts[index].current
+                                                     : resistance{};
     };
     band<resistance> out{at(scatter::low), at(scatter::typical), at(scatter::high)};
     // a lead that has not warmed up yet reads lower
@@ -241,9 +246,12 @@ private:
     for (const reading& r : meter) {
         require_not_negative(r.volts, "reading across " + r.across);
         require_positive(r.current, "current of the reading across " + r.across);
-        const std::size_t index = index_of(s.path, r.across);
-        if (std::holds_alternative<arc>(s.path[index]))
+        const std::size_t index = place_of(s, r.across);
+        const path_part& read = part_at(s, index);
+        if (std::holds_alternative<arc>(read))
             throw bad_station_error("reading across", "the arc", "any other part: the arc is no resistance");
+        if (std::holds_alternative<junction>(read))
+            throw bad_station_error("reading across", "a junction", "a part between two points");
         station at_reading = s;
         at_reading.job.current = r.current;
 
@@ -254,7 +262,7 @@ private:
         const double measured = std::max(f.measured.value(), least_reading);
         double sum = 0.0;
         std::vector<double> weights;
-        for (const detail::candidate& c : detail::candidate_maker(f.part)(s.path[index])) {
+        for (const detail::candidate& c : detail::candidate_maker(f.part)(read)) {
             explanation e;
             e.condition = c.condition;
             e.resistance = detail::resistance_in(at_reading, index, c.part);

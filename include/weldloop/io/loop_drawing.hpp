@@ -37,7 +37,8 @@ public:
     {
         rails();
         supply_box();
-        for (const part_result& p : found_.parts) part(p);
+        for (const part_result& p : found_.parts)
+            if (p.way.empty()) part(p);
         arc();
         middle();
         keys();
@@ -86,7 +87,7 @@ private:
     {
         double lowest = lower + below_frame;
         for (const part_result& p : found_.parts) {
-            if (p.place < arc_at_) continue;
+            if (p.place < arc_at_ || !p.way.empty()) continue;
             double y = lower + below_frame;
             for (const words_line& l : words_below(p)) y += l.step;
             lowest = std::max(lowest, y);
@@ -96,8 +97,8 @@ private:
 
     [[nodiscard]] double height() const
     {
-        const std::size_t lines =
-            (found_.conducts ? 2 : 1) + (with_names_ ? 0 : (found_.parts.size() + names_a_line() - 1) / names_a_line());
+        const std::size_t lines = (found_.conducts ? 2 : 1) +
+                                  (with_names_ ? 0 : (station_.path.size() + names_a_line() - 2) / names_a_line());
         return keys_from() + key_line * static_cast<double>(lines);
     }
     [[nodiscard]] std::size_t names_a_line() const { return static_cast<std::size_t>(width_ / 215.0); }
@@ -107,7 +108,8 @@ private:
         std::string out = found_.conducts
                               ? "Parts in the order of the current, with peak temperature and verdict."
                               : "Parts in the order of the current, with their verdicts. " + no_state_line(found_);
-        for (const part_result& p : found_.parts)
+        for (const part_result& p : found_.parts) {
+            if (!p.way.empty()) continue;
             out.append(" ")
                 .append(std::to_string(number_of(p)))
                 .append(" ")
@@ -115,6 +117,7 @@ private:
                 .append(": ")
                 .append(told_of(p))
                 .append(".");
+        }
         return out;
     }
     /// "conductor 83 degC, may exceed limit"; the verdict alone where there are no temperatures.
@@ -269,6 +272,7 @@ private:
         std::size_t column = 0;
         y += key_line;
         for (const part_result& p : found_.parts) {
+            if (!p.way.empty()) continue;
             drawing_.text({12 + 215.0 * static_cast<double>(column), y + 4},
                           std::to_string(number_of(p)) + " " + shortened(p.name, 28), "small");
             if (++column == names_a_line()) {

@@ -74,6 +74,28 @@ public:
                  .line(at(6, 9)));
         draw(drawing_path().to(at(2, 0)).line(at(18, 0)));
     }
+    /// A stud on its bar.
+    void operator()(const junction&) const
+    {
+        on_.circle(centre_, 6.0, "glyph");
+        draw(drawing_path().to(at(-18, 0)).line(at(-6, 0)).to(at(6, 0)).line(at(18, 0)));
+    }
+    /// A piece with its seam.
+    void operator()(const workpiece&) const
+    {
+        box(-18, -9, 36, 18);
+        drawing_path seam;
+        seam.to(at(-12, 0));
+        for (int k = 0; k < 4; ++k) seam.curve(at(-9 + 6 * k, -5), at(-6 + 6 * k, 0));
+        draw(seam);
+    }
+    /// A closed box with two ends.
+    void operator()(const measured_part&) const
+    {
+        box(-12, -9, 24, 18);
+        draw(drawing_path().to(at(-18, 0)).line(at(-12, 0)).to(at(12, 0)).line(at(18, 0)));
+        draw(drawing_path().to(at(-6, 3)).line(at(0, -4)).line(at(6, 3)));
+    }
     /// Never drawn in a frame; see loop_drawing().
     void operator()(const arc&) const {}
     /// A bent neck with a nozzle and the wire.

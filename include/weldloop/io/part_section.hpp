@@ -39,6 +39,13 @@ inline constexpr allowed_span<force> forces{0_N, 100_kN};
 inline constexpr allowed_span<current> rated_currents{0_A, 2000_A, true};
 inline constexpr allowed_span<temperature> lead_limits{temperature::celsius(40), temperature::celsius(250)};
 inline constexpr allowed_span<temperature> preheats{temperature::celsius(-40), temperature::celsius(500)};
+inline constexpr allowed_span<mass> masses{0_kg, 100000_kg, true};
+inline constexpr allowed_span<area> cooling_areas{0_m2, 1000_m2, true};
+inline constexpr allowed_span<duration> stays{0_s, 24_h, true};
+inline constexpr allowed_span<double> piece_rates{1e-3, 3600.0};
+inline constexpr allowed_span<voltage> measured_drops{0_V, 100_V, true};
+inline constexpr allowed_span<current> measuring_currents{0_A, 5000_A, true};
+inline constexpr allowed_span<temperature> part_limits_allowed{temperature::celsius(0), temperature::celsius(1000)};
 /// @}
 
 struct part_word {
@@ -263,11 +270,61 @@ inline void take_coil_turns(const toml_section& s, lay lies, int& out)
     return out;
 }
 
+[[nodiscard]] inline path_part read_junction(const toml_section& s)
+{
+    s.allow_only({"part", "name"});
+    return junction{s.name("name")};
+}
+
+[[nodiscard]] inline path_part read_workpiece(const toml_section& s)
+{
+    s.allow_only({"part", "name", "metal", "mass", "thickness", "cooling_area", "stays", "pieces_per_hour"});
+    workpiece out{.metal = s.word("metal", all_metals, word_of_metal),
+                  .mass = s.required<mass>("mass", masses),
+                  .thickness = s.required<length>("thickness", thicknesses)};
+    take_name(s, out.name);
+    if (s.has("cooling_area")) out.cooling_area = s.required<area>("cooling_area", cooling_areas);
+    if (s.has("stays")) out.stays = s.required<duration>("stays", stays);
+    if (s.has("pieces_per_hour")) out.pieces_per_hour = s.number("pieces_per_hour", piece_rates);
+    return out;
+}
+
+/// A drop that was measured: one value, or low, typical and high.
+[[nodiscard]] inline band<voltage> read_measured_drop(const toml_section& s)
+{
+    const bool scatters = s.has("drop_low") || s.has("drop_high");
+    const auto typical = s.required<voltage>("drop", measured_drops);
+    if (!scatters) return exactly(typical);
+    const band<voltage> out{s.required<voltage>("drop_low", measured_drops), typical,
+                            s.required<voltage>("drop_high", measured_drops)};
+    if (out.low > out.typical) s.refuse(s.place("drop_low"), "\"drop_low\" is above \"drop\"");
+    if (out.high < out.typical) s.refuse(s.place("drop_high"), "\"drop_high\" is below \"drop\"");
+    return out;
+}
+
+[[nodiscard]] inline path_part read_measured(const toml_section& s)
+{
+    s.allow_only(
+        {"part", "name", "word", "drop", "drop_low", "drop_high", "at", "law", "limit", "mass", "cooling_area"});
+    measured_part out{.drop = read_measured_drop(s), .at = s.required<current>("at", measuring_currents)};
+    take_name(s, out.name);
+    if (s.has("word")) out.word = s.name("word");
+    s.take_word("law", out.law, drop_laws, word_of_value);
+    if (s.has("limit")) out.limit = s.required<temperature>("limit", part_limits_allowed);
+    if (s.has("mass")) out.mass = s.required<mass>("mass", masses);
+    if (s.has("cooling_area")) out.cooling_area = s.required<area>("cooling_area", cooling_areas);
+    if (s.has("limit") && !s.has("cooling_area"))
+        s.refuse(s.place("limit"), "\"limit\" needs \"cooling_area\" beside it: without one no temperature is known");
+    return out;
+}
+
 inline constexpr std::array part_words{part_word{"cable", read_cable},       part_word{"lug", read_lug},
                                        part_word{"coupling", read_coupling}, part_word{"holder", read_holder},
                                        part_word{"gun", read_gun},           part_word{"tig torch", read_torch},
                                        part_word{"arc", read_arc},           part_word{"contact", read_contact},
-                                       part_word{"plate", read_plate},       part_word{"work clamp", read_work_clamp}};
+                                       part_word{"plate", read_plate},       part_word{"work clamp", read_work_clamp},
+                                       part_word{"junction", read_junction}, part_word{"workpiece", read_workpiece},
+                                       part_word{"measured", read_measured}};
 
 /// Reads one part, whatever its kind.
 [[nodiscard]] inline path_part read_part(const toml_section& s)

@@ -17,7 +17,7 @@
 namespace weldloop {
 
 /// The version of the JSON report, its key "schema". The number rises when a key goes or changes its meaning.
-inline constexpr std::string_view report_schema = "weldloop-station-report/2";
+inline constexpr std::string_view report_schema = "weldloop-station-report/3";
 
 namespace detail {
 
@@ -106,14 +106,16 @@ template <class Q>
 {
     const bool conducts = outcome == loop_outcome::solved;
     const json none = p.conducts ? "none" : "open";
-    json out{{"name", p.name}, {"kind", p.kind}, {"number", number_of(p)}};
+    json out{{"name", p.name}, {"kind", p.kind}, {"number", number_of(p)}, {"way", p.way}};
+    out["with_stray_open"] = p.with_stray_open;
+    out["current_A"] = conducts ? json_band(p.current) : none;
     out["verdict"] = std::string(to_text(p.verdict));
     out["reason"] = p.reason;
     out["drop_V"] = conducts ? json_band(p.drop) : none;
     out["loss_W"] = conducts ? json_band(p.loss) : none;
-    out["peak_degC"] = conducts ? json_band(p.peak) : none;
+    out["peak_degC"] = !conducts ? none : temperature_is_known(p) ? json_band(p.peak) : json("unknown");
     if (conducts) {
-        out["peak_at"] = std::string(to_text(p.peak_at));
+        if (temperature_is_known(p)) out["peak_at"] = std::string(to_text(p.peak_at));
         if (p.hottest_spot) out["hottest_spot_degC"] = json_band(*p.hottest_spot);
         if (!p.limits.empty()) {
             out["limit_at"] = p.limits.front().at;
@@ -229,6 +231,14 @@ template <class Q>
     for (const part_result& p : found.parts) out["parts"].push_back(detail::json_part(s, p, found.outcome));
 
     const json none = found.outcome == loop_outcome::open_circuit ? "open" : "none";
+    out["ways"] = json::array();
+    for (const way_result& w : found.ways)
+        out["ways"].push_back({{"name", w.name},
+                               {"kind", std::string(to_text(w.kind))},
+                               {"current_A", found.conducts ? detail::json_band(w.current) : none},
+                               {"share", found.conducts ? detail::json_number(static_cast<double>(w.share)) : none},
+                               {"conducts", w.conducts},
+                               {"spans_arc", w.spans_arc}});
     const auto volts = [&](voltage v) { return found.conducts ? detail::json_number(v.value()) : none; };
     const auto volt_band = [&](const band<voltage>& v) { return found.conducts ? detail::json_band(v) : none; };
     out["total_drop_V"] = volts(found.total_drop.typical);

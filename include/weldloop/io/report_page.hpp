@@ -15,6 +15,7 @@
 #include <weldloop/io/page_style.hpp>
 #include <weldloop/io/report_words.hpp>
 #include <weldloop/io/surface_words.hpp>
+#include <weldloop/io/way_drawing.hpp>
 #include <weldloop/rating/assessment.hpp>
 
 namespace weldloop {
@@ -136,6 +137,10 @@ private:
         drawing(
             loop_drawing(station_, found_),
             "The current's way from one terminal through the arc to the other. Numbers are the places in the path.");
+        drawing(
+            way_drawing(station_, found_),
+            "Ways beside the path, each from the point where it starts to the point where it ends, with its current "
+            "while the arc burns.");
     }
 
     void parts()
@@ -146,8 +151,8 @@ private:
             element("p", cases_explained);
         } else
             element("p", "No drops and no temperatures: " + no_state_line(found_));
-        put("<div class=\"scroll\" tabindex=\"0\">\n<table>\n<caption>Each part of the path, the arc left "
-            "out</caption>\n");
+        put("<div class=\"scroll\" tabindex=\"0\">\n<table>\n<caption>Each part of the path and of "
+            "the ways beside it, the arc left out</caption>\n");
         put("<thead><tr><th scope=\"col\" class=\"n\">No.</th><th scope=\"col\">Part</th><th scope=\"col\" "
             "class=\"n\">Drop, V</th><th scope=\"col\" class=\"n wide\">Heat, W</th>"
             "<th scope=\"col\" class=\"n\">Peak, degC</th><th scope=\"col\" class=\"n wide\">Limit, degC</th>"
@@ -156,11 +161,15 @@ private:
         for (const part_result& p : found_.parts) {
             put("<tr><td class=\"n\">").say(std::to_string(number_of(p))).put("</td><th scope=\"row\">").say(p.name);
             if (p.kind != p.name) put("<span class=\"why\">").say(p.kind).put("</span>");
+            if (!p.way.empty()) put("<span class=\"why\">").say("way: " + p.way).put("</span>");
             put("</th>");
             if (found_.conducts) {
                 band_cell(drop_text(p.drop));
                 wide_cell(fixed_text(p.loss.typical.value(), p.loss.typical.value() < 9.95 ? 1 : 0));
-                band_cell(band_text(p.peak, 0), to_text(p.peak_at));
+                if (temperature_is_known(p))
+                    band_cell(band_text(p.peak, 0), to_text(p.peak_at));
+                else
+                    band_cell("unknown");
                 wide_cell(p.limit ? fixed_text(p.limit->in_celsius(), 0) : "-");
                 wide_cell(cases_number(p));
             } else {
@@ -188,7 +197,7 @@ private:
     }
     [[nodiscard]] static std::string reason_of(const part_result& p)
     {
-        std::string out = p.reason;
+        std::string out = p.with_stray_open ? "with every stray way open: " + p.reason : p.reason;
         for (const range_flag flag : p.basis.flags()) out.append(out.empty() ? "" : "; ").append(to_text(flag));
         return out;
     }

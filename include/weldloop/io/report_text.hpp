@@ -33,6 +33,7 @@ public:
     {
         head();
         findings();
+        ways();
         table();
         totals();
         what_would_help();
@@ -100,6 +101,14 @@ private:
         blank();
     }
 
+    void ways()
+    {
+        if (station_.ways.empty()) return;
+        title("Ways beside the path");
+        for (std::size_t w = 0; w < station_.ways.size(); ++w) say("- ", way_line(station_, found_, w));
+        blank();
+    }
+
     void row(std::string_view number, std::string_view name, std::string_view drop, std::string_view loss,
              std::string_view peak, std::string_view place, std::string_view limit, std::string_view cases,
              std::string_view verdict)
@@ -113,7 +122,10 @@ private:
         row("No.", "part", "drop, V", "heat,", "peak,", "of its", "lim.", "beyond", "verdict");
         row("", "", "", "W", "degC", "", "degC", "in 100", "");
         line(std::string(width, '-'));
+        std::string_view way;
         for (const part_result& p : found_.parts) {
+            if (p.way != way) line(std::string(in_number + 2, ' ') + plain_ascii(p.way) + ":");
+            way = p.way;
             const std::string_view none = p.conducts ? "-" : "open";
             if (!found_.conducts) {
                 row(std::to_string(number_of(p)), plain_ascii(p.name), none, "-", "-", "-", "-", "-",
@@ -121,9 +133,10 @@ private:
                 continue;
             }
             row(std::to_string(number_of(p)), plain_ascii(p.name), drop_text(p.drop),
-                fixed_text(p.loss.typical.value(), p.loss.typical.value() < 9.95 ? 1 : 0), band_text(p.peak, 0),
-                to_text(p.peak_at), p.limit ? fixed_text(p.limit->in_celsius(), 0) : "-", cases_number(p),
-                short_text(p.verdict));
+                fixed_text(p.loss.typical.value(), p.loss.typical.value() < 9.95 ? 1 : 0),
+                temperature_is_known(p) ? band_text(p.peak, 0) : "unknown",
+                temperature_is_known(p) ? to_text(p.peak_at) : "-",
+                p.limit ? fixed_text(p.limit->in_celsius(), 0) : "-", cases_number(p), short_text(p.verdict));
         }
         line(std::string(width, '-'));
         if (found_.conducts) {
@@ -157,7 +170,8 @@ private:
         const std::string clear(in_number + 2, ' ');
         for (const part_result& p : found_.parts) {
             say(right_in(std::to_string(number_of(p)), in_number) + "  ",
-                p.name + ", " + std::string(to_text(p.verdict)) + ": " + p.reason + ".");
+                name_with_way(p) + ", " + std::string(to_text(p.verdict)) + ": " +
+                    (p.with_stray_open ? "with every stray way open: " : "") + p.reason + ".");
             if (!found_.conducts) continue;
             for (const limit_use& u : p.limits)
                 say(clear + "limit: ", limit_line(u) + "; exceeded " + cases_text(u.exceeds));

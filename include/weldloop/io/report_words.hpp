@@ -13,6 +13,7 @@
 #include <vector>
 
 #include <weldloop/circuit/station.hpp>
+#include <weldloop/circuit/station_parts.hpp>
 #include <weldloop/core/band.hpp>
 #include <weldloop/core/error.hpp>
 #include <weldloop/core/fraction.hpp>
@@ -125,6 +126,30 @@ template <class Q>
     return out;
 }
 
+/// "gate clamp: from gate to return stud, intended: 167 (150..180) A, 73 % of the arc's current"
+[[nodiscard]] inline std::string way_line(const station& s, const assessment& found, std::size_t which)
+{
+    const way_result& w = found.ways[which];
+    std::string out = w.name + ": from " + s.ways[which].from + " to " + s.ways[which].to + ", " +
+                      std::string(to_text(w.kind)) + ": ";
+    if (w.spans_arc) return out + "a short circuit across the arc, reckoned as open";
+    if (found.outcome != loop_outcome::solved) return out + "no current is known";
+    if (!w.conducts) out += "open; ";
+    return out + detail::band_text(w.current, 0) + " A, " + to_text(w.share, 2) + " of the arc's current";
+}
+
+/// Whether a part's temperature was found: of a measured part without a cooling area it is not.
+[[nodiscard]] inline bool temperature_is_known(const part_result& p)
+{
+    return !p.places.empty();
+}
+
+/// A part's name with the way it stands in, where that is not the path.
+[[nodiscard]] inline std::string name_with_way(const part_result& p)
+{
+    return p.way.empty() ? p.name : p.name + " (" + p.way + ")";
+}
+
 /// "constant voltage, set to 26 V"; for a station without a described supply, that it has none.
 [[nodiscard]] inline std::string supply_line(const station& s)
 {
@@ -148,6 +173,7 @@ template <class Q>
     case loop_outcome::open_circuit: return "open circuit";
     case loop_outcome::ends: return "ends";
     case loop_outcome::not_settled: return "not settled";
+    case loop_outcome::unstable: return "unstable sharing";
     }
     return "not settled";
 }
@@ -157,7 +183,7 @@ template <class Q>
 {
     if (found.outcome == loop_outcome::solved) return {};
     for (const loop_finding& f : found.findings)
-        if (f.id == "open_circuit" || f.id == "no_steady_state") return f.text;
+        if (f.id == "open_circuit" || f.id == "no_steady_state" || f.id == "sharing_unstable") return f.text;
     return "The loop has no settled state: " + std::string(outcome_word(found.outcome)) + ".";
 }
 
@@ -217,7 +243,7 @@ inline constexpr std::string_view cases_explained =
 /// The part of the path an assessed part stands for, if it is a work connection.
 [[nodiscard]] inline const work_connection* work_connection_of(const station& s, const part_result& p)
 {
-    return p.place < s.path.size() ? std::get_if<work_connection>(&s.path[p.place]) : nullptr;
+    return p.place < parts_in(s) ? std::get_if<work_connection>(&part_at(s, p.place)) : nullptr;
 }
 /// Share of its force when new that a clamp has lost before the forecast begins; none for another part.
 [[nodiscard]] inline fraction grip_lost_before(const station& s, const part_result& p)

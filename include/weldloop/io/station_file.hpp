@@ -14,6 +14,7 @@
 #include <vector>
 
 #include <weldloop/circuit/station.hpp>
+#include <weldloop/circuit/station_parts.hpp>
 #include <weldloop/core/literals.hpp>
 #include <weldloop/io/part_section.hpp>
 #include <weldloop/io/station_file_error.hpp>
@@ -105,34 +106,71 @@ inline constexpr std::array supply_words{supply_word{"constant voltage", supply_
     return out;
 }
 
+/// Parts as they were read, by their number, with the section each stands in.
+struct read_parts {
+    std::vector<toml_section> sections;
+    std::vector<std::string> points;  // names of junctions and workpieces
+};
+
 /// Names and arc: what no part can see alone, with the place of the part at fault.
-inline void check_path(const toml_section& root, const std::vector<toml_section>& sections,
-                       const std::vector<path_part>& path)
+inline void check_path(const toml_section& root, const read_parts& read, const station& s)
 {
     std::map<std::string, std::size_t> seen;
     const toml_section* first_arc = nullptr;
-    for (std::size_t i = 0; i < path.size(); ++i) {
-        const toml_section& here = sections[i];
-        const std::string name = name_of(path, i);
+    for (std::size_t i = 0; i < read.sections.size(); ++i) {
+        const toml_section& here = read.sections[i];
+        const std::string name = name_of(s, i);
         if (const auto [twin, fresh] = seen.emplace(name, i); !fresh) {
-            const toml_section& named = here.has("name") ? here : sections[twin->second];
+            const toml_section& named = here.has("name") ? here : read.sections[twin->second];
             const std::size_t other = here.has("name") ? twin->second : i;
             named.refuse(named.has("name") ? named.place("name") : named.place(),
                          "two parts are called " + in_quotes(name) + "; the other one stands in line " +
-                             std::to_string(sections[other].place().line));
+                             std::to_string(read.sections[other].place().line));
         }
-        if (!std::holds_alternative<arc>(path[i])) continue;
+        const path_part& part = part_at(s, i);
+        const bool in_way = i >= s.path.size();
+        if (in_way && (std::holds_alternative<wire_gun>(part) || std::holds_alternative<tig_torch>(part) ||
+                       std::holds_alternative<electrode_holder>(part) || std::holds_alternative<arc>(part)))
+            here.refuse(here.place("part"), "arc, guns, torches and holders stand in the path, not in a way beside it");
+        if (!std::holds_alternative<arc>(part)) continue;
         if (first_arc != nullptr)
             here.refuse(here.place("part"),
                         "a second arc; the first one stands in line " + std::to_string(first_arc->place("part").line));
         first_arc = &here;
     }
+    const std::size_t in_path = s.path.size();
     if (first_arc == nullptr)
-        root.refuse(sections.empty() ? root.place("path") : sections.front().place(),
+        root.refuse(read.sections.empty() ? root.place("path") : read.sections.front().place(),
                     "the path has no arc; one part must be \"arc\"");
-    if (first_arc == &sections.front() || first_arc == &sections.back())
+    if (first_arc == &read.sections.front() || first_arc == &read.sections[in_path - 1])
         first_arc->refuse(first_arc->place("part"),
                           "the arc stands at the end of the path; it needs parts on both sides");
+}
+
+/// The name of a junction or workpiece that a key must hold.
+[[nodiscard]] inline std::string read_point(const toml_section& s, std::string_view key, const read_parts& read)
+{
+    if (read.points.empty())
+        s.refuse(s.place(key), "there is no junction and no workpiece where it could start or end");
+    return s.word(key, read.points, [](const std::string& name) { return std::string_view(name); });
+}
+
+inline void check_two_points(const toml_section& s, std::string_view from, std::string_view to)
+{
+    if (from == to) s.refuse(s.place("to"), "\"from\" and \"to\" are the same point");
+}
+
+[[nodiscard]] inline feed read_feed(const toml_section& s, const read_parts& read)
+{
+    s.allow_only({"name", "from", "to", "current", "duty", "on", "period", "no_load"});
+    feed out{.from = read_point(s, "from", read),
+             .to = read_point(s, "to", read),
+             .current = s.required<current>("current", welding_currents),
+             .duty = read_duty(s)};
+    check_two_points(s, out.from, out.to);
+    if (s.has("name")) out.name = s.name("name");
+    if (s.has("no_load")) out.no_load = s.required<voltage>("no_load", supply_voltages);
+    return out;
 }
 
 }  // namespace detail
@@ -150,7 +188,7 @@ inline void check_path(const toml_section& root, const std::vector<toml_section>
     const toml::table table = detail::parsed_toml(text, from.file_name);
     const detail::toml_section root(from, table, "the file", {1, 1});
 
-    root.allow_only({"name", "allowed_drop", "job", "surroundings", "supply", "path"});
+    root.allow_only({"name", "allowed_drop", "job", "surroundings", "supply", "path", "way", "other"});
     station out;
     out.name = root.name("name");
     if (root.has("allowed_drop")) out.allowed_drop = root.required<voltage>("allowed_drop", detail::allowed_drops);
@@ -160,9 +198,46 @@ inline void check_path(const toml_section& root, const std::vector<toml_section>
     if (const auto section = root.section("surroundings")) out.where = detail::read_surroundings(*section);
     if (const auto section = root.section("supply")) out.supply = detail::read_supply(*section);
 
-    const std::vector<detail::toml_section> sections = root.sections("path", station_file_limits::parts);
-    for (const detail::toml_section& section : sections) out.path.push_back(detail::read_part(section));
-    detail::check_path(root, sections, out.path);
+    detail::read_parts read;
+    const auto take_path = [&read](const detail::toml_section& holder, std::vector<path_part>& path) {
+        const std::size_t left = station_file_limits::parts - read.sections.size();
+        for (const detail::toml_section& section : holder.sections("path", left)) {
+            path.push_back(detail::read_part(section));
+            read.sections.push_back(section);
+        }
+    };
+    take_path(root, out.path);
+    std::vector<detail::toml_section> way_sections;
+    if (root.has("way")) way_sections = root.sections("way", station_file_limits::ways, "way");
+    for (const detail::toml_section& section : way_sections) {
+        section.allow_only({"name", "from", "to", "kind", "path"});
+        way& w = out.ways.emplace_back();
+        if (section.has("name")) w.name = section.name("name");
+        section.take_word("kind", w.kind, all_way_kinds, detail::word_of_value);
+        take_path(section, w.path);
+        if (w.path.empty()) section.refuse(section.place("path"), "a way without parts");
+    }
+    for (std::size_t i = 0; i < read.sections.size(); ++i)
+        if (is_hub(part_at(out, i))) read.points.push_back(name_of(out, i));
+    for (std::size_t k = 0; k < way_sections.size(); ++k) {
+        way& w = out.ways[k];
+        w.from = detail::read_point(way_sections[k], "from", read);
+        w.to = detail::read_point(way_sections[k], "to", read);
+        detail::check_two_points(way_sections[k], w.from, w.to);
+        for (const path_part& part : w.path)
+            for (const char* key : {"from", "to"})
+                if (is_hub(part) && name_of(part, 0) == (std::string_view(key) == "from" ? w.from : w.to))
+                    way_sections[k].refuse(way_sections[k].place(key), "a point of the way itself");
+        for (std::size_t other = 0; other < k; ++other)
+            if (name_of_way(out, other) == name_of_way(out, k))
+                way_sections[k].refuse(way_sections[k].has("name") ? way_sections[k].place("name")
+                                                                   : way_sections[k].place(),
+                                       "two ways are called " + detail::in_quotes(name_of_way(out, k)));
+    }
+    if (root.has("other"))
+        for (const detail::toml_section& section : root.sections("other", station_file_limits::others, "supply"))
+            out.others.push_back(detail::read_feed(section, read));
+    detail::check_path(root, read, out);
     return root.at_key("path", [&] {
         static_cast<void>(checked_arc_index(out));
         return out;

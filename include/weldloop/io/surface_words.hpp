@@ -11,6 +11,7 @@
 
 #include <weldloop/circuit/part_surface.hpp>
 #include <weldloop/circuit/station.hpp>
+#include <weldloop/circuit/station_parts.hpp>
 #include <weldloop/core/number_text.hpp>
 #include <weldloop/core/source.hpp>
 #include <weldloop/material/surface_state.hpp>
@@ -35,8 +36,8 @@ struct surface_in_use {
     std::vector<surface_in_use> out;
     for (const surface_state state : all_surface_states) {
         surface_in_use here{state, {}};
-        for (std::size_t i = 0; i < s.path.size(); ++i)
-            if (surface_of(s.path[i]) == state) here.parts.push_back(name_of(s.path, i));
+        for (std::size_t i = 0; i < parts_in(s); ++i)
+            if (surface_of(part_at(s, i)) == state) here.parts.push_back(name_of(s, i));
         if (!here.parts.empty()) out.push_back(std::move(here));
     }
     return out;

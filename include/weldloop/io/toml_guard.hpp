@@ -14,9 +14,12 @@ namespace weldloop {
 
 /// Limits of a station file; beyond them it is refused by station_file_error.
 struct station_file_limits {
-    static constexpr std::size_t bytes = 1U << 20U;     ///< size of the file, 1 MiB
-    static constexpr std::size_t parts = 1000;          ///< parts of the path
-    static constexpr std::size_t key_dots = 256;        ///< dots outside of texts and comments; the format needs none
+    static constexpr std::size_t bytes = 1U << 20U;  ///< size of the file, 1 MiB
+    static constexpr std::size_t parts = 1000;       ///< parts of the path
+    static constexpr std::size_t ways = 100;         ///< ways beside the path
+    static constexpr std::size_t others = 20;        ///< other supplies on the same work
+    static constexpr std::size_t key_dots =
+        256;  ///< dots outside of texts and comments in one line; the format needs 1
     static constexpr std::size_t name_characters = 80;  ///< length of a name
 };
 
@@ -30,7 +33,7 @@ public:
     {
     }
 
-    /// The place of the dot that is one too many; line 0 if there is none.
+    /// The place of the dot that is one too many in its line; line 0 if there is none.
     [[nodiscard]] file_place first_beyond(std::size_t allowed)
     {
         std::size_t dots = 0;
@@ -41,6 +44,7 @@ public:
             else if (c == '"' || c == '\'')
                 skip_quoted(c);
             else {
+                if (c == '\n') dots = 0;
                 if (c == '.' && ++dots > allowed)
                     return {line_, character_count(text_.substr(line_start_, at_ - line_start_)) + 1};
                 step();
@@ -94,7 +98,7 @@ inline void refuse_hostile_toml(std::string_view text, const std::string& file_n
         throw station_file_error(file_name, {},
                                  "the file is larger than " + std::to_string(station_file_limits::bytes) + " bytes");
     if (const file_place dot = detail::toml_dot_counter(text).first_beyond(station_file_limits::key_dots); dot.line > 0)
-        throw station_file_error(file_name, dot, "too many dots in keys; a station file needs none");
+        throw station_file_error(file_name, dot, "too many dots in keys; a station file needs one at most");
 }
 
 }  // namespace weldloop

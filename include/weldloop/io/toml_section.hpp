@@ -109,6 +109,10 @@ template <class Q>
 {
     return to_text(t, "degC");
 }
+[[nodiscard]] inline std::string bound_text(double x)
+{
+    return number_text(x);
+}
 [[nodiscard]] inline std::string bound_text(std::int64_t n)
 {
     return std::to_string(n);
@@ -299,21 +303,37 @@ public:
         return toml_section(*from_, *table, "[" + std::string(key) + "]", place_of(table->source()));
     }
 
-    /// The tables of an array of tables, [[key]] each.
-    [[nodiscard]] std::vector<toml_section> sections(std::string_view key, std::size_t most) const
+    /// A number without a unit.
+    [[nodiscard]] double number(std::string_view key, const allowed_span<double>& span) const
+    {
+        const toml::node& node = present(key);
+        if (!node.is_integer() && !node.is_floating_point())
+            refuse(place(key), wrong_kind(key, node) + "; write a number");
+        const double value = node.is_integer() ? static_cast<double>(**node.as_integer()) : **node.as_floating_point();
+        if (!span.holds(value))
+            refuse(place(key),
+                   "\"" + std::string(key) + "\" cannot be " + number_text(value) + "; allowed: " + span_text(span));
+        return value;
+    }
+
+    /// The tables of an array of tables, [[key]] each. @param each what one of them is called
+    [[nodiscard]] std::vector<toml_section> sections(std::string_view key, std::size_t most,
+                                                     std::string_view each = "part") const
     {
         const toml::node& node = present(key);
         const toml::array* array = node.as_array();
-        const std::string wanted = "; write each part as a table of its own: [[" + std::string(key) + "]]";
+        const std::string wanted =
+            "; write each " + std::string(each) + " as a table of its own: [[" + std::string(key) + "]]";
         if (array == nullptr) refuse(place(key), wrong_kind(key, node) + wanted);
         std::vector<toml_section> out;
         for (const toml::node& element : *array) {
             const toml::table* table = element.as_table();
             if (table == nullptr) refuse(place_of(element.source()), wrong_kind(key, element) + wanted);
             if (out.size() == most)
-                refuse(place_of(element.source()),
-                       "more than " + std::to_string(most) + " parts in \"" + std::string(key) + "\"");
-            out.emplace_back(*from_, *table, "part " + std::to_string(out.size() + 1), place_of(table->source()));
+                refuse(place_of(element.source()), "more than " + std::to_string(most) + " " + std::string(each) +
+                                                       "s in \"" + std::string(key) + "\"");
+            out.emplace_back(*from_, *table, std::string(each) + " " + std::to_string(out.size() + 1),
+                             place_of(table->source()));
         }
         return out;
     }

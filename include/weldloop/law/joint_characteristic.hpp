@@ -70,9 +70,9 @@ struct joint_limits {
 namespace detail {
 
 // The characteristic on plain volts; `x` is the current over the cold conductance.
-class drop_law {
+class spot_characteristic {
 public:
-    explicit drop_law(const joint_limits& l)
+    explicit spot_characteristic(const joint_limits& l)
         : softening_(l.softening.value()), melting_(l.melting.value()), growth_(l.hot_growth),
           scale_(growth_ > 0.0 ? l.hot_scale.value() : 1.0), cold_softening_(softening_ / hot(softening_))
     {
@@ -156,13 +156,13 @@ inline double resistivity_growth(const metal_pair& metals, temperature bulk)
 }  // namespace detail
 
 namespace detail {
-inline drop_law checked_law(const joint_limits& limits)
+inline spot_characteristic checked_law(const joint_limits& limits)
 {
     require_not_negative(limits.softening, "softening drop");
     require_within(limits.melting, limits.softening, in_si<voltage>(1e3), "melting drop");
     require_within(limits.hot_growth, 0.0, highest_hot_growth, "growth of a hot spot's resistance");
     if (limits.hot_growth > 0.0) require_positive(limits.hot_scale, "drop that heats a spot");
-    return drop_law(limits);
+    return spot_characteristic(limits);
 }
 }  // namespace detail
 
@@ -201,7 +201,7 @@ inline drop_law checked_law(const joint_limits& limits)
 {
     require_positive(through, "current");
     require_positive(drop, "joint drop");
-    const detail::drop_law law = detail::checked_law(limits);
+    const detail::spot_characteristic law = detail::checked_law(limits);
     if (drop >= limits.melting)
         throw out_of_range_error("joint drop", si_text(drop), "below the melting drop of " + si_text(limits.melting));
     return require_finite(in_si<conductance>(through.value() / law.cold(drop.value())), "joint conductance");

@@ -11,9 +11,11 @@
 #include <vector>
 
 #include <weldloop/circuit/clamp_neighbours.hpp>
+#include <weldloop/circuit/drawn_scatter.hpp>
 #include <weldloop/circuit/loop.hpp>
 #include <weldloop/circuit/loop_scatter.hpp>
 #include <weldloop/circuit/station.hpp>
+#include <weldloop/circuit/station_parts.hpp>
 #include <weldloop/core/number_text.hpp>
 #include <weldloop/core/text.hpp>
 #include <weldloop/rating/arc_voltage.hpp>
@@ -23,6 +25,7 @@
 #include <weldloop/rating/grip.hpp>
 #include <weldloop/rating/part_verdict.hpp>
 #include <weldloop/rating/solved_station.hpp>
+#include <weldloop/rating/way_findings.hpp>
 
 namespace weldloop {
 
@@ -34,23 +37,45 @@ inline void collect(std::vector<source>& all, const basis& b)
         if (std::find(all.begin(), all.end(), *s) == all.end()) all.push_back(*s);
 }
 
+// What the loop takes and what it leaves for the arc.
+inline void sum_up(assessment& out, const solved_station& solved)
+{
+    const station& s = solved.of();
+    out.conducts = solved.typical().is_solved();
+    out.outcome = solved.typical().outcome;
+    if (!out.conducts) {
+        out.arc_basis =
+            out.outcome == loop_outcome::open_circuit ? "the circuit is open: no arc" : "the loop has no steady state";
+        return;
+    }
+    constexpr double low = 0.05, high = 0.95;
+    const scattered_sum drop = solved.scatter_of().total_drop(solved.typical().total_drop.value());
+    out.total_drop = volts_band(drop.quantile(low), drop.base(), drop.quantile(high));
+    const arc_share share = arc_share_of(s, out.total_drop);
+    out.arc_voltage = share.arc;
+    out.arc_basis = share.relative_to;
+    out.headroom = share.headroom;
+}
+
 /// All that follows from a solved station: parts with their verdicts, totals, findings. No forecast, no cautions.
 [[nodiscard]] inline assessment judged(const solved_station& solved)
 {
     const station& s = solved.of();
-    const loop_state& typical = solved.typical();
     assessment out;
     out.name = s.name;
-    out.outcome = typical.outcome;
-    out.conducts = typical.is_solved();
-    for (std::size_t i = 0; i < s.path.size(); ++i) {
-        if (std::holds_alternative<arc>(s.path[i])) continue;
+    sum_up(out, solved);
+    for (std::size_t i = 0; i < parts_in(s); ++i) {
+        const part_address a = address_of(s, i);
+        const path_part& part = path_at(s, a)[a.index];
+        if (std::holds_alternative<arc>(part)) continue;
         part_result r;
-        r.name = name_of(s.path, i);
-        r.kind = weldloop::kind_of(s.path[i]);
+        r.name = name_of(part, i);
+        r.kind = weldloop::kind_of(part);
         r.place = i;
+        if (a.way != part_address::trunk) r.way = name_of_way(s, a.way);
         measure(r, solved, i);
         judge(r, solved, i);
+        note_what_is_not_known(r, part);
         out.parts.push_back(std::move(r));
         if (!out.conducts) continue;
         const band<voltage>& extension = solved.network().parts()[i].extension;
@@ -58,18 +83,7 @@ inline void collect(std::vector<source>& all, const basis& b)
         out.wire_extension_drop.typical += extension.typical;
         out.wire_extension_drop.high += extension.high;
     }
-    if (out.conducts) {
-        constexpr double low = 0.05, high = 0.95;
-        const scattered_sum drop = solved.scatter_of().total_drop(typical.total_drop.value());
-        out.total_drop = volts_band(drop.quantile(low), drop.base(), drop.quantile(high));
-        const arc_share share = arc_share_of(s, out.total_drop);
-        out.arc_voltage = share.arc;
-        out.arc_basis = share.relative_to;
-        out.headroom = share.headroom;
-    } else {
-        out.arc_basis =
-            out.outcome == loop_outcome::open_circuit ? "the circuit is open: no arc" : "the loop has no steady state";
-    }
+    out.ways = ways_of(solved);
     out.findings = findings_for(s, out, solved.poor().outcome);
     return out;
 }
@@ -87,6 +101,11 @@ inline void collect(std::vector<source>& all, const basis& b)
 ///
 /// A loop without a settled state (open, or ended by melting metal or a spring that loses its temper) has no numbers:
 /// drops are zero, parts at the temperature of the air, `outcome` and the findings say why.
+///
+/// Where ways share the current it is divided at the temperatures it makes, and the scatter is drawn
+/// (drawn_scatter_model). Parts of the path and of intended ways are judged with stray ways as they stand and with all
+/// of them open, and the worse counts, `with_stray_open`: what steals current also cools. Any stray way, current in it,
+/// and what it would carry with an intended way back open, are findings.
 /// @param s the station
 /// @return finite values
 /// @throws bad_station_error, out_of_range_error, not_finite_error for a station that cannot be
@@ -94,13 +113,21 @@ inline void collect(std::vector<source>& all, const basis& b)
 {
     const detail::solved_station solved(s);
     assessment out = detail::judged(solved);
+    std::optional<detail::solved_station> without;
+    if (detail::has_stray_ways(s)) {
+        without.emplace(s, detail::openings_of_stray_ways(s));
+        detail::take_worse(out, detail::judged(*without), s);
+    }
+    if (!s.ways.empty() || !s.others.empty()) detail::add_way_findings(out, solved);
     for (part_result& r : out.parts) {
-        if (out.conducts && std::holds_alternative<work_connection>(s.path[r.place])) {
+        if (out.conducts && std::holds_alternative<work_connection>(part_at(s, r.place)) &&
+            r.current.typical.value() > 0.0) {
+            const detail::solved_station& in = r.with_stray_open ? *without : solved;
             const auto in_loop = [&](const solve::periodic_state& state) {
-                return detail::clamp_in(solved.network(), state, r.place, static_cast<double>(s.job.duty.share()));
+                return detail::clamp_in(in.network(), state, r.place, static_cast<double>(s.job.duty.share()));
             };
-            const detail::clamp_in_loop usual = in_loop(solved.typical_state());
-            const detail::clamp_in_loop poor = solved.poor_state() != nullptr ? in_loop(*solved.poor_state()) : usual;
+            const detail::clamp_in_loop usual = in_loop(in.typical_state());
+            const detail::clamp_in_loop poor = in.poor_state() != nullptr ? in_loop(*in.poor_state()) : usual;
             r.grip = detail::forecast_in_loop(s, r.place, usual, poor, usual_forecast, {});
             r.basis.add(r.grip->basis);
         }
@@ -108,7 +135,7 @@ inline void collect(std::vector<source>& all, const basis& b)
     }
     basis own;
     if (out.conducts) {
-        own.add(loop_scatter_model);
+        own.add(solved.divides() ? drawn_scatter_model : loop_scatter_model);
         if (const arc_share share = arc_share_of(s, out.total_drop); share.from != nullptr) own.add(*share.from);
     }
     out.cautions = cautions_for(s, out);

@@ -10,6 +10,7 @@
 #include <vector>
 
 #include <weldloop/circuit/loop_state.hpp>
+#include <weldloop/circuit/way.hpp>
 #include <weldloop/core/band.hpp>
 #include <weldloop/core/error.hpp>
 #include <weldloop/core/fraction.hpp>
@@ -41,15 +42,17 @@ struct place_result {
 
 /// One part of an assessed station.
 struct part_result {
-    std::string name = {};              ///< its name, or kind and place
-    std::string kind = {};              ///< "cable", "work connection", ...
-    std::size_t place = 0;              ///< its place in the path, from 0
-    bool conducts = true;               ///< false: an open circuit, every number below is that of no current
-    band<voltage> drop = {};            ///< while current flows
-    band<power> loss = {};              ///< heat made in it while current flows
-    temperature peak_temperature = {};  ///< peak.typical
-    band<temperature> peak = {};        ///< highest in the duty period, at the place the deciding limit is defined for;
-                                        ///< without a temperature limit at its hottest place; not of contact spots
+    std::string name = {};  ///< its name, or kind and place
+    std::string kind = {};  ///< "cable", "work connection", ...
+    std::size_t place = 0;  ///< its number in the station, from 0: the path's parts, then those of the ways
+    std::string way = {};   ///< the way it stands in; empty: the path
+    band<weldloop::current> current = {};  ///< through it while the arc burns
+    bool conducts = true;                  ///< false: an open circuit, every number below is that of no current
+    band<voltage> drop = {};               ///< while current flows
+    band<power> loss = {};                 ///< heat made in it while current flows
+    temperature peak_temperature = {};     ///< peak.typical
+    band<temperature> peak = {};  ///< highest in the duty period, at the place the deciding limit is defined for;
+                                  ///< without a temperature limit at its hottest place; not of contact spots
     part_place peak_at = part_place::metal;              ///< where that is
     std::vector<place_result> places = {};               ///< all places with a temperature of their own
     std::optional<band<temperature>> hottest_spot = {};  ///< of the contact spots, for joints
@@ -60,10 +63,11 @@ struct part_result {
     double softening_used = 0.0;  ///< drop of the contact nearest to it over the softening drop of its metals
     likelihood exceeds = 0.0;     ///< probability that some limit is exceeded or spots yield, by the scatter of joints
     weldloop::verdict verdict = verdict::not_judged;  ///< what is said of it
-    std::string reason = {};                          ///< why, in one sentence
-    std::vector<std::string> notes = {};              ///< what is known beside: a type test of new parts
-    std::optional<grip_forecast> grip = {};           ///< for clamps held by a spring or screw
-    weldloop::basis basis = {};                       ///< sources and left ranges
+    bool with_stray_open = false;  ///< all of this is the case with every stray way open: worse than as they stand
+    std::string reason = {};       ///< why, in one sentence
+    std::vector<std::string> notes = {};     ///< what is known beside: a type test of new parts
+    std::optional<grip_forecast> grip = {};  ///< for clamps held by a spring or screw
+    weldloop::basis basis = {};              ///< sources and left ranges
 };
 
 /// How much a finding weighs.
@@ -91,10 +95,21 @@ struct loop_finding {
     std::string text = {};                                  ///< one sentence
 };
 
+/// One way of an assessed station.
+struct way_result {
+    std::string name = {};                 ///< its name, or "way 2"
+    way_kind kind = way_kind::intended;    ///< what it is there for
+    band<weldloop::current> current = {};  ///< largest along it while the arc burns
+    fraction share = 0.0;                  ///< of the arc's current, typically
+    bool conducts = true;                  ///< false: some part of it is open
+    bool spans_arc = false;                ///< it joins what lies before the arc with what lies behind: taken as open
+};
+
 /// A whole assessed station.
 struct assessment {
     std::string name = {};                        ///< of the station
-    std::vector<part_result> parts = {};          ///< in the order of the path, the arc left out
+    std::vector<part_result> parts = {};          ///< in the order of the path, then of the ways; the arc left out
+    std::vector<way_result> ways = {};            ///< beside the path
     loop_outcome outcome = loop_outcome::solved;  ///< of the typical case; anything else: no drops, no temperatures
     bool conducts = true;                         ///< outcome is `solved`
     std::vector<loop_finding> findings = {};      ///< of the loop as a whole, the gravest first

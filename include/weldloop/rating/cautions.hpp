@@ -10,6 +10,7 @@
 #include <weldloop/circuit/part_place.hpp>
 #include <weldloop/circuit/part_surface.hpp>
 #include <weldloop/circuit/station.hpp>
+#include <weldloop/circuit/station_parts.hpp>
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/temperature.hpp>
 #include <weldloop/rating/assessment.hpp>
@@ -44,7 +45,9 @@ inline constexpr temperature hot_to_touch = temperature::celsius(51.0);
 namespace detail {
 [[nodiscard]] inline bool has_surface(const station& s, surface_state wanted)
 {
-    return std::any_of(s.path.begin(), s.path.end(), [wanted](const path_part& p) { return surface_of(p) == wanted; });
+    for (std::size_t i = 0; i < parts_in(s); ++i)
+        if (surface_of(part_at(s, i)) == wanted) return true;
+    return false;
 }
 
 // Whether the covering of a lead may be past its limit, at the 95 % point or with more than one case in twenty: of a

@@ -14,8 +14,8 @@
 #include <weldloop/circuit/clamp_neighbours.hpp>
 #include <weldloop/circuit/clamp_network.hpp>
 #include <weldloop/circuit/loop.hpp>
-#include <weldloop/circuit/part_in_path.hpp>
 #include <weldloop/circuit/station.hpp>
+#include <weldloop/circuit/station_parts.hpp>
 #include <weldloop/circuit/work_joint.hpp>
 #include <weldloop/core/duty_cycle.hpp>
 #include <weldloop/core/require.hpp>
@@ -188,9 +188,9 @@ namespace detail {
                                                     const clamp_in_loop& poor, duration horizon,
                                                     const grip_service& service)
 {
-    grip_forecast out = forecast_grip({std::get<work_connection>(part_in_path(s.path, index)),
+    grip_forecast out = forecast_grip({std::get<work_connection>(part_as_placed(s, index)),
                                        s.where,
-                                       {.current = s.job.current, .duty = s.job.duty},
+                                       {.current = usual.through, .duty = s.job.duty},
                                        service,
                                        {usual.outside, usual.outside, poor.outside},
                                        horizon});
@@ -219,13 +219,13 @@ namespace detail {
                                                                   duration horizon = usual_forecast,
                                                                   const grip_service& service = {})
 {
-    if (index >= s.path.size())
-        throw out_of_range_error("path index", std::to_string(index), "below " + std::to_string(s.path.size()));
+    if (index >= parts_in(s))
+        throw out_of_range_error("path index", std::to_string(index), "below " + std::to_string(parts_in(s)));
     require_positive(horizon, "forecast");
     require_within(horizon, in_si<duration>(0.0), longest_forecast, "forecast");
     detail::require_service(service, horizon);
     detail::loop_solver solver(s);
-    if (!std::holds_alternative<work_connection>(s.path[index])) return std::nullopt;
+    if (!std::holds_alternative<work_connection>(part_at(s, index))) return std::nullopt;
     const auto in_loop = [&](scatter level) -> std::optional<detail::clamp_in_loop> {
         solve::periodic_state found;
         if (!solver.solve(level, &found).is_solved()) return std::nullopt;

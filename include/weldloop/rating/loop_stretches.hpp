@@ -11,8 +11,8 @@
 
 #include <weldloop/circuit/lead_cells.hpp>
 #include <weldloop/circuit/loop_network.hpp>
-#include <weldloop/circuit/part_in_path.hpp>
 #include <weldloop/circuit/station.hpp>
+#include <weldloop/circuit/station_parts.hpp>
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/temperature.hpp>
@@ -95,10 +95,18 @@ inline void add_in_pieces(std::vector<stretch>& out, const stretch& whole, const
     }
 }
 
+/// Whether a station is solved as a whole or not at all: where ways share current everything hangs together, and a
+/// workpiece or stud joins what touches it.
+[[nodiscard]] inline bool is_one_piece(const station& s)
+{
+    return !s.ways.empty() || !s.others.empty() || std::any_of(s.path.begin(), s.path.end(), is_hub);
+}
+
 /// The stretches of a path, in its order; a long lead between two neighbours ends one and begins the next.
 [[nodiscard]] inline std::vector<stretch> stretches_of(const station& s, std::size_t arc_at)
 {
     std::vector<stretch> out;
+    if (is_one_piece(s)) return {{.from = 0, .to = parts_in(s), .own_from = 0, .own_to = parts_in(s)}};
     stretch now;
     for (std::size_t i = 0; i < s.path.size(); ++i) {
         const bool chain_ends = i + 1 == s.path.size() || !touches_the_one_before(s.path, arc_at, i + 1);
@@ -117,9 +125,11 @@ inline void add_in_pieces(std::vector<stretch>& out, const stretch& whole, const
 class solved_stretch {
 public:
     /// @param where in the path @param parts a station with the parts of the stretch alone
-    /// @param before_arc whether it lies before the arc
-    solved_stretch(const stretch& where, station parts, bool before_arc)
-        : where_(where), parts_(std::move(parts)), solved_(parts_, before_arc ? parts_.path.size() : 0)
+    /// @param arc_at how many of them lie before the arc
+    /// @param gone_from, gone_to parts of the stretch that are no longer in the path, to before the last
+    solved_stretch(const stretch& where, station parts, std::size_t arc_at, std::size_t gone_from = 0,
+                   std::size_t gone_to = 0)
+        : where_(where), gone_from_(gone_from), gone_to_(gone_to), parts_(std::move(parts)), solved_(parts_, arc_at)
     {
     }
     solved_stretch(const solved_stretch&) = delete;
@@ -134,27 +144,27 @@ public:
     }
     [[nodiscard]] loop_outcome typical() const { return solved_.typical().outcome; }
     [[nodiscard]] loop_outcome poor() const { return solved_.poor().outcome; }
-    [[nodiscard]] const part_state& state_of(std::size_t part) const
-    {
-        return solved_.typical().parts[part - where_.from];
-    }
+    [[nodiscard]] const part_state& state_of(std::size_t part) const { return solved_.typical().parts[local(part)]; }
+    [[nodiscard]] bool removes(std::size_t part) const { return part >= gone_from_ && part < gone_to_; }
     [[nodiscard]] bool melts() const
     {
         bool out = false;
-        for (std::size_t i = where_.own_from; i < where_.own_to; ++i) out = out || state_of(i).spots_melt;
+        for (std::size_t i = where_.own_from; i < where_.own_to; ++i)
+            out = out || (!removes(i) && state_of(i).spots_melt);
         return out;
     }
 
     /// Typical drop [V], of a shared lead its own half; 0 without a state.
     [[nodiscard]] double drop() const
     {
+        if (is_one_piece(parts_)) return solved_.typical().total_drop.value();
         double sum = 0.0;
         for (std::size_t i = where_.own_from; i < where_.own_to; ++i) sum += drop_of(i);
         return sum;
     }
     [[nodiscard]] double drop_of(std::size_t part) const
     {
-        if (typical() != loop_outcome::solved) return 0.0;
+        if (typical() != loop_outcome::solved || removes(part)) return 0.0;
         if (where_.shares_first && part == where_.from) return half_drop(part, true);
         if (where_.shares_last && part + 1 == where_.to) return half_drop(part, false);
         return state_of(part).drop.value();
@@ -164,6 +174,7 @@ public:
     [[nodiscard]] scattered_sum scattered_drop(loop_outcome typical, loop_outcome poor)
     {
         solved_.find_scatter(typical, poor);
+        if (is_one_piece(parts_)) return solved_.scatter_of().total_drop(drop());
         return solved_.scatter_of().drop_by(where_.own_from - where_.from, where_.own_to - where_.from, drop());
     }
 
@@ -173,7 +184,7 @@ public:
         solved_.find_scatter(typical, poor);
         part_result r;
         r.conducts = state_of(part).conducts;
-        judge(r, solved_, part - where_.from, verdict_depth::alone);
+        judge(r, solved_, local(part), verdict_depth::alone);
         return r.verdict;
     }
 
@@ -183,7 +194,7 @@ public:
         const part_state& p = state_of(part);
         if (!p.conducts || p.passes_bound || p.spots_melt || p.softening_used > 1.0) return true;
         if (typical() != loop_outcome::solved) return false;
-        const part_limits limits = limits_of(part_in_path(parts_.path, part - where_.from), parts_.where);
+        const part_limits limits = limits_of(part_as_placed(parts_, local(part)), parts_.where);
         return std::any_of(limits.places.begin(), limits.places.end(), [&](const place_limit& l) {
             return std::any_of(p.places.begin(), p.places.end(),
                                [&l](const place_state& at) { return at.what == l.where && at.peak > l.highest; });
@@ -193,11 +204,16 @@ public:
     /// Share of a lead's allowed rise that its conductor uses, typically.
     [[nodiscard]] double used_by_lead(std::size_t part) const
     {
-        const auto& lead = std::get<cable>(parts_.path[part - where_.from]);
+        const auto& lead = std::get<cable>(part_at(parts_, local(part)));
         return share_of_rise(state_of(part).peak, lead.limit, parts_.where.air);
     }
 
 private:
+    // Number of a part in the station that is solved.
+    [[nodiscard]] std::size_t local(std::size_t part) const
+    {
+        return part - where_.from - (part >= gone_to_ ? gone_to_ - gone_from_ : 0);
+    }
     [[nodiscard]] double half_drop(std::size_t part, bool far_half) const
     {
         const auto& cells = solved_.network().parts()[part - where_.from].ohmics;
@@ -213,6 +229,7 @@ private:
     }
 
     stretch where_;
+    std::size_t gone_from_, gone_to_;
     station parts_;
     solved_station solved_;
     bool is_poor_solved_ = false;

@@ -34,6 +34,8 @@ inline constexpr source cable_class_85{"BS 638-4 welding cable", "1996",
 /// Leads with a limit of their own.
 inline constexpr source lead_limit_of_user{
     "highest conductor temperature stated for the lead", {}, {}, source_kind::stated};
+/// Measured parts with a limit of their own.
+inline constexpr source part_limit_of_user{"highest temperature stated for the part", {}, {}, source_kind::stated};
 /// @}
 
 /// Highest conductor temperature of the usual covering; see cable_class_85.
@@ -140,6 +142,13 @@ namespace detail {
                                            "type test of a new clamp: cable connection", &work_clamp_rise_test};
             return out;
         }
+        part_limits operator()(const measured_part& m) const
+        {
+            if (!m.limit || !m.cooling_area) return {};
+            return {.places = {{part_place::metal, *m.limit, "its stated limit", &part_limit_of_user}}};
+        }
+        part_limits operator()(const junction&) const { return {}; }
+        part_limits operator()(const workpiece&) const { return {}; }
         part_limits operator()(const contact&) const { return {}; }
         part_limits operator()(const plate&) const { return {}; }
         part_limits operator()(const arc&) const { return {}; }

@@ -9,9 +9,9 @@
 #include <utility>
 #include <vector>
 
-#include <weldloop/circuit/loop_scatter.hpp>
-#include <weldloop/circuit/part_in_path.hpp>
+#include <weldloop/circuit/scattered_sum.hpp>
 #include <weldloop/circuit/station.hpp>
+#include <weldloop/circuit/station_parts.hpp>
 #include <weldloop/core/number_text.hpp>
 #include <weldloop/core/text.hpp>
 #include <weldloop/rating/assessment.hpp>
@@ -128,7 +128,7 @@ inline void judge(part_result& r, const solved_station& s, std::size_t i, verdic
         r.verdict = v;
         if (depth == verdict_depth::in_full) r.reason = why();
     };
-    const part_limits limits = limits_of(part_in_path(s.of().path, i), s.of().where);
+    const part_limits limits = limits_of(part_as_placed(s.of(), i), s.of().where);
     if (limits.crimp) r.limits.push_back(use_of(*limits.crimp, "crimp"));
     if (s.is_solved())
         for (const place_limit& l : limits.places) r.limits.push_back(use_of(l, s, i, depth));
@@ -155,8 +155,10 @@ inline void judge(part_result& r, const solved_station& s, std::size_t i, verdic
         }
     }
 
-    if (s.outcome() == loop_outcome::open_circuit && !r.conducts)
+    if ((s.outcome() == loop_outcome::open_circuit || s.is_solved()) && !r.conducts)
         return say(verdict::open_circuit, [&] { return "no metal touches metal: no current can flow"; });
+    if (s.is_solved() && usual.current.value() == 0.0)
+        return say(verdict::not_judged, [&] { return "it carries no current as things stand"; });
     if (usual.passes_bound && s.outcome() == loop_outcome::ends)
         return *usual.passes_bound == part_place::spring
                    ? say(verdict::over_limit,
@@ -177,10 +179,10 @@ inline void judge(part_result& r, const solved_station& s, std::size_t i, verdic
     }
 
     if (depth == verdict_depth::in_full) note_type_test(r, limits);
-    loop_scatter::own_scatter own;
+    own_scatter own;
     std::string_view weak_contact, melting_contact;  // nearest to yielding in a poor case; at its melting drop then
     for (std::size_t k = 0; k < usual.contacts.size(); ++k) {
-        const loop_scatter::own_scatter at = s.scatter_of().own_of(i, k);
+        const own_scatter at = s.scatter_of().own_of(i, k);
         if (weak_contact.empty() || at.softening_used_high > own.softening_used_high) {
             weak_contact = usual.contacts[k].what;
             own.yields = at.yields;

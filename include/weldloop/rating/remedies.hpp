@@ -15,6 +15,7 @@
 #include <vector>
 
 #include <weldloop/circuit/station.hpp>
+#include <weldloop/circuit/station_parts.hpp>
 #include <weldloop/core/duty_cycle.hpp>
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/source.hpp>
@@ -66,11 +67,11 @@ public:
     [[nodiscard]] std::vector<remedy> operator()()
     {
         for (change& c : changes_for(s_)) weigh(std::move(c), true);
-        for (std::size_t i = 0; i < s_.path.size(); ++i) look_for_larger(i);
+        for (std::size_t i = 0; i < parts_in(s_); ++i) look_for_larger(i);
         if (takes_too_much() && !one_lead_does_) larger_leads_on_both_sides();
         weld_less();
         together();
-        for (std::size_t i = 0; i < s_.path.size(); ++i)
+        for (std::size_t i = 0; i < parts_in(s_); ++i)
             if (is_against(loop_.verdict_of(i)) && !is_cleared(i, remedy_effort::weld_less)) remark(i, no_step(i));
         for (const auto& [part, largest] : too_small_)
             if (!is_cleared(part, remedy_effort::replace))
@@ -85,7 +86,7 @@ public:
     }
 
 private:
-    [[nodiscard]] std::string name(std::size_t part) const { return name_of(s_.path, part); }
+    [[nodiscard]] std::string name(std::size_t part) const { return name_of(s_, part); }
     [[nodiscard]] double allowed() const { return s_.allowed_drop.value_or(usual_allowed_drop).value(); }
     [[nodiscard]] bool takes_too_much() const { return loop_.is_solved() && loop_.drop() > allowed(); }
 
@@ -163,10 +164,10 @@ private:
     void look_for_larger(std::size_t part)
     {
         const bool hot = is_against(loop_.verdict_of(part));
-        const bool is_lead = std::holds_alternative<cable>(s_.path[part]);
+        const bool is_lead = std::holds_alternative<cable>(part_at(s_, part));
         const bool short_of_volts = is_lead && takes_too_much();
         if (!hot && !short_of_volts) return;
-        ladder larger = change_finder(s_, part).larger(s_.path[part]);
+        ladder larger = change_finder(s_, part).larger(part_at(s_, part));
         if (larger.rungs.empty()) return;
         std::optional<std::size_t> rung;
         if (short_of_volts) rung = smallest(part, larger, hot, true);
@@ -210,7 +211,7 @@ private:
             return once(tried, k, [&] { return to_rung(part, larger, k); });
         };
         std::size_t from = 0;
-        if (std::holds_alternative<cable>(s_.path[part])) {  // the typical state first: it costs little
+        if (std::holds_alternative<cable>(part_at(s_, part))) {  // the typical state first: it costs little
             const auto may_do = [&](std::size_t k) {
                 const trial& t = with(k);
                 if (drop && !(t.typical == loop_outcome::solved && t.drop <= allowed())) return false;
@@ -345,7 +346,7 @@ private:
             p.parts.push_back(part);
             p.place = std::max(p.place, place);
         };
-        for (std::size_t i = 0; i < s_.path.size(); ++i) {
+        for (std::size_t i = 0; i < parts_in(s_); ++i) {
             if (!is_against(loop_.verdict_of(i)) || is_cleared(i, remedy_effort::re_terminate)) continue;
             if (const auto k = first_place(0, rests, [&](std::size_t n) { return cures(at_rest, i, n, at_duty); }))
                 join(resting, i, *k);
@@ -393,7 +394,7 @@ private:
         if (count < 2) return;
         change all{.part = *places.begin(), .effort = remedy_effort::clean};
         for (const std::size_t i : places) {
-            path_part part = s_.path[i];
+            path_part part = part_at(s_, i);
             constexpr int most_steps = 4;  // of one part
             for (int n = 0; n < most_steps; ++n) {
                 std::vector<change> left = change_finder(s_, i).changes(part);

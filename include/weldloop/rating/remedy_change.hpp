@@ -9,6 +9,7 @@
 #include <vector>
 
 #include <weldloop/circuit/station.hpp>
+#include <weldloop/circuit/station_parts.hpp>
 #include <weldloop/core/duty_cycle.hpp>
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/law/lay.hpp>
@@ -18,7 +19,7 @@ namespace weldloop {
 
 /// A part that stands in for another.
 struct part_change {
-    std::size_t at = 0;  ///< place in the path, before the change
+    std::size_t at = 0;  ///< its number in the station, before the change
     path_part instead;   ///< what is there then
 };
 
@@ -26,7 +27,7 @@ struct part_change {
 struct change {
     std::string what = {};                          ///< an instruction in plain words
     std::string_view id = {};                       ///< stable: which change to such a part; empty for a larger make
-    std::size_t part = 0;                           ///< the part it is done to, its place before the change
+    std::size_t part = 0;                           ///< the part it is done to, its number before the change
     remedy_effort effort = remedy_effort::replace;  ///< what it takes
     std::vector<part_change> parts = {};            ///< what is different in the path
     std::size_t gone_from = 0;                      ///< first part that is no longer in the path
@@ -45,7 +46,7 @@ struct change {
 /// Makes a change to a station, without taking parts out of its path. @param s in place @param c made for it
 inline void apply(station& s, const change& c)
 {
-    for (const part_change& p : c.parts) s.path[p.at] = p.instead;
+    for (const part_change& p : c.parts) part_at(s, p.at) = p.instead;
     if (c.lay) {
         s.where.lay = *c.lay;
         s.where.coil_turns = 0;

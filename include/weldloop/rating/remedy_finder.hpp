@@ -13,6 +13,7 @@
 #include <vector>
 
 #include <weldloop/circuit/station.hpp>
+#include <weldloop/circuit/station_parts.hpp>
 #include <weldloop/core/conductor_size.hpp>
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/text.hpp>
@@ -72,7 +73,7 @@ public:
     }
 
 private:
-    [[nodiscard]] std::string name() const { return name_of(s_.path, at_); }
+    [[nodiscard]] std::string name() const { return name_of(s_, at_); }
 
     void keep_name(path_part& part) const
     {
@@ -167,6 +168,7 @@ private:
     // Bare part beats table: the clamp on the part that is welded leaves contact and table out of the path.
     void clamp_on_the_work()
     {
+        if (at_ >= s_.path.size()) return;
         std::size_t i = at_ + 1;
         while (i < s_.path.size() && is_table(i)) ++i;
         if (i < s_.path.size()) bypass_to(i, at_, i);
@@ -320,6 +322,9 @@ private:
 
     void find(const plate&) {}
     void find(const arc&) {}
+    void find(const junction&) {}
+    void find(const workpiece&) {}
+    void find(const measured_part&) {}
 
     // ---- what would be larger
 
@@ -391,6 +396,9 @@ private:
     void climb(const contact&) {}
     void climb(const plate&) {}
     void climb(const arc&) {}
+    void climb(const junction&) {}
+    void climb(const workpiece&) {}
+    void climb(const measured_part&) {}
 
     const station& s_;
     std::size_t at_;
@@ -405,18 +413,18 @@ private:
 {
     std::vector<change> out;
     bool laid = false;
-    for (std::size_t i = 0; i < s.path.size(); ++i) {
-        const auto* lead = std::get_if<cable>(&s.path[i]);
+    for (std::size_t i = 0; i < parts_in(s); ++i) {
+        const path_part& part = part_at(s, i);
+        const auto* lead = std::get_if<cable>(&part);
         if (!laid && lead != nullptr && !lead->lay && (s.where.lay == lay::coiled || s.where.lay == lay::bundled)) {
-            out.push_back(
-                {.what = "lay " + name_of(s.path, i) + " and the other leads out straight, apart from each other",
-                 .id = "straight_leads",
-                 .part = i,
-                 .effort = remedy_effort::move,
-                 .lay = lay::alone});
+            out.push_back({.what = "lay " + name_of(s, i) + " and the other leads out straight, apart from each other",
+                           .id = "straight_leads",
+                           .part = i,
+                           .effort = remedy_effort::move,
+                           .lay = lay::alone});
             laid = true;
         }
-        for (change& c : detail::change_finder(s, i).changes(s.path[i])) out.push_back(std::move(c));
+        for (change& c : detail::change_finder(s, i).changes(part)) out.push_back(std::move(c));
     }
     return out;
 }

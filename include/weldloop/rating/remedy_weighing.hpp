@@ -30,13 +30,14 @@ public:
     /// Of the loop they make up.
     [[nodiscard]] loop_outcome whole() const
     {
-        for (const loop_outcome o : {loop_outcome::open_circuit, loop_outcome::ends, loop_outcome::not_settled})
+        for (const loop_outcome o :
+             {loop_outcome::open_circuit, loop_outcome::ends, loop_outcome::unstable, loop_outcome::not_settled})
             if (count_[static_cast<std::size_t>(o)] > 0) return o;
         return loop_outcome::solved;
     }
 
 private:
-    std::array<int, 4> count_{};
+    std::array<int, 5> count_{};
 };
 
 /// How much of a change is asked for.
@@ -59,7 +60,7 @@ class weighed_loop {
 public:
     /// @param s kept by the caller; its path is sound
     weighed_loop(const station& s, std::size_t arc_at)
-        : s_(s), arc_at_(arc_at), cut_(stretches_of(s, arc_at)), felt_in_(s.path.size()), owners_(s.path.size())
+        : s_(s), arc_at_(arc_at), cut_(stretches_of(s, arc_at)), felt_in_(parts_in(s)), owners_(parts_in(s))
     {
         for (std::size_t k = 0; k < cut_.size(); ++k) {
             for (std::size_t i = cut_[k].from; i < cut_[k].to; ++i) felt_in_[i].push_back(k);
@@ -70,7 +71,7 @@ public:
             drop_ += now_[k]->drop();
             melting_ += now_[k]->melts() ? 1 : 0;
         }
-        for (std::size_t i = 0; i < s.path.size(); ++i) verdicts_.push_back(judged(i, nullptr));
+        for (std::size_t i = 0; i < parts_in(s); ++i) verdicts_.push_back(judged(i, nullptr));
         kinds_ = kinds_with(nullptr);
     }
 
@@ -103,7 +104,7 @@ public:
         };
         for (const std::size_t k : only != nullptr ? *only : touched_by(c)) {
             leave(k);
-            if (c.removes(cut_[k].from)) {
+            if (c.removes(cut_[k].from) && !is_one_piece(s_)) {
                 out.gone.push_back(k);
                 continue;
             }
@@ -147,7 +148,8 @@ public:
     [[nodiscard]] std::optional<verdict> verdict_with(const trial& t, std::size_t part) const
     {
         for (const std::size_t k : owners_[part])
-            if (std::find(t.gone.begin(), t.gone.end(), k) != t.gone.end()) return std::nullopt;
+            if (std::find(t.gone.begin(), t.gone.end(), k) != t.gone.end() || at(k, &t).removes(part))
+                return std::nullopt;
         return judged(part, &t);
     }
     /// The same in the stretches of the trial alone, whatever becomes of the rest of the loop.
@@ -181,11 +183,12 @@ public:
         part_now out{.peak = temperature::kelvin(0.0)};
         for (const std::size_t k : owners_[part]) {
             const solved_stretch& in = at(k, t);
+            if (in.removes(part)) continue;
             const part_state& p = in.state_of(part);
             out.conducts = out.conducts && p.conducts;
             out.ends = out.ends || p.passes_bound.has_value();
             out.peak = std::max(out.peak, p.peak);
-            const auto* lead = std::get_if<cable>(&s_.path[part]);
+            const auto* lead = std::get_if<cable>(&part_at(s_, part));
             if (lead != nullptr) out.used = std::max(out.used, in.used_by_lead(part));
         }
         return out;
@@ -233,6 +236,13 @@ private:
     [[nodiscard]] std::unique_ptr<solved_stretch> solved(std::size_t k, const change& c, trial_depth depth) const
     {
         const stretch& here = cut_[k];
+        if (is_one_piece(s_)) {
+            station whole = changed(s_, c);
+            const std::size_t arc_now = arc_at_ - (c.gone_to <= arc_at_ ? c.gone_to - c.gone_from : 0);
+            auto out = std::make_unique<solved_stretch>(here, std::move(whole), arc_now, c.gone_from, c.gone_to);
+            if (depth == trial_depth::in_full) out->solve_poor();
+            return out;
+        }
         station parts{.job = s_.job, .where = s_.where};
         const auto first = s_.path.begin();
         parts.path.assign(first + static_cast<std::ptrdiff_t>(here.from), first + static_cast<std::ptrdiff_t>(here.to));
@@ -240,7 +250,8 @@ private:
         for (const part_change& p : c.parts)
             if (p.at >= here.from && p.at < here.to) own.parts.push_back({p.at - here.from, p.instead});
         apply(parts, own);
-        auto out = std::make_unique<solved_stretch>(here, std::move(parts), here.from < arc_at_);
+        auto out =
+            std::make_unique<solved_stretch>(here, std::move(parts), here.from < arc_at_ ? here.to - here.from : 0);
         if (depth == trial_depth::in_full) out->solve_poor();
         return out;
     }

@@ -5,11 +5,15 @@
 
 #include <algorithm>
 #include <cstddef>
+#include <memory>
 #include <optional>
+#include <vector>
 
+#include <weldloop/circuit/drawn_scatter.hpp>
 #include <weldloop/circuit/loop.hpp>
 #include <weldloop/circuit/loop_scatter.hpp>
 #include <weldloop/circuit/station.hpp>
+#include <weldloop/circuit/station_parts.hpp>
 #include <weldloop/core/band.hpp>
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/temperature.hpp>
@@ -20,14 +24,17 @@ namespace weldloop::detail {
 /// A station solved at its typical and its poor point, with its scatter.
 class solved_station {
 public:
-    explicit solved_station(const station& s) : solved_station(s, checked_arc_index(s))
+    /// @param opened numbers of parts that are taken as open
+    explicit solved_station(const station& s, const std::vector<std::size_t>& opened = {})
+        : solved_station(s, checked_arc_index(s), opened)
     {
         solve_ends();
         find_scatter(typical_.outcome, poor_.outcome);
     }
     /// A stretch of a loop by itself, at its typical point; solve_ends() and find_scatter() are for the caller.
     /// @param s with the parts of the stretch alone @param arc_at how many of them lie before the arc
-    solved_station(const station& s, std::size_t arc_at) : station_(&s), solver_(s, arc_at)
+    solved_station(const station& s, std::size_t arc_at, const std::vector<std::size_t>& opened = {})
+        : station_(&s), solver_(s, arc_at, opened), divides_(solver_.divides(scatter::typical))
     {
         typical_ = solver_.solve(scatter::typical, &typical_state_);
     }
@@ -39,8 +46,8 @@ public:
             return;
         }
         poor_ = solver_.solve(scatter::high, &poor_state_, &typical_state_);
-        has_good_ = solver_.solve(scatter::low, &good_state_).is_solved();
-        solver_.set(scatter::typical);
+        has_good_ = !divides_ && solver_.solve(scatter::low, &good_state_).is_solved();
+        solver_.set(scatter::typical, typical_);
     }
     /// What became of the loop that this is, or is a stretch of, at its typical and its poor point.
     void find_scatter(loop_outcome typical, loop_outcome poor)
@@ -49,8 +56,12 @@ public:
         outcome_ = typical;
         poor_of_loop_ = poor;
         if (typical != loop_outcome::solved || (scatter_ && before == poor)) return;
-        scatter_.emplace(solver_.network(), typical_state_, has_good_ ? &good_state_ : nullptr, poor_state(),
-                         static_cast<double>(station_->job.duty.share()));
+        const auto on_share = static_cast<double>(station_->job.duty.share());
+        if (divides_)
+            scatter_ = std::make_unique<drawn_scatter>(solver_.network(), typical_state_, on_share);
+        else
+            scatter_ = std::make_unique<loop_scatter>(solver_.network(), typical_state_,
+                                                      has_good_ ? &good_state_ : nullptr, poor_state(), on_share);
     }
     solved_station(const solved_station&) = delete;
     solved_station& operator=(const solved_station&) = delete;
@@ -59,13 +70,15 @@ public:
     [[nodiscard]] const loop_state& typical() const { return typical_; }
     [[nodiscard]] const loop_state& poor() const { return poor_; }
     [[nodiscard]] const loop_network& network() const { return solver_.network(); }
-    [[nodiscard]] const loop_scatter& scatter_of() const { return *scatter_; }
+    [[nodiscard]] const solved_scatter& scatter_of() const { return *scatter_; }
     [[nodiscard]] const solve::periodic_state& typical_state() const { return typical_state_; }
     /// Null where the loop has no state with every joint poor.
     [[nodiscard]] const solve::periodic_state* poor_state() const
     {
         return poor_of_loop_ == loop_outcome::solved ? &poor_state_ : nullptr;
     }
+    /// Whether ways share the current.
+    [[nodiscard]] bool divides() const { return divides_; }
     /// Of the loop that this is, or is a stretch of.
     [[nodiscard]] loop_outcome outcome() const { return outcome_; }
     [[nodiscard]] bool is_solved() const { return outcome_ == loop_outcome::solved; }
@@ -91,17 +104,24 @@ public:
 private:
     const station* station_;
     loop_solver solver_;
+    bool divides_;  // ways share the current
     solve::periodic_state good_state_, poor_state_, typical_state_;
     bool has_good_ = false;
     loop_state poor_, typical_;
     loop_outcome outcome_ = loop_outcome::not_settled, poor_of_loop_ = loop_outcome::not_settled;
-    std::optional<loop_scatter> scatter_;
+    std::unique_ptr<solved_scatter> scatter_;
 };
 
 [[nodiscard]] inline band<voltage> volts_band(double low, double typical, double high)
 {
     return {in_si<voltage>(std::max(0.0, std::min(typical, low))), in_si<voltage>(typical),
             in_si<voltage>(std::max(typical, high))};
+}
+
+[[nodiscard]] inline band<current> amps_band(double low, double typical, double high)
+{
+    return {in_si<current>(std::max(0.0, std::min(typical, low))), in_si<current>(typical),
+            in_si<current>(std::max(typical, high))};
 }
 
 // What a part has: drop, heat, temperatures of all its places, each with its scatter.
@@ -115,7 +135,9 @@ inline void measure(part_result& r, const solved_station& s, std::size_t i)
     if (!s.typical().is_solved()) return;
     const scattered_sum drop = s.scatter_of().drop_of(i, usual.drop.value());
     r.drop = volts_band(drop.end(false), drop.base(), drop.end(true));
-    r.loss = mapped(r.drop, [&](voltage v) { return power(v * s.of().job.current); });
+    const scattered_sum amps = s.scatter_of().current_of(i, usual.current.value());
+    r.current = amps_band(amps.end(false), amps.base(), amps.end(true));
+    r.loss = mapped(r.drop, [&](voltage v) { return power(v * usual.current); });
     r.peak_at = usual.hottest;
     for (const place_state& p : usual.places) {
         const std::size_t node = s.node_of(i, p.what);

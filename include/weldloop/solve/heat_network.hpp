@@ -77,7 +77,19 @@ public:
         if (watts != 0.0) constants_.push_back({a, watts});
     }
     /// Heat while current flows, straight in the node's rise: at_zero + slope x rise [W, W/K].
-    void linear_source(index a, double at_zero, double slope) { linears_.push_back({a, at_zero, slope}); }
+    /// @return its number among those, for set_linear_source()
+    index linear_source(index a, double at_zero, double slope)
+    {
+        linears_.push_back({a, at_zero, slope});
+        return linears_.size() - 1;
+    }
+    [[nodiscard]] index linear_source_node(index which) const { return linears_[which].a; }  ///< where one of them sits
+    /// Another current: heat of a source of linear_source(), which settle() takes over.
+    void set_linear_source(index which, double at_zero, double slope)
+    {
+        linears_[which].at_zero = at_zero;
+        linears_[which].slope = slope;
+    }
     /// Heat while current flows, by a law of the rise at `in` (or, with weight 0.5, of the mean of in and with) and of
     /// `follows`; shares go to two nodes.
     struct source {
@@ -106,7 +118,6 @@ public:
         pattern_ = sparse_lu(size(), pairs);
         straight_slopes_.assign(pattern_.values().size(), 0.0);
         heat_.assign(size(), 0.0);
-        on_slopes_ = on_heat_ = heat_;
         for (const plain_link& l : links_) {
             straight_slopes_[l.a] += l.g;
             straight_slopes_[l.b] += l.g;
@@ -114,14 +125,12 @@ public:
             straight_slopes_[pattern_.slot(l.b, l.a)] -= l.g;
         }
         for (const sink_to& s : sinks_) {
-            (s.while_on ? on_slopes_ : straight_slopes_)[s.a] += s.g;
-            (s.while_on ? on_heat_ : heat_)[s.a] += s.g * s.far;
+            if (s.while_on) continue;
+            straight_slopes_[s.a] += s.g;
+            heat_[s.a] += s.g * s.far;
         }
         for (const constant_heat& c : constants_) heat_[c.a] += c.watts;
-        for (const straight& l : linears_) {
-            on_slopes_[l.a] -= l.slope;
-            on_heat_[l.a] += l.at_zero;
-        }
+        settle();
         for (curved_link& l : curved_) l.ab = pattern_.slot(l.a, l.b), l.ba = pattern_.slot(l.b, l.a);
         for (const surface_of& f : surfaces_) curved_nodes_.push_back(f.a);
         for (const curved_link& l : curved_) curved_nodes_.insert(curved_nodes_.end(), {l.a, l.b});
@@ -135,6 +144,22 @@ public:
             for (const index to : {s.to, s.also_to})
                 for (const index in : {s.in, s.with, s.follows})
                     slots_.push_back(to != nowhere && in != nowhere ? pattern_.slot(to, in) : nowhere);
+    }
+
+    /// Takes over what set_linear_source() has changed.
+    void settle()
+    {
+        on_slopes_.assign(size(), 0.0);
+        on_heat_.assign(size(), 0.0);
+        for (const sink_to& s : sinks_) {
+            if (!s.while_on) continue;
+            on_slopes_[s.a] += s.g;
+            on_heat_[s.a] += s.g * s.far;
+        }
+        for (const straight& l : linears_) {
+            on_slopes_[l.a] -= l.slope;
+            on_heat_[l.a] += l.at_zero;
+        }
     }
 
     [[nodiscard]] index size() const { return capacity_.size(); }                  ///< number of nodes

@@ -1,0 +1,221 @@
+#pragma once
+/// @file
+/// What ways beside the path mean: current that goes astray, what it would be with a way back open, other supplies.
+
+#include <algorithm>
+#include <cmath>
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <utility>
+#include <variant>
+#include <vector>
+
+#include <weldloop/circuit/loop.hpp>
+#include <weldloop/circuit/station.hpp>
+#include <weldloop/circuit/station_parts.hpp>
+#include <weldloop/core/text.hpp>
+#include <weldloop/law/load_line.hpp>
+#include <weldloop/law/short_circuit.hpp>
+#include <weldloop/rating/assessment.hpp>
+#include <weldloop/rating/solved_station.hpp>
+#include <weldloop/rating/verdict.hpp>
+
+namespace weldloop::detail {
+
+[[nodiscard]] inline bool is_stray(const station& s, std::size_t place)
+{
+    const part_address a = address_of(s, place);
+    return a.way != part_address::trunk && s.ways[a.way].kind == way_kind::stray;
+}
+[[nodiscard]] inline bool has_stray_ways(const station& s)
+{
+    return std::any_of(s.ways.begin(), s.ways.end(), [](const way& w) { return w.kind == way_kind::stray; });
+}
+/// The parts that open all stray ways.
+[[nodiscard]] inline std::vector<std::size_t> openings_of_stray_ways(const station& s)
+{
+    std::vector<std::size_t> out;
+    for (std::size_t i = 0; i < parts_in(s); ++i)
+        if (is_stray(s, i)) out.push_back(i);
+    return out;
+}
+
+/// The ways of a solved station.
+[[nodiscard]] inline std::vector<way_result> ways_of(const solved_station& solved)
+{
+    const station& s = solved.of();
+    std::vector<way_result> out;
+    for (std::size_t w = 0; w < s.ways.size(); ++w) {
+        const way_state& is = solved.typical().ways[w];
+        way_result r{.name = name_of_way(s, w), .kind = s.ways[w].kind};
+        r.conducts = is.conducts;
+        r.spans_arc = is.spans_arc;
+        if (solved.typical().is_solved()) {
+            const scattered_sum amps = solved.scatter_of().current_of_way(w, is.current.value());
+            r.current = amps_band(amps.end(false), amps.base(), amps.end(true));
+            r.share = std::min(1.0, (is.current / s.job.current).value());
+        }
+        out.push_back(std::move(r));
+    }
+    return out;
+}
+
+// What a number stands for only in part.
+inline void note_what_is_not_known(part_result& r, const path_part& part)
+{
+    if (const auto* m = std::get_if<measured_part>(&part); m != nullptr && !m->cooling_area)
+        r.notes.emplace_back(
+            "Its temperature is not known: no cooling area is stated for it. The temperature of the air "
+            "stands in its place.");
+    if (std::holds_alternative<workpiece>(part))
+        r.notes.emplace_back("The arc's own heat in the work is not counted: how hot the work gets is not judged.");
+}
+
+// Takes over what is worse with every stray way open.
+inline void take_worse(assessment& out, assessment&& without, const station& s)
+{
+    for (part_result& r : out.parts) {
+        if (is_stray(s, r.place)) continue;
+        for (part_result& other : without.parts) {
+            if (other.place != r.place) continue;
+            const int now = gravity_of(r.verdict), then = gravity_of(other.verdict);
+            const bool hotter = other.peak.typical > r.peak.typical;
+            if (then < now || (then == now && !(hotter && without.conducts))) continue;
+            other.with_stray_open = true;
+            r = std::move(other);
+        }
+    }
+    if (!without.conducts || !out.conducts || without.total_drop.typical <= out.total_drop.typical) return;
+    out.total_drop = without.total_drop;
+    out.arc_voltage = without.arc_voltage;
+    out.arc_basis = without.arc_basis;
+    out.headroom = without.headroom;
+}
+
+// "A, B and C"
+[[nodiscard]] inline std::string listed(const std::vector<std::string>& names)
+{
+    std::string out;
+    for (std::size_t i = 0; i < names.size(); ++i)
+        out.append(i == 0 ? "" : i + 1 == names.size() ? " and " : ", ").append(names[i]);
+    return out;
+}
+
+/// Until an adiabatic conductor counts as ruined: the covering of a flexible cord, thermoplastic.
+inline constexpr temperature cord_start = temperature::celsius(70.0), cord_end = temperature::celsius(160.0);
+
+// How long the thinnest lead of a stray way would last with a current, if nothing cooled it.
+[[nodiscard]] inline std::string lasts(const station& s, std::size_t which, current amps)
+{
+    const cable* thinnest = nullptr;
+    for (const path_part& p : s.ways[which].path)
+        if (const auto* c = std::get_if<cable>(&p); c != nullptr && (thinnest == nullptr || c->size < thinnest->size))
+            thinnest = c;
+    if (thinnest == nullptr || !(amps.value() > 0.0)) return {};
+    const duration t =
+        short_circuit_time(adiabatic_constants_of(thinnest->metal), thinnest->size.area(), amps, cord_start, cord_end);
+    constexpr double worth_saying = 600.0;  // s: longer, its cooling counts
+    if (t.value() > worth_saying) return {};
+    return " As a protective conductor from " + to_text(cord_start, "degC") + " its " + to_text(thinnest->size) +
+           " would be at " + to_text(cord_end, "degC") + " after " + to_text(t, "s", 2) + ".";
+}
+
+// The largest current of each stray way with an intended way back open, and whose opening that is.
+struct worst_opening {
+    current most = {};
+    std::string by = {};
+};
+[[nodiscard]] inline std::vector<worst_opening> opened_in_turn(const solved_station& solved)
+{
+    const station& s = solved.of();
+    std::vector<worst_opening> out(s.ways.size());
+    const std::size_t arc_at = checked_arc_index(s);
+    for (const loop_network::branch_at& b : solved.network().branches()) {
+        if (b.has_arc || b.parts.empty() || is_stray(s, b.parts.front())) continue;
+        loop_solver solver(s, arc_at, {b.parts.front()});
+        const loop_state state = solver.solve(scatter::typical);
+        if (!state.is_solved()) continue;
+        std::vector<std::string> names;
+        for (const std::size_t part : b.parts) names.push_back(name_of(s, part));
+        for (std::size_t w = 0; w < s.ways.size(); ++w)
+            if (state.ways[w].current > out[w].most) out[w] = {state.ways[w].current, listed(names)};
+    }
+    return out;
+}
+
+// Findings of ways and other supplies, added to those of the loop.
+inline void add_way_findings(assessment& out, const solved_station& solved)
+{
+    const station& s = solved.of();
+    std::vector<loop_finding> found;
+    const auto add = [&found](const char* id, finding_severity how, std::string text) {
+        found.push_back({id, how, std::move(text)});
+    };
+    for (const way_result& w : out.ways)
+        if (w.spans_arc)
+            add("way_spans_arc", finding_severity::stop_job,
+                w.name + " joins what lies before the arc with what lies behind it: a short circuit of the supply. "
+                         "Everything else is reckoned as if it were open.");
+    if (out.outcome == loop_outcome::unstable)
+        add("sharing_unstable", finding_severity::stop_job,
+            "Ways share the current in a state that does not last: a little more in one of them draws more. Which "
+            "carries how much cannot be said.");
+    if (has_stray_ways(s)) {
+        const bool is_solved = solved.typical().is_solved();
+        std::vector<worst_opening> worst(s.ways.size());
+        if (is_solved) worst = opened_in_turn(solved);
+        for (std::size_t w = 0; w < s.ways.size(); ++w) {
+            if (s.ways[w].kind != way_kind::stray || out.ways[w].spans_arc) continue;
+            const way_result& r = out.ways[w];
+            if (!is_solved || !(r.current.typical.value() > 0.0))
+                add("stray_way", finding_severity::warning,
+                    r.name + " joins points of the welding circuit and is not meant to: " +
+                        (is_solved ? "it carries no current as things stand, which nothing secures."
+                                   : "what it carries cannot be said here."));
+            else
+                add("stray_current", finding_severity::stop_job,
+                    r.name + " typically carries " + to_text(r.current.typical, "A") + ", in a poor case " +
+                        to_text(r.current.high, "A") +
+                        ": welding current where none may be. No amount of it is allowed." +
+                        lasts(s, w, r.current.typical));
+            if (worst[w].most > r.current.typical)
+                add("stray_when_return_opens", finding_severity::warning,
+                    "With the way over " + worst[w].by + " open, " + r.name + " would typically carry " +
+                        to_text(worst[w].most, "A") + "." + lasts(s, w, worst[w].most));
+        }
+        if (is_solved) {
+            loop_solver without(s, checked_arc_index(s), openings_of_stray_ways(s));
+            if (without.solve(scatter::typical).outcome == loop_outcome::open_circuit)
+                add("return_by_stray_ways_only", finding_severity::stop_job,
+                    "No intended way back conducts: all of the current returns by ways that are not meant for it.");
+        }
+    }
+    for (std::size_t f = 0; f < s.others.size(); ++f) {
+        const feed& other = s.others[f];
+        const std::string name = other.name.empty() ? "feed " + std::to_string(f + 1) : other.name;
+        add("shared_work", finding_severity::notice,
+            name + " welds on the same circuit: its " + to_text(other.current, "A") +
+                " counts as flowing whenever this arc burns, and adds up in what both returns share.");
+        if (static_cast<double>(other.duty.share()) > static_cast<double>(s.job.duty.share()))
+            add("other_duty_is_longer", finding_severity::notice,
+                name + " has the longer duty: what its current alone does while this arc rests is not counted.");
+        const voltage own = s.supply && s.supply->kind == supply_kind::constant_voltage ? s.supply->setting
+                            : s.supply                                                  ? s.supply->highest_output
+                                                                                        : voltage{};
+        add("between_holders", finding_severity::warning,
+            other.no_load && own.value() > 0.0
+                ? "Where the outputs of " + name +
+                      " and of this supply are opposed, their no-load voltages add up "
+                      "between the two holders, to " +
+                      to_text(voltage(*other.no_load + own), "V") + " or more: nobody touches both."
+                : "Where the outputs of " + name +
+                      " and of this supply are opposed, their no-load voltages add up "
+                      "between the two holders: nobody touches both.");
+    }
+    out.findings.insert(out.findings.end(), found.begin(), found.end());
+    std::stable_sort(out.findings.begin(), out.findings.end(),
+                     [](const loop_finding& a, const loop_finding& b) { return a.severity > b.severity; });
+}
+
+}  // namespace weldloop::detail

@@ -1,0 +1,308 @@
+#pragma once
+/// @file
+/// How currents divide in a network of conductors: branches whose drop rises with their current, emfs, and currents
+/// that are given. Plain numbers: A, V, ohm.
+
+#include <algorithm>
+#include <cmath>
+#include <cstddef>
+#include <limits>
+#include <numeric>
+#include <span>
+#include <utility>
+#include <vector>
+
+namespace weldloop::solve {
+
+/// A drop with its slope by the current.
+struct drop_at_current {
+    double volts = 0.0;  ///< with the sign of the current
+    double slope = 0.0;  ///< [ohm] 0 or above
+};
+
+/// Drop of a branch.
+class drop_of_current {
+public:
+    drop_of_current() = default;
+    drop_of_current(const drop_of_current&) = delete;
+    drop_of_current& operator=(const drop_of_current&) = delete;
+    virtual ~drop_of_current() = default;
+    /// @param amps with its sign @return odd in the current, never falling
+    [[nodiscard]] virtual drop_at_current at(double amps) const = 0;
+};
+
+/// A branch that keeps its resistance.
+class plain_resistance final : public drop_of_current {
+public:
+    /// @param ohms 0 or above
+    explicit plain_resistance(double ohms) : ohms_(ohms) {}
+    [[nodiscard]] drop_at_current at(double amps) const override { return {ohms_ * amps, ohms_}; }
+
+private:
+    double ohms_;
+};
+
+/// What became of a search for the division of currents.
+enum class division {
+    found,        ///< the currents are there
+    unconnected,  ///< a given current has no way to where it goes
+    undecided,    ///< a loop of branches without any resistance, or no balance within the bounded work
+};
+
+/// Currents of all branches.
+struct divided_currents {
+    division what = division::undecided;  ///< the rest holds for `found`
+    std::vector<double> amps;             ///< of every branch, from its first node to its second
+    double residual = 0.0;                ///< largest sum of volts round a loop, of the largest drop in it
+};
+
+/// A network of conductors. Nodes are numbered from 0.
+class current_network {
+public:
+    using index = std::size_t;  ///< of a node or branch
+
+    /// @param nodes how many there are
+    explicit current_network(index nodes) : nodes_(nodes) {}
+
+    /// A branch. @param from, to its nodes @param law its drop, kept by the caller
+    /// @param emf [V] that drives current from `from` to `to`
+    index add_branch(index from, index to, const drop_of_current& law, double emf = 0.0)
+    {
+        branches_.push_back({from, to, &law, emf});
+        return branches_.size() - 1;
+    }
+    /// A current that is given: it enters at one node and leaves at another [A].
+    void inject(index into, index out_of, double amps) { given_.push_back({into, out_of, amps}); }
+
+    [[nodiscard]] index branches() const { return branches_.size(); }  ///< number of branches
+
+    /// Loops that decide the division, each as branches with the sense they are passed in: one for every branch that a
+    /// spanning tree leaves out. Call prepare() first.
+    struct passed {
+        index branch;
+        double sense;
+    };
+    [[nodiscard]] const std::vector<std::vector<passed>>& loops() const { return loops_; }
+
+    /// Finds the loops, and currents that meet every node's balance. @return false if a given current has no way
+    [[nodiscard]] bool prepare()
+    {
+        const auto nowhere = static_cast<index>(-1);
+        std::vector<std::vector<index>> at(nodes_);
+        for (index b = 0; b < branches_.size(); ++b) {
+            at[branches_[b].from].push_back(b);
+            at[branches_[b].to].push_back(b);
+        }
+        std::vector<index> up(nodes_, nowhere), order, root(nodes_, nowhere);
+        std::vector<bool> in_tree(branches_.size(), false);
+        for (index start = 0; start < nodes_; ++start) {
+            if (root[start] != nowhere) continue;
+            root[start] = start;
+            order.push_back(start);
+            for (index k = order.size() - 1; k < order.size(); ++k)
+                for (const index b : at[order[k]]) {
+                    const index other = branches_[b].from == order[k] ? branches_[b].to : branches_[b].from;
+                    if (root[other] != nowhere) continue;
+                    root[other] = start;
+                    up[other] = b;
+                    in_tree[b] = true;
+                    order.push_back(other);
+                }
+        }
+        const auto parent = [&](index n) {
+            return branches_[up[n]].from == n ? branches_[up[n]].to : branches_[up[n]].from;
+        };
+        // from a node to its root
+        const auto to_root = [&](index n) {
+            std::vector<passed> way;
+            for (; up[n] != nowhere; n = parent(n)) way.push_back({up[n], branches_[up[n]].from == n ? 1.0 : -1.0});
+            return way;
+        };
+        loops_.clear();
+        for (index b = 0; b < branches_.size(); ++b) {
+            if (in_tree[b]) continue;
+            std::vector<passed> loop = to_root(branches_[b].to), back = to_root(branches_[b].from);
+            while (!loop.empty() && !back.empty() && loop.back().branch == back.back().branch) {
+                loop.pop_back();
+                back.pop_back();
+            }
+            for (const passed& p : back) loop.push_back({p.branch, -p.sense});
+            loop.push_back({b, 1.0});
+            loops_.push_back(std::move(loop));
+        }
+        particular_.assign(branches_.size(), 0.0);
+        for (const given& g : given_) {
+            if (g.into == g.out_of || g.amps == 0.0) continue;
+            if (root[g.into] != root[g.out_of]) return false;
+            for (const passed& p : to_root(g.into)) particular_[p.branch] += g.amps * p.sense;
+            for (const passed& p : to_root(g.out_of)) particular_[p.branch] -= g.amps * p.sense;
+        }
+        return true;
+    }
+
+    /// Sums of volts round the loops at a division, drops by the caller.
+    /// @param volts of every branch, from its first node to its second, emfs left out
+    [[nodiscard]] std::vector<double> round_loops(std::span<const double> volts) const
+    {
+        std::vector<double> out;
+        for (const std::vector<passed>& loop : loops_) {
+            double sum = 0.0;
+            for (const passed& p : loop) sum += p.sense * (volts[p.branch] - branches_[p.branch].emf);
+            out.push_back(sum);
+        }
+        return out;
+    }
+    /// Currents of all branches for currents of the loops [A].
+    [[nodiscard]] std::vector<double> branch_currents(std::span<const double> loop_amps) const
+    {
+        std::vector<double> out = particular_;
+        for (index l = 0; l < loops_.size(); ++l)
+            for (const passed& p : loops_[l]) out[p.branch] += p.sense * loop_amps[l];
+        return out;
+    }
+    /// What currents of all branches are as currents of the loops: those of the branches the tree leaves out [A].
+    [[nodiscard]] std::vector<double> loop_currents(std::span<const double> amps) const
+    {
+        std::vector<double> out;
+        for (const std::vector<passed>& loop : loops_)
+            out.push_back(amps[loop.back().branch] - particular_[loop.back().branch]);
+        return out;
+    }
+
+    /// Divides the currents: in every loop the drops add up to its emfs.
+    ///
+    /// Drops never fall as currents grow, so that the division makes a sum of work least that has one bottom: Newton's
+    /// steps with that sum as their measure cannot end anywhere else.
+    /// @param start currents of all branches to begin with, or empty
+    [[nodiscard]] divided_currents divide(std::span<const double> start = {}) const
+    {
+        constexpr int most_steps = 200, most_halvings = 40;
+        constexpr double enough = 1e-13;  // of the largest drop in a loop
+        divided_currents out;
+        std::vector<double> loop_amps(loops_.size(), 0.0);
+        if (start.size() == branches_.size()) loop_amps = loop_currents(start);
+        state now = state_at(loop_amps);
+        for (int step = 0;; ++step) {
+            out.residual = now.residual;
+            out.amps = now.amps;
+            if (now.residual <= enough) {
+                out.what = division::found;
+                return out;
+            }
+            if (step == most_steps) return out;
+            std::vector<double> change = now.round;
+            if (!solved(loop_matrix(now.slopes), change)) return out;
+            double share = 1.0;
+            bool better = false;
+            for (int halving = 0; halving < most_halvings; ++halving, share *= 0.5) {
+                std::vector<double> next = loop_amps;
+                for (index l = 0; l < next.size(); ++l) next[l] -= share * change[l];
+                state then = state_at(next);
+                // on the way down the sum's slope along the step is below zero; past the bottom it turns
+                double along = 0.0, before = 0.0;
+                for (index l = 0; l < next.size(); ++l) {
+                    along -= change[l] * then.round[l];
+                    before -= change[l] * now.round[l];
+                }
+                if (along <= 0.0 || std::fabs(along) <= 0.9 * std::fabs(before) || then.residual <= enough) {
+                    loop_amps = std::move(next);
+                    now = std::move(then);
+                    better = true;
+                    break;
+                }
+            }
+            if (!better) return out;
+            constexpr double rounding = 1e-11;  // where rounding leaves no smaller residual
+            if (share == 1.0 && step > 60 && now.residual <= rounding) {
+                out.what = division::found;
+                out.residual = now.residual;
+                out.amps = now.amps;
+                return out;
+            }
+        }
+    }
+
+    /// Matrix of the loops: slopes of their sums of volts by their currents. @param slopes of every branch [ohm]
+    [[nodiscard]] std::vector<double> loop_matrix(std::span<const double> slopes) const
+    {
+        const index n = loops_.size();
+        std::vector<double> m(n * n, 0.0), sense(branches_.size(), 0.0);
+        for (index i = 0; i < n; ++i) {
+            for (const passed& p : loops_[i]) sense[p.branch] = p.sense;
+            for (index j = 0; j < n; ++j)
+                for (const passed& p : loops_[j]) m[i * n + j] += sense[p.branch] * p.sense * slopes[p.branch];
+            for (const passed& p : loops_[i]) sense[p.branch] = 0.0;
+        }
+        return m;
+    }
+
+    /// Solves a small full system in place, with exchange of rows. @return false where it is singular
+    [[nodiscard]] static bool solved(std::vector<double> m, std::vector<double>& right)
+    {
+        const index n = right.size();
+        for (index k = 0; k < n; ++k) {
+            index pivot = k;
+            for (index i = k + 1; i < n; ++i)
+                if (std::fabs(m[i * n + k]) > std::fabs(m[pivot * n + k])) pivot = i;
+            if (!(std::fabs(m[pivot * n + k]) > 0.0)) return false;
+            if (pivot != k) {
+                for (index j = 0; j < n; ++j) std::swap(m[k * n + j], m[pivot * n + j]);
+                std::swap(right[k], right[pivot]);
+            }
+            for (index i = k + 1; i < n; ++i) {
+                const double f = m[i * n + k] / m[k * n + k];
+                if (f == 0.0) continue;
+                for (index j = k; j < n; ++j) m[i * n + j] -= f * m[k * n + j];
+                right[i] -= f * right[k];
+            }
+        }
+        for (index k = n; k-- > 0;) {
+            for (index j = k + 1; j < n; ++j) right[k] -= m[k * n + j] * right[j];
+            right[k] /= m[k * n + k];
+        }
+        return true;
+    }
+
+private:
+    struct branch {
+        index from, to;
+        const drop_of_current* law;
+        double emf;
+    };
+    struct given {
+        index into, out_of;
+        double amps;
+    };
+    struct state {
+        std::vector<double> amps, slopes, round;
+        double residual = 0.0;
+    };
+
+    [[nodiscard]] state state_at(std::span<const double> loop_amps) const
+    {
+        state out;
+        out.amps = branch_currents(loop_amps);
+        std::vector<double> volts;
+        for (index b = 0; b < branches_.size(); ++b) {
+            const drop_at_current d = branches_[b].law->at(out.amps[b]);
+            volts.push_back(d.volts);
+            out.slopes.push_back(d.slope);
+        }
+        out.round = round_loops(volts);
+        for (index l = 0; l < loops_.size(); ++l) {
+            double largest = std::numeric_limits<double>::min();
+            for (const passed& p : loops_[l])
+                largest = std::max({largest, std::fabs(volts[p.branch]), std::fabs(branches_[p.branch].emf)});
+            out.residual = std::max(out.residual, std::fabs(out.round[l]) / largest);
+        }
+        return out;
+    }
+
+    index nodes_;
+    std::vector<branch> branches_;
+    std::vector<given> given_;
+    std::vector<std::vector<passed>> loops_;
+    std::vector<double> particular_;
+};
+
+}  // namespace weldloop::solve
