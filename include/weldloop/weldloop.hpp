@@ -126,7 +126,7 @@
 #include <weldloop/part/work_connection.hpp>
 #include <weldloop/part/work_magnet.hpp>
 
-#include <weldloop/circuit/body_loss_table.hpp>
+#include <weldloop/circuit/body_tables.hpp>
 #include <weldloop/circuit/bolted_face.hpp>
 #include <weldloop/circuit/cable_heating.hpp>
 #include <weldloop/circuit/clamp_heat.hpp>

@@ -35,7 +35,7 @@ struct work_heat {
     thermal_conductance sink = {};  ///< from the patch under the contact into the plate and the air [W/K]
     temperature work = {};          ///< of the work far from the contact: the air's, or its preheat
     area faces = {};                ///< apparent contact area between jaw and work [m2]
-    heat_capacity patch = {};       ///< of the work under the contact [J/K], above 0 where it is followed in time
+    heat_capacity patch = {};       ///< of the work under the contact [J/K]; 0: next to none
 };
 
 /// Sink of a plate round a contact: a disc fin losing heat from both faces as a body of its own width would.

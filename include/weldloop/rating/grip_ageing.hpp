@@ -290,14 +290,13 @@ public:
             return out;
         }
         out.heat = solver_.solve(out.condition, near != nullptr && !near->open ? &near->heat : &new_);
-        const clamp_swing swing = ripple_.of(solver_.heats_at(out.heat));
         const double jaw = solver_.air() + out.heat.rise[jaw_place],
                      spring = solver_.air() + out.heat.rise[spring_place];
-        out.jaw_peak_kelvin = jaw + swing.jaw_peak();
+        out.jaw_peak_kelvin = solver_.air() + solver_.peak_of(out.heat, jaw_place);
         const double by_spring = ageing_->spring_sensitivity(s.parameter, spring),
                      by_jaw = ageing_->film_sensitivity(jaw);
-        out.spring_kelvin = spring + swing.spring_excess(by_spring);
-        out.jaw_kelvin = jaw + swing.jaw_excess(by_jaw);
+        out.spring_kelvin = spring + ripple_.spring_excess(by_spring, out.heat.swing);
+        out.jaw_kelvin = jaw + ripple_.jaw_excess(by_jaw, out.heat.swing);
         return out;
     }
 
