@@ -232,14 +232,14 @@ TEST(ClampRipple, IsTheNetworkSwitchedOnAndOff)
         const clamp_network n = network_of(spring_clamp(300_A), surface_state::oxidized);
         const load work{.current = 350_A, .duty = duty_cycle::of(in_si<duration>(600.0 * share), 10_min)};
         clamp_solver solver(n, short_lead, work, scatter::typical);
-        const detail::clamp_ripple ripple = detail::let_swing(solver, {}, work.duty);
+        const detail::clamp_swing swing = detail::let_swing(solver, {}, work.duty);
         const clamp_solver::state s = solver.solve({});
         ASSERT_EQ(s.bound, clamp_bound::none);
         EXPECT_NEAR(s.swing, 1.0, 1e-9);
         const solve::heat_network& net = solver.network_at({});
-        const auto jaw = solver.node_of(detail::jaw_place), spring = solver.node_of(detail::spring_place);
+        const auto jaw = solver.nodes()[detail::jaw_place], spring = solver.nodes()[detail::spring_place];
         std::vector<double> x(net.size()), gain(net.size());
-        for (std::size_t k = 0; k < net.size(); ++k) x[solver.node_of(k)] = s.rise[k];
+        for (std::size_t k = 0; k < net.size(); ++k) x[solver.nodes()[k]] = s.rise[k];
         double jaw_end = 0.0, jaw_sum = 0.0, spring_sum = 0.0, spring_rate = 0.0;
         constexpr double step = 0.05, sensitivity = 0.15;
         constexpr int periods = 40;
@@ -259,14 +259,14 @@ TEST(ClampRipple, IsTheNetworkSwitchedOnAndOff)
         EXPECT_NEAR(s.rise[detail::spring_place], spring_mean, 0.01) << share;
         EXPECT_NEAR(solver.peak_of(s, detail::jaw_place) - s.rise[detail::jaw_place], jaw_end - jaw_mean, 0.03)
             << share;
-        EXPECT_NEAR(ripple.spring_excess(sensitivity, s.swing),
+        EXPECT_NEAR(swing.spring_excess(sensitivity, s.swing),
                     std::log(spring_rate / steps) / sensitivity - spring_mean, 0.01)
             << share;
     }
     const clamp_network n = network_of(spring_clamp(300_A));
     const load steady{.current = 300_A, .duty = duty_cycle::continuous()};
     clamp_solver solver(n, short_lead, steady, scatter::typical);
-    const detail::clamp_ripple none = detail::let_swing(solver, {}, steady.duty);
+    const detail::clamp_swing none = detail::let_swing(solver, {}, steady.duty);
     const clamp_solver::state s = solver.solve({});
     EXPECT_EQ(solver.peak_of(s, detail::jaw_place), s.rise[detail::jaw_place]);
     EXPECT_EQ(none.spring_excess(0.15, s.swing), 0.0);

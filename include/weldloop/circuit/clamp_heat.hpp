@@ -103,8 +103,8 @@ public:
         set(c);
         return made_->net;
     }
-    /// Node of a place in it.
-    [[nodiscard]] solve::heat_network::index node_of(std::size_t place) const { return made_->node[place]; }
+    /// Nodes of the places in it.
+    [[nodiscard]] const std::array<solve::heat_network::index, clamp_places>& nodes() const { return made_->node; }
 
     /// Warm force over cold with what grips at a rise [K].
     [[nodiscard]] double warm_at(double rise) const
@@ -134,12 +134,15 @@ public:
     void follow(const period& p) { period_ = p; }
 
     /// The settled period of a condition, judged as the loop judges it.
-    [[nodiscard]] solve::periodic_state settled_period(const clamp_condition& c, const duty_cycle& duty) const
+    /// @param near that of a condition that was no worse, or nullptr
+    [[nodiscard]] solve::periodic_state settled_period(const clamp_condition& c, const duty_cycle& duty,
+                                                       const solve::periodic_state* near = nullptr) const
     {
         set(c);
         const std::vector<double> cold(clamp_places, coldest());
         return solve::periodic_state_of(
-            made_->net, {duty.on().value(), duty.is_continuous() ? 0.0 : (duty.period() - duty.on()).value()}, cold);
+            made_->net, {duty.on().value(), duty.is_continuous() ? 0.0 : (duty.period() - duty.on()).value()}, cold,
+            near);
     }
     /// What ended a search for a state.
     [[nodiscard]] clamp_bound bound_of(solve::outcome what, solve::heat_network::index where) const

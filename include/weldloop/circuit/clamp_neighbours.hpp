@@ -2,11 +2,12 @@
 /// @file
 /// What the rest of a solved loop takes from a clamp in it, as the clamp's own network needs it.
 
-#include <algorithm>
+#include <array>
 #include <cstddef>
 #include <vector>
 
 #include <weldloop/circuit/clamp_network.hpp>
+#include <weldloop/circuit/clamp_ripple.hpp>
 #include <weldloop/circuit/loop_network.hpp>
 #include <weldloop/solve/periodic_state.hpp>
 #include <weldloop/solve/sparse_lu.hpp>
@@ -54,18 +55,30 @@ namespace weldloop::detail {
 
 /// What a solved loop says of a clamp in it, as its forecast begins.
 struct clamp_in_loop {
-    clamp_outside outside = {};  ///< what the loop takes from it
-    temperature jaws_peak = {};  ///< of its jaws in the duty period, with what the neighbours' swing adds
+    clamp_outside outside = {};        ///< what the loop takes from it
+    clamp_period period = {};          ///< that it goes through
+    scatter level = scatter::typical;  ///< at which point of every joint's scatter
 };
 /// @param net the loop's network @param found its solved state @param clamp index of the work connection in the path
-/// @param on_share share of the period with current
+/// @param on_share share of the period with current @param level at which the loop was solved
 [[nodiscard]] inline clamp_in_loop clamp_in(const loop_network& net, const solve::periodic_state& found,
-                                            std::size_t clamp, double on_share)
+                                            std::size_t clamp, double on_share, scatter level)
 {
-    clamp_in_loop out{neighbours_of(net, found, clamp, on_share), {}};
-    for (const loop_network::place_at& p : net.parts()[clamp].places)
-        if (p.what == part_place::jaws) out.jaws_peak = temperature::kelvin(net.air() + found.peak[p.node]);
-    return out;
+    const auto node_of = [&](part_place what) {
+        for (const loop_network::place_at& p : net.parts()[clamp].places)
+            if (p.what == what) return p.node;
+        return loop_network::nowhere;
+    };
+    std::array<loop_network::index, clamp_places> node{};
+    node[jaw_place] = node_of(part_place::jaws);
+    node[body_place] = node_of(part_place::arms);
+    node[spring_place] = node_of(part_place::spring);
+    node[handle_place] = node_of(part_place::handle);
+    node[entry_place] = node_of(part_place::cable_connection);
+    node[patch_place] = node_of(part_place::work);
+    for (const std::size_t k : {spring_place, handle_place})  // a clamp without it: the place follows the body
+        if (node[k] == loop_network::nowhere) node[k] = node[body_place];
+    return {neighbours_of(net, found, clamp, on_share), clamp_period_of(found, node), level};
 }
 
 }  // namespace weldloop::detail

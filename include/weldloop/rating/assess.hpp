@@ -96,11 +96,13 @@ inline void collect(std::vector<source>& all, const basis& b)
     assessment out = detail::judged(solved);
     for (part_result& r : out.parts) {
         if (out.conducts && std::holds_alternative<work_connection>(s.path[r.place])) {
-            const auto in_loop = [&](const solve::periodic_state& state) {
-                return detail::clamp_in(solved.network(), state, r.place, static_cast<double>(s.job.duty.share()));
+            const auto in_loop = [&](const solve::periodic_state& state, scatter level) {
+                return detail::clamp_in(solved.network(), state, r.place, static_cast<double>(s.job.duty.share()),
+                                        level);
             };
-            const detail::clamp_in_loop usual = in_loop(solved.typical_state());
-            const detail::clamp_in_loop poor = solved.poor_state() != nullptr ? in_loop(*solved.poor_state()) : usual;
+            const detail::clamp_in_loop usual = in_loop(solved.typical_state(), scatter::typical);
+            const detail::clamp_in_loop poor =
+                solved.poor_state() != nullptr ? in_loop(*solved.poor_state(), scatter::high) : usual;
             r.grip = detail::forecast_in_loop(s, r.place, usual, poor, usual_forecast, {});
             r.basis.add(r.grip->basis);
         }

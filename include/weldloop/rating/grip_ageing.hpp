@@ -264,14 +264,19 @@ struct grip_heat {
 class ageing_clamp {
 public:
     /// @param surface_factor resistance of the jaws over that of the surface the network was made with
+    /// @param swing that it has when new, or null: that of the clamp by itself is sought
     ageing_clamp(const clamp_solver& solver, const grip_ageing& ageing, const duty_cycle& duty,
-                 double surface_factor = 1.0)
+                 double surface_factor = 1.0, const clamp_swing* swing = nullptr)
         : solver_(solver), ageing_(&ageing), surface_factor_(surface_factor)
     {
         const clamp_condition when_new{ageing.force_share({}, {}), surface_factor};
         if (!(when_new.force_share > least_share)) return;
-        ripple_ = let_swing(solver_, when_new, duty);
-        new_ = solver_.solve(when_new);
+        if (swing != nullptr) {
+            swing_ = *swing;
+            solver_.follow(swing_.followed());
+        } else
+            swing_ = let_swing(solver_, when_new, duty);
+        new_ = solver_.solve(when_new, swing_.start());
     }
 
     [[nodiscard]] const clamp_solver& solver() const { return solver_; }
@@ -295,8 +300,8 @@ public:
         out.jaw_peak_kelvin = solver_.air() + solver_.peak_of(out.heat, jaw_place);
         const double by_spring = ageing_->spring_sensitivity(s.parameter, spring),
                      by_jaw = ageing_->film_sensitivity(jaw);
-        out.spring_kelvin = spring + ripple_.spring_excess(by_spring, out.heat.swing);
-        out.jaw_kelvin = jaw + ripple_.jaw_excess(by_jaw, out.heat.swing);
+        out.spring_kelvin = spring + swing_.spring_excess(by_spring, out.heat.swing);
+        out.jaw_kelvin = jaw + swing_.jaw_excess(by_jaw, out.heat.swing);
         return out;
     }
 
@@ -307,7 +312,7 @@ private:
     const grip_ageing* ageing_;
     double surface_factor_;
     clamp_solver::state new_ = {};
-    clamp_ripple ripple_;
+    clamp_swing swing_;
 };
 
 }  // namespace detail
