@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <random>
@@ -9,7 +10,7 @@
 
 #include <weldloop/circuit/body_tables.hpp>
 #include <weldloop/circuit/clamp_heat.hpp>
-#include <weldloop/circuit/clamp_ripple.hpp>
+#include <weldloop/circuit/clamp_swing.hpp>
 #include <weldloop/core/literals.hpp>
 #include <weldloop/part/welding_cable.hpp>
 
@@ -44,6 +45,23 @@ clamp_network steady_states_that_turn_back()
 
 const clamp_outside short_lead{in_si<thermal_conductance>(0.1), 35_degC};
 
+// Half of a contact's heat is made on the work's side and comes back only through the faces; what crosses them goes by
+// the spots of the metal and the gap between them. The patch of the work stores nothing here.
+struct work_pull {
+    double taken;        // W of the contact's heat that go straight into the work
+    double conductance;  // W/K from the jaws through the faces into the work
+};
+work_pull work_pull_of(const work_heat& work, voltage drop, current through, temperature jaw)
+{
+    const double crossing =
+        (spot_heat_conductance(through / drop, jaw) +
+         gap_heat_conductance(air_at(std::clamp(jaw, air_coldest, air_hottest)).thermal_conductivity, work.faces,
+                              pressed_gap_height))
+            .value();
+    const double sink = work.sink.value(), share = sink / (crossing + sink);
+    return {0.5 * (through * drop).value() * share, crossing * share};
+}
+
 // The balance marched in time with small steps, every conductance asked of the solver anew: what a clamp does that is
 // switched on cold. Returns whether it found rest below its limits.
 struct warmed {
@@ -74,7 +92,7 @@ warmed warm_up(const clamp_network& n, const clamp_outside& o, const load& work,
         const conductance cold = n.jaws.typical * std::pow(c.force_share * warm, n.force_exponent) / c.contact_factor;
         const voltage drop =
             joint_drop(work.current, conductance_at(cold, metals, at(0)), joint_limits_of(metals, at(0)));
-        const detail::work_pull pull = detail::work_pull_of(n.work, drop, work.current, at(0));
+        const work_pull pull = work_pull_of(n.work, drop, work.current, at(0));
         flow[0] +=
             amps * drop.value() - pull.taken - pull.conductance * (rise[0] - (n.work.work - n.where.air).value());
         const voltage end = joint_drop(work.current, conductance_at(n.termination.typical, n.termination_metals, at(4)),
@@ -226,7 +244,7 @@ TEST(ClampHeat, SaysWhatEndsTheSteadyStates)
 
 // The swing read off the settled period against the network switched on and off in small explicit steps until it
 // repeats.
-TEST(ClampRipple, IsTheNetworkSwitchedOnAndOff)
+TEST(ClampSwing, IsTheNetworkSwitchedOnAndOff)
 {
     for (const double share : {0.2, 0.6, 0.9}) {
         const clamp_network n = network_of(spring_clamp(300_A), surface_state::oxidized);

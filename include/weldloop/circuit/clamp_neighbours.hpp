@@ -7,7 +7,7 @@
 #include <vector>
 
 #include <weldloop/circuit/clamp_network.hpp>
-#include <weldloop/circuit/clamp_ripple.hpp>
+#include <weldloop/circuit/clamp_swing.hpp>
 #include <weldloop/circuit/loop_network.hpp>
 #include <weldloop/solve/periodic_state.hpp>
 #include <weldloop/solve/sparse_lu.hpp>

@@ -9,7 +9,7 @@
 #include <numbers>
 
 #include <weldloop/circuit/clamp_heat.hpp>
-#include <weldloop/circuit/clamp_ripple.hpp>
+#include <weldloop/circuit/clamp_swing.hpp>
 #include <weldloop/circuit/joint_circuit.hpp>
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/source.hpp>

@@ -10,7 +10,7 @@
 
 #include <weldloop/circuit/clamp_heat.hpp>
 #include <weldloop/circuit/clamp_network.hpp>
-#include <weldloop/circuit/clamp_ripple.hpp>
+#include <weldloop/circuit/clamp_swing.hpp>
 #include <weldloop/core/duty_cycle.hpp>
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/require.hpp>

@@ -6,7 +6,7 @@
 #include <algorithm>
 
 #include <weldloop/circuit/clamp_heat.hpp>
-#include <weldloop/circuit/clamp_ripple.hpp>
+#include <weldloop/circuit/clamp_swing.hpp>
 #include <weldloop/circuit/magnet_network.hpp>
 #include <weldloop/core/band.hpp>
 #include <weldloop/core/quantities.hpp>
