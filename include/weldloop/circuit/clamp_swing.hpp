@@ -64,6 +64,8 @@ public:
         if (period.bound != clamp_bound::none) return;
         start_.steady = period.mean;
         const clamp_solver::state steady = solver.solve(condition, &start_);
+        followed_.bound = steady.bound;
+        if (steady.bound != clamp_bound::none) return;
         start_.steady = steady.steady;
         followed_.contact_heat = steady.contact_heat;
         for (std::size_t k = 0; k < clamp_places; ++k) {
