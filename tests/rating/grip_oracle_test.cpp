@@ -98,8 +98,8 @@ detail::grip_march marched(const oracle_case& c, duration horizon, detail::march
 }  // namespace
 
 // The script follows seven states from a cold clamp, switching by switching; the march takes the heat as steady in
-// every slow state and the swing within a period as that of the new clamp, in proportion to its heat. The first row of each case is more than 40 time
-// constants after the start, so that what is left is what those two steps cost.
+// every slow state and the swing within a period as that of the new clamp, in proportion to its heat. The first row of
+// each case is more than 40 time constants after the start, so that what is left is what those two steps cost.
 TEST(GripOracle, ForceAndTemperaturesFollowTheOdeSuite)
 {
     std::map<std::string, oracle_case> cases;
