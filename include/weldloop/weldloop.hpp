@@ -130,14 +130,14 @@
 #include <weldloop/part/work_magnet.hpp>
 #include <weldloop/part/workpiece.hpp>
 
-#include <weldloop/circuit/body_loss_table.hpp>
+#include <weldloop/circuit/body_tables.hpp>
 #include <weldloop/circuit/bolted_face.hpp>
 #include <weldloop/circuit/cable_heating.hpp>
 #include <weldloop/circuit/clamp_heat.hpp>
 #include <weldloop/circuit/clamp_neighbours.hpp>
 #include <weldloop/circuit/clamp_network.hpp>
 #include <weldloop/circuit/clamp_nodes.hpp>
-#include <weldloop/circuit/clamp_ripple.hpp>
+#include <weldloop/circuit/clamp_swing.hpp>
 #include <weldloop/circuit/contact_behaviour.hpp>
 #include <weldloop/circuit/contact_source.hpp>
 #include <weldloop/circuit/coupling_behaviour.hpp>

@@ -10,7 +10,7 @@
 
 #include <weldloop/circuit/clamp_heat.hpp>
 #include <weldloop/circuit/clamp_network.hpp>
-#include <weldloop/circuit/clamp_ripple.hpp>
+#include <weldloop/circuit/clamp_swing.hpp>
 #include <weldloop/circuit/loop.hpp>
 #include <weldloop/core/literals.hpp>
 #include <weldloop/part/welding_cable.hpp>

@@ -70,11 +70,14 @@ oracle_case case_of(const reference_table::row& row)
     n.grip.slope = in_si<per_kelvin>(row.number("grip_slope"));
     n.gripping = spring ? clamp_node::spring : clamp_node::body;
     n.grip_limit = spring ? 250_degC : 900_degC;
+    n.body_melting = brass.melting;
     n.termination = exactly(in_si<conductance>(row.number("termination_S")));
     n.termination_metals = {annealed_copper, brass};
     n.arms_share = row.number("arms_share");
     n.spring_path = in_si<resistance>(row.number("spring_path"));
-    n.work = {g("work_sink"), temperature::kelvin(row.number("work_K")), in_si<area>(row.number("work_faces"))};
+    n.work = {.sink = g("work_sink"),
+              .work = temperature::kelvin(row.number("work_K")),
+              .faces = in_si<area>(row.number("work_faces"))};
     out.outside = {g("lead_G"), temperature::kelvin(row.number("lead_far_K"))};
     const duration period = in_si<duration>(row.number("period_s"));
     out.work = {.current = in_si<current>(row.number("amps")),
@@ -95,8 +98,8 @@ detail::grip_march marched(const oracle_case& c, duration horizon, detail::march
 }  // namespace
 
 // The script follows seven states from a cold clamp, switching by switching; the march takes the heat as steady in
-// every slow state and the swing within a period by its modes. The first row of each case is more than 40 time
-// constants after the start, so that what is left is what those two steps cost.
+// every slow state and the swing within a period as that of the new clamp, in proportion to its heat. The first row of
+// each case is more than 40 time constants after the start, so that what is left is what those two steps cost.
 TEST(GripOracle, ForceAndTemperaturesFollowTheOdeSuite)
 {
     std::map<std::string, oracle_case> cases;

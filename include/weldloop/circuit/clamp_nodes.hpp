@@ -64,7 +64,8 @@ template <class TableOf>
     const auto rise_of = [air](temperature t) { return t.in_kelvin() - air; };
     clamp_in_network out;
     out.work_rise = rise_of(clamp.work.work);
-    out.face = net.add_node(clamp.work.patch.value(), rise_of(clamp.jaw_metals.second.melting));
+    out.face = net.add_node(std::max(clamp.work.patch, least_piece_capacity).value(),
+                            rise_of(clamp.jaw_metals.second.melting));
     net.sink(out.face, clamp.work.sink.value(), out.work_rise);
 
     for (const clamp_node node :

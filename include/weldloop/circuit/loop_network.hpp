@@ -317,6 +317,8 @@ public:
         const solve::heat_law* by_mean;  // of the mean rise of both
     };
     [[nodiscard]] const std::vector<path_link>& path_links() const { return path_links_; }
+    /// Links from patches under contacts to the workpieces they are part of, patch first.
+    [[nodiscard]] const std::vector<path_link>& patch_links() const { return patch_links_; }
 
     [[nodiscard]] const solve::heat_network& network() const { return net_; }
     [[nodiscard]] const std::vector<part_at>& parts() const { return parts_; }
@@ -456,8 +458,12 @@ private:
                     path_links_.push_back({e.end.node, node, 0.0, &shared});
                 }
             }
-            for (const patch_on_piece& patch : patches_)
-                if (patch.at == &p) net_.link(patch.node, node, patch_to_piece(*p.piece).value());
+            for (const patch_on_piece& patch : patches_) {
+                if (patch.at != &p) continue;
+                const double g = patch_to_piece(*p.piece).value();
+                net_.link(patch.node, node, g);
+                patch_links_.push_back({patch.node, node, g, nullptr});
+            }
         }
     }
     index put_stud() { return net_.add_node(least_piece_capacity.value()); }
@@ -855,7 +861,7 @@ private:
     double coldest_work_ = 0.0;
     solve::heat_network net_;
     std::vector<part_at> parts_;
-    std::vector<path_link> path_links_;
+    std::vector<path_link> path_links_, patch_links_;
     std::vector<std::unique_ptr<solve::heat_law>> laws_;
     std::vector<std::pair<thermal_body, std::unique_ptr<solve::curve_table>>> tables_;
     std::vector<std::unique_ptr<solve::curve_table>> surfaces_;

@@ -2,7 +2,6 @@
 /// @file
 /// The work under a clamp as a sink of heat.
 
-#include <algorithm>
 #include <numbers>
 
 #include <weldloop/circuit/thermal_body.hpp>
@@ -10,8 +9,6 @@
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/temperature.hpp>
 #include <weldloop/law/fin.hpp>
-#include <weldloop/law/joint_heat.hpp>
-#include <weldloop/material/air.hpp>
 #include <weldloop/material/metal.hpp>
 #include <weldloop/part/surroundings.hpp>
 
@@ -37,7 +34,7 @@ struct work_heat {
     thermal_conductance sink = {};  ///< from the patch under the contact into the plate and the air [W/K]
     temperature work = {};          ///< of the work far from the contact: the air's, or its preheat
     area faces = {};                ///< apparent contact area between jaw and work [m2]
-    heat_capacity patch = {};       ///< of the work under the contact [J/K], above 0 where it is followed in time
+    heat_capacity patch = {};       ///< of the work under the contact [J/K]; 0: next to none
 };
 
 /// Sink of a plate round a contact: a disc fin losing heat from both faces as a body of its own width would.
@@ -56,30 +53,5 @@ struct work_heat {
 {
     return std::numbers::pi * work_patch_radius * work_patch_radius * thickness * m.heat_per_volume();
 }
-
-namespace detail {
-
-/// What the work does to a joint that presses on it, with the patch under the contact taken out of the balance.
-struct work_pull {
-    double taken = 0.0;        ///< W of the contact's heat that go straight into the work, while current flows
-    double conductance = 0.0;  ///< W/K from the joint's body through the faces into the work
-};
-
-/// Half of a contact's heat is made on the work's side and comes back only through the faces; what crosses them goes by
-/// the spots of the metal and the gap between them.
-/// @param work the work's side @param drop of the contact @param through current @param body of the joint
-[[nodiscard]] inline work_pull work_pull_of(const work_heat& work, voltage drop, current through, temperature body)
-{
-    const conductance spots = drop.value() > 0.0 ? through / drop : conductance{};
-    const double crossing =
-        (spot_heat_conductance(spots, body) +
-         gap_heat_conductance(air_at(std::clamp(body, air_coldest, air_hottest)).thermal_conductivity, work.faces,
-                              pressed_gap_height))
-            .value();
-    const double sink = work.sink.value();
-    return {0.5 * through.value() * drop.value() * sink / (crossing + sink), crossing * sink / (crossing + sink)};
-}
-
-}  // namespace detail
 
 }  // namespace weldloop

@@ -123,11 +123,12 @@ inline void sum_up(assessment& out, const solved_station& solved)
         if (out.conducts && std::holds_alternative<work_connection>(part_at(s, r.place)) &&
             r.current.typical.value() > 0.0) {
             const detail::solved_station& in = r.with_stray_open ? *without : solved;
-            const auto in_loop = [&](const solve::periodic_state& state) {
-                return detail::clamp_in(in.network(), state, r.place, static_cast<double>(s.job.duty.share()));
+            const auto in_loop = [&](const solve::periodic_state& state, scatter level) {
+                return detail::clamp_in(in.network(), state, r.place, static_cast<double>(s.job.duty.share()), level);
             };
-            const detail::clamp_in_loop usual = in_loop(in.typical_state());
-            const detail::clamp_in_loop poor = in.poor_state() != nullptr ? in_loop(*in.poor_state()) : usual;
+            const detail::clamp_in_loop usual = in_loop(in.typical_state(), scatter::typical);
+            const detail::clamp_in_loop poor =
+                in.poor_state() != nullptr ? in_loop(*in.poor_state(), scatter::high) : usual;
             r.grip = detail::forecast_in_loop(s, r.place, usual, poor, usual_forecast, {});
             r.basis.add(r.grip->basis);
         }

@@ -37,6 +37,8 @@ struct grip_question {
     grip_service service;
     band<clamp_outside> outside;  // by the scatter of resistances
     duration horizon;
+    std::optional<clamp_outside> piece = {};      // the workpiece under it; empty: a plate without end
+    std::optional<band<clamp_swing>> swing = {};  // when new, among its neighbours; empty: that of the clamp by itself
 };
 
 // Whether relaxation is beyond its published range whatever the temperature.
@@ -54,7 +56,8 @@ struct grip_question {
 {
     const clamp_solver solver(network, pick(q.outside, scatter_of(which)), q.load, scatter_of(which));
     const grip_ageing ageing(q.joint, q.where, q.service, which, widened);
-    const ageing_clamp clamp(solver, ageing, q.load.duty);
+    const std::optional<clamp_swing> swing = q.swing ? std::optional(pick(*q.swing, scatter_of(which))) : std::nullopt;
+    const ageing_clamp clamp(solver, ageing, q.load.duty, 1.0, swing ? &*swing : nullptr);
     return grip_marcher(clamp, network, q.service, q.horizon, fineness)();
 }
 
@@ -82,7 +85,12 @@ march_within_bounds(const grip_question& q, const clamp_network& network, grip_c
 {
     work_connection w = q.joint;
     if (q.service.interpass) w.preheat = q.service.interpass;
-    return clamp_network_of(w, q.where);
+    clamp_network out = clamp_network_of(w, q.where);
+    if (q.piece && !w.preheat) {
+        out.work.sink = q.piece->conductance;
+        out.work.work = q.piece->far;
+    }
+    return out;
 }
 
 [[nodiscard]] inline grip_forecast forecast_grip(const grip_question& q)
@@ -180,31 +188,30 @@ inline constexpr duration usual_forecast = in_si<duration>(2000.0 * 3600.0);
 
 namespace detail {
 
-/// The forecast of a clamp in a solved loop. Its own network knows the loop by what flows into the cable in the mean;
-/// what the neighbours' swing adds to the jaws' peak is read off the loop at the start and stays, so that the forecast
-/// begins where the loop stands.
+/// The forecast of a clamp in a solved loop, from the state and the period it has there. What the rest of the loop
+/// takes in the mean follows the cable connection as a straight line; its swing grows and falls with the clamp's own.
 /// @param usual the clamp in the loop solved at the median of all joints @param poor at their 95 % points
 [[nodiscard]] inline grip_forecast forecast_in_loop(const station& s, std::size_t index, const clamp_in_loop& usual,
                                                     const clamp_in_loop& poor, duration horizon,
                                                     const grip_service& service)
 {
-    grip_forecast out = forecast_grip({std::get<work_connection>(part_as_placed(s, index)),
-                                       s.where,
-                                       {.current = usual.through, .duty = s.job.duty},
-                                       service,
-                                       {usual.outside, usual.outside, poor.outside},
-                                       horizon});
-    const auto begin_at = [](std::vector<grip_point>& points, temperature_difference by) {
-        for (grip_point& p : points) p.peak_temperature = p.peak_temperature + by;
-    };
-    const auto short_of = [](const std::vector<grip_point>& points, temperature peak) {
-        return points.empty() ? temperature_difference{} : peak - points.front().peak_temperature;
-    };
-    const temperature_difference usually = short_of(out.points, usual.jaws_peak);
-    begin_at(out.points, usually);
-    begin_at(out.kind_points, usually);
-    begin_at(out.poor_points, short_of(out.poor_points, poor.jaws_peak));
-    return out;
+    grip_question q{std::get<work_connection>(part_as_placed(s, index)),
+                    s.where,
+                    {.current = usual.through, .duty = s.job.duty},
+                    service,
+                    {usual.outside, usual.outside, poor.outside},
+                    horizon,
+                    usual.piece};
+    if (!service.interpass) {  // else the work is hotter than the loop knows
+        const clamp_network network = network_of(q);
+        const auto swing_of = [&](const clamp_in_loop& c) {
+            const clamp_solver solver(network, c.outside, q.load, c.level);
+            return clamp_swing(solver, {1.0 - static_cast<double>(q.joint.grip_lost), 1.0}, c.period);
+        };
+        const clamp_swing usually = swing_of(usual);
+        q.swing = {usually, usually, swing_of(poor)};
+    }
+    return forecast_grip(q);
 }
 
 }  // namespace detail
@@ -229,7 +236,7 @@ namespace detail {
     const auto in_loop = [&](scatter level) -> std::optional<detail::clamp_in_loop> {
         solve::periodic_state found;
         if (!solver.solve(level, &found).is_solved()) return std::nullopt;
-        return detail::clamp_in(solver.network(), found, index, static_cast<double>(s.job.duty.share()));
+        return detail::clamp_in(solver.network(), found, index, static_cast<double>(s.job.duty.share()), level);
     };
     const auto usual = in_loop(scatter::typical);
     if (!usual) return std::nullopt;

@@ -9,7 +9,7 @@
 #include <numbers>
 
 #include <weldloop/circuit/clamp_heat.hpp>
-#include <weldloop/circuit/clamp_ripple.hpp>
+#include <weldloop/circuit/clamp_swing.hpp>
 #include <weldloop/circuit/joint_circuit.hpp>
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/source.hpp>
@@ -264,14 +264,19 @@ struct grip_heat {
 class ageing_clamp {
 public:
     /// @param surface_factor resistance of the jaws over that of the surface the network was made with
+    /// @param swing that it has when new, or null: that of the clamp by itself is sought
     ageing_clamp(const clamp_solver& solver, const grip_ageing& ageing, const duty_cycle& duty,
-                 double surface_factor = 1.0)
+                 double surface_factor = 1.0, const clamp_swing* swing = nullptr)
         : solver_(solver), ageing_(&ageing), surface_factor_(surface_factor)
     {
         const clamp_condition when_new{ageing.force_share({}, {}), surface_factor};
         if (!(when_new.force_share > least_share)) return;
-        ripple_ = let_swing(solver_, when_new, duty);
-        new_ = solver_.solve(when_new);
+        if (swing != nullptr) {
+            swing_ = *swing;
+            solver_.follow(swing_.followed());
+        } else
+            swing_ = let_swing(solver_, when_new, duty);
+        new_ = solver_.solve(when_new, swing_.start());
     }
 
     [[nodiscard]] const clamp_solver& solver() const { return solver_; }
@@ -290,14 +295,13 @@ public:
             return out;
         }
         out.heat = solver_.solve(out.condition, near != nullptr && !near->open ? &near->heat : &new_);
-        const clamp_swing swing = ripple_.of(solver_.heats_at(out.heat));
         const double jaw = solver_.air() + out.heat.rise[jaw_place],
                      spring = solver_.air() + out.heat.rise[spring_place];
-        out.jaw_peak_kelvin = jaw + swing.jaw_peak();
+        out.jaw_peak_kelvin = solver_.air() + solver_.peak_of(out.heat, jaw_place);
         const double by_spring = ageing_->spring_sensitivity(s.parameter, spring),
                      by_jaw = ageing_->film_sensitivity(jaw);
-        out.spring_kelvin = spring + swing.spring_excess(by_spring);
-        out.jaw_kelvin = jaw + swing.jaw_excess(by_jaw);
+        out.spring_kelvin = spring + swing_.spring_excess(by_spring, out.heat.swing);
+        out.jaw_kelvin = jaw + swing_.jaw_excess(by_jaw, out.heat.swing);
         return out;
     }
 
@@ -308,7 +312,7 @@ private:
     const grip_ageing* ageing_;
     double surface_factor_;
     clamp_solver::state new_ = {};
-    clamp_ripple ripple_;
+    clamp_swing swing_;
 };
 
 }  // namespace detail

@@ -55,11 +55,15 @@ namespace weldloop {
     for (std::size_t column = 0; column < currents.size(); ++column) {
         const load work{.current = currents[column], .duty = duty};
         const detail::clamp_solver solver(network, lead_outside(lead, where, work), work, scatter::typical);
-        for (std::size_t row = 0; row < surface_factors.size(); ++row)
+        solve::periodic_state period;  // of the row before
+        for (std::size_t row = 0; row < surface_factors.size(); ++row) {
+            const detail::clamp_swing swing =
+                detail::swing_of(solver, {ageing.force_share({}, {}), surface_factors[row]}, duty, period);
             out.cells[row * currents.size() + column] =
-                detail::direct_clamp(solver, ageing, duty, surface_factors[row], true)
+                detail::direct_clamp(solver, ageing, duty, surface_factors[row], true, &swing)
                     .life(horizon.value())
                     .within(horizon.value());
+        }
     }
     out.basis.add(network.basis).add(lead_fin_judgement).add(quarter_grip_judgement);
     return out;

@@ -327,7 +327,8 @@ private:
         if (last.open) return std::isfinite(last.condition.contact_factor) ? grip_end::fallen : grip_end::worn;
         if (last.heat.bound == clamp_bound::melting) return grip_end::ran_away;
         if (last.heat.bound == clamp_bound::gripping)
-            return heat_.heat.returned > near_fold ? grip_end::ran_away : grip_end::destroyed;
+            return clamp_->solver().returned(heat_.heat, heat_.condition) > near_fold ? grip_end::ran_away
+                                                                                      : grip_end::destroyed;
         const double half = 0.5 * horizon_;
         const auto after =
             std::find_if(points_.begin(), points_.end(), [&](const grip_point& p) { return p.at.value() >= half; });

@@ -10,7 +10,7 @@
 
 #include <weldloop/circuit/clamp_heat.hpp>
 #include <weldloop/circuit/clamp_network.hpp>
-#include <weldloop/circuit/clamp_ripple.hpp>
+#include <weldloop/circuit/clamp_swing.hpp>
 #include <weldloop/core/duty_cycle.hpp>
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/require.hpp>
@@ -70,6 +70,7 @@ template <class Holds>
     const clamp_network network = clamp_network_of(joint, where);
     const clamp_condition condition{force_left, moment.contact_factor};
     struct moment_state {
+        detail::clamp_solver solver;
         detail::clamp_solver::state heat;
         bool lead_melts;
         [[nodiscard]] bool holds() const { return heat.bound == clamp_bound::none && !heat.spots_melt && !lead_melts; }
@@ -81,7 +82,7 @@ template <class Holds>
         if (!solver.conducts())
             throw bad_station_error("work connection", "an open circuit", "a clamp whose jaws touch metal");
         static_cast<void>(detail::let_swing(solver, condition, duty));
-        return {solver.solve(condition), behind.far >= lead.metal.melting};
+        return {solver, solver.solve(condition), behind.far >= lead.metal.melting};
     };
     const double low = lowest_clamp_current.value();
     if (!state_at(low).holds())
@@ -90,7 +91,8 @@ template <class Holds>
     grip_threshold out;
     const double found = detail::largest_that_holds(low, highest_clamp_current.value(),
                                                     [&](double amps) { return state_at(amps).holds(); });
-    const detail::clamp_solver::state last = state_at(found).heat;
+    const moment_state end = state_at(found);
+    const detail::clamp_solver::state& last = end.heat;
     constexpr double above = 1.0 + 1e-6;
     constexpr double at_fold = 0.97;  // of its heat that the contact makes again; 1 at the fold itself
     out.largest = in_si<current>(found);
@@ -98,11 +100,11 @@ template <class Holds>
     out.spring = where.air + in_si<temperature_difference>(last.rise[detail::spring_place]);
     if (found < highest_clamp_current.value()) {
         const moment_state next = state_at(found * above);
-        out.bound = next.lead_melts                           ? grip_bound::lead
-                    : last.returned > at_fold                 ? grip_bound::fold
-                    : next.heat.bound == clamp_bound::none    ? grip_bound::spots
-                    : next.heat.bound == clamp_bound::melting ? grip_bound::melting
-                                                              : grip_bound::tempering;
+        out.bound = next.lead_melts                                  ? grip_bound::lead
+                    : end.solver.returned(last, condition) > at_fold ? grip_bound::fold
+                    : next.heat.bound == clamp_bound::none           ? grip_bound::spots
+                    : next.heat.bound == clamp_bound::melting        ? grip_bound::melting
+                                                                     : grip_bound::tempering;
     }
     out.basis.add(network.basis).add(lead_fin_judgement);
     return out;

@@ -39,9 +39,10 @@ struct grip_life {
 class direct_clamp {
 public:
     /// @param spots_must_hold a clamp whose spots melt has ended
+    /// @param swing as for ageing_clamp
     direct_clamp(const clamp_solver& solver, const grip_ageing& ageing, const duty_cycle& duty, double contact_factor,
-                 bool spots_must_hold)
-        : clamp_(solver, ageing, duty, contact_factor), spots_must_hold_(spots_must_hold)
+                 bool spots_must_hold, const clamp_swing* swing = nullptr)
+        : clamp_(solver, ageing, duty, contact_factor, swing), spots_must_hold_(spots_must_hold)
     {
     }
 

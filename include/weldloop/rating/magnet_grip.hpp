@@ -6,7 +6,7 @@
 #include <algorithm>
 
 #include <weldloop/circuit/clamp_heat.hpp>
-#include <weldloop/circuit/clamp_ripple.hpp>
+#include <weldloop/circuit/clamp_swing.hpp>
 #include <weldloop/circuit/magnet_network.hpp>
 #include <weldloop/core/band.hpp>
 #include <weldloop/core/quantities.hpp>
@@ -24,6 +24,7 @@ namespace weldloop {
 /// What a magnet comes to under a load, by the scatter of its contact.
 struct magnet_grip {
     band<temperature> magnet = {};               ///< of the housing, period mean
+    band<temperature> magnet_peak = {};          ///< of the housing, hottest in the period
     band<temperature> pad = {};                  ///< period mean
     band<double> pull_left = {};                 ///< of the pull at 20 degC; 0 where it is demagnetised
     band<weldloop::resistance> resistance = {};  ///< [ohm] cable to work at the job's current; 0 where demagnetised
@@ -34,12 +35,17 @@ struct magnet_grip {
 
 namespace detail {
 
-[[nodiscard]] inline clamp_solver::state magnet_state(const clamp_network& n, const clamp_outside& behind,
-                                                      const load& work, scatter level)
+struct magnet_state {
+    clamp_solver::state heat;
+    double peak;  // rise of the housing
+};
+[[nodiscard]] inline magnet_state magnet_state_of(const clamp_network& n, const clamp_outside& behind, const load& work,
+                                                  scatter level)
 {
     clamp_solver solver(n, behind, work, level);
     static_cast<void>(let_swing(solver, {}, work.duty));
-    return solver.solve({});
+    const clamp_solver::state s = solver.solve({});
+    return {s, solver.peak_of(s, body_place)};
 }
 
 }  // namespace detail
@@ -57,25 +63,28 @@ namespace detail {
         throw bad_station_error("work magnet", "an open circuit", "a pad that touches metal");
     const clamp_outside behind = lead_outside(lead, where, work);
     magnet_grip out;
-    const auto at = [&](scatter level, temperature& magnet, temperature& pad, double& pull, weldloop::resistance& r) {
-        const detail::clamp_solver::state s = detail::magnet_state(n, behind, work, level);
+    const auto at = [&](scatter level, temperature& magnet, temperature& peak, temperature& pad, double& pull,
+                        weldloop::resistance& r) {
+        const auto [s, housing_peak] = detail::magnet_state_of(n, behind, work, level);
         const bool lost = s.bound != clamp_bound::none;
+        peak = where.air + in_si<temperature_difference>(housing_peak);
         magnet = where.air + in_si<temperature_difference>(s.rise[detail::body_place]);
         pad = where.air + in_si<temperature_difference>(s.rise[detail::jaw_place]);
         pull = lost ? 0.0 : s.warm;
         r = lost ? weldloop::resistance{} : in_si<voltage>(s.jaw_volts + s.termination_volts) / work.current;
         return lost;
     };
-    at(scatter::low, out.magnet.low, out.pad.low, out.pull_left.high, out.resistance.low);
-    out.demagnetised =
-        at(scatter::typical, out.magnet.typical, out.pad.typical, out.pull_left.typical, out.resistance.typical);
-    out.may_be_demagnetised = at(scatter::high, out.magnet.high, out.pad.high, out.pull_left.low, out.resistance.high);
+    at(scatter::low, out.magnet.low, out.magnet_peak.low, out.pad.low, out.pull_left.high, out.resistance.low);
+    out.demagnetised = at(scatter::typical, out.magnet.typical, out.magnet_peak.typical, out.pad.typical,
+                          out.pull_left.typical, out.resistance.typical);
+    out.may_be_demagnetised =
+        at(scatter::high, out.magnet.high, out.magnet_peak.high, out.pad.high, out.pull_left.low, out.resistance.high);
     out.basis.add(n.basis).add(lead_fin_judgement);
     return out;
 }
 
 /// The largest current a magnet bears, typical contact: with it the magnet stays below the highest temperature of its
-/// grade and its pad's spots below melting. Zero if it bears none of 1 A or more.
+/// grade at every moment of the period and its pad's spots below melting. Zero if it bears none of 1 A or more.
 /// @param m the magnet @param lead behind it @param duty of the load @param where air around
 /// @return [A], at most highest_clamp_current
 /// @throws not_finite_error, out_of_range_error; bad_station_error for a magnet that does not hold or conducts nothing
@@ -89,7 +98,7 @@ namespace detail {
         const load work{.current = in_si<current>(amps), .duty = duty};
         const clamp_outside behind = lead_outside(lead, where, work);
         if (behind.far >= lead.metal.melting) return false;
-        const detail::clamp_solver::state s = detail::magnet_state(n, behind, work, scatter::typical);
+        const detail::clamp_solver::state s = detail::magnet_state_of(n, behind, work, scatter::typical).heat;
         return s.bound == clamp_bound::none && !s.spots_melt;
     };
     if (!holds(lowest_clamp_current.value())) return {};

@@ -1,0 +1,136 @@
+#pragma once
+/// @file
+/// How a clamp's places swing about their period mean while the current comes and goes: read off the settled period of
+/// its network.
+
+#include <array>
+#include <cmath>
+#include <cstddef>
+#include <vector>
+
+#include <weldloop/circuit/clamp_heat.hpp>
+#include <weldloop/core/duty_cycle.hpp>
+#include <weldloop/solve/periodic_state.hpp>
+
+namespace weldloop::detail {
+
+/// A settled period as the places of a clamp go through it, in its own network or in a loop's.
+struct clamp_period {
+    /// Where the march through the period stood, for what is averaged over it.
+    struct moment {
+        double weight = 0.0;             // share of the period it stands for
+        double jaw = 0.0, spring = 0.0;  // K over their means
+    };
+    clamp_bound bound = clamp_bound::none;   // what keeps it from being; then the rest is nothing
+    place_values mean{}, on_mean{}, peak{};  // K over the air: of the period, of the time with current, highest
+    std::vector<moment> moments;             // none of steady current
+};
+
+/// @param found solved @param node of each place in its network
+[[nodiscard]] inline clamp_period clamp_period_of(const solve::periodic_state& found,
+                                                  const std::array<solve::heat_network::index, clamp_places>& node)
+{
+    clamp_period out;
+    for (std::size_t k = 0; k < clamp_places; ++k) {
+        out.mean[k] = found.mean[node[k]];
+        out.on_mean[k] = found.on_mean[node[k]];
+        out.peak[k] = found.peak[node[k]];
+    }
+    if (!found.march) return out;
+    double whole = 0.0;
+    for (const solve::detail::march_step& k : *found.march) whole += k.time;
+    const auto over_mean = [&](const std::vector<double>& x, std::size_t place) {
+        return x[node[place]] - out.mean[place];
+    };
+    for (const solve::detail::march_step& k : *found.march)
+        for (std::size_t s = 0; s < k.stage.size(); ++s)
+            out.moments.push_back({solve::detail::marcher::weight[s] * k.time / whole, over_mean(k.stage[s], jaw_place),
+                                   over_mean(k.stage[s], spring_place)});
+    return out;
+}
+
+/// The swing of a clamp in one condition, as the states of other conditions follow it: multiplied by the `swing` of the
+/// clamp_solver's state.
+class clamp_swing {
+public:
+    clamp_swing() = default;  ///< of steady current
+
+    /// @param solver of the clamp @param condition in which it has the period
+    clamp_swing(const clamp_solver& solver, const clamp_condition& condition, const clamp_period& period)
+        : moments_(period.moments)
+    {
+        if (period.moments.empty() && period.bound == clamp_bound::none) return;
+        followed_.bound = period.bound;
+        if (period.bound != clamp_bound::none) return;
+        start_.steady = period.mean;
+        const clamp_solver::state steady = solver.solve(condition, &start_);
+        followed_.bound = steady.bound;
+        if (steady.bound != clamp_bound::none) return;
+        start_.steady = steady.steady;
+        followed_.contact_heat = steady.contact_heat;
+        for (std::size_t k = 0; k < clamp_places; ++k) {
+            followed_.mean_over_steady[k] = period.mean[k] - steady.steady[k];
+            followed_.on_over_mean[k] = period.on_mean[k] - period.mean[k];
+            followed_.peak_over_mean[k] = period.peak[k] - period.mean[k];
+        }
+    }
+
+    /// A start for states of the condition, or nullptr if there is none better than the cold.
+    [[nodiscard]] const clamp_solver::state* start() const { return followed_.contact_heat > 0.0 ? &start_ : nullptr; }
+    /// What a solver is to follow.
+    [[nodiscard]] const clamp_solver::period& followed() const { return followed_; }
+
+    /// By how much a steady temperature would have to lie above the mean for a rate that grows by exp(sensitivity x
+    /// kelvin) to be what it is in the mean over the period [K].
+    /// @param sensitivity [1/K] @param swing of the state
+    [[nodiscard]] double jaw_excess(double sensitivity, double swing) const
+    {
+        return excess(&clamp_period::moment::jaw, sensitivity, swing);
+    }
+    /// The same of the spring.
+    [[nodiscard]] double spring_excess(double sensitivity, double swing) const
+    {
+        return excess(&clamp_period::moment::spring, sensitivity, swing);
+    }
+
+private:
+    [[nodiscard]] double excess(double clamp_period::moment::*place, double sensitivity, double swing) const
+    {
+        const double by = sensitivity * swing;
+        if (!(by > 0.0)) return 0.0;
+        double sum = 0.0;
+        for (const clamp_period::moment& m : moments_) sum += m.weight * std::expm1(by * m.*place);
+        return std::log1p(sum) / sensitivity;
+    }
+
+    clamp_solver::state start_ = {};
+    clamp_solver::period followed_ = {};
+    std::vector<clamp_period::moment> moments_;
+};
+
+/// The swing of a clamp by itself in one condition. A clamp that has no settled period there has no state if it follows
+/// this.
+/// @param near its settled period in a condition that was no worse, or one without a march; out: that of this condition
+[[nodiscard]] inline clamp_swing swing_of(const clamp_solver& solver, const clamp_condition& condition,
+                                          const duty_cycle& duty, solve::periodic_state& near)
+{
+    if (duty.is_continuous()) return {};
+    near = solver.settled_period(condition, duty, near.march ? &near : nullptr);
+    clamp_period period;
+    period.bound = solver.bound_of(near.what, near.bounded_at);
+    if (period.bound == clamp_bound::none) period = clamp_period_of(near, solver.nodes());
+    return {solver, condition, period};
+}
+
+/// Lets a solver's clamp swing as it does by itself in one condition, its swing being that of this condition from then
+/// on.
+/// @return the swing
+inline clamp_swing let_swing(clamp_solver& solver, const clamp_condition& condition, const duty_cycle& duty)
+{
+    solve::periodic_state found;
+    clamp_swing out = swing_of(solver, condition, duty, found);
+    solver.follow(out.followed());
+    return out;
+}
+
+}  // namespace weldloop::detail
