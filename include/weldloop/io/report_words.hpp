@@ -364,6 +364,9 @@ namespace detail {
     if (r.volts_regained.value() >= 0.0005)
         add("gains " + detail::fixed_text(r.volts_regained.value(), detail::decimals_for(r.volts_regained.value())) +
             " V");
+    if (r.volts_regained.value() <= -0.0005)
+        add("costs " + detail::fixed_text(-r.volts_regained.value(), detail::decimals_for(-r.volts_regained.value())) +
+            " V");
     if (r.cooled_by.value() >= 0.5) add("cools the part by " + detail::fixed_text(r.cooled_by.value(), 0) + " K");
     if (out.empty()) out = "gains nothing that counts at this current";
     return out + "; effort: " + std::string(to_text(r.effort));

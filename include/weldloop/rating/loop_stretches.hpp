@@ -146,6 +146,8 @@ public:
     [[nodiscard]] loop_outcome poor() const { return solved_.poor().outcome; }
     [[nodiscard]] const part_state& state_of(std::size_t part) const { return solved_.typical().parts[local(part)]; }
     [[nodiscard]] bool removes(std::size_t part) const { return part >= gone_from_ && part < gone_to_; }
+    [[nodiscard]] const station& of() const { return parts_; }
+    [[nodiscard]] const loop_state& state() const { return solved_.typical(); }
     [[nodiscard]] bool melts() const
     {
         bool out = false;

@@ -120,6 +120,8 @@ private:
             made.lifts_stop = made.lifts_stop || f.severity == finding_severity::stop_job;
         }
         const bool gone = c.removes(c.part);
+        // one stray way of several leaves the finding of the others
+        if (gone && c.part >= s_.path.size()) made.lifts_stop = true;
         r.verdict_before = loop_.verdict_of(c.part);
         r.verdict_after = loop_.verdict_with(t, c.part);
         for (const std::size_t i : loop_.parts_touched(t)) {

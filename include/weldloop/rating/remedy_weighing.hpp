@@ -283,7 +283,7 @@ private:
                                 .poor = t != nullptr ? t->poor : poor_.whole(),
                                 .melts = t != nullptr ? t->melts : melting_ > 0,
                                 .drop = in_si<voltage>(t != nullptr ? t->drop : drop_)};
-        return finding_kinds(s_, loop, [&](voltage limit) {
+        std::vector<finding_kind> out = finding_kinds(s_, loop, [&](voltage limit) {
             constexpr double poor_share = 0.05;
             scattered_sum drop;
             for (std::size_t k = 0; k < cut_.size(); ++k)
@@ -291,6 +291,8 @@ private:
                     drop.add(at(k, t).scattered_drop(loop.outcome, loop.poor));
             return drop.above(limit.value()) > poor_share;
         });
+        if (is_one_piece(s_)) add_way_kinds(out, at(0, t).of(), at(0, t).state());
+        return out;
     }
 
     const station& s_;
