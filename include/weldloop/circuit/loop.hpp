@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cstddef>
+#include <utility>
 #include <vector>
 
 #include <weldloop/circuit/loop_network.hpp>
@@ -45,14 +46,14 @@ public:
             out.outcome = loop_outcome::open_circuit;
             return out;
         }
-        const solve::periodic_state found = periodic_state_of(net_.network(), programme_, net_.cold(), near);
+        solve::periodic_state found = periodic_state_of(net_.network(), programme_, net_.cold(), near);
         if (found.what != solve::outcome::solved) {
             out.outcome = found.what == solve::outcome::bounded ? loop_outcome::ends : loop_outcome::not_settled;
             if (found.what == solve::outcome::bounded) note_bound(out, found.bounded_at);
             return out;
         }
         write(out, found, level);
-        if (kept != nullptr) *kept = found;
+        if (kept != nullptr) *kept = std::move(found);
         return out;
     }
 
