@@ -7,6 +7,7 @@
 #include <array>
 #include <cmath>
 #include <cstddef>
+#include <functional>
 #include <limits>
 #include <numbers>
 #include <utility>
@@ -233,12 +234,14 @@ private:
 class loop_scatter {
 public:
     /// @param net the loop's network, set to its typical point @param typical its solved state there
-    /// @param good the state solved with every joint at its 5 % point, or null where there is none
+    /// @param good gives the state solved with every joint at its 5 % point, or null where there is none; asked only
+    /// where it counts
     /// @param poor the same at its 95 % point
     /// @param on_share share of the period with current
-    loop_scatter(const loop_network& net, const solve::periodic_state& typical, const solve::periodic_state* good,
-                 const solve::periodic_state* poor, double on_share)
-        : net_(&net), typical_(&typical), good_(good), poor_(poor), on_share_(on_share), coldest_(net.cold().front())
+    loop_scatter(const loop_network& net, const solve::periodic_state& typical,
+                 std::function<const solve::periodic_state*()> good, const solve::periodic_state* poor, double on_share)
+        : net_(&net), typical_(&typical), good_(std::move(good)), poor_(poor), on_share_(on_share),
+          coldest_(net.cold().front())
     {
         const solve::heat_network& network = net.network();
         solve::sparse_lu matrix = network.pattern();
@@ -259,12 +262,11 @@ public:
     loop_scatter& operator=(const loop_scatter&) = delete;
 
     /// The peak of a node [K over the reference].
-    [[nodiscard]] scattered_sum peak_of(std::size_t node) const
+    [[nodiscard]] scattered_sum peak_of(std::size_t node) const { return peak_of(node, side::both); }
+    /// Probability that the peak of a node lies above a rise [K].
+    [[nodiscard]] double peak_above(std::size_t node, double rise) const
     {
-        scattered_sum out(typical_->peak[node], peak_over_mean(node));
-        for (const term& t : terms_)
-            if (t.reaches(node)) out.add(t.rise_of(node));
-        return out;
+        return peak_of(node, rise > typical_->peak[node] ? side::above : side::below).above(rise);
     }
 
     /// The drop of a part while current flows [V], contacts and the lead they warm. @param base its typical drop
@@ -306,7 +308,7 @@ public:
         const term* own = nullptr;
         for (const term& t : terms_)
             if (t.contact == &c) own = &t;
-        const double scale = peak_over_mean(c.bulk).slope;
+        const double scale = slope_of(c.bulk);
         const metal_pair& metals = c.law->metals();
         struct point {
             double used;
@@ -397,6 +399,12 @@ private:
         {
             return by({by_volt.at(node), by_watt.at(node)});
         }
+        [[nodiscard]] double rise_of(std::size_t node, double deviations) const
+        {
+            const double for_volts = by_volt.at(node) * scattered_sum::at(volts, deviations);
+            return by_watt.rise.empty() ? for_volts
+                                        : for_volts + by_watt.at(node) * scattered_sum::at(watts, deviations);
+        }
     };
 
     [[nodiscard]] double gripping(const loop_network::contact_at& c) const
@@ -483,39 +491,59 @@ private:
             follow(volts_by_kelvin_[first_contact_[part] + k], p.contacts[k].bulk);
     }
 
+    // Which side of a peak is asked about.
+    enum class side { below, above, both };
+
+    [[nodiscard]] scattered_sum peak_of(std::size_t node, side asked) const
+    {
+        scattered_sum out(typical_->peak[node], peak_over_mean(node, asked));
+        for (const term& t : terms_)
+            if (t.reaches(node)) out.add(t.rise_of(node));
+        return out;
+    }
+
+    [[nodiscard]] double slope_of(std::size_t node) const
+    {
+        const double mean = typical_->mean[node];
+        return mean > 0.0 ? std::max(1.0, typical_->peak[node] / mean) : 1.0;
+    }
+
     // How a node's peak follows what the slopes say of its mean: in proportion to the two at first, bent on either side
     // so that the loop with all joints good and that with all joints poor come out as they were solved; never below the
-    // coldest boundary, nor above what the node's metal bears.
-    [[nodiscard]] scattered_sum::shape peak_over_mean(std::size_t node) const
+    // coldest boundary, nor above what the node's metal bears. The side not asked about may stay straight.
+    [[nodiscard]] scattered_sum::shape peak_over_mean(std::size_t node, side asked) const
     {
-        const double mean = typical_->mean[node], peak = typical_->peak[node];
+        const double peak = typical_->peak[node];
         scattered_sum::shape out;
-        out.slope = mean > 0.0 ? std::max(1.0, peak / mean) : 1.0;
+        out.slope = slope_of(node);
         out.least = std::min(coldest_, peak);
         out.most = std::max(net_->network().bound()[node], peak);
         double farthest_below = 0.0, farthest_above = 0.0;
-        const auto meet = [&](const solve::periodic_state* solved, double deviations) {
-            if (solved == nullptr) return;
+        const auto meet = [&](const auto& solved_at, double deviations) {
             double predicted = 0.0;
             for (const term& t : terms_)
-                if (t.reaches(node)) predicted += scattered_sum::at(t.rise_of(node), deviations);
+                if (t.reaches(node)) predicted += t.rise_of(node, deviations);
+            if (predicted > 0.0 ? asked == side::below : asked == side::above) return;
             constexpr double least = 0.3;  // K: less says nothing
-            const double shown = solved->peak[node] - peak;
             double& farthest = predicted > 0.0 ? farthest_above : farthest_below;
-            if (std::fabs(predicted) < std::max(least, farthest) || shown / predicted <= 0.0) return;
+            if (std::fabs(predicted) < std::max(least, farthest)) return;
+            const solve::periodic_state* const solved = solved_at();
+            if (solved == nullptr) return;
+            const double shown = solved->peak[node] - peak;
+            if (shown / predicted <= 0.0) return;
             farthest = std::fabs(predicted);
             const double over = shown / predicted / out.slope;
             (predicted > 0.0 ? out.bend_above : out.bend_below) =
                 (over > 1.0 ? over - 1.0 : 1.0 - 1.0 / over) / std::fabs(predicted);
         };
-        meet(poor_, band_deviations);
+        meet([this] { return poor_; }, band_deviations);
         meet(good_, -band_deviations);
         return out;
     }
 
     const loop_network* net_;
     const solve::periodic_state* typical_;
-    const solve::periodic_state* good_;
+    std::function<const solve::periodic_state*()> good_;
     const solve::periodic_state* poor_;
     double on_share_, coldest_;
     std::vector<double> volts_by_kelvin_;     // of every contact, part by part [V/K]

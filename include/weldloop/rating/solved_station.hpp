@@ -17,7 +17,8 @@
 
 namespace weldloop::detail {
 
-/// A station solved at its typical and its poor point, with its scatter.
+/// A station solved at its typical and its poor point, with its scatter. Not for two threads at once: what is asked for
+/// first is solved then.
 class solved_station {
 public:
     explicit solved_station(const station& s) : solved_station(s, checked_arc_index(s))
@@ -31,7 +32,7 @@ public:
     {
         typical_ = solver_.solve(scatter::typical, &typical_state_);
     }
-    /// The loop with every joint poor, and with every joint good.
+    /// The loop with every joint poor.
     void solve_ends()
     {
         if (!typical_.is_solved()) {  // nothing is better with every joint poor
@@ -39,7 +40,6 @@ public:
             return;
         }
         poor_ = solver_.solve(scatter::high, &poor_state_, &typical_state_);
-        has_good_ = solver_.solve(scatter::low, &good_state_).is_solved();
         solver_.set(scatter::typical);
     }
     /// What became of the loop that this is, or is a stretch of, at its typical and its poor point.
@@ -49,8 +49,9 @@ public:
         outcome_ = typical;
         poor_of_loop_ = poor;
         if (typical != loop_outcome::solved || (scatter_ && before == poor)) return;
-        scatter_.emplace(solver_.network(), typical_state_, has_good_ ? &good_state_ : nullptr, poor_state(),
-                         static_cast<double>(station_->job.duty.share()));
+        scatter_.emplace(
+            solver_.network(), typical_state_, [this] { return good_state(); }, poor_state(),
+            static_cast<double>(station_->job.duty.share()));
     }
     solved_station(const solved_station&) = delete;
     solved_station& operator=(const solved_station&) = delete;
@@ -89,10 +90,21 @@ public:
     }
 
 private:
+    // With every joint good: solved when it is asked for first.
+    [[nodiscard]] const solve::periodic_state* good_state()
+    {
+        if (!good_) {
+            good_.emplace();
+            static_cast<void>(solver_.solve(scatter::low, &*good_));
+            solver_.set(scatter::typical);
+        }
+        return good_->what == solve::outcome::solved ? &*good_ : nullptr;
+    }
+
     const station* station_;
     loop_solver solver_;
-    solve::periodic_state good_state_, poor_state_, typical_state_;
-    bool has_good_ = false;
+    std::optional<solve::periodic_state> good_;
+    solve::periodic_state poor_state_, typical_state_;
     loop_state poor_, typical_;
     loop_outcome outcome_ = loop_outcome::not_settled, poor_of_loop_ = loop_outcome::not_settled;
     std::optional<loop_scatter> scatter_;
