@@ -96,12 +96,38 @@ struct lead_cells {
         grading_length(lead, lead_surface_table(lead, where), conductor_of(lead).conductance.value(), 0.0));
 }
 
+/// Which ends of a lead touch something that heat comes from or goes to.
+struct lead_ends {
+    bool begin = true, end = true;
+};
+
+/// As graded_cells(), for a stretch that heat comes into at one end alone, or at none: half of one twice as long, small
+/// at that end and growing to the other, past which nothing changes.
+[[nodiscard]] inline std::vector<double> graded_cells(double whole, double decay, const lead_ends& joined)
+{
+    if (joined.begin && joined.end) return graded_cells(whole, decay);
+    std::vector<double> out;
+    if (!joined.begin && !joined.end) {
+        out.push_back(whole);
+        return out;
+    }
+    double left = whole;
+    for (const double cell : graded_cells(2.0 * whole, decay)) {
+        out.push_back(std::min(cell, left));
+        left -= out.back();
+        if (left <= 1e-9 * whole) break;
+    }
+    if (!joined.begin) std::reverse(out.begin(), out.end());
+    return out;
+}
+
 /// Puts a lead into a network.
 /// @param n to add to @param lead with its diameters @param where air around, which is the reference of the rises
 /// @param surface of the lead, kept by the caller @param amps while current flows @param cooled to water along the
-/// conductor [W/(m K)]
+/// conductor [W/(m K)] @param joined which of its ends touch something
 [[nodiscard]] inline lead_cells put_lead(solve::heat_network& n, const cable& lead, const surroundings& where,
-                                         const solve::curve_table& surface, double amps, double cooled)
+                                         const solve::curve_table& surface, double amps, double cooled,
+                                         const lead_ends& joined = {})
 {
     require_dimensions(lead);
     // of the logarithm of the covering's radius, close to the conductor first: a short pulse comes no farther
@@ -141,7 +167,9 @@ struct lead_cells {
     };
     std::vector<piece> pieces;
     for (const stretch& s : stretches)
-        for (const double length : graded_cells(s.whole, decay)) pieces.push_back({length, s.metal_left});
+        for (const double length : graded_cells(
+                 s.whole, decay, {&s != &stretches.front() || joined.begin, &s != &stretches.back() || joined.end}))
+            pieces.push_back({length, s.metal_left});
     // all surfaces first, all conductors last: the conductors are the chain, the rest hangs on it, and what hangs at
     // the same place of every cell is eliminated side by side
     out.cells.resize(pieces.size());

@@ -92,6 +92,7 @@ public:
         for (std::size_t i = 0; i < s.path.size(); ++i) {
             part_ = &parts_[i];
             before_arc_ = i < arc_at;
+            next_joins_ = i + 1 < s.path.size() && joins_the_one_before(s.path[i + 1], i + 1 < arc_at);
             const path_part part = part_in_path(s.path, i);
             std::visit([this](const auto& p) { put(p); }, part);
         }
@@ -261,10 +262,18 @@ private:
 
     // ---- parts
 
-    lead_cells put_cells(const cable& c, double cooled)
+    // Whether heat passes between a part and the one before it, if that one passes any.
+    [[nodiscard]] static bool joins_the_one_before(const path_part& part, bool before_arc)
+    {
+        const bool is_clamp = std::holds_alternative<work_connection>(part);
+        return !std::holds_alternative<arc>(part) && !std::holds_alternative<contact>(part) &&
+               !std::holds_alternative<plate>(part) && !(is_clamp && !before_arc);
+    }
+
+    lead_cells put_cells(const cable& c, double cooled, const lead_ends& joined = {})
     {
         surfaces_.push_back(std::make_unique<solve::curve_table>(lead_surface_table(c, where_)));
-        const lead_cells cells = put_lead(net_, c, where_, *surfaces_.back(), amps_, cooled);
+        const lead_cells cells = put_lead(net_, c, where_, *surfaces_.back(), amps_, cooled, joined);
         for (const lead_cells::cell& cell : cells.cells) {
             part_->ohmics.push_back({cell.conductor, cell.at_zero, cell.by_kelvin, cell.length});
             part_->places.push_back({part_place::conductor, cell.conductor});
@@ -276,7 +285,7 @@ private:
 
     void put(const cable& c)
     {
-        const lead_cells cells = put_cells(c, 0.0);
+        const lead_cells cells = put_cells(c, 0.0, {end_.node != nowhere, next_joins_});
         join_through(begin_of(cells), finish_of(cells));
     }
     [[nodiscard]] loose_end begin_of(const lead_cells& cells) const
@@ -506,7 +515,7 @@ private:
     // while it is built
     part_at* part_ = nullptr;
     loose_end end_;
-    bool before_arc_ = true;
+    bool before_arc_ = true, next_joins_ = false;
 };
 
 }  // namespace weldloop::detail

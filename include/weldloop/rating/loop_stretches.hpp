@@ -202,12 +202,13 @@ private:
     {
         const auto& cells = solved_.network().parts()[part - where_.from].ohmics;
         const std::vector<double>& on_mean = solved_.typical_state().on_mean;
-        double sum = 0.0;
-        for (std::size_t k = 0; k < cells.size(); ++k) {
-            const std::size_t mirrored = cells.size() - 1 - k;
-            const bool is_own = far_half ? k > mirrored : k < mirrored;
-            const double share = k == mirrored ? 0.5 : is_own ? 1.0 : 0.0;
-            sum += share * (cells[k].at_zero + cells[k].by_kelvin * on_mean[cells[k].node]);
+        double whole = 0.0, sum = 0.0, before = 0.0;
+        for (const auto& c : cells) whole += c.length;
+        const double from = far_half ? 0.5 * whole : 0.0, to = from + 0.5 * whole;
+        for (const auto& c : cells) {
+            const double own = std::min(before + c.length, to) - std::max(before, from);
+            before += c.length;
+            if (own > 0.0) sum += own / c.length * (c.at_zero + c.by_kelvin * on_mean[c.node]);
         }
         return solved_.network().amps() * sum;
     }
