@@ -11,6 +11,7 @@
 #include <weldloop/circuit/loop_state.hpp>
 #include <weldloop/circuit/station.hpp>
 #include <weldloop/solve/periodic_state.hpp>
+#include <weldloop/solve/steady_state.hpp>
 
 namespace weldloop {
 
@@ -55,6 +56,15 @@ public:
         write(out, found, level);
         if (kept != nullptr) *kept = std::move(found);
         return out;
+    }
+
+    /// Whether the loop surely has a settled period at a point of the scatter: it has a steady state with current all
+    /// the time, reached from the cold within every bound, and rests only cool it. Costs a small part of solve().
+    [[nodiscard]] bool surely_settles(scatter level)
+    {
+        constexpr double all_the_time = 1.0;
+        return net_.set(level) &&
+               steady_state_of(net_.network(), all_the_time, net_.cold()).what == solve::outcome::solved;
     }
 
     [[nodiscard]] const loop_network& network() const { return net_; }

@@ -158,10 +158,18 @@ private:
     // A place between two conductances that has next to no heat of its own.
     index between(index a, double to_a, index b, double to_b)
     {
-        const index middle = net_.add_node(least_piece_capacity.value());
+        const index made_before = std::exchange(ahead_, nowhere);
+        const index middle = made_before != nowhere ? made_before : net_.add_node(least_piece_capacity.value());
         net_.link(a, middle, to_a);
         net_.link(middle, b, to_b);
         return middle;
+    }
+
+    // Before a lead that begins where another one ends: the place between them stands before its cells in the order of
+    // elimination, and the chain goes on without filling.
+    void foresee_between()
+    {
+        if (end_.node != nowhere && end_.to_node > 0.0) ahead_ = net_.add_node(least_piece_capacity.value());
     }
 
     void join(const loose_end& front)
@@ -285,6 +293,7 @@ private:
 
     void put(const cable& c)
     {
+        foresee_between();
         const lead_cells cells = put_cells(c, 0.0, {end_.node != nowhere, next_joins_});
         join_through(begin_of(cells), finish_of(cells));
     }
@@ -353,11 +362,12 @@ private:
     void join_head(index head, const cable& lead, double cooled, double face)
     {
         const double neck = neck_conductance_of(lead).value();
+        if (before_arc_) foresee_between();
         const lead_cells cells = put_cells(lead, cooled);
         const loose_end begin = begin_of(cells), finish = finish_of(cells), at_head{head, 0.0, face};
+        join_through(before_arc_ ? begin : at_head, before_arc_ ? at_head : finish);
         const loose_end& covered_end = before_arc_ ? finish : begin;
         end_of_lead(covered_end, between(covered_end.node, covered_end.to_node, head, neck));
-        join_through(before_arc_ ? begin : at_head, before_arc_ ? at_head : finish);
     }
 
     void put(const wire_gun& g)
@@ -515,6 +525,7 @@ private:
     // while it is built
     part_at* part_ = nullptr;
     loose_end end_;
+    index ahead_ = nowhere;  // a place made before it is joined
     bool before_arc_ = true, next_joins_ = false;
 };
 

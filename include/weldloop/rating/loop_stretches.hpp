@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <array>
 #include <cstddef>
+#include <optional>
 #include <utility>
 #include <variant>
 #include <vector>
@@ -126,14 +127,13 @@ public:
     solved_stretch& operator=(const solved_stretch&) = delete;
 
     [[nodiscard]] const stretch& where() const { return where_; }
-    /// At its poor point too, once.
-    void solve_poor()
-    {
-        if (!is_poor_solved_) solved_.solve_ends();
-        is_poor_solved_ = true;
-    }
     [[nodiscard]] loop_outcome typical() const { return solved_.typical().outcome; }
-    [[nodiscard]] loop_outcome poor() const { return solved_.poor().outcome; }
+    /// With every joint poor; solved only where that is in doubt.
+    [[nodiscard]] loop_outcome poor()
+    {
+        if (!poor_) poor_ = solved_.surely_has_poor_state() ? loop_outcome::solved : solve_poor();
+        return *poor_;
+    }
     [[nodiscard]] const part_state& state_of(std::size_t part) const
     {
         return solved_.typical().parts[part - where_.from];
@@ -170,6 +170,7 @@ public:
     /// The verdict on a part. @param typical, poor outcomes of the whole loop
     [[nodiscard]] verdict verdict_of(std::size_t part, loop_outcome typical, loop_outcome poor)
     {
+        poor_ = solve_poor();
         solved_.find_scatter(typical, poor);
         part_result r;
         r.conducts = state_of(part).conducts;
@@ -198,6 +199,14 @@ public:
     }
 
 private:
+    // At its poor point too, once.
+    loop_outcome solve_poor()
+    {
+        if (!is_poor_solved_) solved_.solve_ends();
+        is_poor_solved_ = true;
+        return solved_.poor().outcome;
+    }
+
     [[nodiscard]] double half_drop(std::size_t part, bool far_half) const
     {
         const auto& cells = solved_.network().parts()[part - where_.from].ohmics;
@@ -217,6 +226,7 @@ private:
     station parts_;
     solved_station solved_;
     bool is_poor_solved_ = false;
+    std::optional<loop_outcome> poor_;
 };
 
 }  // namespace detail

@@ -6,6 +6,7 @@
 #include <array>
 #include <cmath>
 #include <cstddef>
+#include <iterator>
 #include <map>
 #include <optional>
 #include <set>
@@ -97,34 +98,32 @@ private:
 
     // ---- weighing
 
-    void weigh(change c, bool from_the_part)
-    {
-        const trial t = loop_.with(c, trial_depth::in_full);
-        if (loop_.is_solved() && t.typical != loop_outcome::solved) return;
-        weigh(std::move(c), t, from_the_part, false);
-    }
+    void weigh(change c, bool from_the_part) { weigh(c, loop_.with(c), from_the_part, false); }
 
-    void weigh(change c, const trial& t, bool from_the_part, bool is_summary)
+    void weigh(change c, trial t, bool from_the_part, bool is_summary)
     {
+        if (!is_summary && loop_.is_solved() && t.typical != loop_outcome::solved) return;
         step made{.from_the_part = from_the_part};
         remedy& r = made.says;
         r.what = c.what;
         r.part = name(c.part);
         r.effort = c.effort;
         r.is_summary = is_summary;
-        const std::vector<finding_kind> after = loop_.findings_with(t);
-        for (const finding_kind& f : loop_.findings()) {
-            if (std::any_of(after.begin(), after.end(), [&](const finding_kind& a) { return a.id == f.id; })) continue;
-            r.clears_findings.emplace_back(f.id);
-            made.lifts_stop = made.lifts_stop || f.severity == finding_severity::stop_job;
+        if (!loop_.findings().empty()) {
+            const std::vector<finding_kind> after = loop_.findings_with(t);
+            for (const finding_kind& f : loop_.findings()) {
+                if (std::any_of(after.begin(), after.end(), [&](const finding_kind& a) { return a.id == f.id; }))
+                    continue;
+                r.clears_findings.emplace_back(f.id);
+                made.lifts_stop = made.lifts_stop || f.severity == finding_severity::stop_job;
+            }
         }
-        const bool gone = c.removes(c.part);
-        r.verdict_before = loop_.verdict_of(c.part);
-        r.verdict_after = loop_.verdict_with(t, c.part);
+        const verdict own_before = loop_.verdict_of(c.part);
+        r.verdict_before = own_before;
         for (const std::size_t i : loop_.parts_touched(t)) {
             const verdict before = loop_.verdict_of(i);
             if (!is_against(before)) continue;
-            const std::optional<verdict> then = i == c.part ? r.verdict_after : loop_.verdict_with(t, i);
+            const std::optional<verdict> then = loop_.verdict_with(t, i);
             const bool melted = before >= verdict::spots_melting;
             made.lifts_stop = made.lifts_stop || (melted && (!then || *then < verdict::spots_melting));
             if (then && is_against(*then)) continue;
@@ -133,17 +132,19 @@ private:
         }
         const weighed_loop::part_now was = loop_.state_of(c.part);
         const weighed_loop::part_now is =
-            gone ? weighed_loop::part_now{.peak = s_.where.air} : loop_.state_of(c.part, &t);
+            c.removes(c.part) ? weighed_loop::part_now{.peak = s_.where.air} : loop_.state_of(c.part, &t);
         r.restores_circuit = (!was.conducts && is.conducts) || (was.ends && t.typical == loop_outcome::solved);
         made.lifts_stop = made.lifts_stop || r.restores_circuit;
         if (loop_.is_solved() && t.typical == loop_outcome::solved) {
             r.volts_regained = in_si<voltage>(loop_.drop() - t.drop);
             r.cooled_by = was.peak - is.peak;  // a removed part cools to the air
         }
-        const bool eases = r.verdict_after && gravity_of(*r.verdict_after) < gravity_of(*r.verdict_before);
-        const bool clears = made.lifts_stop || eases || !r.clears_parts.empty() || !r.clears_findings.empty();
+        const bool clears = made.lifts_stop || !r.clears_parts.empty() || !r.clears_findings.empty();
         const bool regains = !c.only_to_cure && (r.volts_regained >= least_regain || r.cooled_by >= least_cooling);
-        if (!clears && !regains && !is_summary) return;
+        if (!clears && !regains && !is_summary && gravity_of(own_before) == 0) return;
+        r.verdict_after = loop_.verdict_with(t, c.part);
+        const bool eases = r.verdict_after && gravity_of(*r.verdict_after) < gravity_of(own_before);
+        if (!clears && !eases && !regains && !is_summary) return;
         if (!is_summary)
             for (const std::size_t i : loop_.parts_touched(t)) note_cleared(i, r);
         if (!is_summary) steps_at_[c.part].push_back(steps_.size());
@@ -169,17 +170,20 @@ private:
         ladder larger = change_finder(s_, part).larger(s_.path[part]);
         if (larger.rungs.empty()) return;
         std::optional<std::size_t> rung;
-        if (short_of_volts) rung = smallest(part, larger, hot, true);
+        std::map<std::size_t, trial> tried;
+        if (short_of_volts) rung = smallest(part, larger, hot, true, tried);
         if (rung) one_lead_does_ = true;
         if (!rung && hot) {
-            rung = smallest(part, larger, true, false);
+            rung = smallest(part, larger, true, false, tried);
             if (!rung) {
                 too_small_[part] = larger.rungs.back().label;
                 return;
             }
         }
         if (!rung) return;
-        weigh(to_rung(part, larger, *rung), false);
+        change c = to_rung(part, larger, *rung);
+        trial t = std::move(once(tried, *rung, [&] { return c; }));
+        weigh(std::move(c), std::move(t), false, false);
     }
 
     [[nodiscard]] static change to_rung(std::size_t part, const ladder& larger, std::size_t k)
@@ -195,17 +199,15 @@ private:
     trial& once(std::map<std::size_t, trial>& tried, std::size_t k, const Made& made) const
     {
         const auto at = tried.find(k);
-        return at != tried.end() ? at->second
-                                 : tried.emplace(k, loop_.with(made(), trial_depth::typical)).first->second;
+        return at != tried.end() ? at->second : tried.emplace(k, loop_.with(made())).first->second;
     }
 
     // The smallest make that leaves no verdict against the part, and that brings the loop within its allowed drop.
-    [[nodiscard]] std::optional<std::size_t> smallest(std::size_t part, const ladder& larger, bool cool,
-                                                      bool drop) const
+    [[nodiscard]] std::optional<std::size_t> smallest(std::size_t part, const ladder& larger, bool cool, bool drop,
+                                                      std::map<std::size_t, trial>& tried) const
     {
         if (drop && loop_.drop() - loop_.drop_of(part) > allowed()) return std::nullopt;
         const std::size_t all = larger.rungs.size();
-        std::map<std::size_t, trial> tried;
         const auto with = [&](std::size_t k) -> trial& {
             return once(tried, k, [&] { return to_rung(part, larger, k); });
         };
@@ -283,12 +285,12 @@ private:
             if (is_against(loop_.verdict_of(*pair[0])) || is_against(loop_.verdict_of(*pair[1])))
                 if (const auto cool = first_place(k, sizes.size(), may_cool))
                     k = cools(*cool) ? *cool : first_place(*cool + 1, sizes.size(), cools).value_or(k);
-            weigh(both(k), false);
+            weigh(both(k), std::move(with(k)), false, false);
             return;
         }
         if (sizes.empty()) return;
         const change largest = both(sizes.size() - 1);
-        const trial t = loop_.with(largest, trial_depth::typical);
+        const trial& t = with(sizes.size() - 1);
         if (t.typical != loop_outcome::solved) return;
         remark(largest.part, "No larger leads bring the loop within " + to_text(in_si<voltage>(allowed()), "V") +
                                  ": with " + name(*pair[0]) + " and " + name(*pair[1]) + " of at least " +
@@ -332,7 +334,7 @@ private:
                 auto at = tried.find({stretch, k});
                 if (at == tried.end()) {
                     const std::vector<std::size_t> only{stretch};
-                    at = tried.emplace(std::pair{stretch, k}, loop_.with(made(k), trial_depth::typical, &only)).first;
+                    at = tried.emplace(std::pair{stretch, k}, loop_.with(made(k), &only)).first;
                 }
                 return loop_.clears_in(at->second, part);
             });
@@ -353,8 +355,10 @@ private:
                          first_place(0, lower, [&](std::size_t m) { return cures(at_less, i, m, at_current); }))
                 join(lowered, i, *n);
         }
-        const auto offer = [&](const pool& p, change c, const std::string& what) {
-            if (p.parts.empty()) return;
+        const auto offer = [&](const pool& p, auto& tried, change c, const std::string& what) {
+            trial known;
+            for (auto& [at, t] : tried)
+                if (at.second == p.place) std::move(t.anew.begin(), t.anew.end(), std::back_inserter(known.anew));
             c.part = p.parts.front();
             c.only_to_cure = true;
             c.what = what + ", until something is done about ";
@@ -362,20 +366,21 @@ private:
             for (std::size_t i = 0; i < std::min(p.parts.size(), most_named); ++i)
                 c.what += (i == 0 ? "" : ", ") + name(p.parts[i]);
             if (p.parts.size() > most_named) c.what += " and others";
-            weigh(std::move(c), false);
+            trial t = loop_.with(c, nullptr, std::move(known));
+            weigh(std::move(c), std::move(t), false, false);
         };
         if (!resting.parts.empty()) {
             change c = at_duty(resting.place);
             const std::string what = "rest longer: weld at most " + to_text(c.duty->on(), "min") + " in every " +
                                      to_text(c.duty->period(), "min") + " (now " + to_text(s_.job.duty.on(), "min") +
                                      ")";
-            offer(resting, std::move(c), what);
+            offer(resting, at_rest, std::move(c), what);
         }
         if (!lowered.parts.empty()) {
             change c = at_current(lowered.place);
             const std::string what =
                 "weld with at most " + to_text(*c.current, "A") + " (now " + to_text(s_.job.current, "A") + ")";
-            offer(lowered, std::move(c), what);
+            offer(lowered, at_less, std::move(c), what);
         }
     }
 
@@ -405,8 +410,8 @@ private:
             all.parts.push_back({i, std::move(part)});
         }
         all.what = "all cleaning and tightening together (" + std::to_string(count) + " steps)";
-        const trial t = loop_.with(all, trial_depth::in_full);
-        weigh(std::move(all), t, false, true);
+        trial t = loop_.with(all);
+        weigh(std::move(all), std::move(t), false, true);
     }
 
     // ---- sentences
@@ -454,7 +459,7 @@ private:
             words.push_back(s->says.what);
             change all{.part = part};
             for (const auto& [place, is] : parts) all.parts.push_back({place, is});
-            const trial t = loop_.with(all, trial_depth::in_full, &loop_.stretches_with(part));
+            const trial t = loop_.with(all, &loop_.stretches_with(part));
             if (!is_against(loop_.verdict_in(t, part))) return words;
             if (words.size() == most_steps) break;
         }

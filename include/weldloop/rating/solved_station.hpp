@@ -42,6 +42,13 @@ public:
         poor_ = solver_.solve(scatter::high, &poor_state_, &typical_state_);
         solver_.set(scatter::typical);
     }
+    /// Whether the loop with every joint poor surely has a state, before it is solved.
+    [[nodiscard]] bool surely_has_poor_state()
+    {
+        const bool out = typical_.is_solved() && solver_.surely_settles(scatter::high);
+        solver_.set(scatter::typical);
+        return out;
+    }
     /// What became of the loop that this is, or is a stretch of, at its typical and its poor point.
     void find_scatter(loop_outcome typical, loop_outcome poor)
     {
