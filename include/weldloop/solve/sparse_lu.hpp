@@ -4,6 +4,7 @@
 /// given order without exchange of rows.
 
 #include <algorithm>
+#include <cmath>
 #include <cstddef>
 #include <limits>
 #include <memory>
@@ -61,6 +62,7 @@ public:
                 made.stretches.push_back({k, shift, 0});
                 begin = k;
             }
+            if (!later[k].empty()) made.span = std::max(made.span, later[k].back() - k);
             made.stretches.back().end = k + 1;
             made.stretches.back().extras = extras;
         }
@@ -150,6 +152,53 @@ public:
         }
     }
 
+    /// Rows from `begin` to before `end`.
+    struct range {
+        index begin = 0;  ///< the first
+        index end = 0;    ///< after the last
+    };
+    /// Solves in place for a right-hand side that is zero but in a few rows, as far as the solution is felt: beyond the
+    /// range it is left zero, and is less than about `felt` of its greatest value. Time follows the range, where the
+    /// order of the unknowns follows a chain.
+    /// @param right outside `given` zero @param given the rows where it is not @param felt share, 1e-9 say
+    range solve_near(std::span<double> right, const range& given, double felt) const
+    {
+        const layout& l = *layout_;
+        const double* const pivot = values_.data();
+        const double* const upper = pivot + l.size;
+        const double* const lower = upper + l.column.size();
+        double* const x = right.data();
+        double greatest = 0.0;
+        for (index k = given.begin; k < given.end; ++k) greatest = std::max(greatest, std::fabs(x[k]));
+        index end = given.end;
+        const auto extras_from = [&l](index k) {
+            return static_cast<index>(std::lower_bound(l.row.begin(), l.row.end(), k) - l.row.begin());
+        };
+        index extra = extras_from(given.begin);
+        for (index k = given.begin; k < end; ++k) {
+            const auto pass_on = [&](index at, index slot) {
+                const double passed = lower[slot] * x[k];
+                if (std::fabs(passed) > felt * greatest) end = std::max(end, at + 1);
+                if (at < end) x[at] -= passed;
+            };
+            pass_on(l.column[k], k);
+            for (; extra < l.row.size() && l.row[extra] == k; ++extra)
+                pass_on(l.column[l.size + extra], l.size + extra);
+        }
+        greatest = 0.0;
+        index lowest = given.begin, k = end;
+        extra = extras_from(end);
+        while (k > 0 && (k > given.begin || k + l.span > lowest)) {
+            --k;
+            for (; extra > 0 && l.row[extra - 1] == k; --extra)
+                x[k] -= upper[l.size + extra - 1] * x[l.column[l.size + extra - 1]];
+            x[k] = (x[k] - upper[k] * x[l.column[k]]) * pivot[k];
+            greatest = std::max(greatest, std::fabs(x[k]));
+            if (std::fabs(x[k]) > felt * greatest) lowest = std::min(lowest, k);
+        }
+        return {k, end};
+    }
+
 private:
     // Neighbouring rows whose first later unknowns are neighbours as well. Only the last of them may see more.
     struct stretch {
@@ -205,6 +254,7 @@ private:
         std::vector<index> row;     // of the extras
         std::vector<index> target;  // of rows with extras: slots of what they see among each other
         std::vector<stretch> stretches;
+        index span = 0;  // from a row to the last later unknown that any row sees
 
         [[nodiscard]] index slot(index a, index b) const
         {
