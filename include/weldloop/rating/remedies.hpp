@@ -44,20 +44,43 @@ inline constexpr voltage usual_allowed_drop = in_si<voltage>(4.0);
 
 namespace detail {
 
+/// The first place of a range for which something holds, if it holds from some place on to `last`, where it does.
+template <class Holds>
+[[nodiscard]] std::size_t first_place_up_to(std::size_t from, std::size_t last, const Holds& holds)
+{
+    while (from < last) {
+        const std::size_t middle = from + (last - from) / 2;
+        if (holds(middle))
+            last = middle;
+        else
+            from = middle + 1;
+    }
+    return last;
+}
 /// The first place of a range for which something holds, if it holds from some place on to the last.
 template <class Holds>
 [[nodiscard]] std::optional<std::size_t> first_place(std::size_t from, std::size_t to, const Holds& holds)
 {
     if (from >= to || !holds(to - 1)) return std::nullopt;
-    std::size_t low = from, high = to - 1;
-    while (low < high) {
-        const std::size_t middle = low + (high - low) / 2;
-        if (holds(middle))
-            high = middle;
-        else
-            low = middle + 1;
+    return first_place_up_to(from, to - 1, holds);
+}
+/// The same. @param guess where it may be; it is looked for at the next place, or downwards in steps that grow
+template <class Holds>
+[[nodiscard]] std::optional<std::size_t> first_place(std::size_t from, std::size_t to, const Holds& holds,
+                                                     std::size_t guess)
+{
+    if (from >= to) return std::nullopt;
+    std::size_t found = std::clamp(guess, from, to - 1);
+    if (!holds(found)) {
+        ++found;  // a guess is seldom short by more
+        return found < to && holds(found) ? found : first_place(found + 1, to, holds);
     }
-    return high;
+    for (std::size_t step = 1; found > from; step *= 2) {
+        const std::size_t at = found - std::min(step, found - from);
+        if (!holds(at)) return first_place_up_to(at + 1, found, holds);
+        found = at;
+    }
+    return found;
 }
 
 class remedy_search {
@@ -280,7 +303,17 @@ private:
         const auto cools = [&](std::size_t k) {
             return std::all_of(pair.begin(), pair.end(), [&](const auto& i) { return loop_.clears(with(k), *i); });
         };
-        if (const auto enough = first_place(0, sizes.size(), does)) {
+        // as if the resistance of the two alone changed
+        const auto would_do = [&](std::size_t k) {
+            double drop = loop_.drop();
+            for (const part_change& p : both(k).parts)
+                drop -= loop_.drop_of(p.at) *
+                        (1.0 -
+                         (std::get<cable>(s_.path[p.at]).size.area() / std::get<cable>(p.instead).size.area()).value());
+            return drop <= allowed();
+        };
+        const std::size_t guess = first_place(0, sizes.size(), would_do).value_or(sizes.size());
+        if (const auto enough = first_place(0, sizes.size(), does, guess)) {
             std::size_t k = *enough;
             if (is_against(loop_.verdict_of(*pair[0])) || is_against(loop_.verdict_of(*pair[1])))
                 if (const auto cool = first_place(k, sizes.size(), may_cool))
@@ -325,6 +358,11 @@ private:
             return change{.effort = remedy_effort::weld_less,
                           .current = in_si<current>(dial_amps(left * s_.job.current.value()))};
         };
+        // where to look first: two thirds of the heat
+        constexpr double usual_heat = 2.0 / 3.0;
+        const auto place_of = [](double steps) { return static_cast<std::size_t>(std::max(0.0, std::floor(steps))); };
+        const std::size_t usual_rest = place_of(static_cast<double>(rests) - usual_heat * share / step_of_duty),
+                          usual_lower = place_of((1.0 - std::sqrt(usual_heat)) / step_of_current - 1.0);
         // stretch and place, each tried once while its parts are looked at
         std::map<std::pair<std::size_t, std::size_t>, trial> at_rest, at_less;
         const auto cures = [&](auto& tried, std::size_t part, std::size_t k, const auto& made) {
@@ -349,10 +387,11 @@ private:
         };
         for (std::size_t i = 0; i < s_.path.size(); ++i) {
             if (!is_against(loop_.verdict_of(i)) || is_cleared(i, remedy_effort::re_terminate)) continue;
-            if (const auto k = first_place(0, rests, [&](std::size_t n) { return cures(at_rest, i, n, at_duty); }))
+            const auto rested = [&](std::size_t k) { return cures(at_rest, i, k, at_duty); };
+            const auto at_lower = [&](std::size_t k) { return cures(at_less, i, k, at_current); };
+            if (const auto k = first_place(0, rests, rested, usual_rest))
                 join(resting, i, *k);
-            else if (const auto n =
-                         first_place(0, lower, [&](std::size_t m) { return cures(at_less, i, m, at_current); }))
+            else if (const auto n = first_place(0, lower, at_lower, usual_lower))
                 join(lowered, i, *n);
         }
         const auto offer = [&](const pool& p, auto& tried, change c, const std::string& what) {
