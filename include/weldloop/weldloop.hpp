@@ -149,6 +149,7 @@
 #include <weldloop/circuit/head_cooling.hpp>
 #include <weldloop/circuit/holder_behaviour.hpp>
 #include <weldloop/circuit/joint_circuit.hpp>
+#include <weldloop/circuit/joint_temperature_limit.hpp>
 #include <weldloop/circuit/lead_cells.hpp>
 #include <weldloop/circuit/lead_inductance.hpp>
 #include <weldloop/circuit/lead_transient.hpp>
@@ -163,11 +164,13 @@
 #include <weldloop/circuit/part_body.hpp>
 #include <weldloop/circuit/part_in_path.hpp>
 #include <weldloop/circuit/part_place.hpp>
+#include <weldloop/circuit/part_sheet.hpp>
 #include <weldloop/circuit/part_surface.hpp>
 #include <weldloop/circuit/path_part.hpp>
 #include <weldloop/circuit/rotary_ground_behaviour.hpp>
 #include <weldloop/circuit/scattered_sum.hpp>
 #include <weldloop/circuit/set_screw_behaviour.hpp>
+#include <weldloop/circuit/sheeted_parts.hpp>
 #include <weldloop/circuit/spatter_behaviour.hpp>
 #include <weldloop/circuit/splice_behaviour.hpp>
 #include <weldloop/circuit/station.hpp>
@@ -201,7 +204,6 @@
 #include <weldloop/rating/grip_service.hpp>
 #include <weldloop/rating/grip_threshold.hpp>
 #include <weldloop/rating/grip_time.hpp>
-#include <weldloop/rating/joint_temperature_limit.hpp>
 #include <weldloop/rating/larger_lead.hpp>
 #include <weldloop/rating/lead_limits.hpp>
 #include <weldloop/rating/loop_stretches.hpp>

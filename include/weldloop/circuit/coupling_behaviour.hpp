@@ -57,4 +57,21 @@ namespace weldloop {
     return out;
 }
 
+/// The sheet of a coupling: its plug and both crimps on one body, the limit of a contact of bare copper alloy.
+/// @param c the coupling @throws not_finite_error, out_of_range_error
+[[nodiscard]] inline part_sheet sheet_of(const coupling& c)
+{
+    part_sheet out;
+    const contact plug = plug_contact_of(c);
+    const band<conductance> crimp = sound_crimp_conductance_of(c.size.area());
+    out.contacts = {{"plug", plug_conductance_of(c), plug.metals}, {"crimps", crimp, crimp_metals, 2}};
+    out.body = coupling_body(c.size);
+    out.melting = detail::melting_of(plug.metals);
+    out.outer_face = crimp.typical;
+    out.limits = {detail::joint_limit_at(part_place::metal, joint_kind::contact, "bare copper-alloy contact in air")};
+    out.basis.add(contact_basis_of(plug)).add(crimp_basis_of(c.size.area())).add(coupling_judgement);
+    out.basis.add(generic_bodies);
+    return out;
+}
+
 }  // namespace weldloop

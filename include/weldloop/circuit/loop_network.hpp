@@ -20,17 +20,16 @@
 #include <weldloop/circuit/clamp_network.hpp>
 #include <weldloop/circuit/clamp_nodes.hpp>
 #include <weldloop/circuit/contact_source.hpp>
-#include <weldloop/circuit/coupling_behaviour.hpp>
 #include <weldloop/circuit/gun_behaviour.hpp>
 #include <weldloop/circuit/head_cooling.hpp>
 #include <weldloop/circuit/holder_behaviour.hpp>
 #include <weldloop/circuit/joint_circuit.hpp>
 #include <weldloop/circuit/lead_cells.hpp>
-#include <weldloop/circuit/lug_behaviour.hpp>
 #include <weldloop/circuit/measured_body.hpp>
 #include <weldloop/circuit/part_body.hpp>
 #include <weldloop/circuit/part_in_path.hpp>
 #include <weldloop/circuit/part_place.hpp>
+#include <weldloop/circuit/sheeted_parts.hpp>
 #include <weldloop/circuit/station.hpp>
 #include <weldloop/circuit/station_parts.hpp>
 #include <weldloop/circuit/torch_behaviour.hpp>
@@ -70,7 +69,7 @@ public:
         index across;               // the node beyond its faces, where heat crosses them by its spots; nowhere: none
         std::size_t branch = 0;     // whose current it carries
     };
-    /// A length of metal that makes heat by its resistance: a cell of a lead, a plate.
+    /// A length of metal that makes heat by its resistance: a cell of a lead, a plate, a strap.
     struct ohmic_at {
         index node;
         double at_zero, by_kelvin;  // ohm, ohm/K
@@ -80,7 +79,8 @@ public:
     /// What is known of a part by its drop alone.
     struct measured_at {
         band<voltage> drop;
-        double at = 0.0;  // A
+        double at = 0.0;             // A
+        double rises_within = 0.01;  // share of `at` in which a constant drop rises: it has a current at any drop
         bool is_constant = false;
         std::size_t branch = 0;
         double volts = 0.0;              // at `at`, at the point of the scatter that is set
@@ -89,8 +89,6 @@ public:
         /// Drop at a current, and its slope.
         [[nodiscard]] solve::drop_at_current drop_of(double amps) const
         {
-            // a constant drop has a first hundredth in which it rises, so that it has a current at any drop
-            constexpr double rises_within = 0.01;
             const double level = is_constant ? rises_within * at : at, ohms = volts / level;
             if (is_constant && std::fabs(amps) >= level) return {std::copysign(volts, amps), 0.0};
             return {ohms * amps, ohms};
@@ -615,11 +613,6 @@ private:
         return put_contact(word, cold, metals, {.bulk = body, .to = body, .alike = alike});
     }
 
-    [[nodiscard]] static temperature melting_of(const metal_pair& m)
-    {
-        return std::min(m.first.melting, m.second.melting);
-    }
-
     index patch_node(const metal& m, length thickness)
     {
         const double capacity =
@@ -673,29 +666,42 @@ private:
     // A body of one temperature in the path, at both of whose sides a neighbour may join.
     void put_body(index body, double face) { join_through({body, 0.0, face}, {body, 0.0, face}); }
 
-    void put(const lug& l)
+    // Any part that has a sheet.
+    template <has_sheet Part>
+    void put(const Part& p)
     {
-        const index body = body_node(lug_body(l.size), melting_of(palm_metals));
-        const band<conductance> palm = palm_conductance_of(l);
-        put_contact("crimp", crimp_conductance_of(l), crimp_metals, body);
-        put_contact("palm", palm, palm_metals, body);
+        const part_sheet sheet = sheet_of(p);
+        const index body = body_node(sheet.body, sheet.melting);
+        for (const sheet_contact& c : sheet.contacts) put_contact(c.word, c.cold, c.metals, body, c.alike);
+        if (sheet.metal) put_metal(body, *sheet.metal);
+        if (sheet.slide) put_slide(body, *sheet.slide);
         part_->places.push_back({part_place::metal, body});
-        part_->basis.add(crimp_basis_of(l.size.area())).add(underfilled_barrel_judgement).add(palm_basis());
-        part_->basis.add(generic_bodies);
-        put_body(body, palm.typical.value());
+        part_->basis.add(sheet.basis);
+        put_body(body, sheet.outer_face.value());
     }
-
-    void put(const coupling& c)
+    void put_metal(index body, const sheet_metal& metal)
     {
-        const contact plug = plug_contact_of(c);
-        const index body = body_node(coupling_body(c.size), melting_of(plug.metals));
-        const band<conductance> crimp = sound_crimp_conductance_of(c.size.area());
-        put_contact("plug", plug_conductance_of(c), plug.metals, body);
-        put_contact("crimps", crimp, crimp_metals, body, 2);
-        part_->places.push_back({part_place::metal, body});
-        part_->basis.add(contact_basis_of(plug)).add(crimp_basis_of(c.size.area())).add(coupling_judgement);
-        part_->basis.add(generic_bodies);
-        put_body(body, crimp.typical.value());
+        const double cold = metal.at_20.value(), alpha = metal.temperature_coefficient.value();
+        const double at_zero = cold * (1.0 + alpha * (air_ - reference_temperature.in_kelvin()));
+        squared_.push_back({net_.linear_source(body, amps_ * amps_ * at_zero, amps_ * amps_ * cold * alpha), at_zero,
+                            cold * alpha, this_branch()});
+        part_->ohmics.push_back({body, at_zero, cold * alpha, 0.0, this_branch()});
+    }
+    void put_slide(index body, const sheet_slide& slide)
+    {
+        part_->measured = measured_at{.drop = slide.level,
+                                      .at = slide.from.value(),
+                                      .rises_within = 1.0,
+                                      .is_constant = true,
+                                      .branch = this_branch()};
+        put_measured_heat(body);
+    }
+    // What is known by its drop alone warms a node.
+    void put_measured_heat(index node)
+    {
+        part_->measured->law = &law<constant_source>();
+        net_.add_source({.in = node, .law = part_->measured->law, .to = node});
+        part_->measured_source = net_.sources().size() - 1;
     }
 
     void put(const electrode_holder& h)
@@ -831,12 +837,8 @@ private:
                                       .emissivity = work_emissivity,
                                       .capacity = p.length * p.width * p.thickness * p.metal.heat_per_volume()},
                                      p.metal.melting);
-        const double cold = (p.metal.resistivity * p.length / (p.width * p.thickness)).value();
-        const double alpha = p.metal.temperature_coefficient.value();
-        const double at_zero = cold * (1.0 + alpha * (air_ - reference_temperature.in_kelvin()));
-        squared_.push_back({net_.linear_source(node, amps_ * amps_ * at_zero, amps_ * amps_ * cold * alpha), at_zero,
-                            cold * alpha, this_branch()});
-        part_->ohmics.push_back({node, at_zero, cold * alpha, 0.0, this_branch()});
+        put_metal(node, {.at_20 = p.metal.resistivity * p.length / (p.width * p.thickness),
+                         .temperature_coefficient = p.metal.temperature_coefficient});
         part_->places.push_back({part_place::metal, node});
         part_->basis.add(*p.metal.electrical_source);
         stop_chain();
@@ -866,9 +868,7 @@ private:
         if (m.mass) require_positive(*m.mass, "mass");
         const thermal_body body = measured_body(*m.cooling_area, m.mass);
         const index node = body_node(body, temperature::kelvin(unbounded_kelvin));
-        part_->measured->law = &law<constant_source>();
-        net_.add_source({.in = node, .law = part_->measured->law, .to = node});
-        part_->measured_source = net_.sources().size() - 1;
+        put_measured_heat(node);
         part_->places.push_back({part_place::metal, node});
         part_->basis.add(measured_part_body);
         put_body(node, (m.at / m.drop.typical).value());

@@ -4,6 +4,8 @@
 
 #include <weldloop/circuit/bolted_face.hpp>
 #include <weldloop/circuit/contact_behaviour.hpp>
+#include <weldloop/circuit/part_body.hpp>
+#include <weldloop/circuit/part_sheet.hpp>
 #include <weldloop/core/band.hpp>
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/require.hpp>
@@ -124,6 +126,23 @@ inline constexpr metal_pair crimp_metals{annealed_copper, annealed_copper};
 [[nodiscard]] inline joint_behaviour behaviour_of(const lug& l, current through, temperature bulk)
 {
     return in_series(crimp_behaviour_of(l, through, bulk), palm_behaviour_of(l, through, bulk));
+}
+
+/// The sheet of a lug: its crimp and its palm on one body, the limits of bolted copper and of a crimp.
+/// @param l the lug @throws not_finite_error, out_of_range_error
+[[nodiscard]] inline part_sheet sheet_of(const lug& l)
+{
+    part_sheet out;
+    const band<conductance> crimp = crimp_conductance_of(l), palm = palm_conductance_of(l);
+    out.contacts = {{"crimp", crimp, crimp_metals}, {"palm", palm, palm_metals}};
+    out.body = lug_body(l.size);
+    out.melting = detail::melting_of(palm_metals);
+    out.outer_face = palm.typical;
+    out.limits = {detail::joint_limit_at(part_place::metal, joint_kind::bolted, "bolted bare copper in air")};
+    out.crimp = detail::crimp_held(crimp, l.size.area());
+    out.basis.add(crimp_basis_of(l.size.area())).add(underfilled_barrel_judgement).add(palm_basis());
+    out.basis.add(generic_bodies);
+    return out;
 }
 
 /// A reading across a crimp held against its limit.

@@ -2,23 +2,22 @@
 /// @file
 /// The limits each kind of part is held against, each at the place it is defined for.
 
-#include <array>
 #include <optional>
-#include <string_view>
+#include <utility>
 #include <variant>
 #include <vector>
 
-#include <weldloop/circuit/lug_behaviour.hpp>
+#include <weldloop/circuit/joint_temperature_limit.hpp>
 #include <weldloop/circuit/part_place.hpp>
+#include <weldloop/circuit/part_sheet.hpp>
+#include <weldloop/circuit/sheeted_parts.hpp>
 #include <weldloop/circuit/station.hpp>
 #include <weldloop/circuit/work_joint.hpp>
 #include <weldloop/core/band.hpp>
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/temperature.hpp>
-#include <weldloop/law/crimp.hpp>
 #include <weldloop/part/work_clamp_standard.hpp>
-#include <weldloop/rating/joint_temperature_limit.hpp>
 
 namespace weldloop {
 
@@ -41,22 +40,6 @@ inline constexpr source part_limit_of_user{"highest temperature stated for the p
 /// Highest conductor temperature of the usual covering; see cable_class_85.
 inline constexpr temperature usual_lead_limit = temperature::celsius(85.0);
 
-/// A temperature limit at a place of a part.
-struct place_limit {
-    part_place where = part_place::metal;  ///< the place it is defined for
-    temperature highest = {};              ///< allowed there
-    std::string_view name = {};            ///< in words
-    const source* from = nullptr;          ///< where it stands; a recalled one condemns but passes nothing
-};
-
-/// A limit of a resistance at 20 degC.
-struct resistance_limit {
-    weldloop::resistance highest = {};     ///< [ohm] allowed
-    band<weldloop::resistance> held = {};  ///< [ohm] what is held against it
-    std::string_view name = {};            ///< in words
-    const source* from = nullptr;          ///< where it stands
-};
-
 /// What a part is held against.
 struct part_limits {
     std::vector<place_limit> places = {};          ///< temperatures
@@ -67,93 +50,72 @@ struct part_limits {
 };
 
 namespace detail {
-[[nodiscard]] inline std::optional<band<resistance>> resistance_if_closed(const band<conductance>& g)
-{
-    if (!(g.low.value() > 0.0)) return std::nullopt;
-    return mapped(g, [](conductance x) { return resistance(1.0 / x); });
-}
-[[nodiscard]] inline place_limit joint_limit_at(part_place where, joint_kind kind, std::string_view name)
-{
-    const joint_temperature_limit_row& row = joint_temperature_limit(kind, joint_finish::bare);
-    return {where, row.highest, name, row.from};
-}
+struct limits_finder {
+    const surroundings& where;
+
+    static part_limits lead(const cable& c)
+    {
+        return {.places = {{part_place::conductor, c.limit, "conductor limit of its covering",
+                            c.limit == usual_lead_limit ? &cable_class_85 : &lead_limit_of_user}}};
+    }
+    part_limits operator()(const cable& c) const { return lead(c); }
+    part_limits operator()(const wire_gun& g) const { return lead(g.lead); }
+    part_limits operator()(const tig_torch& t) const { return lead(t.lead); }
+    template <has_sheet Part>
+    part_limits operator()(const Part& p) const
+    {
+        part_sheet sheet = sheet_of(p);
+        return {.places = std::move(sheet.limits), .crimp = sheet.crimp};
+    }
+    part_limits operator()(const electrode_holder&) const
+    {
+        return {.places = {
+                    joint_limit_at(part_place::handle, joint_kind::accessible_touched, "part that is touched in use"),
+                    {part_place::handle, where.air + in_si<temperature_difference>(40.0), "rise of a holder's handle",
+                     &holder_rise}}};
+    }
+    part_limits operator()(const work_connection& w) const
+    {
+        part_limits out;
+        if (w.clamp.kind == clamp_kind::bolted) {
+            out.places = {joint_limit_at(part_place::jaws, joint_kind::bolted, "bolted bare copper in air")};
+            return out;
+        }
+        out.places = {joint_limit_at(part_place::cable_connection, joint_kind::terminal, "bare terminal in air")};
+        if (w.clamp.build.handle.value() > 0.0)
+            out.places.push_back(
+                joint_limit_at(part_place::handle, joint_kind::accessible_touched, "part that is touched in use"));
+        if (w.clamp.spring)
+            out.places.push_back({part_place::spring, w.clamp.spring->wire.tempering, "tempering of the spring's wire",
+                                  w.clamp.spring->wire.tempering_source});
+        const joint_circuit joint = joint_of(w);
+        if (const auto held = resistance_if_closed(in_series(joint.contacts[0].cold, joint.contacts[1].cold)))
+            out.as_new = resistance_limit{new_clamp_limit, *held, "type test of a new clamp on clean plate",
+                                          &work_clamp_drop_test};
+        out.as_new_grip = place_limit{part_place::handle, where.air + grip_rise_limit,
+                                      "type test of a new clamp: what a hand grips", &work_clamp_rise_test};
+        out.as_new_cable = place_limit{part_place::cable_connection, where.air + cable_connection_rise_limit,
+                                       "type test of a new clamp: cable connection", &work_clamp_rise_test};
+        return out;
+    }
+    part_limits operator()(const measured_part& m) const
+    {
+        if (!m.limit || !m.cooling_area) return {};
+        return {.places = {{part_place::metal, *m.limit, "its stated limit", &part_limit_of_user}}};
+    }
+    part_limits operator()(const junction&) const { return {}; }
+    part_limits operator()(const workpiece&) const { return {}; }
+    part_limits operator()(const contact&) const { return {}; }
+    part_limits operator()(const plate&) const { return {}; }
+    part_limits operator()(const arc&) const { return {}; }
+};
 }  // namespace detail
 
 /// The limits of one part. A part without any is judged by its spots alone.
 /// @param part the part @param where surroundings, for limits stated as a rise over the air
 [[nodiscard]] inline part_limits limits_of(const path_part& part, const surroundings& where)
 {
-    struct finder {
-        const surroundings& where;
-
-        static part_limits lead(const cable& c)
-        {
-            return {.places = {{part_place::conductor, c.limit, "conductor limit of its covering",
-                                c.limit == usual_lead_limit ? &cable_class_85 : &lead_limit_of_user}}};
-        }
-        part_limits operator()(const cable& c) const { return lead(c); }
-        part_limits operator()(const wire_gun& g) const { return lead(g.lead); }
-        part_limits operator()(const tig_torch& t) const { return lead(t.lead); }
-        part_limits operator()(const lug& l) const
-        {
-            part_limits out;
-            out.places = {detail::joint_limit_at(part_place::metal, joint_kind::bolted, "bolted bare copper in air")};
-            const crimp_limit crimp = crimp_limit_of(l.size.area());
-            if (const auto held = detail::resistance_if_closed(crimp_conductance_of(l)))
-                out.crimp = resistance_limit{crimp.resistance, *held, "acceptance of a crimp", crimp.from};
-            return out;
-        }
-        part_limits operator()(const coupling&) const
-        {
-            return {.places = {detail::joint_limit_at(part_place::metal, joint_kind::contact,
-                                                      "bare copper-alloy contact in air")}};
-        }
-        part_limits operator()(const electrode_holder&) const
-        {
-            return {.places = {detail::joint_limit_at(part_place::handle, joint_kind::accessible_touched,
-                                                      "part that is touched in use"),
-                               {part_place::handle, where.air + in_si<temperature_difference>(40.0),
-                                "rise of a holder's handle", &holder_rise}}};
-        }
-        part_limits operator()(const work_connection& w) const
-        {
-            part_limits out;
-            if (w.clamp.kind == clamp_kind::bolted) {
-                out.places = {
-                    detail::joint_limit_at(part_place::jaws, joint_kind::bolted, "bolted bare copper in air")};
-                return out;
-            }
-            out.places = {
-                detail::joint_limit_at(part_place::cable_connection, joint_kind::terminal, "bare terminal in air")};
-            if (w.clamp.build.handle.value() > 0.0)
-                out.places.push_back(detail::joint_limit_at(part_place::handle, joint_kind::accessible_touched,
-                                                            "part that is touched in use"));
-            if (w.clamp.spring)
-                out.places.push_back({part_place::spring, w.clamp.spring->wire.tempering,
-                                      "tempering of the spring's wire", w.clamp.spring->wire.tempering_source});
-            const joint_circuit joint = joint_of(w);
-            if (const auto held =
-                    detail::resistance_if_closed(in_series(joint.contacts[0].cold, joint.contacts[1].cold)))
-                out.as_new = resistance_limit{new_clamp_limit, *held, "type test of a new clamp on clean plate",
-                                              &work_clamp_drop_test};
-            out.as_new_grip = place_limit{part_place::handle, where.air + grip_rise_limit,
-                                          "type test of a new clamp: what a hand grips", &work_clamp_rise_test};
-            out.as_new_cable = place_limit{part_place::cable_connection, where.air + cable_connection_rise_limit,
-                                           "type test of a new clamp: cable connection", &work_clamp_rise_test};
-            return out;
-        }
-        part_limits operator()(const measured_part& m) const
-        {
-            if (!m.limit || !m.cooling_area) return {};
-            return {.places = {{part_place::metal, *m.limit, "its stated limit", &part_limit_of_user}}};
-        }
-        part_limits operator()(const junction&) const { return {}; }
-        part_limits operator()(const workpiece&) const { return {}; }
-        part_limits operator()(const contact&) const { return {}; }
-        part_limits operator()(const plate&) const { return {}; }
-        part_limits operator()(const arc&) const { return {}; }
-    };
-    return std::visit(finder{where}, part);
+    return std::visit(detail::limits_finder{where}, part);
 }
 
 }  // namespace weldloop

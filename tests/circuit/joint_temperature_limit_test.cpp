@@ -7,7 +7,7 @@
 
 #include <weldloop/core/literals.hpp>
 #include <weldloop/part/work_clamp_standard.hpp>
-#include <weldloop/rating/joint_temperature_limit.hpp>
+#include <weldloop/circuit/joint_temperature_limit.hpp>
 
 #include "support/reference_table.hpp"
 
