@@ -9,6 +9,7 @@
 #include <weldloop/core/band.hpp>
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/require.hpp>
+#include <weldloop/core/source.hpp>
 #include <weldloop/core/temperature.hpp>
 #include <weldloop/law/bolt.hpp>
 #include <weldloop/law/contact_shape.hpp>
@@ -46,15 +47,34 @@ struct bolted_face {
                                          product_of(product_of(constant, by_bolt), *surface));
 }
 
+/// What bolted faces rest on. @param f the faces
+[[nodiscard]] inline basis basis_of(const bolted_face& f)
+{
+    basis out;
+    detail::add_contact_basis(out, force_law_constant(f.metals.first, f.metals.second));
+    return out.add(*nut_factor(f.thread).from);
+}
+
+/// Torque a bolt, nut or screw of a joint should have at least [N m]: the published one of its thread, of a thread
+/// between two rows that of the smaller, of one below the table none. @param diameter nominal thread [m], above 0
+/// @throws not_finite_error, out_of_range_error @see electrical_torque_table
+[[nodiscard]] inline torque usual_bolt_torque(length diameter)
+{
+    constexpr double same_thread = 1.01;
+    require_positive(diameter, "bolt diameter");
+    torque out = {};
+    for (const bolt_torque_row& row : electrical_torques)
+        if (row.diameter <= same_thread * diameter) out = row.torque;
+    return out;
+}
+
 /// What bolted faces do at a current. @param f the faces @param through current [A], 0 or above @param bulk of the
 /// joint
 /// @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline joint_behaviour behaviour_of(const bolted_face& f, current through, temperature bulk)
 {
     joint_behaviour out = joint_behaviour_of(bolted_face_conductance_of(f), f.metals, through, bulk);
-    const force_law_constant_row k = force_law_constant(f.metals.first, f.metals.second);
-    detail::add_contact_basis(out.basis, k);
-    out.basis.add(*nut_factor(f.thread).from);
+    out.basis.add(basis_of(f));
     return out;
 }
 

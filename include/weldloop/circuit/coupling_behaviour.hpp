@@ -74,4 +74,11 @@ namespace weldloop {
     return out;
 }
 
+/// What can be otherwise with a coupling. @param c the coupling
+[[nodiscard]] inline part_conditions<coupling> conditions_of(const coupling& c)
+{
+    return {
+        .surface = &coupling::surface, .pressing = &coupling::force, .usual_pressing = usual_coupling_force(c.size)};
+}
+
 }  // namespace weldloop

@@ -25,6 +25,7 @@
 #include <weldloop/circuit/holder_behaviour.hpp>
 #include <weldloop/circuit/joint_circuit.hpp>
 #include <weldloop/circuit/lead_cells.hpp>
+#include <weldloop/circuit/magnet_network.hpp>
 #include <weldloop/circuit/measured_body.hpp>
 #include <weldloop/circuit/part_body.hpp>
 #include <weldloop/circuit/part_in_path.hpp>
@@ -631,7 +632,7 @@ private:
         const auto* measured = std::get_if<measured_part>(&part);
         return !std::holds_alternative<arc>(part) && !std::holds_alternative<contact>(part) &&
                !std::holds_alternative<plate>(part) && !(measured != nullptr && !measured->cooling_area) &&
-               !(std::holds_alternative<work_connection>(part) && !cable_comes_first);
+               !(holds_the_work(part) && !cable_comes_first);
     }
 
     lead_cells put_cells(const cable& c, double cooled, const lead_ends& joined = {})
@@ -769,15 +770,26 @@ private:
 
     void put(const work_connection& w)
     {
-        clamp_network clamp = clamp_network_of(w, where_);
-        const point* const piece = w.preheat ? nullptr : before_arc_ ? piece_after() : piece_before();
+        put_on_work(clamp_network_of(w, where_), "jaws", 1.0 - static_cast<double>(w.grip_lost), w.preheat.has_value());
+    }
+    void put(const work_magnet& m)
+    {
+        put_on_work(clamp_network_of(m, m.cable, where_, m.work_thickness), "pad", 1.0, false);
+        // its housing, which is the magnet, stands where a clamp has its arms
+        for (place_at& p : part_->places)
+            if (p.what == part_place::arms) p.what = part_place::magnet;
+    }
+    // A clamp or magnet on its work. @param force_left share of its force @param is_hot work kept at a temperature
+    void put_on_work(clamp_network clamp, std::string_view word, double force_left, bool is_hot)
+    {
+        const point* const piece = is_hot ? nullptr : before_arc_ ? piece_after() : piece_before();
         if (piece != nullptr) clamp.work.sink = {};
         clamp_in_network here = put_clamp(
             net_, clamp, amps_, air_, [this](const thermal_body& b) -> const auto& { return table_of(b); });
         coldest_work_ = std::min(coldest_work_, here.work_rise);
         const index jaw = here.at(clamp_node::jaw), entry = here.at(clamp_node::entry);
-        const double left = std::pow(1.0 - static_cast<double>(w.grip_lost), clamp.force_exponent);
-        part_->contacts.push_back({"jaws", mapped(clamp.jaws, [left](conductance g) { return left * g; }),
+        const double left = std::pow(force_left, clamp.force_exponent);
+        part_->contacts.push_back({word, mapped(clamp.jaws, [left](conductance g) { return left * g; }),
                                    here.jaws.law.get(), here.jaws.source, jaw, nowhere, here.grip_place, true,
                                    here.face, this_branch()});
         part_->contacts.push_back({"cable connection", clamp.termination, here.termination.law.get(),

@@ -145,6 +145,15 @@ inline constexpr metal_pair crimp_metals{annealed_copper, annealed_copper};
     return out;
 }
 
+/// What can be otherwise with a lug. @param l the lug
+[[nodiscard]] inline part_conditions<lug> conditions_of(const lug& l)
+{
+    return {.surface = &lug::palm,
+            .tightening = &lug::bolt_torque,
+            .usual_tightening = crimped_lug(l.name, l.size).bolt_torque,
+            .missing_strands = &lug::missing_strands};
+}
+
 /// A reading across a crimp held against its limit.
 struct crimp_acceptance {
     resistance limit;       ///< [ohm] highest a good crimp of the size may have

@@ -3,6 +3,7 @@
 /// A magnetic work connection under current.
 
 #include <weldloop/circuit/contact_behaviour.hpp>
+#include <weldloop/circuit/part_sheet.hpp>
 #include <weldloop/core/band.hpp>
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/temperature.hpp>
@@ -48,6 +49,12 @@ namespace weldloop {
     joint_behaviour out = behaviour_of(pad_contact_of(m), through, bulk);
     out.basis.add(magnet_pad_judgement).add(magnet_gap_judgement).add(*m.grade.from);
     return out;
+}
+
+/// What can be otherwise with a work magnet.
+[[nodiscard]] inline part_conditions<work_magnet> conditions_of(const work_magnet&)
+{
+    return {.surface = &work_magnet::surface, .gap = &work_magnet::gap};
 }
 
 }  // namespace weldloop

@@ -8,6 +8,7 @@
 
 #include <weldloop/circuit/clamp_network.hpp>
 #include <weldloop/circuit/magnet_behaviour.hpp>
+#include <weldloop/circuit/part_in_path.hpp>
 #include <weldloop/core/conductor_size.hpp>
 #include <weldloop/core/error.hpp>
 #include <weldloop/core/quantities.hpp>
@@ -54,7 +55,8 @@ inline constexpr double housing_height_over_width = 0.5, housing_emissivity = 0.
     work_magnet cold = m;
     cold.magnet = reference_temperature;
     const contact pad = pad_contact_of(cold);
-    const work_clamp lug_like = bolted_work_lug(cable);
+    const work_clamp lug_like =
+        m.lug_beside ? without_cable_connection(bolted_work_lug(cable)) : bolted_work_lug(cable);
     clamp_network out = clamp_network_of(
         work_connection{.clamp = lug_like, .onto = m.work, .surface = m.surface, .work_thickness = work_thickness},
         where);

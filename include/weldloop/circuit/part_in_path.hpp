@@ -44,19 +44,27 @@ inline constexpr resistance least_arms = in_si<resistance>(0.1e-6);
     return c;
 }
 
-/// The part at a place of a path as it is there: a work clamp beside a lug leaves the cable connection to the lug, so
-/// that its crimp, its missing strands and its heat count once. Any other part is as it stands.
+/// The part at a place of a path as it is there. A work clamp or magnet beside a lug or set-screw leaves the cable
+/// connection to that, so that its crimp, its missing strands and its heat count once; a stud beside a lug leaves it
+/// the face of its palm. Any other part is as it stands.
 /// @param path the path @param index from 0, within it
 /// @throws out_of_range_error; not_finite_error for a clamp that cannot be @see without_cable_connection()
 [[nodiscard]] inline path_part part_in_path(const std::vector<path_part>& path, std::size_t index)
 {
     if (index >= path.size())
         throw out_of_range_error("path index", std::to_string(index), "below " + std::to_string(path.size()));
-    const auto* connection = std::get_if<work_connection>(&path[index]);
-    const auto is_lug = [&path](std::size_t i) { return i < path.size() && std::holds_alternative<lug>(path[i]); };
-    if (connection == nullptr || !(is_lug(index + 1) || (index > 0 && is_lug(index - 1)))) return path[index];
-    work_connection out = *connection;
-    out.clamp = without_cable_connection(std::move(out.clamp));
+    path_part out = path[index];
+    const auto beside = [&](const auto& is) {
+        return (index + 1 < path.size() && is(path[index + 1])) || (index > 0 && is(path[index - 1]));
+    };
+    if (holds_the_work(out) && beside(ends_a_cable)) {
+        if (auto* clamp = std::get_if<work_connection>(&out))
+            clamp->clamp = without_cable_connection(std::move(clamp->clamp));
+        if (auto* magnet = std::get_if<work_magnet>(&out)) magnet->lug_beside = true;
+    }
+    if (auto* stud = std::get_if<stud_terminal>(&out))
+        stud->lug_beside =
+            stud->lug_beside || beside([](const path_part& p) { return std::holds_alternative<lug>(p); });
     return out;
 }
 

@@ -10,7 +10,7 @@ namespace weldloop {
 enum class part_place {
     conductor,         ///< of a lead, at its hottest along the way and at its ends
     covering,          ///< outside of a lead's covering
-    metal,             ///< of a lug, a coupling, a plate, a junction, a workpiece, a measured part
+    metal,             ///< of a lug, a strap or another joint of one body, a plate, a junction, a workpiece
     head,              ///< of a gun or torch
     jaws,              ///< of a clamp or holder
     arms,              ///< of a clamp between jaws and pivot
@@ -18,6 +18,7 @@ enum class part_place {
     handle,            ///< what a hand grips
     cable_connection,  ///< of a clamp
     work,              ///< under a clamp or contact
+    magnet,            ///< with its housing, of a work magnet
 };
 
 /// The word for a place, as printed.
@@ -34,6 +35,7 @@ enum class part_place {
     case part_place::handle: return "handle";
     case part_place::cable_connection: return "cable connection";
     case part_place::work: return "work";
+    case part_place::magnet: return "magnet";
     }
     return "metal";
 }

@@ -11,6 +11,7 @@
 #include <weldloop/core/error.hpp>
 #include <weldloop/part/arc.hpp>
 #include <weldloop/part/cable.hpp>
+#include <weldloop/part/cable_splice.hpp>
 #include <weldloop/part/contact.hpp>
 #include <weldloop/part/coupling.hpp>
 #include <weldloop/part/electrode_holder.hpp>
@@ -18,40 +19,57 @@
 #include <weldloop/part/lug.hpp>
 #include <weldloop/part/measured_part.hpp>
 #include <weldloop/part/plate.hpp>
+#include <weldloop/part/rotary_ground.hpp>
+#include <weldloop/part/set_screw.hpp>
+#include <weldloop/part/strap.hpp>
+#include <weldloop/part/stud_terminal.hpp>
 #include <weldloop/part/tig_torch.hpp>
 #include <weldloop/part/wire_gun.hpp>
 #include <weldloop/part/work_connection.hpp>
+#include <weldloop/part/work_magnet.hpp>
 #include <weldloop/part/workpiece.hpp>
 
 namespace weldloop {
 
 /// Anything the current can pass through.
 using path_part = std::variant<cable, lug, contact, plate, work_connection, arc, wire_gun, tig_torch, electrode_holder,
-                               coupling, junction, workpiece, measured_part>;
+                               coupling, junction, workpiece, measured_part, strap, stud_terminal, set_screw,
+                               cable_splice, rotary_ground, work_magnet>;
+
+namespace detail {
+struct kind_namer {
+    std::string_view operator()(const cable&) const { return "cable"; }
+    std::string_view operator()(const lug&) const { return "lug"; }
+    std::string_view operator()(const contact&) const { return "contact"; }
+    std::string_view operator()(const plate&) const { return "plate"; }
+    std::string_view operator()(const work_connection&) const { return "work connection"; }
+    std::string_view operator()(const arc&) const { return "arc"; }
+    std::string_view operator()(const wire_gun&) const { return "wire gun"; }
+    std::string_view operator()(const tig_torch&) const { return "tig torch"; }
+    std::string_view operator()(const electrode_holder&) const { return "electrode holder"; }
+    std::string_view operator()(const coupling&) const { return "coupling"; }
+    std::string_view operator()(const junction&) const { return "junction"; }
+    std::string_view operator()(const workpiece&) const { return "workpiece"; }
+    template <class Part>
+    std::string_view operator()(const Part&) const requires requires
+    {
+        Part::kind;
+    }
+    {
+        return Part::kind;
+    }
+    std::string_view operator()(const measured_part& m) const
+    {
+        return m.word.empty() ? std::string_view("measured part") : std::string_view(m.word);
+    }
+};
+}  // namespace detail
 
 /// The word for the kind of a part, as printed and as used for parts without a name: "cable", "work connection"; of a
-/// measured part its own.
+/// measured part its own. A kind says it by its member `kind`, or has a line here.
 [[nodiscard]] inline std::string_view kind_of(const path_part& part)
 {
-    struct namer {
-        std::string_view operator()(const cable&) const { return "cable"; }
-        std::string_view operator()(const lug&) const { return "lug"; }
-        std::string_view operator()(const contact&) const { return "contact"; }
-        std::string_view operator()(const plate&) const { return "plate"; }
-        std::string_view operator()(const work_connection&) const { return "work connection"; }
-        std::string_view operator()(const arc&) const { return "arc"; }
-        std::string_view operator()(const wire_gun&) const { return "wire gun"; }
-        std::string_view operator()(const tig_torch&) const { return "tig torch"; }
-        std::string_view operator()(const electrode_holder&) const { return "electrode holder"; }
-        std::string_view operator()(const coupling&) const { return "coupling"; }
-        std::string_view operator()(const junction&) const { return "junction"; }
-        std::string_view operator()(const workpiece&) const { return "workpiece"; }
-        std::string_view operator()(const measured_part& m) const
-        {
-            return m.word.empty() ? std::string_view("measured part") : std::string_view(m.word);
-        }
-    };
-    return std::visit(namer{}, part);
+    return std::visit(detail::kind_namer{}, part);
 }
 [[nodiscard]] std::string_view kind_of(const path_part&& part) = delete;  ///< its word would die with the part
 
@@ -87,6 +105,19 @@ using path_part = std::variant<cable, lug, contact, plate, work_connection, arc,
 [[nodiscard]] inline bool is_hub(const path_part& part)
 {
     return std::holds_alternative<junction>(part) || std::holds_alternative<workpiece>(part);
+}
+
+/// Whether a part ends a cable and is bolted to what stands beside it: a clamp or magnet there leaves its cable
+/// connection to it, see part_in_path().
+[[nodiscard]] inline bool ends_a_cable(const path_part& part)
+{
+    return std::holds_alternative<lug>(part) || std::holds_alternative<set_screw>(part);
+}
+
+/// Whether a part holds on to the work at one side: no heat passes there to a neighbour in the path.
+[[nodiscard]] inline bool holds_the_work(const path_part& part)
+{
+    return std::holds_alternative<work_connection>(part) || std::holds_alternative<work_magnet>(part);
 }
 
 }  // namespace weldloop

@@ -4,9 +4,15 @@
 
 #include <weldloop/circuit/contact_behaviour.hpp>
 #include <weldloop/circuit/joint_circuit.hpp>
+#include <weldloop/circuit/joint_temperature_limit.hpp>
+#include <weldloop/circuit/part_body.hpp>
+#include <weldloop/circuit/part_place.hpp>
+#include <weldloop/circuit/part_sheet.hpp>
+#include <weldloop/circuit/thermal_body.hpp>
 #include <weldloop/core/band.hpp>
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/require.hpp>
+#include <weldloop/core/source.hpp>
 #include <weldloop/core/temperature.hpp>
 #include <weldloop/law/brush.hpp>
 #include <weldloop/law/contact_shape.hpp>
@@ -81,6 +87,72 @@ namespace weldloop {
     out.constant_drop = b.drop;
     out.basis.add(b.basis);
     return out;
+}
+
+/// What a rotary ground looks like.
+inline constexpr source rotary_shape_judgement{
+    "rotary ground: brushes or fingers cover a tenth of their track; ring, holder and cheeks have eight times the "
+    "track's surface in still air, emissivity 0.5, and the metal of the track 10 mm thick",
+    "2026",
+    {},
+    source_kind::judgement};
+/// How hot a rotary ground may get.
+inline constexpr source rotary_grease_judgement{
+    "ring and brush gear: 100 degC, what the grease of the bearing beside them bears",
+    "2026",
+    {},
+    source_kind::judgement};
+
+/// The body of a rotary ground. @param r the ground @throws not_finite_error, out_of_range_error
+/// @see rotary_shape_judgement
+[[nodiscard]] inline thermal_body body_of(const rotary_ground& r)
+{
+    constexpr double track_over_brushes = 10.0, surface_over_track = 8.0, dull_and_dusty = 0.5;
+    const length thick = in_si<length>(0.010);
+    const double count = require_within(r.count, 1.0, 1000.0, "brushes");
+    const area track = track_over_brushes * count * require_positive(r.face, "face of the brush");
+    return {.surface = surface_over_track * track,
+            .diameter = boost::units::root<2>(track),
+            .emissivity = dull_and_dusty,
+            .capacity = detail::heat_of(r.ring, track * thick)};
+}
+
+/// The sheet of a rotary ground: the level drop of its brushes, or the contact of its fingers; open without force.
+/// @param r the ground @throws not_finite_error, out_of_range_error @see rotary_shape_judgement
+[[nodiscard]] inline part_sheet sheet_of(const rotary_ground& r)
+{
+    part_sheet out;
+    out.body = body_of(r);
+    out.melting = r.ring.melting;
+    out.limits = {
+        {part_place::metal, temperature::celsius(100.0), "grease of the bearing beside it", &rotary_grease_judgement}};
+    out.basis.add(rotary_shape_judgement);
+    if (!r.brush) {
+        const contact fingers = finger_contact_of(r);
+        out.contacts = {{"fingers", contact_conductance_of(fingers), fingers.metals}};
+        out.melting = detail::melting_of(fingers.metals);
+        out.limits.push_back(
+            detail::joint_limit_at(part_place::metal, joint_kind::contact, "bare copper-alloy contact in air"));
+        out.basis.add(contact_basis_of(fingers));
+        return out;
+    }
+    require_not_negative(r.force, "brush force");
+    if (r.force.value() > 0.0)
+        out.slide = sheet_slide{material_of(*r.brush).level_drop,
+                                static_cast<double>(r.count) * (brush_level_density * r.face)};
+    else
+        out.contacts = {{"brushes", detail::open_circuit, {r.ring, r.ring}}};
+    out.basis.add(brush_drop_recalled).add(brush_level_judgement).add(brush_density_recalled);
+    return out;
+}
+
+/// What can be otherwise with a rotary ground: the faces and the force of fingers. The drop of brushes hardly minds
+/// either. @param r the ground
+[[nodiscard]] inline part_conditions<rotary_ground> conditions_of(const rotary_ground& r)
+{
+    if (r.brush) return {};
+    return {
+        .surface = &rotary_ground::surface, .pressing = &rotary_ground::force, .usual_pressing = rotary_ground().force};
 }
 
 }  // namespace weldloop

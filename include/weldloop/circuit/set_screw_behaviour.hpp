@@ -4,9 +4,16 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
+#include <weldloop/circuit/bolted_face.hpp>
 #include <weldloop/circuit/contact_behaviour.hpp>
+#include <weldloop/circuit/joint_temperature_limit.hpp>
 #include <weldloop/circuit/lug_behaviour.hpp>
+#include <weldloop/circuit/part_body.hpp>
+#include <weldloop/circuit/part_place.hpp>
+#include <weldloop/circuit/part_sheet.hpp>
+#include <weldloop/circuit/thermal_body.hpp>
 #include <weldloop/core/band.hpp>
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/source.hpp>
@@ -16,6 +23,7 @@
 #include <weldloop/law/crimp.hpp>
 #include <weldloop/law/force_law.hpp>
 #include <weldloop/law/scatter.hpp>
+#include <weldloop/material/metals.hpp>
 #include <weldloop/part/set_screw.hpp>
 
 namespace weldloop {
@@ -58,18 +66,66 @@ inline constexpr band<double> force_kept_by_ferrule{0.6, 0.8, 0.95};
     return detail::scattered_conductance(force_law_conductance(1.0, usual, settled) / worse, scatter);
 }
 
-/// What a cable end under a set-screw does at a current. @param s the terminal @param through current [A], 0 or above
-/// @param bulk temperature of the terminal @throws not_finite_error, out_of_range_error
-[[nodiscard]] inline joint_behaviour behaviour_of(const set_screw& s, current through, temperature bulk)
+/// What a cable end under a set-screw rests on. @param s the terminal
+[[nodiscard]] inline basis basis_of(const set_screw& s)
 {
-    joint_behaviour out = joint_behaviour_of(set_screw_conductance_of(s), palm_metals, through, bulk);
-    out.basis.add(force_law_form)
+    basis out;
+    return out.add(force_law_form)
         .add(*force_law_constant(palm_metals.first, palm_metals.second).from)
         .add(force_law_exponents)
         .add(set_screw_judgement)
         .add(underfilled_barrel_judgement)
         .add(*nut_factor(s.thread).from);
+}
+
+/// What a cable end under a set-screw does at a current. @param s the terminal @param through current [A], 0 or above
+/// @param bulk temperature of the terminal @throws not_finite_error, out_of_range_error
+[[nodiscard]] inline joint_behaviour behaviour_of(const set_screw& s, current through, temperature bulk)
+{
+    joint_behaviour out = joint_behaviour_of(set_screw_conductance_of(s), palm_metals, through, bulk);
+    out.basis.add(basis_of(s));
     return out;
+}
+
+/// What the terminal of a set-screw looks like.
+inline constexpr source set_screw_shape_judgement{
+    "set-screw terminal: a block of dull brass two strand diameters across and three long, emissivity 0.22",
+    "2026",
+    {},
+    source_kind::judgement};
+
+/// The body of a set-screw's terminal. @param s the terminal @see set_screw_shape_judgement
+[[nodiscard]] inline thermal_body body_of(const set_screw& s)
+{
+    constexpr double dull_metal = 0.22;
+    const length across = 2.0 * detail::strand_diameter(s.size), along = 3.0 * detail::strand_diameter(s.size);
+    return {.surface = std::numbers::pi * across * (along + 0.5 * across),
+            .diameter = across,
+            .emissivity = dull_metal,
+            .capacity = detail::heat_of(brass, 0.25 * std::numbers::pi * across * across * along)};
+}
+
+/// The sheet of a cable end under a set-screw. @param s the terminal @throws not_finite_error, out_of_range_error
+/// @see set_screw_shape_judgement
+[[nodiscard]] inline part_sheet sheet_of(const set_screw& s)
+{
+    part_sheet out;
+    const band<conductance> screw = set_screw_conductance_of(s);
+    out.contacts = {{"screw", screw, palm_metals}};
+    out.body = body_of(s);
+    out.melting = detail::melting_of(palm_metals);
+    out.outer_face = screw.typical;
+    out.limits = {detail::joint_limit_at(part_place::metal, joint_kind::terminal, "bare terminal in air")};
+    out.basis.add(basis_of(s)).add(set_screw_shape_judgement);
+    return out;
+}
+
+/// What can be otherwise with a cable end under a set-screw.
+[[nodiscard]] inline part_conditions<set_screw> conditions_of(const set_screw& s)
+{
+    return {.tightening = &set_screw::tightening,
+            .usual_tightening = std::min(set_screw().tightening, usual_bolt_torque(s.screw_diameter)),
+            .missing_strands = &set_screw::missing_strands};
 }
 
 }  // namespace weldloop

@@ -12,6 +12,8 @@
 #include <vector>
 
 #include <weldloop/circuit/loop.hpp>
+#include <weldloop/circuit/part_sheet.hpp>
+#include <weldloop/circuit/sheeted_parts.hpp>
 #include <weldloop/circuit/station.hpp>
 #include <weldloop/circuit/station_parts.hpp>
 #include <weldloop/core/band.hpp>
@@ -111,6 +113,8 @@ private:
     }
 
     static constexpr double as_described = 6.0;
+    static constexpr double hardly_tight = 0.02, hardly_pressed = 0.1;  // of torque or force as described
+    static constexpr length usual_lift = in_si<length>(0.5e-3);         // by a grain of scale or spatter
 
     void list(const work_connection& w)
     {
@@ -136,7 +140,7 @@ private:
                 "cut " + name_ + " off, cut back to bright flexible copper and crimp a new lug");
         }
         lug loose = l;
-        loose.bolt_torque *= 0.02;
+        loose.bolt_torque *= hardly_tight;
         add("palm bolt loose", 1.5, loose, "switch off, clean and tighten the bolt of " + name_);
         lug dirty = loose;
         dirty.palm = surface_state::oxidized;
@@ -168,7 +172,7 @@ private:
     {
         surfaces(c, &coupling::surface, as_described);
         coupling loose = c;
-        loose.force *= 0.1;
+        loose.force *= hardly_pressed;
         add("not turned home", 3.0, loose, "clean " + name_ + " and turn it home");
     }
     void list(const electrode_holder& h)
@@ -177,6 +181,43 @@ private:
         electrode_holder weak = h;
         weak.force *= 0.2;
         add("weak jaws", 2.0, weak, "replace the jaws or spring of " + name_);
+    }
+    // Any part that says what can be otherwise with it.
+    template <has_conditions Part>
+    void list(const Part& p)
+    {
+        const part_conditions<Part> can = conditions_of(p);
+        if (can.surface != nullptr)
+            surfaces(p, can.surface, as_described);
+        else
+            add("as described", as_described, p, "nothing to do at " + name_);
+        if (can.tightening != nullptr) {
+            Part loose = p;
+            loose.*can.tightening *= hardly_tight;
+            add("loose", 1.5, loose, "switch off, clean and tighten " + name_);
+            if (can.surface != nullptr && p.*can.surface == surface_state::clean) {
+                loose.*can.surface = surface_state::oxidized;
+                add("loose and oxidized", 1.0, loose,
+                    "switch off, clean the faces of " + name_ + " to bright metal and tighten it");
+            }
+        }
+        if (can.missing_strands != nullptr)
+            for (const double share : {0.2, 0.4, 0.6}) {
+                Part damaged = p;
+                damaged.*can.missing_strands = share;
+                add(to_text(fraction(share)) + " of the strands missing or the joint loose", 1.0, damaged,
+                    "cut back to bright flexible copper at " + name_ + " and make the joint anew");
+            }
+        if (can.pressing != nullptr) {
+            Part weak = p;
+            weak.*can.pressing *= hardly_pressed;
+            add("hardly any force", 2.0, weak, "replace the springs of " + name_);
+        }
+        if (can.gap != nullptr) {
+            Part lifted = p;
+            lifted.*can.gap += usual_lift;
+            add("lifted off its seat by scale or spatter", 2.0, lifted, "clear the seat of " + name_);
+        }
     }
     void list(const plate& p) { add("as described", 1.0, p, "nothing to do at " + name_); }
     void list(const wire_gun& g)

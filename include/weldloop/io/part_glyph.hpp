@@ -131,6 +131,69 @@ public:
         box(-6, -4, 24, 8);
     }
 
+    /// A flat strap that sags between two bolts.
+    void operator()(const strap&) const
+    {
+        draw(drawing_path().to(at(-18, -5)).line(at(-10, -5)).curve(at(0, 9), at(10, -5)).line(at(18, -5)));
+        draw(drawing_path().to(at(-18, 0)).line(at(-12, 0)).curve(at(0, 14), at(12, 0)).line(at(18, 0)));
+        on_.circle(at(-14, -2.5), 2.0, "glyph");
+        on_.circle(at(14, -2.5), 2.0, "glyph");
+    }
+    /// A stud with its nut on a seat.
+    void operator()(const stud_terminal&) const
+    {
+        draw(drawing_path().to(at(-16, 9)).line(at(16, 9)));
+        box(-12, 4, 24, 4);
+        box(-7, -3, 14, 7);
+        draw(drawing_path().to(at(-3, -3)).line(at(-3, -10)).line(at(3, -10)).line(at(3, -3)));
+    }
+    /// A block with a cable in it and a screw from above.
+    void operator()(const set_screw&) const
+    {
+        box(-8, -5, 22, 15);
+        draw(drawing_path().to(at(-18, 0)).line(at(8, 0)).to(at(-18, 5)).line(at(8, 5)));
+        draw(drawing_path().to(at(3, 0)).line(at(3, -10)).to(at(-1, -10)).line(at(7, -10)));
+    }
+    /// Two cable ends in one sleeve.
+    void operator()(const cable_splice&) const
+    {
+        box(-10, -7, 20, 14);
+        draw(drawing_path()
+                 .to(at(-18, -3))
+                 .line(at(-1, -3))
+                 .to(at(-18, 3))
+                 .line(at(-1, 3))
+                 .to(at(1, -3))
+                 .line(at(18, -3))
+                 .to(at(1, 3))
+                 .line(at(18, 3)));
+    }
+    /// A ring with a brush on either side.
+    void operator()(const rotary_ground&) const
+    {
+        on_.circle(centre_, 8.0, "glyph");
+        on_.circle(centre_, 3.0, "glyph");
+        box(-17, -4, 9, 8);
+        box(8, -4, 9, 8);
+    }
+    /// A horseshoe on its work.
+    void operator()(const work_magnet&) const
+    {
+        draw(drawing_path()
+                 .to(at(-11, 7))
+                 .line(at(-11, -2))
+                 .curve(at(-11, -10), at(0, -10))
+                 .curve(at(11, -10), at(11, -2))
+                 .line(at(11, 7))
+                 .line(at(5, 7))
+                 .line(at(5, -2))
+                 .curve(at(5, -4), at(0, -4))
+                 .curve(at(-5, -4), at(-5, -2))
+                 .line(at(-5, 7))
+                 .close());
+        draw(drawing_path().to(at(-18, 10)).line(at(18, 10)));
+    }
+
 private:
     [[nodiscard]] drawing_point at(double x, double y) const { return {centre_.x + x, centre_.y + y}; }
     void draw(const drawing_path& p) const { on_.path(p.d(), "glyph"); }

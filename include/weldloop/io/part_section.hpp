@@ -2,23 +2,31 @@
 /// @file
 /// One part of a station file's path: which keys each kind takes, and what they may hold.
 
+#include <algorithm>
 #include <array>
 #include <cstddef>
+#include <optional>
 #include <string>
 #include <string_view>
+#include <type_traits>
 #include <utility>
+#include <variant>
 
+#include <weldloop/circuit/magnet_behaviour.hpp>
 #include <weldloop/circuit/station.hpp>
 #include <weldloop/core/literals.hpp>
 #include <weldloop/io/toml_section.hpp>
 #include <weldloop/law/bolt.hpp>
+#include <weldloop/law/brush.hpp>
 #include <weldloop/law/coil_heat.hpp>
 #include <weldloop/law/contact_shape.hpp>
 #include <weldloop/law/lay.hpp>
+#include <weldloop/law/magnet.hpp>
 #include <weldloop/material/covering.hpp>
 #include <weldloop/material/metals.hpp>
 #include <weldloop/material/surface_state.hpp>
 #include <weldloop/part/crimped_lug.hpp>
+#include <weldloop/part/resting_contact.hpp>
 #include <weldloop/part/welding_cable.hpp>
 #include <weldloop/part/work_clamp.hpp>
 
@@ -35,6 +43,11 @@ inline constexpr allowed_span<length> wire_extensions{0_m, 200_mm};
 inline constexpr allowed_span<length> bolt_diameters{3_mm, 50_mm};
 inline constexpr allowed_span<length> thicknesses{0.1_mm, 1_m};
 inline constexpr allowed_span<torque> bolt_torques{0_Nm, 1000_Nm};
+inline constexpr allowed_span<length> strap_lengths{0_m, 10_m};
+inline constexpr allowed_span<area> strap_sections{1_mm2, 10000_mm2};
+inline constexpr allowed_span<area> brush_faces{1_mm2, 10000_mm2};
+inline constexpr allowed_span<length> magnet_gaps{0_m, 10_mm};
+inline constexpr allowed_span<force> magnet_pulls{0_N, 10_kN, true};
 inline constexpr allowed_span<force> forces{0_N, 100_kN};
 inline constexpr allowed_span<current> rated_currents{0_A, 2000_A, true};
 inline constexpr allowed_span<temperature> lead_limits{temperature::celsius(40), temperature::celsius(250)};
@@ -51,7 +64,18 @@ inline constexpr allowed_span<temperature> part_limits_allowed{temperature::cels
 struct part_word {
     std::string_view word;
     path_part (*read)(const toml_section&);
+    std::size_t kind;  ///< which alternative of path_part it reads
 };
+
+/// Which alternative of a variant a kind is.
+template <class Kind, class... Kinds>
+[[nodiscard]] constexpr std::size_t index_of_kind(const std::variant<Kinds...>*)
+{
+    constexpr std::array is_it{std::is_same_v<Kind, Kinds>...};
+    std::size_t i = 0;
+    while (!is_it[i]) ++i;
+    return i;
+}
 
 inline constexpr auto word_of_metal = [](const metal& m) { return m.name; };
 inline constexpr auto word_of_covering = [](const covering& c) { return c.name; };
@@ -66,6 +90,19 @@ inline constexpr std::array shape_words{
     shape_word{"toothed jaw", contact_shape::toothed_jaw}, shape_word{"busbar", contact_shape::busbar},
     shape_word{"flat", contact_shape::flat}};
 inline constexpr std::array clamp_kinds{clamp_kind::spring, clamp_kind::screw, clamp_kind::bolted};
+inline constexpr std::array strap_makes{strap_make::solid, strap_make::braid};
+struct cable_end {
+    std::string_view word;
+    bool ferrule;
+};
+inline constexpr std::array cable_ends{cable_end{"ferrule", true}, cable_end{"bare strands", false}};
+struct rotary_make {
+    std::string_view word;
+    std::optional<brush_kind> brush;
+};
+inline constexpr std::array rotary_makes{rotary_make{"metal-graphite", brush_kind::metal_graphite},
+                                         rotary_make{"carbon", brush_kind::carbon},
+                                         rotary_make{"metal fingers", std::nullopt}};
 inline constexpr std::array torch_coolings{torch_cooling::gas, torch_cooling::water};
 
 inline void take_name(const toml_section& s, std::string& out)
@@ -97,7 +134,14 @@ inline void take_coil_turns(const toml_section& s, lay lies, int& out)
         s.refuse(s.place("coil_turns"), "\"coil_turns\" goes with lay = \"coiled\"");
 }
 
-[[nodiscard]] inline path_part read_cable(const toml_section& s)
+/// A size that crimps and bodies are known for, such as one of a welding cable.
+[[nodiscard]] inline conductor_size lead_size(const toml_section& s, std::string_view key)
+{
+    const auto size = s.required<conductor_size>(key);
+    return s.at_key(key, [&] { return welding_cable(size, 1_m).size; });
+}
+
+[[nodiscard]] inline cable read_cable(const toml_section& s)
 {
     s.allow_only({"part", "name", "size", "length", "limit", "metal", "covering", "conductor_diameter",
                   "overall_diameter", "missing_strands", "damaged_length", "lay", "coil_turns"});
@@ -130,7 +174,7 @@ inline void take_coil_turns(const toml_section& s, lay lies, int& out)
     return out;
 }
 
-[[nodiscard]] inline path_part read_lug(const toml_section& s)
+[[nodiscard]] inline lug read_lug(const toml_section& s)
 {
     s.allow_only({"part", "name", "size", "stamped", "missing_strands", "bolt_diameter", "bolt_torque", "palm"});
     lug out = crimped_lug({}, s.required<conductor_size>("size"));
@@ -147,7 +191,7 @@ inline void take_coil_turns(const toml_section& s, lay lies, int& out)
     return out;
 }
 
-[[nodiscard]] inline path_part read_coupling(const toml_section& s)
+[[nodiscard]] inline coupling read_coupling(const toml_section& s)
 {
     s.allow_only({"part", "name", "size", "force", "surface"});
     coupling out({}, s.required<conductor_size>("size"));
@@ -157,7 +201,7 @@ inline void take_coil_turns(const toml_section& s, lay lies, int& out)
     return out;
 }
 
-[[nodiscard]] inline path_part read_holder(const toml_section& s)
+[[nodiscard]] inline electrode_holder read_holder(const toml_section& s)
 {
     s.allow_only({"part", "name", "rated", "size", "jaws", "rod", "force", "surface"});
     electrode_holder out({}, s.required<current>("rated", rated_currents));
@@ -170,7 +214,7 @@ inline void take_coil_turns(const toml_section& s, lay lies, int& out)
     return out;
 }
 
-[[nodiscard]] inline path_part read_gun(const toml_section& s)
+[[nodiscard]] inline wire_gun read_gun(const toml_section& s)
 {
     s.allow_only({"part", "name", "length", "size", "limit", "missing_strands", "damaged_length", "wire",
                   "wire_diameter", "extension"});
@@ -187,7 +231,7 @@ inline void take_coil_turns(const toml_section& s, lay lies, int& out)
     return out;
 }
 
-[[nodiscard]] inline path_part read_torch(const toml_section& s)
+[[nodiscard]] inline tig_torch read_torch(const toml_section& s)
 {
     s.allow_only({"part", "name", "length", "cooling", "size", "limit", "missing_strands", "damaged_length"});
     torch_cooling cooling = torch_cooling::gas;
@@ -202,7 +246,7 @@ inline void take_coil_turns(const toml_section& s, lay lies, int& out)
     return out;
 }
 
-[[nodiscard]] inline path_part read_arc(const toml_section& s)
+[[nodiscard]] inline arc read_arc(const toml_section& s)
 {
     s.allow_only({"part", "name"});
     arc out;
@@ -210,7 +254,7 @@ inline void take_coil_turns(const toml_section& s, lay lies, int& out)
     return out;
 }
 
-[[nodiscard]] inline path_part read_contact(const toml_section& s)
+[[nodiscard]] inline contact read_contact(const toml_section& s)
 {
     s.allow_only({"part", "name", "metals", "force", "surface", "shape", "points"});
     const auto [first, second] = s.two_words("metals", all_metals, word_of_metal);
@@ -222,7 +266,7 @@ inline void take_coil_turns(const toml_section& s, lay lies, int& out)
     return out;
 }
 
-[[nodiscard]] inline path_part read_plate(const toml_section& s)
+[[nodiscard]] inline plate read_plate(const toml_section& s)
 {
     s.allow_only({"part", "name", "metal", "length", "width", "thickness"});
     plate out{.metal = s.word("metal", all_metals, word_of_metal),
@@ -251,7 +295,7 @@ inline void take_coil_turns(const toml_section& s, lay lies, int& out)
     return s.at_key("rated", [&] { return kind == clamp_kind::spring ? spring_clamp(rated) : screw_clamp(rated); });
 }
 
-[[nodiscard]] inline path_part read_work_clamp(const toml_section& s)
+[[nodiscard]] inline work_connection read_work_clamp(const toml_section& s)
 {
     s.allow_only({"part", "name", "clamp", "rated", "size", "jaw", "live_jaws", "force", "onto", "surface",
                   "work_thickness", "grip_lost", "preheat"});
@@ -270,13 +314,13 @@ inline void take_coil_turns(const toml_section& s, lay lies, int& out)
     return out;
 }
 
-[[nodiscard]] inline path_part read_junction(const toml_section& s)
+[[nodiscard]] inline junction read_junction(const toml_section& s)
 {
     s.allow_only({"part", "name"});
     return junction{s.name("name")};
 }
 
-[[nodiscard]] inline path_part read_workpiece(const toml_section& s)
+[[nodiscard]] inline workpiece read_workpiece(const toml_section& s)
 {
     s.allow_only({"part", "name", "metal", "mass", "thickness", "cooling_area", "stays", "pieces_per_hour"});
     workpiece out{.metal = s.word("metal", all_metals, word_of_metal),
@@ -302,7 +346,7 @@ inline void take_coil_turns(const toml_section& s, lay lies, int& out)
     return out;
 }
 
-[[nodiscard]] inline path_part read_measured(const toml_section& s)
+[[nodiscard]] inline measured_part read_measured(const toml_section& s)
 {
     s.allow_only(
         {"part", "name", "word", "drop", "drop_low", "drop_high", "at", "law", "limit", "mass", "cooling_area"});
@@ -318,13 +362,155 @@ inline void take_coil_turns(const toml_section& s, lay lies, int& out)
     return out;
 }
 
-inline constexpr std::array part_words{part_word{"cable", read_cable},       part_word{"lug", read_lug},
-                                       part_word{"coupling", read_coupling}, part_word{"holder", read_holder},
-                                       part_word{"gun", read_gun},           part_word{"tig torch", read_torch},
-                                       part_word{"arc", read_arc},           part_word{"contact", read_contact},
-                                       part_word{"plate", read_plate},       part_word{"work clamp", read_work_clamp},
-                                       part_word{"junction", read_junction}, part_word{"workpiece", read_workpiece},
-                                       part_word{"measured", read_measured}};
+/// A bolt, nut or screw, and its torque: where the thread is given and the torque is not, what its thread usually has.
+inline void take_bolt(const toml_section& s, length& diameter, torque& tightening, thread_state& thread)
+{
+    s.take("bolt_diameter", diameter, bolt_diameters);
+    if (s.has("bolt_diameter") && !s.has("bolt_torque"))
+        tightening = s.at_key("bolt_diameter", [&] { return electrical_bolt_torque(diameter); });
+    s.take("bolt_torque", tightening, bolt_torques);
+    s.take_word("thread", thread, all_thread_states, word_of_value);
+}
+
+[[nodiscard]] inline strap read_strap(const toml_section& s)
+{
+    s.allow_only({"part", "name", "make", "section", "length", "metal", "onto", "bolts", "bolt_diameter", "bolt_torque",
+                  "thread", "surface"});
+    strap out{.length = s.required<length>("length", strap_lengths),
+              .section = s.required<area>("section", strap_sections),
+              .make = s.word("make", strap_makes, word_of_value)};
+    take_name(s, out.name);
+    s.take_word("metal", out.metal, all_metals, word_of_metal);
+    s.take_word("onto", out.onto, all_metals, word_of_metal);
+    s.take_count("bolts", out.bolts, 1, 100);
+    take_bolt(s, out.bolt_diameter, out.tightening, out.thread);
+    s.take_word("surface", out.surface, all_surface_states, word_of_value);
+    return out;
+}
+
+[[nodiscard]] inline stud_terminal read_stud(const toml_section& s)
+{
+    s.allow_only({"part", "name", "seat", "palm", "lugs", "bolt_diameter", "bolt_torque", "thread", "surface"});
+    stud_terminal out{.diameter = s.required<length>("bolt_diameter", bolt_diameters),
+                      .tightening = s.required<torque>("bolt_torque", bolt_torques)};
+    take_name(s, out.name);
+    s.take_word("thread", out.thread, all_thread_states, word_of_value);
+    s.take_word("seat", out.seat, all_metals, word_of_metal);
+    s.take_word("palm", out.palm, all_metals, word_of_metal);
+    s.take_count("lugs", out.lugs, 1, 10);
+    s.take_word("surface", out.surface, all_surface_states, word_of_value);
+    return out;
+}
+
+[[nodiscard]] inline set_screw read_set_screw(const toml_section& s)
+{
+    s.allow_only({"part", "name", "size", "bolt_diameter", "bolt_torque", "thread", "end", "missing_strands"});
+    set_screw out{.size = lead_size(s, "size"), .tightening = s.required<torque>("bolt_torque", bolt_torques)};
+    take_name(s, out.name);
+    s.take("bolt_diameter", out.screw_diameter, bolt_diameters);
+    s.take_word("thread", out.thread, all_thread_states, word_of_value);
+    if (s.has("end")) out.ferrule = s.word("end", cable_ends, [](const cable_end& e) { return e.word; }).ferrule;
+    s.take("missing_strands", out.missing_strands);
+    return out;
+}
+
+[[nodiscard]] inline cable_splice read_splice(const toml_section& s)
+{
+    s.allow_only({"part", "name", "size", "other_size", "stamped", "missing_strands"});
+    cable_splice out;
+    out.first = out.second = out.stamped = lead_size(s, "size");
+    take_name(s, out.name);
+    if (s.has("other_size")) out.second = lead_size(s, "other_size");
+    if (s.has("stamped"))
+        out.stamped = lead_size(s, "stamped");
+    else
+        out.stamped = std::max(out.first, out.second);
+    s.take("missing_strands", out.missing_strands);
+    return out;
+}
+
+[[nodiscard]] inline rotary_ground read_rotary(const toml_section& s)
+{
+    s.allow_only({"part", "name", "brush", "count", "face", "force", "finger", "ring", "surface"});
+    rotary_ground out;
+    take_name(s, out.name);
+    out.brush = s.word("brush", rotary_makes, [](const rotary_make& m) { return m.word; }).brush;
+    s.take_count("count", out.count, 1, 1000);
+    s.take("face", out.face, brush_faces);
+    s.take("force", out.force, forces);
+    s.take_word("ring", out.ring, all_metals, word_of_metal);
+    for (const std::string_view key : {"finger", "surface"})
+        if (out.brush && s.has(key))
+            s.refuse(s.place(key), "\"" + std::string(key) + "\" goes with brush = \"metal fingers\"");
+    s.take_word("finger", out.finger, all_metals, word_of_metal);
+    s.take_word("surface", out.surface, all_surface_states, word_of_value);
+    return out;
+}
+
+[[nodiscard]] inline work_magnet read_magnet(const toml_section& s)
+{
+    s.allow_only(
+        {"part", "name", "size", "pull", "grade", "pad", "points", "onto", "surface", "work_thickness", "gap"});
+    work_magnet out;
+    out.cable = s.required<conductor_size>("size");
+    static_cast<void>(s.at_key("size", [&] { return bolted_work_lug(out.cable); }));
+    out.rated = s.required<force>("pull", magnet_pulls);
+    out.work = s.word("onto", all_metals, word_of_metal);
+    if (!holds_a_magnet(out.work))
+        s.refuse(s.place("onto"), "a magnet does not hold on " + std::string(out.work.name) + "; it needs mild steel");
+    take_name(s, out.name);
+    s.take_word("grade", out.grade, all_magnet_grades, [](const magnet_grade& g) { return g.name; });
+    s.take_word("pad", out.pad, all_metals, word_of_metal);
+    s.take_count("points", out.points, 1, 1000);
+    s.take_word("surface", out.surface, all_surface_states, word_of_value);
+    s.take("work_thickness", out.work_thickness, thicknesses);
+    s.take("gap", out.gap, magnet_gaps);
+    return out;
+}
+
+[[nodiscard]] inline contact read_resting_contact(const toml_section& s)
+{
+    s.allow_only({"part", "name", "metals", "mass", "surface"});
+    const auto [first, second] = s.two_words("metals", all_metals, word_of_metal);
+    const auto resting = s.required<mass>("mass", masses);
+    surface_state surface = surface_state::clean;
+    s.take_word("surface", surface, all_surface_states, word_of_value);
+    contact out = resting_contact(resting, {first, second}, surface);
+    take_name(s, out.name);
+    return out;
+}
+
+/// A word of the key "part", and the kind of part it reads.
+template <auto Read>
+[[nodiscard]] constexpr part_word part_word_of(std::string_view word)
+{
+    return {word, [](const toml_section& s) { return path_part(Read(s)); },
+            index_of_kind<std::invoke_result_t<decltype(Read), const toml_section&>>(static_cast<path_part*>(nullptr))};
+}
+
+inline constexpr std::array part_words{
+    part_word_of<read_cable>("cable"),       part_word_of<read_lug>("lug"),
+    part_word_of<read_coupling>("coupling"), part_word_of<read_holder>("holder"),
+    part_word_of<read_gun>("gun"),           part_word_of<read_torch>("tig torch"),
+    part_word_of<read_arc>("arc"),           part_word_of<read_contact>("contact"),
+    part_word_of<read_plate>("plate"),       part_word_of<read_work_clamp>("work clamp"),
+    part_word_of<read_junction>("junction"), part_word_of<read_workpiece>("workpiece"),
+    part_word_of<read_measured>("measured"), part_word_of<read_strap>("strap"),
+    part_word_of<read_stud>("stud"),         part_word_of<read_set_screw>("set screw"),
+    part_word_of<read_splice>("splice"),     part_word_of<read_rotary>("rotary ground"),
+    part_word_of<read_magnet>("magnet"),     part_word_of<read_resting_contact>("resting contact")};
+
+/// Whether a station file has a word for every kind of part.
+[[nodiscard]] constexpr bool every_kind_has_a_word()
+{
+    for (std::size_t kind = 0; kind < std::variant_size_v<path_part>; ++kind) {
+        bool found = false;
+        for (const part_word& w : part_words) found = found || w.kind == kind;
+        if (!found) return false;
+    }
+    return true;
+}
+static_assert(every_kind_has_a_word(), "a kind of part without a word for station files: add it to part_words");
 
 /// Reads one part, whatever its kind.
 [[nodiscard]] inline path_part read_part(const toml_section& s)

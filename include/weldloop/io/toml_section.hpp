@@ -140,6 +140,8 @@ inline constexpr std::string_view written_example<force> = "\"250 N\"";
 template <>
 inline constexpr std::string_view written_example<torque> = "\"20 Nm\"";
 template <>
+inline constexpr std::string_view written_example<area> = "\"50 mm2\"";
+template <>
 inline constexpr std::string_view written_example<heat_flux> = "\"800 W/m2\"";
 template <>
 inline constexpr std::string_view written_example<temperature> = "\"95 degF\"";

@@ -5,6 +5,7 @@
 #include <array>
 #include <cmath>
 #include <numbers>
+#include <string_view>
 
 #include <weldloop/core/band.hpp>
 #include <weldloop/core/quantities.hpp>
@@ -54,6 +55,19 @@ enum class thread_state {
 /// Every state, in the order of the enumeration.
 inline constexpr std::array all_thread_states{thread_state::dry, thread_state::zinc_plated, thread_state::oiled,
                                               thread_state::anti_seize, thread_state::rusty};
+
+/// The word for a state, as written in station files.
+[[nodiscard]] constexpr std::string_view to_text(thread_state s)
+{
+    switch (s) {
+    case thread_state::dry: return "dry";
+    case thread_state::zinc_plated: return "zinc-plated";
+    case thread_state::oiled: return "oiled";
+    case thread_state::anti_seize: return "anti-seize";
+    case thread_state::rusty: return "rusty";
+    }
+    return "rusty";
+}
 
 /// A nut factor with its source.
 struct nut_factor_row {

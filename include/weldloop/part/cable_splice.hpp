@@ -3,6 +3,7 @@
 /// Two cable ends joined in one sleeve.
 
 #include <string>
+#include <string_view>
 
 #include <weldloop/core/conductor_size.hpp>
 #include <weldloop/core/fraction.hpp>
@@ -11,7 +12,9 @@ namespace weldloop {
 
 /// A crimped sleeve with a cable end in either side.
 struct cable_splice {
-    std::string name = {};                   ///< empty: "cable splice"
+    static constexpr std::string_view kind = "cable splice";  ///< as printed
+
+    std::string name = {};                   ///< empty: "cable splice 3" by its place in the path
     conductor_size first = square_mm(50);    ///< of the one cable
     conductor_size second = square_mm(50);   ///< of the other
     conductor_size stamped = square_mm(50);  ///< size the sleeve is made for

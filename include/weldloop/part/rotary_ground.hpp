@@ -4,6 +4,7 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/law/brush.hpp>
@@ -14,7 +15,9 @@ namespace weldloop {
 
 /// Brushes or copper fingers on a turning ring, all side by side.
 struct rotary_ground {
-    std::string name = {};                                         ///< empty: "rotary ground"
+    static constexpr std::string_view kind = "rotary ground";  ///< as printed
+
+    std::string name = {};  ///< empty: "rotary ground 3" by its place in the path
     std::optional<brush_kind> brush = brush_kind::metal_graphite;  ///< none: fingers of metal that slide on the ring
     int count = 4;                                                 ///< brushes or fingers, 1 to 1000
     area face = in_si<area>(4e-4);                                 ///< [m2] of one brush on the ring, above 0

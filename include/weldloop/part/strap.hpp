@@ -3,6 +3,7 @@
 /// A strap, braid or bar between two bolted faces.
 
 #include <string>
+#include <string_view>
 
 #include <weldloop/core/literals.hpp>
 #include <weldloop/core/quantities.hpp>
@@ -25,9 +26,17 @@ enum class strap_make {
     braid,  ///< a flat braid with pressed ends
 };
 
+/// The word for a make, as written in station files.
+[[nodiscard]] constexpr std::string_view to_text(strap_make m)
+{
+    return m == strap_make::solid ? "solid" : "braid";
+}
+
 /// A strap bolted at both ends.
 struct strap {
-    std::string name = {};                            ///< empty: "strap"
+    static constexpr std::string_view kind = "strap";  ///< as printed
+
+    std::string name = {};                            ///< empty: "strap 3" by its place in the path
     weldloop::length length = 200_mm;                 ///< [m] between the bolted ends, 0 or above
     area section = 50_mm2;                            ///< [m2] of metal, above 0
     strap_make make = strap_make::braid;              ///< how it is made

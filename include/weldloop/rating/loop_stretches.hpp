@@ -58,10 +58,9 @@ struct stretch {
     const auto stands_alone = [](const path_part& p) {
         return std::holds_alternative<arc>(p) || std::holds_alternative<contact>(p) || std::holds_alternative<plate>(p);
     };
-    const auto is_lug = [](const path_part& p) { return std::holds_alternative<lug>(p); };
     if (stands_alone(path[i - 1]) || stands_alone(path[i])) return false;
-    if (i > arc_at && std::holds_alternative<work_connection>(path[i])) return is_lug(path[i - 1]);
-    if (i - 1 < arc_at && std::holds_alternative<work_connection>(path[i - 1])) return is_lug(path[i]);
+    if (i > arc_at && holds_the_work(path[i])) return ends_a_cable(path[i - 1]);
+    if (i - 1 < arc_at && holds_the_work(path[i - 1])) return ends_a_cable(path[i]);
     return true;
 }
 

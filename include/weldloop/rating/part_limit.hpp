@@ -98,6 +98,11 @@ struct limits_finder {
                                        "type test of a new clamp: cable connection", &work_clamp_rise_test};
         return out;
     }
+    part_limits operator()(const work_magnet& m) const
+    {
+        return {.places = {joint_limit_at(part_place::cable_connection, joint_kind::terminal, "bare terminal in air"),
+                           {part_place::magnet, m.grade.highest, "beyond which its pull is lost", m.grade.from}}};
+    }
     part_limits operator()(const measured_part& m) const
     {
         if (!m.limit || !m.cooling_area) return {};

@@ -12,6 +12,8 @@
 #include <variant>
 #include <vector>
 
+#include <weldloop/circuit/part_sheet.hpp>
+#include <weldloop/circuit/sheeted_parts.hpp>
 #include <weldloop/circuit/station.hpp>
 #include <weldloop/circuit/station_parts.hpp>
 #include <weldloop/core/conductor_size.hpp>
@@ -38,6 +40,9 @@ inline constexpr conductor_size largest_gun_cable = square_mm(95);
 
 /// Ratings offered for clamps and holders.
 inline constexpr std::array offered_ratings{100.0, 150.0, 200.0, 250.0, 300.0, 400.0, 500.0, 600.0, 800.0, 1000.0};
+
+/// Sections offered for a strap or bar, as multiples of what it has.
+inline constexpr std::array offered_sections{1.5, 2.0, 3.0, 4.0};
 
 namespace detail {
 
@@ -320,6 +325,45 @@ private:
         }
     }
 
+    // Any part that says what can be otherwise with it.
+    template <has_conditions Part>
+    void find(const Part& p)
+    {
+        const part_conditions<Part> can = conditions_of(p);
+        if (can.surface != nullptr && !is_bare(p.*can.surface)) {
+            Part bright = p;
+            bright.*can.surface = surface_state::clean;
+            offer("clean",
+                  "clean the faces of " + name() + " to bright metal (now " + std::string(to_text(p.*can.surface)) +
+                      ")",
+                  remedy_effort::clean, bright);
+        }
+        if (can.tightening != nullptr && p.*can.tightening < loose_bolt_share * can.usual_tightening) {
+            Part tight = p;
+            tight.*can.tightening = can.usual_tightening;
+            offer("tight_bolt", "switch off and tighten " + name() + " to " + to_text(can.usual_tightening, "Nm"),
+                  remedy_effort::tighten, tight);
+        }
+        if (can.missing_strands != nullptr && static_cast<double>(p.*can.missing_strands) > 0.0) {
+            Part whole = p;
+            whole.*can.missing_strands = 0.0;
+            offer("fresh_joint", "cut back to bright flexible copper at " + name() + " and join it with every strand",
+                  remedy_effort::re_terminate, whole);
+        }
+        if (can.pressing != nullptr && p.*can.pressing < can.usual_pressing) {
+            Part pressed = p;
+            pressed.*can.pressing = can.usual_pressing;
+            offer("new_springs",
+                  "replace the springs of " + name() + ": they should press with " + to_text(can.usual_pressing, "N"),
+                  remedy_effort::replace, pressed);
+        }
+        if (can.gap != nullptr && (p.*can.gap).value() > 0.0) {
+            Part seated = p;
+            seated.*can.gap = {};
+            offer("clear_seat", "clear the seat of " + name() + " so that it sits flat", remedy_effort::clean, seated);
+        }
+    }
+
     void find(const plate&) {}
     void find(const arc&) {}
     void find(const junction&) {}
@@ -392,7 +436,19 @@ private:
             return larger;
         });
     }
-    void climb(const lug&) {}
+    // Any part that says what can be otherwise with it: more metal, where its section is one.
+    template <has_conditions Part>
+    void climb(const Part& p)
+    {
+        const auto section = conditions_of(p).section;
+        if (section == nullptr) return;
+        ladder_.opening = "replace " + name() + " (" + to_text(p.*section, "mm2") + ") by one of ";
+        for (const double times : offered_sections) {
+            Part larger = p;
+            larger.*section *= times;
+            ladder_.rungs.push_back({to_text(larger.*section, "mm2"), larger});
+        }
+    }
     void climb(const contact&) {}
     void climb(const plate&) {}
     void climb(const arc&) {}
