@@ -122,6 +122,7 @@
 #include <weldloop/part/supply.hpp>
 #include <weldloop/part/surroundings.hpp>
 #include <weldloop/part/tig_torch.hpp>
+#include <weldloop/part/torch_cooling.hpp>
 #include <weldloop/part/welding_cable.hpp>
 #include <weldloop/part/wire_gun.hpp>
 #include <weldloop/part/work_clamp.hpp>

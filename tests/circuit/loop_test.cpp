@@ -1,3 +1,4 @@
+#include <weldloop/circuit/head_cooling.hpp>
 #include <weldloop/circuit/lead_cells.hpp>
 #include <weldloop/circuit/loop.hpp>
 #include <weldloop/core/literals.hpp>
@@ -5,6 +6,7 @@
 #include <weldloop/part/crimped_lug.hpp>
 #include <weldloop/part/welding_cable.hpp>
 #include <weldloop/part/work_clamp.hpp>
+#include <weldloop/rating/assess.hpp>
 
 #include <algorithm>
 #include <cmath>
@@ -242,6 +244,35 @@ TEST(Loop, WaterKeepsATorchLeadCool)
     const temperature gas = conductor();
     EXPECT_LT(water, 60_degC);
     EXPECT_GT(gas, water);
+}
+
+// hand: along a long gun cable water takes 20 W/(m K) (water_hose_cooling) and the covering about one more: the rise of
+// its conductor is I^2 R'/20, and less by no more than a tenth
+TEST(Loop, WaterKeepsAGunLeadCool)
+{
+    station s{.name = "b", .job = {.process = process::gmaw, .current = 300_A, .duty = duty_cycle::continuous()}};
+    const wire_gun gun("gun", 60_m, torch_cooling::water);
+    EXPECT_EQ(gun.lead.size, usual_gun_cable(torch_cooling::water));
+    s.path = {gun, arc{}, welding_cable(aught(2), 10_m).named("work lead")};
+    const loop_state state = solve_loop(s);
+    ASSERT_EQ(state.outcome, loop_outcome::solved);
+    const part_state& now = state.parts[0];
+    const temperature mean = std::find_if(now.places.begin(), now.places.end(), [](const place_state& p) {
+                                 return p.what == part_place::conductor;
+                             })->mean;
+    const double by_water = 300.0 * 300.0 * resistance_of(gun.lead, mean).value() / 60.0 / 20.0;
+    EXPECT_LT((mean - s.where.air).value(), by_water);
+    EXPECT_GT((mean - s.where.air).value(), 0.9 * by_water);
+    EXPECT_NEAR_REL(state.made.value(), state.lost.value(), 1e-9);
+    const auto names = [&s](const source& wanted) {
+        const assessment a = assess(s);
+        const auto& used = a.parts[0].basis.sources();
+        return std::find(used.begin(), used.end(), &wanted) != used.end();
+    };
+    EXPECT_TRUE(names(water_hose_cooling));
+    EXPECT_TRUE(names(water_gun_judgement));
+    s.path[0] = wire_gun("gun", 60_m);
+    EXPECT_FALSE(names(water_gun_judgement));
 }
 
 }  // namespace

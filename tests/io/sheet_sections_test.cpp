@@ -237,6 +237,8 @@ constexpr fault faults[] = {
      "neodymium-iron-boron, samarium-cobalt, hard ferrite, aluminium-nickel-cobalt"},
     {"part = \"magnet\"\nsize = \"50 mm2\"\npull = \"300 N\"\nonto = \"mild steel\"\ngap = \"20 mm\"", 24, 7,
      "from 0 m to 0.01 m"},
+    // gun
+    {"part = \"gun\"\nlength = \"3 m\"\ncooling = \"oil\"", 22, 11, "one of: gas, water"},
     // resting contact
     {"part = \"resting contact\"\nmass = \"2 kg\"", 19, 1, "lacks the key \"metals\""},
     {"part = \"resting contact\"\nmetals = [\"brass\", \"brass\"]", 19, 1, "lacks the key \"mass\""},

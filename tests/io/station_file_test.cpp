@@ -173,6 +173,10 @@ TEST(StationFile, TakesEveryKeyOfAGunAndATorch)
     EXPECT_EQ(g.wire, aluminium);
     EXPECT_EQ(g.wire_diameter, 0.045_in);
     EXPECT_EQ(g.extension, 0.5_in);
+    EXPECT_EQ(g.cooling, torch_cooling::gas);
+    const auto wet = part_of<wire_gun>("part = \"gun\"\nlength = \"12 ft\"\ncooling = \"water\"");
+    EXPECT_EQ(wet.cooling, torch_cooling::water);
+    EXPECT_EQ(wet.lead.size, usual_gun_cable(torch_cooling::water));
     const auto t = part_of<tig_torch>("part = \"tig torch\"\nname = \"a\"\nlength = \"4 m\"\ncooling = "
                                       "\"water\"\nlimit = \"75 degC\"\nmissing_strands = \"10 %\"\n"
                                       "damaged_length = \"50 mm\"");

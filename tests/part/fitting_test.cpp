@@ -59,6 +59,7 @@ TEST(Fittings, GunAndTorchHoldALead)
     EXPECT_EQ(dry.lead.length, 12_ft);
     EXPECT_GT(dry.lead.size, wet.lead.size);
     EXPECT_EQ(to_text(wet.cooling), "water");
+    EXPECT_GT(gun.lead.size, wire_gun("gun", 10_ft, torch_cooling::water).lead.size);
     EXPECT_TRUE(wire_gun().name.empty());
     EXPECT_TRUE(tig_torch().name.empty());
     EXPECT_EQ(arc{}.name, "arc");

@@ -86,6 +86,7 @@ inline constexpr current tip_level_current = in_si<current>(50.0);
     basis out = crimp_basis_of(g.lead.size.area());
     out.add(gun_judgement).add(tip_drop_judgement).add(wire_extension_judgement);
     if (g.wire.electrical_source != nullptr) out.add(*g.wire.electrical_source);
+    if (g.cooling == torch_cooling::water) out.add(water_gun_judgement);
     return out;
 }
 

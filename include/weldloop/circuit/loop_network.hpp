@@ -741,6 +741,14 @@ private:
         end_of_lead(covered_end, between(covered_end.node, covered_end.to_node, head, neck));
     }
 
+    // What water takes from a lead in its hose [W/(m K)].
+    double water_along(torch_cooling cooling)
+    {
+        if (cooling == torch_cooling::gas) return 0.0;
+        part_->basis.add(water_hose_cooling);
+        return water_hose_conductance.value();
+    }
+
     void put(const wire_gun& g)
     {
         const band<conductance> crimp = sound_crimp_conductance_of(g.lead.size.area());
@@ -753,7 +761,7 @@ private:
         part_->tip = &law<constant_source>();
         net_.add_source({.in = head, .law = part_->tip, .to = head});
         part_->tip_source = net_.sources().size() - 1;
-        join_head(head, g.lead, 0.0, crimp.typical.value());
+        join_head(head, g.lead, water_along(g.cooling), crimp.typical.value());
     }
 
     void put(const tig_torch& t)
@@ -763,9 +771,7 @@ private:
         const index head = put_head(torch_gas_cooling);
         put_contact("crimps", crimp, crimp_metals, head, 2);
         put_contact("collet", collet_conductance(), collet_metals, head);
-        const bool water = t.cooling == torch_cooling::water;
-        if (water) part_->basis.add(water_hose_cooling);
-        join_head(head, t.lead, water ? water_hose_conductance.value() : 0.0, crimp.typical.value());
+        join_head(head, t.lead, water_along(t.cooling), crimp.typical.value());
     }
 
     void put(const work_connection& w)

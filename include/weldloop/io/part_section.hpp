@@ -216,9 +216,11 @@ inline void take_coil_turns(const toml_section& s, lay lies, int& out)
 
 [[nodiscard]] inline wire_gun read_gun(const toml_section& s)
 {
-    s.allow_only({"part", "name", "length", "size", "limit", "missing_strands", "damaged_length", "wire",
+    s.allow_only({"part", "name", "length", "cooling", "size", "limit", "missing_strands", "damaged_length", "wire",
                   "wire_diameter", "extension"});
-    wire_gun out({}, s.required<length>("length", lead_lengths));
+    torch_cooling cooling = torch_cooling::gas;
+    s.take_word("cooling", cooling, torch_coolings, word_of_value);
+    wire_gun out({}, s.required<length>("length", lead_lengths), cooling);
     take_name(s, out.name);
     if (s.has("size")) {
         const auto size = s.required<conductor_size>("size");

@@ -3,7 +3,6 @@
 /// A torch with a tungsten electrode.
 
 #include <string>
-#include <string_view>
 #include <utility>
 
 #include <weldloop/core/conductor_size.hpp>
@@ -11,6 +10,7 @@
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/source.hpp>
 #include <weldloop/part/cable.hpp>
+#include <weldloop/part/torch_cooling.hpp>
 #include <weldloop/part/welding_cable.hpp>
 
 namespace weldloop {
@@ -21,18 +21,6 @@ inline constexpr source torch_judgement{"tungsten torch: 25 mm2 of copper if coo
                                         "2026",
                                         {},
                                         source_kind::judgement};
-
-/// What carries the heat of a torch's cable away.
-enum class torch_cooling {
-    gas,    ///< the air around, as for any lead
-    water,  ///< water that runs along the conductor in its hose
-};
-
-/// The word for a cooling, as printed and as written in station files.
-[[nodiscard]] constexpr std::string_view to_text(torch_cooling c)
-{
-    return c == torch_cooling::water ? "water" : "gas";
-}
 
 /// Conductor usual in a torch. @param cooling of the torch @see torch_judgement
 [[nodiscard]] constexpr conductor_size usual_torch_cable(torch_cooling cooling)
