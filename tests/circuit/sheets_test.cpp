@@ -187,6 +187,23 @@ TEST(Sheets, BrushesAreLevelFromTheirDensityOn)
     }
 }
 
+// hand: four metal-graphite brushes of 4 cm2 should carry 4 x 4 x 20 = 320 A (brush_density_recalled); 400 A at 50 %
+// make the heat of 283 A
+TEST(Sheets, BrushesThatCarryTooMuchAreNoted)
+{
+    const auto notes = [](current amps, double share) {
+        station s = with_lead(named(rotary_ground{}), amps);
+        s.job.duty = duty_cycle::of(share);
+        const assessment a = assess(s);
+        return std::find_if(a.parts.begin(), a.parts.end(), [](const auto& p) { return p.name == tested; })->notes;
+    };
+    EXPECT_THAT(notes(300_A, 1.0), testing::IsEmpty());
+    EXPECT_THAT(notes(400_A, 0.5), testing::IsEmpty());
+    EXPECT_THAT(notes(340_A, 1.0), testing::ElementsAre(testing::AllOf(testing::HasSubstr("340 A without a break"),
+                                                                       testing::HasSubstr("320 A at most"),
+                                                                       testing::HasSubstr("from memory"))));
+}
+
 // relation: two rotary grounds side by side, one with twice the brushes: below the level density they share by their
 // faces, 1 to 2; above it both drop the same whatever the leads leave them
 TEST(Sheets, RotaryGroundsShareTheCurrent)
@@ -444,6 +461,11 @@ TEST(Sheets, AMagnetThatGetsTooHotEndsTheLoop)
     const loop_state hot = solve_loop(on_magnet(m, 300_A));
     EXPECT_EQ(hot.outcome, loop_outcome::ends);
     EXPECT_EQ(hot.parts[2].passes_bound, part_place::magnet);
+    const part_result condemned = assess(on_magnet(m, 300_A)).parts[1];
+    EXPECT_EQ(condemned.name, tested);
+    EXPECT_EQ(condemned.verdict, verdict::over_limit);
+    EXPECT_EQ(condemned.reason,
+              "its magnet would pass the temperature beyond which its pull is lost before the loop settles");
     const part_limits limits = limits_of(m, {});
     EXPECT_EQ(limits.places.back().where, part_place::magnet);
     EXPECT_EQ(limits.places.back().highest, neodymium_magnet.highest);

@@ -37,6 +37,13 @@ struct resistance_limit {
     const source* from = nullptr;          ///< where it stands
 };
 
+/// A current that a part should not carry more of all the time.
+struct current_limit {
+    current highest = {};          ///< [A] all the time, or with rests as much heat
+    std::string_view name = {};    ///< what carries it
+    const source* from = nullptr;  ///< where it stands
+};
+
 /// Contacts of a part that are alike, one after the other.
 struct sheet_contact {
     std::string_view word;   ///< what it is, for sentences
@@ -68,6 +75,7 @@ struct part_sheet {
     conductance outer_face = {};                 ///< [S] of its bolted or plugged face, which a joint beside it shares
     std::vector<place_limit> limits = {};        ///< temperatures, all at part_place::metal
     std::optional<resistance_limit> crimp = {};  ///< workmanship of its crimp, whatever its age
+    std::optional<current_limit> carries = {};   ///< what is said of its wear: information, no verdict
     weldloop::basis basis = {};                  ///< of the numbers
 };
 

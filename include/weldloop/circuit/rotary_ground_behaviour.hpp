@@ -137,6 +137,8 @@ inline constexpr source rotary_grease_judgement{
         return out;
     }
     require_not_negative(r.force, "brush force");
+    out.carries = current_limit{static_cast<double>(r.count) * (material_of(*r.brush).highest * r.face), "brushes",
+                                &brush_density_recalled};
     if (r.force.value() > 0.0)
         out.slide = sheet_slide{material_of(*r.brush).level_drop,
                                 static_cast<double>(r.count) * (brush_level_density * r.face)};

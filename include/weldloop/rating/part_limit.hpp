@@ -44,6 +44,7 @@ inline constexpr temperature usual_lead_limit = temperature::celsius(85.0);
 struct part_limits {
     std::vector<place_limit> places = {};          ///< temperatures
     std::optional<resistance_limit> crimp = {};    ///< of a crimp: workmanship, whatever its age
+    std::optional<current_limit> carries = {};     ///< what wear allows all the time: information, no verdict
     std::optional<resistance_limit> as_new = {};   ///< a type test of new parts: information, no verdict on one in use
     std::optional<place_limit> as_new_grip = {};   ///< the same of the temperature of what is gripped
     std::optional<place_limit> as_new_cable = {};  ///< the same of the cable connection
@@ -65,7 +66,7 @@ struct limits_finder {
     part_limits operator()(const Part& p) const
     {
         part_sheet sheet = sheet_of(p);
-        return {.places = std::move(sheet.limits), .crimp = sheet.crimp};
+        return {.places = std::move(sheet.limits), .crimp = sheet.crimp, .carries = sheet.carries};
     }
     part_limits operator()(const electrode_holder&) const
     {

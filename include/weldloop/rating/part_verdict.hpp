@@ -12,7 +12,10 @@
 #include <weldloop/circuit/scattered_sum.hpp>
 #include <weldloop/circuit/station.hpp>
 #include <weldloop/circuit/station_parts.hpp>
+#include <weldloop/core/duty_cycle.hpp>
 #include <weldloop/core/number_text.hpp>
+#include <weldloop/core/quantities.hpp>
+#include <weldloop/core/source.hpp>
 #include <weldloop/core/text.hpp>
 #include <weldloop/rating/assessment.hpp>
 #include <weldloop/rating/part_limit.hpp>
@@ -105,6 +108,18 @@ inline constexpr double share_rounding = 1e-6;
            to_text(limits.crimp->highest, "uohm") + " (" + u.name + ")";
 }
 
+// Whether the bound of a place is the melting point of its metal.
+[[nodiscard]] inline bool melts_there(part_place where)
+{
+    return where != part_place::spring && where != part_place::magnet;
+}
+[[nodiscard]] inline std::string bound_words(part_place where)
+{
+    if (where == part_place::spring) return "its spring would pass the tempering limit of its wire";
+    if (where == part_place::magnet) return "its magnet would pass the temperature beyond which its pull is lost";
+    return "the metal of its " + std::string(to_text(where)) + " would pass its melting point";
+}
+
 // What is known of the part as new: information, whatever its verdict.
 inline void note_type_test(part_result& r, const part_limits& limits)
 {
@@ -119,6 +134,18 @@ inline void note_type_test(part_result& r, const part_limits& limits)
                 r.notes.push_back("A " + std::string(rise->name) + " allows " + to_text(rise->highest, "degC") +
                                   " in this air; here it is typically " + to_text(p.peak.typical, "degC") + ".");
     }
+}
+
+// What it carries beside what wear allows: as much heat as a steady current would make.
+inline void note_wear(part_result& r, const part_limits& limits, const part_state& usual, const duty_cycle& duty)
+{
+    if (!limits.carries) return;
+    const current steady = std::sqrt(static_cast<double>(duty.share())) * usual.current;
+    if (steady > limits.carries->highest)
+        r.notes.push_back("Its " + std::string(limits.carries->name) + " carry the heat of " + to_text(steady, "A") +
+                          " without a break; they should carry " + to_text(limits.carries->highest, "A") +
+                          " at most all the time (" + std::string(limits.carries->from->document) + ", " +
+                          std::string(to_text(limits.carries->from->kind)) + ").");
 }
 
 inline void judge(part_result& r, const solved_station& s, std::size_t i, verdict_depth depth = verdict_depth::in_full)
@@ -160,15 +187,8 @@ inline void judge(part_result& r, const solved_station& s, std::size_t i, verdic
     if (s.is_solved() && usual.current.value() == 0.0)
         return say(verdict::not_judged, [&] { return "it carries no current as things stand"; });
     if (usual.passes_bound && s.outcome() == loop_outcome::ends)
-        return *usual.passes_bound == part_place::spring
-                   ? say(verdict::over_limit,
-                         [&] {
-                             return "its spring would pass the tempering limit of its wire before the loop settles";
-                         })
-                   : say(verdict::spots_melting, [&] {
-                         return "the metal of its " + std::string(to_text(*usual.passes_bound)) +
-                                " would pass its melting point before the loop settles";
-                     });
+        return say(melts_there(*usual.passes_bound) ? verdict::spots_melting : verdict::over_limit,
+                   [&] { return bound_words(*usual.passes_bound) + " before the loop settles"; });
     if (!s.is_solved()) {
         if (deciding != nullptr && deciding->used > 1.0)
             return say(verdict::over_limit, [&] { return words_of(*deciding, limits); });
@@ -178,7 +198,10 @@ inline void judge(part_result& r, const solved_station& s, std::size_t i, verdic
         });
     }
 
-    if (depth == verdict_depth::in_full) note_type_test(r, limits);
+    if (depth == verdict_depth::in_full) {
+        note_type_test(r, limits);
+        note_wear(r, limits, usual, s.of().job.duty);
+    }
     own_scatter own;
     std::string_view weak_contact, melting_contact;  // nearest to yielding in a poor case; at its melting drop then
     for (std::size_t k = 0; k < usual.contacts.size(); ++k) {
@@ -233,7 +256,7 @@ inline void judge(part_result& r, const solved_station& s, std::size_t i, verdic
     if (poor.passes_bound)
         return say(verdict::may_exceed, [&] {
             return "with every joint at its 95 % point its " + std::string(to_text(*poor.passes_bound)) +
-                   " passes what its metal bears before the loop settles";
+                   " passes what it bears before the loop settles";
         });
     if (deciding == nullptr) {
         if (usual.contacts.empty())
