@@ -215,6 +215,7 @@ private:
                     scatter level) const
     {
         double volts = 0.0, most = std::fabs(net_.branches()[part.branch].amps);
+        for (const std::size_t b : part.meeting) most = std::max(most, std::fabs(net_.branches()[b].amps));
         for (const loop_network::ohmic_at& o : part.ohmics) {
             const double amps = std::fabs(net_.branches()[o.branch].amps);
             most = std::max(most, amps);
@@ -274,8 +275,9 @@ private:
     {
         contact_state out;
         out.what = c.word;
-        const double amps = net_.amps_in(c.branch);
-        out.drop = in_si<voltage>(found.source_on[c.source] / amps);
+        // its heat is that of a current no smaller than amps_in(); where there is less, there is less drop
+        const double amps = net_.amps_in(c.branch), own = std::fabs(net_.branches()[c.branch].amps);
+        out.drop = in_si<voltage>(own * found.source_on[c.source] / (amps * amps));
         const metal_pair& metals = c.law->metals();
         const temperature melting = std::min(metals.first.melting, metals.second.melting);
         for (std::size_t k = 0; k < found.times.size(); ++k) {
