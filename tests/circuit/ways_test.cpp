@@ -102,6 +102,20 @@ TEST(Ways, SharesOfTheTable)
     }
 }
 
+// source: a stud between parts of no known temperature is as warm as the air, whatever the duty
+TEST(Ways, APointThatNothingWarmsIsAsWarmAsTheAir)
+{
+    for (const double share : {0.3, 1.0}) {
+        station s = two_posts(240.0, 2.0);
+        s.job.duty = duty_cycle::of(share);
+        s.ways = {{.name = "strap", .from = "post", .to = "stud", .path = {ohmic("strap metal", 2.0)}}};
+        const loop_state state = solve_loop(s);
+        ASSERT_TRUE(state.is_solved());
+        for (const char* point : {"post", "stud"})
+            EXPECT_NEAR((state.parts[place_of(s, point)].peak - s.where.air).value(), 0.0, 1e-6);
+    }
+}
+
 // source: by hand; beside 6 milliohm stands 2 + (4 beside 1 + 3) = 4 milliohm
 TEST(Ways, AWayMayBranchFromAnotherWay)
 {

@@ -69,6 +69,8 @@ public:
     }
 
 private:
+    static constexpr double usually_settled = 1e-4;  // K from period to period
+
     [[nodiscard]] double on_share() const { return programme_.on / (programme_.on + programme_.rest); }
 
     [[nodiscard]] loop_state without_current(scatter level, const current_sharing& sharing) const
@@ -92,9 +94,10 @@ private:
     }
 
     // The heat at the currents that are set.
-    [[nodiscard]] loop_outcome heated(solve::periodic_state& found, const solve::periodic_state* near) const
+    [[nodiscard]] loop_outcome heated(solve::periodic_state& found, const solve::periodic_state* near,
+                                      double settled = usually_settled) const
     {
-        found = periodic_state_of(net_.network(), programme_, net_.cold(), near);
+        found = periodic_state_of(net_.network(), programme_, net_.cold(), near, settled);
         return found.what == solve::outcome::solved    ? loop_outcome::solved
                : found.what == solve::outcome::bounded ? loop_outcome::ends
                                                        : loop_outcome::not_settled;
@@ -108,6 +111,8 @@ private:
         constexpr int most_rounds = 60, last_rounds = 2;
         constexpr double settled = 1e-11;   // of the largest current
         constexpr double as_before = 1e-3;  // of it: a bound met at the same currents again is one
+        // the heat's own rest moves the currents: it is solved as much finer as they need once they hardly change
+        constexpr double hardly = 1e-5, finely_settled = 1e-7;  // of the largest current; K
         solve::divided_currents divided = sharing.divide(net_.cold());
         if (divided.what == solve::division::unconnected) return loop_outcome::open_circuit;
         if (divided.what != solve::division::found) return loop_outcome::not_settled;
@@ -118,9 +123,10 @@ private:
         if (near != nullptr) before = *near;
         bool has_before = near != nullptr, was_bounded = false;
         int settled_rounds = 0;
+        double fineness = usually_settled;
         for (int round = 0; round < most_rounds; ++round) {
             net_.set_currents(amps);
-            const loop_outcome heat = heated(found, has_before ? &before : nullptr);
+            const loop_outcome heat = heated(found, has_before ? &before : nullptr, fineness);
             if (heat == loop_outcome::ends && !was_bounded && found.mean.size() == net_.network().size()) {
                 // what has warmed on the way to the bound may carry less by then
                 was_bounded = true;
@@ -140,6 +146,7 @@ private:
                 if (++settled_rounds == last_rounds) return loop_outcome::solved;
             }
             if (step.amps.empty()) return loop_outcome::unstable;
+            if (step.change <= hardly * largest) fineness = finely_settled;
             before = found;
             has_before = true;
             amps = step.amps;

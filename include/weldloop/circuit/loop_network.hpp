@@ -447,7 +447,7 @@ private:
             part_ = p.part;
             for (std::size_t b = 0; b < branches_.size(); ++b)
                 if (branches_[b].from == p.number || branches_[b].to == p.number) part_->meeting.push_back(b);
-            const index node = p.piece != nullptr ? put_piece(*p.piece) : put_stud();
+            const index node = p.piece != nullptr ? put_piece(*p.piece) : put_stud(p);
             part_->places.push_back({part_place::metal, node});
             for (const ending& e : endings_) {
                 if (e.at != &p) continue;
@@ -469,7 +469,15 @@ private:
             }
         }
     }
-    index put_stud() { return net_.add_node(least_piece_capacity.value()); }
+    index put_stud(const point& p)
+    {
+        const index node = net_.add_node(least_piece_capacity.value());
+        const bool is_touched =
+            std::any_of(endings_.begin(), endings_.end(), [&p](const ending& e) { return e.at == &p; });
+        constexpr double any = 1.0;  // W/K: where nothing of a known temperature touches it, it has that of the air
+        if (!is_touched) net_.sink(node, any, 0.0);
+        return node;
+    }
     index put_piece(const workpiece& piece)
     {
         const index node = body_node(workpiece_body_of(piece), piece.metal.melting);
