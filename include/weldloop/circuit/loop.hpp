@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
+#include <numbers>
 #include <optional>
 #include <utility>
 #include <vector>
@@ -82,6 +83,8 @@ public:
     }
 
 private:
+    static constexpr double usually_settled = 1e-4;  // K from period to period
+
     [[nodiscard]] double on_share() const { return programme_.on / (programme_.on + programme_.rest); }
 
     [[nodiscard]] loop_state without_current(scatter level, const current_sharing& sharing) const
@@ -105,39 +108,108 @@ private:
     }
 
     // The heat at the currents that are set.
-    [[nodiscard]] loop_outcome heated(solve::periodic_state& found, const solve::periodic_state* near) const
+    [[nodiscard]] loop_outcome heated(solve::periodic_state& found, const solve::periodic_state* near,
+                                      double settled = usually_settled) const
     {
-        found = periodic_state_of(net_.network(), programme_, net_.cold(), near);
+        found = periodic_state_of(net_.network(), programme_, net_.cold(), near, settled);
         return found.what == solve::outcome::solved    ? loop_outcome::solved
                : found.what == solve::outcome::bounded ? loop_outcome::ends
                                                        : loop_outcome::not_settled;
     }
 
-    // Currents and heat together: from the division of a cold circuit, in Newton's steps of the loops' currents with
-    // the heat solved anew at each.
+    // Currents and heat together: from the division of a cold circuit, and where that leads nowhere from that of the
+    // loop as it warms.
     [[nodiscard]] loop_outcome shared(solve::periodic_state& found, const current_sharing& sharing,
                                       const solve::periodic_state* near)
+    {
+        const solve::divided_currents divided = sharing.divide(net_.cold());
+        if (divided.what == solve::division::unconnected) return loop_outcome::open_circuit;
+        if (divided.what != solve::division::found) return loop_outcome::not_settled;
+        const loop_outcome first = settled_from(divided.amps, found, sharing, near);
+        if (first == loop_outcome::solved) return first;
+        // where a tenth of a kelvin decides which way carries how much, nobody can say
+        constexpr double unevenness = 0.1, alike = 1e-3;  // K; of the largest current
+        std::vector<double> amps = divided.amps, other = divided.amps;
+        const loop_outcome warm = warmed(amps, found.bounded_at, sharing, unevenness);
+        if (warmed(other, found.bounded_at, sharing, -unevenness) != warm) return loop_outcome::unstable;
+        if (warm != loop_outcome::solved) return warm;
+        for (std::size_t b = 0; b < amps.size(); ++b)
+            if (std::fabs(amps[b] - other[b]) > alike * largest_given()) return loop_outcome::unstable;
+        return settled_from(amps, found, sharing, nullptr);
+    }
+    [[nodiscard]] double largest_given() const
+    {
+        double out = 0.0;
+        for (const loop_network::given_current& g : net_.given()) out = std::max(out, g.amps);
+        return out;
+    }
+
+    // The loop as it warms from the cold: in time, its heat spread over the period, its currents divided anew at every
+    // step. @param amps of all branches; when it has come to rest, those it then has
+    // @param unevenness of the cold loop, spread over its places [K]
+    [[nodiscard]] loop_outcome warmed(std::vector<double>& amps, std::size_t& bounded_at,
+                                      const current_sharing& sharing, double unevenness)
+    {
+        constexpr int most_steps = 3000;
+        constexpr double first = 0.1, longest = 120.0, growth = 1.2;  // s
+        constexpr double most_change = 2.0, at_rest = 1e-4;           // K in a step
+        const solve::heat_network& heat = net_.network();
+        std::vector<double> rise = net_.cold(), gain(heat.size());
+        double step = first, spread = 0.0, whole = 0.0;
+        for (double& r : rise) {
+            spread = std::modf(spread + std::numbers::phi, &whole);
+            r += unevenness * (2.0 * spread - 1.0);
+        }
+        for (int k = 0; k < most_steps; ++k) {
+            net_.set_currents(amps);
+            solve::sparse_lu matrix = heat.pattern();
+            heat.evaluate(rise, on_share(), gain, &matrix);
+            for (std::size_t i = 0; i < heat.size(); ++i) matrix.values()[i] += heat.capacity()[i] / step;
+            static_cast<void>(matrix.eliminate());
+            matrix.solve(gain);
+            double change = 0.0;
+            for (const double d : gain) change = std::max(change, std::fabs(d));
+            if (change > most_change) {
+                step *= 0.5 * most_change / change + 0.25;
+                continue;
+            }
+            for (std::size_t i = 0; i < heat.size(); ++i) {
+                rise[i] += gain[i];
+                if (!(rise[i] > heat.bound()[i])) continue;
+                bounded_at = i;
+                return loop_outcome::ends;
+            }
+            const solve::divided_currents divided = sharing.divide(rise, amps);
+            if (divided.what != solve::division::found) return loop_outcome::not_settled;
+            amps = divided.amps;
+            if (step == longest && change <= at_rest) return loop_outcome::solved;
+            step = std::min(longest, growth * step);
+        }
+        return loop_outcome::not_settled;
+    }
+
+    // In Newton's steps of the loops' currents with the heat solved anew at each. @param amps to begin with
+    [[nodiscard]] loop_outcome settled_from(std::vector<double> amps, solve::periodic_state& found,
+                                            const current_sharing& sharing, const solve::periodic_state* near)
     {
         constexpr int most_rounds = 60, last_rounds = 2;
         constexpr double settled = 1e-11;   // of the largest current
         constexpr double as_before = 1e-3;  // of it: a bound met at the same currents again is one
-        solve::divided_currents divided = sharing.divide(net_.cold());
-        if (divided.what == solve::division::unconnected) return loop_outcome::open_circuit;
-        if (divided.what != solve::division::found) return loop_outcome::not_settled;
-        std::vector<double> amps = divided.amps;
-        double largest = 0.0;
-        for (const loop_network::given_current& g : net_.given()) largest = std::max(largest, g.amps);
+        // the heat's own rest moves the currents: it is solved as much finer as they need once they hardly change
+        constexpr double hardly = 1e-5, finely_settled = 1e-7;  // of the largest current; K
+        const double largest = largest_given();
         solve::periodic_state before;
         if (near != nullptr) before = *near;
         bool has_before = near != nullptr, was_bounded = false;
         int settled_rounds = 0;
+        double fineness = usually_settled;
         for (int round = 0; round < most_rounds; ++round) {
             net_.set_currents(amps);
-            const loop_outcome heat = heated(found, has_before ? &before : nullptr);
+            const loop_outcome heat = heated(found, has_before ? &before : nullptr, fineness);
             if (heat == loop_outcome::ends && !was_bounded && found.mean.size() == net_.network().size()) {
                 // what has warmed on the way to the bound may carry less by then
                 was_bounded = true;
-                divided = sharing.divide(found.mean, amps);
+                const solve::divided_currents divided = sharing.divide(found.mean, amps);
                 double change = 0.0;
                 for (std::size_t b = 0; b < amps.size(); ++b)
                     change = std::max(change, std::fabs(divided.amps[b] - amps[b]));
@@ -153,6 +225,7 @@ private:
                 if (++settled_rounds == last_rounds) return loop_outcome::solved;
             }
             if (step.amps.empty()) return loop_outcome::unstable;
+            if (step.change <= hardly * largest) fineness = finely_settled;
             before = found;
             has_before = true;
             amps = step.amps;
@@ -228,6 +301,7 @@ private:
                     scatter level) const
     {
         double volts = 0.0, most = std::fabs(net_.branches()[part.branch].amps);
+        for (const std::size_t b : part.meeting) most = std::max(most, std::fabs(net_.branches()[b].amps));
         for (const loop_network::ohmic_at& o : part.ohmics) {
             const double amps = std::fabs(net_.branches()[o.branch].amps);
             most = std::max(most, amps);
@@ -287,8 +361,9 @@ private:
     {
         contact_state out;
         out.what = c.word;
-        const double amps = net_.amps_in(c.branch);
-        out.drop = in_si<voltage>(found.source_on[c.source] / amps);
+        // its heat is that of a current no smaller than amps_in(); where there is less, there is less drop
+        const double amps = net_.amps_in(c.branch), own = std::fabs(net_.branches()[c.branch].amps);
+        out.drop = in_si<voltage>(own * found.source_on[c.source] / (amps * amps));
         const metal_pair& metals = c.law->metals();
         const temperature melting = std::min(metals.first.melting, metals.second.melting);
         for (std::size_t k = 0; k < found.times.size(); ++k) {
@@ -327,6 +402,12 @@ private:
 ///
 /// Accuracy against a march written apart with finer cells and rings: peaks and means within 1 K or 2 % of the rise
 /// (tests/oracle/loop_march); heat made and lost agree to 1e-9.
+///
+/// Where ways share the current each keeps its own over the on-time, what the mean drops give. Against a march that
+/// divides at every instant (tests/circuit/ways_random_test.cpp, 60 random loops): mean currents within 0.25 % of the
+/// loop's, peaks within 1 K or 2 % of the rise in 57, up to 18 % of the rise too low where a way's current grows by
+/// half within its on-time. Of several states the one that the loop reaches when it is switched on cold is sought;
+/// where a tenth of a kelvin decides which that is, the outcome is `unstable`.
 /// @param s     the station @param level which point of every joint's scatter to solve for
 /// @return finite values, whose meaning `outcome` says: only a solved loop has drops and temperatures; else every part
 /// is

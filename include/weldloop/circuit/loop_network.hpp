@@ -112,7 +112,8 @@ public:
         std::optional<measured_at> measured = {};
         std::size_t measured_source = 0;
         std::size_t branch = 0;  // that carries its current; of a junction or workpiece the one that leads to it
-        bool opened = false;     // taken as open, whatever it is
+        std::vector<std::size_t> meeting = {};  // of a junction or workpiece: all branches that end there
+        bool opened = false;                    // taken as open, whatever it is
         weldloop::basis basis = {};
     };
     /// A length of circuit between two points where ways meet, or between one and a terminal.
@@ -446,7 +447,9 @@ private:
     {
         for (const point& p : points_) {
             part_ = p.part;
-            const index node = p.piece != nullptr ? put_piece(p) : put_stud();
+            for (std::size_t b = 0; b < branches_.size(); ++b)
+                if (branches_[b].from == p.number || branches_[b].to == p.number) part_->meeting.push_back(b);
+            const index node = p.piece != nullptr ? put_piece(*p.piece) : put_stud(p);
             part_->places.push_back({part_place::metal, node});
             for (const ending& e : endings_) {
                 if (e.at != &p) continue;
@@ -468,15 +471,21 @@ private:
             }
         }
     }
-    index put_stud() { return net_.add_node(least_piece_capacity.value()); }
-    index put_piece(const point& p)
+    index put_stud(const point& p)
     {
-        const workpiece& piece = *p.piece;
+        const index node = net_.add_node(least_piece_capacity.value());
+        const bool is_touched =
+            std::any_of(endings_.begin(), endings_.end(), [&p](const ending& e) { return e.at == &p; });
+        constexpr double any = 1.0;  // W/K: where nothing of a known temperature touches it, it has that of the air
+        if (!is_touched) net_.sink(node, any, 0.0);
+        return node;
+    }
+    index put_piece(const workpiece& piece)
+    {
         const index node = body_node(workpiece_body_of(piece), piece.metal.melting);
         const double cold = spreading_resistance_of(piece).value(), alpha = piece.metal.temperature_coefficient.value();
         const double at_zero = cold * (1.0 + alpha * (air_ - reference_temperature.in_kelvin()));
-        for (std::size_t b = 0; b < branches_.size(); ++b) {
-            if (branches_[b].from != p.number && branches_[b].to != p.number) continue;
+        for (const std::size_t b : part_->meeting) {
             part_->ohmics.push_back({node, at_zero, cold * alpha, 0.0, b});
             squared_.push_back({net_.linear_source(node, amps_ * amps_ * at_zero, amps_ * amps_ * cold * alpha),
                                 at_zero, cold * alpha, b});

@@ -231,8 +231,8 @@ private:
 
 class period_finder {
 public:
-    period_finder(const heat_network& n, const on_off& programme)
-        : n_(&n), programme_(programme), size_(n.size()), marcher_(n),
+    period_finder(const heat_network& n, const on_off& programme, double settled)
+        : n_(&n), programme_(programme), settled_(settled), size_(n.size()), marcher_(n),
           share_(programme.on / (programme.on + programme.rest))
     {
     }
@@ -240,7 +240,6 @@ public:
     [[nodiscard]] periodic_state operator()(std::span<const double> cold, const periodic_state* near)
     {
         constexpr int most_sweeps = 80;
-        constexpr double settled = 1e-4;                 // K from period to period
         constexpr double balanced = 5e-10;               // of the heat made
         constexpr double rough = 1.0;                    // K, Newton's method of the first sweep
         constexpr double forcing = 0.06, finest = 1e-9;  // Newton's method of the others: by the departure before; K
@@ -272,7 +271,7 @@ public:
                 most = std::max(most, std::fabs(defect[i]));
             }
             if (most > moving && most_beyond(out) > lost) break;
-            if (most <= settled && !choose) {
+            if (most <= settled_ && !choose) {
                 sum_up(start, out);
                 if (std::fabs(out.imbalance) <= balanced || newton <= finest) {
                     out.what = most_beyond(out) > 0.0 ? outcome::bounded : outcome::solved;
@@ -468,6 +467,7 @@ private:
 
     const heat_network* n_;
     on_off programme_;
+    double settled_;  // K from period to period
     std::size_t size_;
     marcher marcher_;
     double share_;
@@ -481,18 +481,20 @@ private:
 ///
 /// Steady current: the steady state. Else the state at the start of the current is sought that the period brings back:
 /// the whole network is marched through a period, the departure at its end corrected by the mean balance, until nothing
-/// moves (1e-4 K). Whether a state exists is judged on the period: a node that passes its bound at the end of an
-/// on-time ends it, whatever its mean. Heat made, lost and stored agree within 1e-9 of the heat made.
+/// moves (1e-4 K, if nothing else is asked for). Whether a state exists is judged on the period: a node that passes its
+/// bound at the end of an on-time ends it, whatever its mean. Heat made, lost and stored agree within 1e-9 of the heat
+/// made.
 ///
 /// Accuracy of linear networks, held against their closed form from periods of 1 s to 1e6 s: means within 1e-3 K, rises
 /// of 80 K where current begins and ends within 0.1 K; on the way each step within 0.3 K and 1 % of the hottest rise.
 /// @param network closed @param programme of the current @param cold rises of the coldest boundary
 /// @param near a settled state of nearly the same network, to begin with, or null
+/// @param settled by how much the end of the period may differ from its start [K], 1e-8 or above
 [[nodiscard]] inline periodic_state periodic_state_of(const heat_network& network, const on_off& programme,
                                                       std::span<const double> cold,
-                                                      const periodic_state* near = nullptr)
+                                                      const periodic_state* near = nullptr, double settled = 1e-4)
 {
-    if (programme.rest > 0.0) return detail::period_finder(network, programme)(cold, near);
+    if (programme.rest > 0.0) return detail::period_finder(network, programme, settled)(cold, near);
     const steady_state s = steady_state_of(
         network, 1.0, near != nullptr && !near->trace.empty() ? std::span<const double>(near->trace.front()) : cold);
     if (s.what != outcome::solved && near != nullptr) return periodic_state_of(network, programme, cold);
