@@ -1,6 +1,6 @@
 #!/bin/sh
 # Counts the instructions of one rating of a lead, beside a program on plain numbers that calls nothing of the library,
-# and of a whole loop: solved, judged with its scatter, its remedies weighed.
+# and of a whole loop: solved, judged with its scatter, its remedies weighed, its report written as a page.
 # Counts do not depend on what else the machine does; they do on compiler and C library.
 set -eu
 cd "$(dirname "$0")/.."
@@ -42,3 +42,4 @@ many=4
 row "loop solved" loop
 row "station judged" judged
 row "remedies weighed" remedies
+row "page written" page

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include <weldloop/core/literals.hpp>
+#include <weldloop/io/report_page.hpp>
 #include <weldloop/rating/ampacity.hpp>
 #include <weldloop/rating/assess.hpp>
 #include <weldloop/rating/remedies.hpp>
@@ -34,9 +35,10 @@ double sum_of(std::size_t count, const F& rating)
 int main(int argc, char** argv)
 {
     if (argc != 3) {
-        std::fputs("counted continuous|plain_continuous|resistance|plain_resistance|duty|heating|loop|judged|remedies "
-                   "<how many>\n",
-                   stderr);
+        std::fputs(
+            "counted continuous|plain_continuous|resistance|plain_resistance|duty|heating|loop|judged|remedies|page "
+            "<how many>\n",
+            stderr);
         return 2;
     }
     const std::string_view what = argv[1];
@@ -74,7 +76,11 @@ int main(int argc, char** argv)
         });
     else if (what == "remedies")
         sum = sum_of(count, [&](std::size_t) { return static_cast<double>(remedies_for(gate).size()); });
-    else
+    else if (what == "page") {
+        const assessment found = assess(gate);
+        const std::vector<remedy> fixes = remedies_for(gate);
+        sum = sum_of(count, [&](std::size_t) { return static_cast<double>(report_page(gate, found, fixes).size()); });
+    } else
         return 2;
     std::printf("%.14g\n", sum);
     return 0;

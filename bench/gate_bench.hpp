@@ -1,6 +1,7 @@
 #pragma once
 // A station with every kind of thing in its loop, for the benchmarks of whole loops.
 #include <weldloop/circuit/station.hpp>
+#include <weldloop/circuit/station_parts.hpp>
 #include <weldloop/core/literals.hpp>
 #include <weldloop/part/crimped_lug.hpp>
 #include <weldloop/part/welding_cable.hpp>

@@ -137,7 +137,8 @@ struct marched {
 marched march(const station& s, scatter level, double hours)
 {
     detail::loop_network loop(s, checked_arc_index(s));
-    EXPECT_TRUE(loop.set(level));
+    loop.set(level);
+    for (std::size_t i = 0; i < loop.parts().size(); ++i) EXPECT_TRUE(loop.conducts(i, level)) << i;
     const solve::heat_network& n = loop.network();
     const double on = s.job.duty.on().value(), period = s.job.duty.period().value();
     std::vector<double> x = loop.cold(), gain(n.size());

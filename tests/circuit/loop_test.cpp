@@ -1,3 +1,4 @@
+#include <weldloop/circuit/lead_cells.hpp>
 #include <weldloop/circuit/loop.hpp>
 #include <weldloop/core/literals.hpp>
 #include <weldloop/core/text.hpp>
@@ -244,3 +245,26 @@ TEST(Loop, WaterKeepsATorchLeadCool)
 }
 
 }  // namespace
+
+// Nothing flows past the middle of a lead that is alike at both ends: half of it, with nothing at the cut, is cut
+// alike.
+TEST(LeadCells, GrowToAnEndThatTouchesNothing)
+{
+    for (const double whole : {0.05, 1.0, 7.0, 400.0}) {
+        constexpr double decay = 0.3;
+        const std::vector<double> doubled = detail::graded_cells(2.0 * whole, decay),
+                                  one = detail::graded_cells(whole, decay, {true, false});
+        double sum = 0.0;
+        for (std::size_t i = 0; i < one.size(); ++i) {
+            sum += one[i];
+            if (i + 1 < one.size()) {
+                EXPECT_EQ(one[i], doubled[i]);
+            }
+        }
+        EXPECT_NEAR(sum, whole, 1e-12 * whole);
+        std::vector<double> other = detail::graded_cells(whole, decay, {false, true});
+        std::reverse(other.begin(), other.end());
+        EXPECT_EQ(one, other);
+        EXPECT_EQ(detail::graded_cells(whole, decay, {false, false}), std::vector<double>{whole});
+    }
+}

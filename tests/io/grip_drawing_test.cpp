@@ -211,14 +211,9 @@ TEST(History, IsReadBetweenItsPoints)
     EXPECT_DOUBLE_EQ(detail::value_at(h, 9.0), 0.0);
 }
 
-TEST(MapRegions, FindWhatLiesAtAPoint)
+TEST(MapRegions, AreRectanglesOfTheirKind)
 {
     const detail::map_cells m = cells_of_two_kinds();
-    EXPECT_EQ(m.kind_at({15, 5}), 2);
-    EXPECT_EQ(m.kind_at({5, 5}), 0);
-    EXPECT_EQ(m.kind_at({15, 15}), 0);
-    EXPECT_EQ(m.kind_at({0, 20}), 0);
-    EXPECT_EQ(m.kind_at({20, 0}), 2);
     EXPECT_EQ(detail::region_of(m, 2).d(), "M10 10 L20 10 L20 0 L10 0Z");
     EXPECT_EQ(detail::region_of(m, 1).d(), "");
 }
@@ -261,8 +256,9 @@ TEST(MapRegions, EdgesRunInOneLine)
 TEST(MapRegions, PlaceWordsWhereTheyFit)
 {
     const detail::map_cells m = cells_of_two_kinds();
-    ASSERT_TRUE(detail::roomiest_point(m, 2, 4.0, 4.0));
-    EXPECT_EQ(m.kind_at(*detail::roomiest_point(m, 2, 4.0, 4.0)), 2);
+    const auto at = detail::roomiest_point(m, 2, 4.0, 4.0);
+    ASSERT_TRUE(at);
+    EXPECT_TRUE(at->x >= 10.0 && at->x < 20.0 && at->y >= 0.0 && at->y < 10.0);  // its rectangle
     EXPECT_FALSE(detail::roomiest_point(m, 2, 6.0, 4.0));
     EXPECT_FALSE(detail::roomiest_point(m, 1, 1.0, 1.0));
 }

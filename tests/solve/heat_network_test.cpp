@@ -172,7 +172,7 @@ TEST(HeatNetwork, HeatsOfSourcesOneByOne)
         n.add_source({.in = 2, .follows = 3, .law = &law, .to = 3});
     });
     std::vector<double> heats(2);
-    const heat_network::totals sums = b.net.totals_at(state, 0.5, heats);
+    const heat_network::totals sums = b.net.curved_totals(state, 0.5, heats);
     EXPECT_DOUBLE_EQ(heats[0], bent::value(state[1], 0.0));  // while current flows, all of it
     EXPECT_DOUBLE_EQ(heats[1], bent::value(state[2], state[3]));
     EXPECT_DOUBLE_EQ(sums.made, 0.5 * (0.5 * heats[0] + heats[1]));

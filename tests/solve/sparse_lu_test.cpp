@@ -147,6 +147,33 @@ TEST(SparseLu, APivotThatIsNotAboveZeroIsTold)
     EXPECT_FALSE(first.eliminate());
 }
 
+// A chain whose rows outweigh their neighbours two to one, with a branch of two at its middle: what is put in there
+// dies away by more than half a row.
+TEST(SparseLu, SolvesNearAHeatedRowAsFarAsItIsFelt)
+{
+    constexpr std::size_t size = 300, middle = 150;
+    constexpr double felt = 1e-9;
+    std::vector<std::pair<std::size_t, std::size_t>> pairs = chain(size - 2);
+    for (auto& [a, b] : pairs) a += 2, b += 2;
+    pairs.insert(pairs.end(), {{0, 1}, {1, middle}});
+    sparse_lu m(size, pairs);
+    for (std::size_t i = 0; i < size; ++i) m.values()[i] = 4.0;
+    for (const auto& [a, b] : pairs) m.values()[m.slot(a, b)] = m.values()[m.slot(b, a)] = -1.0;
+    ASSERT_TRUE(m.eliminate());
+    std::vector<double> all(size, 0.0), near = all;
+    all[middle + 20] = near[middle + 20] = 3.0;
+    all[middle + 21] = near[middle + 21] = -1.0;
+    m.solve(all);
+    const sparse_lu::range range = m.solve_near(near, {middle + 20, middle + 22}, felt);
+    EXPECT_LT(range.end, middle + 22 + 40);  // 0.27 a row: 1e-9 in 16 rows
+    for (std::size_t i = 0; i < size; ++i) {
+        EXPECT_NEAR(near[i], all[i], 10.0 * felt) << i;
+        if (i < range.begin || i >= range.end) {
+            EXPECT_EQ(near[i], 0.0) << i;
+        }
+    }
+}
+
 TEST(SparseLu, CopiesAreEliminatedApart)
 {
     sparse_lu one(2, chain(2));

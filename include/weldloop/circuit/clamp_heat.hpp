@@ -221,7 +221,7 @@ public:
             to_air += n_->bodies[i].surface.value() * made_->tables.of(n_->bodies[i]).at(s.rise[i]).value;
         place_values at{};
         for (std::size_t k = 0; k < clamp_places; ++k) at[made_->node[k]] = s.rise[k];
-        out.made = in_si<power>(made_->net.totals_at(at, duty_, {}).made);
+        out.made = in_si<power>(made_->net.totals_at(at, duty_).made);
         out.to_air = in_si<power>(to_air);
         out.to_work = in_si<power>(n_->work.sink.value() * (s.rise[patch_place] - made_->clamp.work_rise));
         out.to_lead = in_si<power>(lead_ * (s.rise[entry_place] - lead_rise_));

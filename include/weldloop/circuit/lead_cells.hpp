@@ -97,12 +97,38 @@ struct lead_cells {
         grading_length(lead, lead_surface_table(lead, where), conductor_of(lead).conductance.value(), 0.0));
 }
 
+/// Which ends of a lead touch something that heat comes from or goes to.
+struct lead_ends {
+    bool begin = true, end = true;
+};
+
+/// As graded_cells(), for a stretch that heat comes into at one end alone, or at none: half of one twice as long, small
+/// at that end and growing to the other, past which nothing changes.
+[[nodiscard]] inline std::vector<double> graded_cells(double whole, double decay, const lead_ends& joined)
+{
+    if (joined.begin && joined.end) return graded_cells(whole, decay);
+    std::vector<double> out;
+    if (!joined.begin && !joined.end) {
+        out.push_back(whole);
+        return out;
+    }
+    double left = whole;
+    for (const double cell : graded_cells(2.0 * whole, decay)) {
+        out.push_back(std::min(cell, left));
+        left -= out.back();
+        if (left <= 1e-9 * whole) break;
+    }
+    if (!joined.begin) std::reverse(out.begin(), out.end());
+    return out;
+}
+
 /// Puts a lead into a network.
 /// @param n to add to @param lead with its diameters @param where air around, which is the reference of the rises
 /// @param surface of the lead, kept by the caller @param amps while current flows @param cooled to water along the
-/// conductor [W/(m K)]
+/// conductor [W/(m K)] @param joined which of its ends touch something
 [[nodiscard]] inline lead_cells put_lead(solve::heat_network& n, const cable& lead, const surroundings& where,
-                                         const solve::curve_table& surface, double amps, double cooled)
+                                         const solve::curve_table& surface, double amps, double cooled,
+                                         const lead_ends& joined = {})
 {
     require_dimensions(lead);
     // of the logarithm of the covering's radius, close to the conductor first: a short pulse comes no farther
@@ -137,43 +163,57 @@ struct lead_cells {
         stretches.push_back({lead.length.value(), 1.0});
 
     const double alpha = lead.metal.temperature_coefficient.value();
-    double before = 0.0;  // W/K from the cell before to its end, 0 for the first
+    struct piece {
+        double length, metal_left;
+    };
+    std::vector<piece> pieces;
     for (const stretch& s : stretches)
-        for (const double length : graded_cells(s.whole, decay)) {
-            lead_cells::cell c;
-            c.length = length;
-            // surface first, conductor last: the conductors are the chain, the rest hangs on it
-            lead_cells::index outer = nowhere;
-            for (std::size_t k = places.size(); k-- > 0;) {
-                const double from = k > 0 ? 0.5 * (places[k - 1] + places[k]) : 0.0;
-                const double to = k + 1 < places.size() ? 0.5 * (places[k] + places[k + 1]) : 1.0;
-                const double metal = k == 0 ? metre.metal.value() * s.metal_left : 0.0;
-                const lead_cells::index here =
-                    n.add_node((metal + stored(from, to)) * length, k == 0 ? melting : solve::heat_network::unbounded);
-                if (outer == nowhere)
-                    c.surface = here;
-                else
-                    n.link(outer, here, covering * length / (places[k + 1] - places[k]));
-                outer = here;
-            }
-            c.conductor = outer;
-            n.surface(c.surface, length, surface);
-            n.constant(c.surface, kernel.sun_per_length() * length);
-            n.sink(c.conductor, cooled * length, 0.0);
-            const double at_reference = metre.resistance.value() * length / s.metal_left;
-            c.by_kelvin = at_reference * alpha;
-            c.at_zero = at_reference * (1.0 + alpha * (air - reference_temperature.in_kelvin()));
-            c.heat = n.linear_source(c.conductor, amps * amps * c.at_zero, amps * amps * c.by_kelvin);
-            const double over_decay = length / decay;
-            const double half = axial * s.metal_left / length *
-                                (1.0 + std::sqrt(1.0 + over_decay * over_decay));  // see lead_cells_model
-            if (before > 0.0)
-                n.link(out.cells.back().conductor, c.conductor, before * half / (before + half));
+        for (const double length : graded_cells(
+                 s.whole, decay, {&s != &stretches.front() || joined.begin, &s != &stretches.back() || joined.end}))
+            pieces.push_back({length, s.metal_left});
+    // all surfaces first, all conductors last: the conductors are the chain, the rest hangs on it, and what hangs at
+    // the same place of every cell is eliminated side by side
+    out.cells.resize(pieces.size());
+    lead_cells::index outer = nowhere;
+    for (std::size_t k = places.size(); k-- > 0;) {
+        const double from = k > 0 ? 0.5 * (places[k - 1] + places[k]) : 0.0;
+        const double to = k + 1 < places.size() ? 0.5 * (places[k] + places[k + 1]) : 1.0;
+        const double in_covering = stored(from, to);
+        const lead_cells::index first = n.size();
+        for (std::size_t j = 0; j < pieces.size(); ++j) {
+            const piece& p = pieces[j];
+            const double metal = k == 0 ? metre.metal.value() * p.metal_left : 0.0;
+            const lead_cells::index here =
+                n.add_node((metal + in_covering) * p.length, k == 0 ? melting : solve::heat_network::unbounded);
+            if (outer == nowhere)
+                out.cells[j].surface = here;
             else
-                out.begin_conductance = half;
-            before = half;
-            out.cells.push_back(c);
+                n.link(outer + j, here, covering * p.length / (places[k + 1] - places[k]));
+            out.cells[j].conductor = here;
         }
+        outer = first;
+    }
+    double before = 0.0;  // W/K from the cell before to its end, 0 for the first
+    for (std::size_t j = 0; j < pieces.size(); ++j) {
+        const piece& p = pieces[j];
+        lead_cells::cell& c = out.cells[j];
+        c.length = p.length;
+        n.surface(c.surface, p.length, surface);
+        n.constant(c.surface, kernel.sun_per_length() * p.length);
+        n.sink(c.conductor, cooled * p.length, 0.0);
+        const double at_reference = metre.resistance.value() * p.length / p.metal_left;
+        c.by_kelvin = at_reference * alpha;
+        c.at_zero = at_reference * (1.0 + alpha * (air - reference_temperature.in_kelvin()));
+        c.heat = n.linear_source(c.conductor, amps * amps * c.at_zero, amps * amps * c.by_kelvin);
+        const double over_decay = p.length / decay;
+        const double half =
+            axial * p.metal_left / p.length * (1.0 + std::sqrt(1.0 + over_decay * over_decay));  // see lead_cells_model
+        if (before > 0.0)
+            n.link(out.cells[j - 1].conductor, c.conductor, before * half / (before + half));
+        else
+            out.begin_conductance = half;
+        before = half;
+    }
     out.end_conductance = before;
     return out;
 }

@@ -7,6 +7,7 @@
 #include <cstddef>
 #include <numbers>
 #include <optional>
+#include <utility>
 #include <vector>
 
 #include <weldloop/circuit/current_sharing.hpp>
@@ -15,6 +16,7 @@
 #include <weldloop/circuit/station.hpp>
 #include <weldloop/circuit/station_parts.hpp>
 #include <weldloop/solve/periodic_state.hpp>
+#include <weldloop/solve/steady_state.hpp>
 
 namespace weldloop {
 
@@ -50,8 +52,19 @@ public:
         if (out.outcome == loop_outcome::ends) note_bound(out, found.bounded_at);
         if (!out.is_solved()) return out;
         write(out, found, level);
-        if (kept != nullptr) *kept = found;
+        if (kept != nullptr) *kept = std::move(found);
         return out;
+    }
+
+    /// Whether the loop surely has a settled period at a point of the scatter: it has a steady state with current all
+    /// the time, reached from the cold within every bound, and rests only cool it. Costs a small part of solve().
+    [[nodiscard]] bool surely_settles(scatter level)
+    {
+        constexpr double all_the_time = 1.0;
+        net_.set(level);
+        const current_sharing sharing(net_, level);
+        return sharing.arc_burns() && !sharing.divides() &&
+               steady_state_of(net_.network(), all_the_time, net_.cold()).what == solve::outcome::solved;
     }
 
     [[nodiscard]] const loop_network& network() const { return net_; }

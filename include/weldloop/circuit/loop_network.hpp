@@ -416,6 +416,8 @@ private:
             next_ = i + 1 < path.size() ? point_at(place + 1) : to.at;
             // of a way: the side away from leads and studs is the work's
             before_arc_ = is_trunk ? i < arc_at : !faces_cable(path, i, to);
+            next_joins_ =
+                next_ != nullptr || (i + 1 < path.size() && joins_the_one_before(path, i + 1, is_trunk, arc_at, to));
             const path_part part = part_in_path(path, i);
             std::visit([this](const auto& p) { put(p); }, part);
         }
@@ -520,10 +522,18 @@ private:
     // A place between two conductances that has next to no heat of its own.
     index between(index a, double to_a, index b, double to_b)
     {
-        const index middle = net_.add_node(least_piece_capacity.value());
+        const index made_before = std::exchange(ahead_, nowhere);
+        const index middle = made_before != nowhere ? made_before : net_.add_node(least_piece_capacity.value());
         net_.link(a, middle, to_a);
         net_.link(middle, b, to_b);
         return middle;
+    }
+
+    // Before a lead that begins where another one ends: the place between them stands before its cells in the order of
+    // elimination, and the chain goes on without filling.
+    void foresee_between()
+    {
+        if (end_.node != nowhere && end_.to_node > 0.0) ahead_ = net_.add_node(least_piece_capacity.value());
     }
 
     void join(const loose_end& front)
@@ -628,10 +638,22 @@ private:
 
     // ---- parts
 
-    lead_cells put_cells(const cable& c, double cooled)
+    // Whether heat passes between a part and the one before it, if that one passes any.
+    [[nodiscard]] static bool joins_the_one_before(const std::vector<path_part>& path, std::size_t i, bool is_trunk,
+                                                   std::size_t arc_at, const path_end& to)
+    {
+        const path_part& part = path[i];
+        const bool cable_comes_first = is_trunk ? i < arc_at : !faces_cable(path, i, to);
+        const auto* measured = std::get_if<measured_part>(&part);
+        return !std::holds_alternative<arc>(part) && !std::holds_alternative<contact>(part) &&
+               !std::holds_alternative<plate>(part) && !(measured != nullptr && !measured->cooling_area) &&
+               !(std::holds_alternative<work_connection>(part) && !cable_comes_first);
+    }
+
+    lead_cells put_cells(const cable& c, double cooled, const lead_ends& joined = {})
     {
         surfaces_.push_back(std::make_unique<solve::curve_table>(lead_surface_table(c, where_)));
-        const lead_cells cells = put_lead(net_, c, where_, *surfaces_.back(), amps_, cooled);
+        const lead_cells cells = put_lead(net_, c, where_, *surfaces_.back(), amps_, cooled, joined);
         for (const lead_cells::cell& cell : cells.cells) {
             part_->ohmics.push_back({cell.conductor, cell.at_zero, cell.by_kelvin, cell.length, this_branch()});
             squared_.push_back({cell.heat, cell.at_zero, cell.by_kelvin, this_branch()});
@@ -644,7 +666,8 @@ private:
 
     void put(const cable& c)
     {
-        const lead_cells cells = put_cells(c, 0.0);
+        foresee_between();
+        const lead_cells cells = put_cells(c, 0.0, {end_.node != nowhere || end_.at != nullptr, next_joins_});
         join_through(begin_of(cells), finish_of(cells));
     }
     [[nodiscard]] loose_end begin_of(const lead_cells& cells) const
@@ -712,11 +735,12 @@ private:
     void join_head(index head, const cable& lead, double cooled, double face)
     {
         const double neck = neck_conductance_of(lead).value();
+        if (before_arc_) foresee_between();
         const lead_cells cells = put_cells(lead, cooled);
         const loose_end begin = begin_of(cells), finish = finish_of(cells), at_head{head, 0.0, face};
+        join_through(before_arc_ ? begin : at_head, before_arc_ ? at_head : finish);
         const loose_end& covered_end = before_arc_ ? finish : begin;
         end_of_lead(covered_end, between(covered_end.node, covered_end.to_node, head, neck));
-        join_through(before_arc_ ? begin : at_head, before_arc_ ? at_head : finish);
     }
 
     void put(const wire_gun& g)
@@ -886,6 +910,8 @@ private:
     const point* next_ = nullptr;  // the junction or workpiece that follows
     bool before_arc_ = true;       // a clamp's cable comes first, its work second
     bool is_stray_ = false;
+    index ahead_ = nowhere;    // a place made before it is joined
+    bool next_joins_ = false;  // what follows takes heat from a part's end
 };
 
 }  // namespace weldloop::detail

@@ -227,6 +227,8 @@ public:
 
     /// The peak of a node [K over the reference].
     [[nodiscard]] virtual scattered_sum peak_of(std::size_t node) const = 0;
+    /// Probability that the peak of a node lies above a rise [K].
+    [[nodiscard]] virtual double peak_above(std::size_t node, double rise) const { return peak_of(node).above(rise); }
     /// The drop of a part while current flows [V]. @param base its typical drop
     [[nodiscard]] virtual scattered_sum drop_of(std::size_t part, double base) const = 0;
     /// The current of a part [A]. @param base its typical current

@@ -72,20 +72,28 @@ constexpr void for_each_character(std::string_view text, Put put, PutBad put_bad
     std::string out;
     out.reserve(text.size());
     const auto put = [&](std::string_view c) {
-        if (c == "&")
-            out.append("&amp;");
-        else if (c == "<")
-            out.append("&lt;");
-        else if (c == ">")
-            out.append("&gt;");
-        else if (c == "\"")
-            out.append("&quot;");
-        else if (c == "'")
-            out.append("&#39;");
-        else
-            out.append(c);
+        switch (c.front()) {  // a longer character begins with none of these
+        case '&': out.append("&amp;"); break;
+        case '<': out.append("&lt;"); break;
+        case '>': out.append("&gt;"); break;
+        case '"': out.append("&quot;"); break;
+        case '\'': out.append("&#39;"); break;
+        default: out.append(c);
+        }
     };
-    detail::for_each_character(text, put, [&] { out.append(detail::replacement_character); });
+    // what needs nothing is taken in one piece
+    const auto is_plain = [](char c) {
+        return c >= ' ' && c < '\x7F' && c != '&' && c != '<' && c != '>' && c != '"' && c != '\'';
+    };
+    for (std::size_t at = 0; at < text.size();) {
+        std::size_t end = at;
+        while (end < text.size() && is_plain(text[end])) ++end;
+        out.append(text.substr(at, end - at));
+        at = end;
+        while (end < text.size() && !is_plain(text[end])) ++end;
+        detail::for_each_character(text.substr(at, end - at), put, [&] { out.append(detail::replacement_character); });
+        at = end;
+    }
     return out;
 }
 

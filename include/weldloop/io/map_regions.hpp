@@ -21,13 +21,6 @@ struct map_cells {
     [[nodiscard]] std::size_t columns() const { return x.size() - 1; }
     [[nodiscard]] std::size_t rows() const { return y.size() - 1; }
     [[nodiscard]] int kind(std::size_t row, std::size_t column) const { return kinds[row * columns() + column]; }
-    /// What lies at a point inside the map.
-    [[nodiscard]] int kind_at(drawing_point p) const
-    {
-        const auto right = std::upper_bound(x.begin() + 1, x.end() - 1, p.x);
-        const auto above = std::upper_bound(y.begin() + 1, y.end() - 1, p.y, [](double a, double b) { return a > b; });
-        return kind(static_cast<std::size_t>(above - y.begin()) - 1, static_cast<std::size_t>(right - x.begin()) - 1);
-    }
 };
 
 /// The region of a kind as one path of rectangles, a run of cells each.
@@ -56,9 +49,16 @@ struct map_cells {
     for (double start = -tall; start <= wide; start += spacing) {
         std::optional<drawing_point> from;
         drawing_point last{};
+        std::size_t column = 0, row = slope > 0.0 ? 0 : m.rows() - 1;  // of the cell that p lies in, followed along
         for (double u = 0.0; u <= tall; u += step) {
             const drawing_point p{left + start + u, slope > 0.0 ? bottom - u : top + u};
-            const bool inside = p.x >= left && p.x <= right && m.kind_at(p) == kind;
+            if (p.x > right) break;
+            while (column + 1 < m.columns() && p.x >= m.x[column + 1]) ++column;
+            if (slope > 0.0)
+                while (row + 1 < m.rows() && p.y <= m.y[row + 1]) ++row;
+            else
+                while (row > 0 && p.y > m.y[row]) --row;
+            const bool inside = p.x >= left && m.kind(row, column) == kind;
             if (inside && !from) from = p;
             if (!inside && from) {
                 out.to(*from).line(last);

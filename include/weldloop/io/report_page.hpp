@@ -197,7 +197,7 @@ private:
     }
     [[nodiscard]] static std::string reason_of(const part_result& p)
     {
-        std::string out = p.with_stray_open ? "with every stray way open: " + p.reason : p.reason;
+        std::string out = p.stray_hides_it ? "with every stray way open: " + p.reason : p.reason;
         for (const range_flag flag : p.basis.flags()) out.append(out.empty() ? "" : "; ").append(to_text(flag));
         return out;
     }

@@ -171,7 +171,7 @@ private:
         for (const part_result& p : found_.parts) {
             say(right_in(std::to_string(number_of(p)), in_number) + "  ",
                 name_with_way(p) + ", " + std::string(to_text(p.verdict)) + ": " +
-                    (p.with_stray_open ? "with every stray way open: " : "") + p.reason + ".");
+                    (p.stray_hides_it ? "with every stray way open: " : "") + p.reason + ".");
             if (!found_.conducts) continue;
             for (const limit_use& u : p.limits)
                 say(clear + "limit: ", limit_line(u) + "; exceeded " + cases_text(u.exceeds));

@@ -64,6 +64,7 @@ struct part_result {
     likelihood exceeds = 0.0;     ///< probability that some limit is exceeded or spots yield, by the scatter of joints
     weldloop::verdict verdict = verdict::not_judged;  ///< what is said of it
     bool with_stray_open = false;  ///< all of this is the case with every stray way open: worse than as they stand
+    bool stray_hides_it = false;   ///< as stray ways stand the verdict would be milder
     std::string reason = {};       ///< why, in one sentence
     std::vector<std::string> notes = {};     ///< what is known beside: a type test of new parts
     std::optional<grip_forecast> grip = {};  ///< for clamps held by a spring or screw

@@ -3,6 +3,7 @@
 /// What is found of a loop as a whole: whether current flows at all, whether it settles, what the drop leaves.
 
 #include <algorithm>
+#include <cstddef>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -65,6 +66,20 @@ template <class HighAbove>
     std::stable_sort(out.begin(), out.end(),
                      [](const finding_kind& a, const finding_kind& b) { return a.severity > b.severity; });
     return out;
+}
+
+/// What ways beside the path are found to do. @param s the station @param state its loop
+inline void add_way_kinds(std::vector<finding_kind>& out, const station& s, const loop_state& state)
+{
+    bool carries = false, is_there = false, spans = false;
+    for (std::size_t w = 0; w < s.ways.size(); ++w) {
+        spans = spans || state.ways[w].spans_arc;
+        if (s.ways[w].kind != way_kind::stray || state.ways[w].spans_arc) continue;
+        (state.is_solved() && state.ways[w].current.value() > 0.0 ? carries : is_there) = true;
+    }
+    if (spans) out.push_back({"way_spans_arc", finding_severity::stop_job});
+    if (carries) out.push_back({"stray_current", finding_severity::stop_job});
+    if (is_there) out.push_back({"stray_way", finding_severity::warning});
 }
 
 // The sentence for a finding.

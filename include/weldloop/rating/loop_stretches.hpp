@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <array>
 #include <cstddef>
+#include <optional>
 #include <utility>
 #include <variant>
 #include <vector>
@@ -136,16 +137,17 @@ public:
     solved_stretch& operator=(const solved_stretch&) = delete;
 
     [[nodiscard]] const stretch& where() const { return where_; }
-    /// At its poor point too, once.
-    void solve_poor()
-    {
-        if (!is_poor_solved_) solved_.solve_ends();
-        is_poor_solved_ = true;
-    }
     [[nodiscard]] loop_outcome typical() const { return solved_.typical().outcome; }
-    [[nodiscard]] loop_outcome poor() const { return solved_.poor().outcome; }
+    /// With every joint poor; solved only where that is in doubt.
+    [[nodiscard]] loop_outcome poor()
+    {
+        if (!poor_) poor_ = solved_.surely_has_poor_state() ? loop_outcome::solved : solve_poor();
+        return *poor_;
+    }
     [[nodiscard]] const part_state& state_of(std::size_t part) const { return solved_.typical().parts[local(part)]; }
     [[nodiscard]] bool removes(std::size_t part) const { return part >= gone_from_ && part < gone_to_; }
+    [[nodiscard]] const station& of() const { return parts_; }
+    [[nodiscard]] const loop_state& state() const { return solved_.typical(); }
     [[nodiscard]] bool melts() const
     {
         bool out = false;
@@ -181,6 +183,7 @@ public:
     /// The verdict on a part. @param typical, poor outcomes of the whole loop
     [[nodiscard]] verdict verdict_of(std::size_t part, loop_outcome typical, loop_outcome poor)
     {
+        poor_ = solve_poor();
         solved_.find_scatter(typical, poor);
         part_result r;
         r.conducts = state_of(part).conducts;
@@ -214,16 +217,25 @@ private:
     {
         return part - where_.from - (part >= gone_to_ ? gone_to_ - gone_from_ : 0);
     }
+    // At its poor point too, once.
+    loop_outcome solve_poor()
+    {
+        if (!is_poor_solved_) solved_.solve_ends();
+        is_poor_solved_ = true;
+        return solved_.poor().outcome;
+    }
+
     [[nodiscard]] double half_drop(std::size_t part, bool far_half) const
     {
         const auto& cells = solved_.network().parts()[part - where_.from].ohmics;
         const std::vector<double>& on_mean = solved_.typical_state().on_mean;
-        double sum = 0.0;
-        for (std::size_t k = 0; k < cells.size(); ++k) {
-            const std::size_t mirrored = cells.size() - 1 - k;
-            const bool is_own = far_half ? k > mirrored : k < mirrored;
-            const double share = k == mirrored ? 0.5 : is_own ? 1.0 : 0.0;
-            sum += share * (cells[k].at_zero + cells[k].by_kelvin * on_mean[cells[k].node]);
+        double whole = 0.0, sum = 0.0, before = 0.0;
+        for (const auto& c : cells) whole += c.length;
+        const double from = far_half ? 0.5 * whole : 0.0, to = from + 0.5 * whole;
+        for (const auto& c : cells) {
+            const double own = std::min(before + c.length, to) - std::max(before, from);
+            before += c.length;
+            if (own > 0.0) sum += own / c.length * (c.at_zero + c.by_kelvin * on_mean[c.node]);
         }
         return solved_.network().amps() * sum;
     }
@@ -233,6 +245,7 @@ private:
     station parts_;
     solved_station solved_;
     bool is_poor_solved_ = false;
+    std::optional<loop_outcome> poor_;
 };
 
 }  // namespace detail

@@ -69,17 +69,17 @@ inline constexpr double share_rounding = 1e-6;
 {
     limit_use out;
     out.from = limit.from;
-    const scattered_sum peak = s.scatter_of().peak_of(s.node_of(part, limit.where));
+    const std::size_t node = s.node_of(part, limit.where);
     const temperature air = s.of().where.air;
-    out.used = share_of_rise(s.at(peak.base()), limit.highest, air);
+    out.used = share_of_rise(s.at(s.typical_state().peak[node]), limit.highest, air);
     if (depth == verdict_depth::in_full) {
         out.at = to_text(limit.where);
         out.name = limit.name;
         out.limit = limit.highest;
-        out.peak = s.peak_band(peak);
+        out.peak = s.peak_band(s.scatter_of().peak_of(node));
         out.used_high = share_of_rise(out.peak->high, limit.highest, air);
     }
-    out.exceeds = limit.highest > air ? peak.above((limit.highest - air).value()) : 1.0;
+    out.exceeds = limit.highest > air ? s.scatter_of().peak_above(node, (limit.highest - air).value()) : 1.0;
     return out;
 }
 

@@ -6,6 +6,7 @@
 #include <array>
 #include <cmath>
 #include <cstddef>
+#include <iterator>
 #include <map>
 #include <optional>
 #include <set>
@@ -44,20 +45,43 @@ inline constexpr voltage usual_allowed_drop = in_si<voltage>(4.0);
 
 namespace detail {
 
+/// The first place of a range for which something holds, if it holds from some place on to `last`, where it does.
+template <class Holds>
+[[nodiscard]] std::size_t first_place_up_to(std::size_t from, std::size_t last, const Holds& holds)
+{
+    while (from < last) {
+        const std::size_t middle = from + (last - from) / 2;
+        if (holds(middle))
+            last = middle;
+        else
+            from = middle + 1;
+    }
+    return last;
+}
 /// The first place of a range for which something holds, if it holds from some place on to the last.
 template <class Holds>
 [[nodiscard]] std::optional<std::size_t> first_place(std::size_t from, std::size_t to, const Holds& holds)
 {
     if (from >= to || !holds(to - 1)) return std::nullopt;
-    std::size_t low = from, high = to - 1;
-    while (low < high) {
-        const std::size_t middle = low + (high - low) / 2;
-        if (holds(middle))
-            high = middle;
-        else
-            low = middle + 1;
+    return first_place_up_to(from, to - 1, holds);
+}
+/// The same. @param guess where it may be; it is looked for at the next place, or downwards in steps that grow
+template <class Holds>
+[[nodiscard]] std::optional<std::size_t> first_place(std::size_t from, std::size_t to, const Holds& holds,
+                                                     std::size_t guess)
+{
+    if (from >= to) return std::nullopt;
+    std::size_t found = std::clamp(guess, from, to - 1);
+    if (!holds(found)) {
+        ++found;  // a guess is seldom short by more
+        return found < to && holds(found) ? found : first_place(found + 1, to, holds);
     }
-    return high;
+    for (std::size_t step = 1; found > from; step *= 2) {
+        const std::size_t at = found - std::min(step, found - from);
+        if (!holds(at)) return first_place_up_to(at + 1, found, holds);
+        found = at;
+    }
+    return found;
 }
 
 class remedy_search {
@@ -98,34 +122,34 @@ private:
 
     // ---- weighing
 
-    void weigh(change c, bool from_the_part)
-    {
-        const trial t = loop_.with(c, trial_depth::in_full);
-        if (loop_.is_solved() && t.typical != loop_outcome::solved) return;
-        weigh(std::move(c), t, from_the_part, false);
-    }
+    void weigh(change c, bool from_the_part) { weigh(c, loop_.with(c), from_the_part, false); }
 
-    void weigh(change c, const trial& t, bool from_the_part, bool is_summary)
+    void weigh(change c, trial t, bool from_the_part, bool is_summary)
     {
+        if (!is_summary && loop_.is_solved() && t.typical != loop_outcome::solved) return;
         step made{.from_the_part = from_the_part};
         remedy& r = made.says;
         r.what = c.what;
         r.part = name(c.part);
         r.effort = c.effort;
         r.is_summary = is_summary;
-        const std::vector<finding_kind> after = loop_.findings_with(t);
-        for (const finding_kind& f : loop_.findings()) {
-            if (std::any_of(after.begin(), after.end(), [&](const finding_kind& a) { return a.id == f.id; })) continue;
-            r.clears_findings.emplace_back(f.id);
-            made.lifts_stop = made.lifts_stop || f.severity == finding_severity::stop_job;
+        if (!loop_.findings().empty()) {
+            const std::vector<finding_kind> after = loop_.findings_with(t);
+            for (const finding_kind& f : loop_.findings()) {
+                if (std::any_of(after.begin(), after.end(), [&](const finding_kind& a) { return a.id == f.id; }))
+                    continue;
+                r.clears_findings.emplace_back(f.id);
+                made.lifts_stop = made.lifts_stop || f.severity == finding_severity::stop_job;
+            }
         }
-        const bool gone = c.removes(c.part);
-        r.verdict_before = loop_.verdict_of(c.part);
-        r.verdict_after = loop_.verdict_with(t, c.part);
+        // one stray way of several leaves the finding of the others
+        if (c.removes(c.part) && c.part >= s_.path.size()) made.lifts_stop = true;
+        const verdict own_before = loop_.verdict_of(c.part);
+        r.verdict_before = own_before;
         for (const std::size_t i : loop_.parts_touched(t)) {
             const verdict before = loop_.verdict_of(i);
             if (!is_against(before)) continue;
-            const std::optional<verdict> then = i == c.part ? r.verdict_after : loop_.verdict_with(t, i);
+            const std::optional<verdict> then = loop_.verdict_with(t, i);
             const bool melted = before >= verdict::spots_melting;
             made.lifts_stop = made.lifts_stop || (melted && (!then || *then < verdict::spots_melting));
             if (then && is_against(*then)) continue;
@@ -134,17 +158,19 @@ private:
         }
         const weighed_loop::part_now was = loop_.state_of(c.part);
         const weighed_loop::part_now is =
-            gone ? weighed_loop::part_now{.peak = s_.where.air} : loop_.state_of(c.part, &t);
+            c.removes(c.part) ? weighed_loop::part_now{.peak = s_.where.air} : loop_.state_of(c.part, &t);
         r.restores_circuit = (!was.conducts && is.conducts) || (was.ends && t.typical == loop_outcome::solved);
         made.lifts_stop = made.lifts_stop || r.restores_circuit;
         if (loop_.is_solved() && t.typical == loop_outcome::solved) {
             r.volts_regained = in_si<voltage>(loop_.drop() - t.drop);
             r.cooled_by = was.peak - is.peak;  // a removed part cools to the air
         }
-        const bool eases = r.verdict_after && gravity_of(*r.verdict_after) < gravity_of(*r.verdict_before);
-        const bool clears = made.lifts_stop || eases || !r.clears_parts.empty() || !r.clears_findings.empty();
+        const bool clears = made.lifts_stop || !r.clears_parts.empty() || !r.clears_findings.empty();
         const bool regains = !c.only_to_cure && (r.volts_regained >= least_regain || r.cooled_by >= least_cooling);
-        if (!clears && !regains && !is_summary) return;
+        if (!clears && !regains && !is_summary && gravity_of(own_before) == 0) return;
+        r.verdict_after = loop_.verdict_with(t, c.part);
+        const bool eases = r.verdict_after && gravity_of(*r.verdict_after) < gravity_of(own_before);
+        if (!clears && !eases && !regains && !is_summary) return;
         if (!is_summary)
             for (const std::size_t i : loop_.parts_touched(t)) note_cleared(i, r);
         if (!is_summary) steps_at_[c.part].push_back(steps_.size());
@@ -170,17 +196,20 @@ private:
         ladder larger = change_finder(s_, part).larger(part_at(s_, part));
         if (larger.rungs.empty()) return;
         std::optional<std::size_t> rung;
-        if (short_of_volts) rung = smallest(part, larger, hot, true);
+        std::map<std::size_t, trial> tried;
+        if (short_of_volts) rung = smallest(part, larger, hot, true, tried);
         if (rung) one_lead_does_ = true;
         if (!rung && hot) {
-            rung = smallest(part, larger, true, false);
+            rung = smallest(part, larger, true, false, tried);
             if (!rung) {
                 too_small_[part] = larger.rungs.back().label;
                 return;
             }
         }
         if (!rung) return;
-        weigh(to_rung(part, larger, *rung), false);
+        change c = to_rung(part, larger, *rung);
+        trial t = std::move(once(tried, *rung, [&] { return c; }));
+        weigh(std::move(c), std::move(t), false, false);
     }
 
     [[nodiscard]] static change to_rung(std::size_t part, const ladder& larger, std::size_t k)
@@ -196,17 +225,15 @@ private:
     trial& once(std::map<std::size_t, trial>& tried, std::size_t k, const Made& made) const
     {
         const auto at = tried.find(k);
-        return at != tried.end() ? at->second
-                                 : tried.emplace(k, loop_.with(made(), trial_depth::typical)).first->second;
+        return at != tried.end() ? at->second : tried.emplace(k, loop_.with(made())).first->second;
     }
 
     // The smallest make that leaves no verdict against the part, and that brings the loop within its allowed drop.
-    [[nodiscard]] std::optional<std::size_t> smallest(std::size_t part, const ladder& larger, bool cool,
-                                                      bool drop) const
+    [[nodiscard]] std::optional<std::size_t> smallest(std::size_t part, const ladder& larger, bool cool, bool drop,
+                                                      std::map<std::size_t, trial>& tried) const
     {
         if (drop && loop_.drop() - loop_.drop_of(part) > allowed()) return std::nullopt;
         const std::size_t all = larger.rungs.size();
-        std::map<std::size_t, trial> tried;
         const auto with = [&](std::size_t k) -> trial& {
             return once(tried, k, [&] { return to_rung(part, larger, k); });
         };
@@ -279,17 +306,27 @@ private:
         const auto cools = [&](std::size_t k) {
             return std::all_of(pair.begin(), pair.end(), [&](const auto& i) { return loop_.clears(with(k), *i); });
         };
-        if (const auto enough = first_place(0, sizes.size(), does)) {
+        // as if the resistance of the two alone changed
+        const auto would_do = [&](std::size_t k) {
+            double drop = loop_.drop();
+            for (const part_change& p : both(k).parts)
+                drop -= loop_.drop_of(p.at) *
+                        (1.0 -
+                         (std::get<cable>(s_.path[p.at]).size.area() / std::get<cable>(p.instead).size.area()).value());
+            return drop <= allowed();
+        };
+        const std::size_t guess = first_place(0, sizes.size(), would_do).value_or(sizes.size());
+        if (const auto enough = first_place(0, sizes.size(), does, guess)) {
             std::size_t k = *enough;
             if (is_against(loop_.verdict_of(*pair[0])) || is_against(loop_.verdict_of(*pair[1])))
                 if (const auto cool = first_place(k, sizes.size(), may_cool))
                     k = cools(*cool) ? *cool : first_place(*cool + 1, sizes.size(), cools).value_or(k);
-            weigh(both(k), false);
+            weigh(both(k), std::move(with(k)), false, false);
             return;
         }
         if (sizes.empty()) return;
         const change largest = both(sizes.size() - 1);
-        const trial t = loop_.with(largest, trial_depth::typical);
+        const trial& t = with(sizes.size() - 1);
         if (t.typical != loop_outcome::solved) return;
         remark(largest.part, "No larger leads bring the loop within " + to_text(in_si<voltage>(allowed()), "V") +
                                  ": with " + name(*pair[0]) + " and " + name(*pair[1]) + " of at least " +
@@ -324,6 +361,11 @@ private:
             return change{.effort = remedy_effort::weld_less,
                           .current = in_si<current>(dial_amps(left * s_.job.current.value()))};
         };
+        // where to look first: two thirds of the heat
+        constexpr double usual_heat = 2.0 / 3.0;
+        const auto place_of = [](double steps) { return static_cast<std::size_t>(std::max(0.0, std::floor(steps))); };
+        const std::size_t usual_rest = place_of(static_cast<double>(rests) - usual_heat * share / step_of_duty),
+                          usual_lower = place_of((1.0 - std::sqrt(usual_heat)) / step_of_current - 1.0);
         // stretch and place, each tried once while its parts are looked at
         std::map<std::pair<std::size_t, std::size_t>, trial> at_rest, at_less;
         const auto cures = [&](auto& tried, std::size_t part, std::size_t k, const auto& made) {
@@ -333,7 +375,7 @@ private:
                 auto at = tried.find({stretch, k});
                 if (at == tried.end()) {
                     const std::vector<std::size_t> only{stretch};
-                    at = tried.emplace(std::pair{stretch, k}, loop_.with(made(k), trial_depth::typical, &only)).first;
+                    at = tried.emplace(std::pair{stretch, k}, loop_.with(made(k), &only)).first;
                 }
                 return loop_.clears_in(at->second, part);
             });
@@ -348,14 +390,17 @@ private:
         };
         for (std::size_t i = 0; i < parts_in(s_); ++i) {
             if (!is_against(loop_.verdict_of(i)) || is_cleared(i, remedy_effort::re_terminate)) continue;
-            if (const auto k = first_place(0, rests, [&](std::size_t n) { return cures(at_rest, i, n, at_duty); }))
+            const auto rested = [&](std::size_t k) { return cures(at_rest, i, k, at_duty); };
+            const auto at_lower = [&](std::size_t k) { return cures(at_less, i, k, at_current); };
+            if (const auto k = first_place(0, rests, rested, usual_rest))
                 join(resting, i, *k);
-            else if (const auto n =
-                         first_place(0, lower, [&](std::size_t m) { return cures(at_less, i, m, at_current); }))
+            else if (const auto n = first_place(0, lower, at_lower, usual_lower))
                 join(lowered, i, *n);
         }
-        const auto offer = [&](const pool& p, change c, const std::string& what) {
-            if (p.parts.empty()) return;
+        const auto offer = [&](const pool& p, auto& tried, change c, const std::string& what) {
+            trial known;
+            for (auto& [at, t] : tried)
+                if (at.second == p.place) std::move(t.anew.begin(), t.anew.end(), std::back_inserter(known.anew));
             c.part = p.parts.front();
             c.only_to_cure = true;
             c.what = what + ", until something is done about ";
@@ -363,20 +408,21 @@ private:
             for (std::size_t i = 0; i < std::min(p.parts.size(), most_named); ++i)
                 c.what += (i == 0 ? "" : ", ") + name(p.parts[i]);
             if (p.parts.size() > most_named) c.what += " and others";
-            weigh(std::move(c), false);
+            trial t = loop_.with(c, nullptr, std::move(known));
+            weigh(std::move(c), std::move(t), false, false);
         };
         if (!resting.parts.empty()) {
             change c = at_duty(resting.place);
             const std::string what = "rest longer: weld at most " + to_text(c.duty->on(), "min") + " in every " +
                                      to_text(c.duty->period(), "min") + " (now " + to_text(s_.job.duty.on(), "min") +
                                      ")";
-            offer(resting, std::move(c), what);
+            offer(resting, at_rest, std::move(c), what);
         }
         if (!lowered.parts.empty()) {
             change c = at_current(lowered.place);
             const std::string what =
                 "weld with at most " + to_text(*c.current, "A") + " (now " + to_text(s_.job.current, "A") + ")";
-            offer(lowered, std::move(c), what);
+            offer(lowered, at_less, std::move(c), what);
         }
     }
 
@@ -406,8 +452,8 @@ private:
             all.parts.push_back({i, std::move(part)});
         }
         all.what = "all cleaning and tightening together (" + std::to_string(count) + " steps)";
-        const trial t = loop_.with(all, trial_depth::in_full);
-        weigh(std::move(all), t, false, true);
+        trial t = loop_.with(all);
+        weigh(std::move(all), std::move(t), false, true);
     }
 
     // ---- sentences
@@ -455,7 +501,7 @@ private:
             words.push_back(s->says.what);
             change all{.part = part};
             for (const auto& [place, is] : parts) all.parts.push_back({place, is});
-            const trial t = loop_.with(all, trial_depth::in_full, &loop_.stretches_with(part));
+            const trial t = loop_.with(all, &loop_.stretches_with(part));
             if (!is_against(loop_.verdict_in(t, part))) return words;
             if (words.size() == most_steps) break;
         }

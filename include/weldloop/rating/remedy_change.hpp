@@ -30,7 +30,7 @@ struct change {
     std::size_t part = 0;                           ///< the part it is done to, its number before the change
     remedy_effort effort = remedy_effort::replace;  ///< what it takes
     std::vector<part_change> parts = {};            ///< what is different in the path
-    std::size_t gone_from = 0;                      ///< first part that is no longer in the path
+    std::size_t gone_from = 0;                      ///< first part that is no longer there, of the path or a whole way
     std::size_t gone_to = 0;                        ///< the part after the last one; gone_from: none is gone
     std::optional<weldloop::lay> lay = {};          ///< of every lead without its own
     std::optional<duty_cycle> duty = {};            ///< of the job
@@ -59,6 +59,11 @@ inline void apply(station& s, const change& c)
 [[nodiscard]] inline station changed(station s, const change& c)
 {
     apply(s, c);
+    if (c.gone_from >= s.path.size()) {  // a whole way, or nothing
+        if (c.gone_from < c.gone_to)
+            s.ways.erase(s.ways.begin() + static_cast<std::ptrdiff_t>(address_of(s, c.gone_from).way));
+        return s;
+    }
     s.path.erase(s.path.begin() + static_cast<std::ptrdiff_t>(c.gone_from),
                  s.path.begin() + static_cast<std::ptrdiff_t>(c.gone_to));
     return s;

@@ -408,10 +408,39 @@ private:
 
 }  // namespace detail
 
+namespace detail {
+/// Whether another way or supply starts or ends at a point inside a way.
+[[nodiscard]] inline bool holds_an_end(const station& s, std::size_t which)
+{
+    const std::size_t first = first_place_of_way(s, which);
+    for (std::size_t i = 0; i < s.ways[which].path.size(); ++i) {
+        if (!is_hub(s.ways[which].path[i])) continue;
+        const std::string name = name_of(s, first + i);
+        for (const way& w : s.ways)
+            if (w.from == name || w.to == name) return true;
+        for (const feed& f : s.others)
+            if (f.from == name || f.to == name) return true;
+    }
+    return false;
+}
+}  // namespace detail
+
 /// Every change that what is wrong with the parts of a station invites, not yet weighed. @param s the station
 [[nodiscard]] inline std::vector<change> changes_for(const station& s)
 {
     std::vector<change> out;
+    for (std::size_t w = 0; w < s.ways.size(); ++w) {
+        if (s.ways[w].kind != way_kind::stray || detail::holds_an_end(s, w)) continue;
+        const std::size_t first = first_place_of_way(s, w);
+        out.push_back({.what = "take " + name_of_way(s, w) +
+                               " out of the welding circuit: unhook it, lift the work off it or insulate it from the "
+                               "work; a protective earth stays connected to what it protects",
+                       .id = "stray_way_out",
+                       .part = first,
+                       .effort = remedy_effort::move,
+                       .gone_from = first,
+                       .gone_to = first + s.ways[w].path.size()});
+    }
     bool laid = false;
     for (std::size_t i = 0; i < parts_in(s); ++i) {
         const path_part& part = part_at(s, i);

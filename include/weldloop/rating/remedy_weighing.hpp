@@ -40,18 +40,13 @@ private:
     std::array<int, 5> count_{};
 };
 
-/// How much of a change is asked for.
-enum class trial_depth {
-    typical,  // the typical state: no verdicts
-    in_full,
-};
-
 /// The loop with a change: the stretches it touches, solved anew.
 struct trial {
     std::vector<std::pair<std::size_t, std::unique_ptr<solved_stretch>>> anew;
     std::vector<std::size_t> gone;
-    loop_outcome typical = loop_outcome::solved, poor = loop_outcome::solved;  // of the whole loop
-    double drop = 0.0;                                                         // V, typical, of the whole loop
+    loop_outcome typical = loop_outcome::solved;  // of the whole loop
+    std::optional<loop_outcome> poor;             // the same with every joint poor, once it is asked for
+    double drop = 0.0;                            // V, typical, of the whole loop
     bool melts = false;
 };
 
@@ -65,7 +60,7 @@ public:
         for (std::size_t k = 0; k < cut_.size(); ++k) {
             for (std::size_t i = cut_[k].from; i < cut_[k].to; ++i) felt_in_[i].push_back(k);
             for (std::size_t i = cut_[k].own_from; i < cut_[k].own_to; ++i) owners_[i].push_back(k);
-            now_.push_back(solved(k, {}, trial_depth::in_full));
+            now_.push_back(solved(k, {}));
             typical_.add(now_[k]->typical());
             poor_.add(now_[k]->poor());
             drop_ += now_[k]->drop();
@@ -89,63 +84,61 @@ public:
     /// The stretches a part belongs to.
     [[nodiscard]] const std::vector<std::size_t>& stretches_with(std::size_t part) const { return owners_[part]; }
 
-    /// The loop with a change. @param only the stretches that are asked about, or null for all it touches
-    [[nodiscard]] trial with(const change& c, trial_depth depth, const std::vector<std::size_t>* only = nullptr) const
+    /// The loop with a change, at its typical point.
+    /// @param only the stretches that are asked about, or null for all it touches
+    /// @param known some of these stretches with the same change, which are taken from there
+    [[nodiscard]] trial with(const change& c, const std::vector<std::size_t>* only = nullptr, trial known = {}) const
     {
         trial out;
-        outcome_count typical = typical_, poor = poor_;
+        outcome_count typical = typical_;
         int melting = melting_;
         out.drop = drop_;
-        const auto leave = [&](std::size_t k) {
+        for (const std::size_t k : only != nullptr ? *only : touched_by(c)) {
             typical.take(now_[k]->typical());
-            poor.take(now_[k]->poor());
             out.drop -= now_[k]->drop();
             melting -= now_[k]->melts() ? 1 : 0;
-        };
-        for (const std::size_t k : only != nullptr ? *only : touched_by(c)) {
-            leave(k);
             if (c.removes(cut_[k].from) && !is_one_piece(s_)) {
                 out.gone.push_back(k);
                 continue;
             }
-            out.anew.emplace_back(k, solved(k, c, depth));
+            const auto at = std::find_if(known.anew.begin(), known.anew.end(),
+                                         [k](const auto& a) { return a.first == k && a.second != nullptr; });
+            out.anew.emplace_back(k, at != known.anew.end() ? std::move(at->second) : solved(k, c));
             const solved_stretch& is = *out.anew.back().second;
             typical.add(is.typical());
-            poor.add(depth == trial_depth::in_full ? is.poor() : is.typical());
             out.drop += is.drop();
             melting += is.melts() ? 1 : 0;
         }
         out.typical = typical.whole();
-        out.poor = poor.whole();
         out.melts = melting > 0;
         return out;
     }
 
-    /// Solves a trial of the typical state with every joint poor as well.
-    void complete(trial& t) const
+    /// What becomes of the whole loop with every joint poor.
+    [[nodiscard]] loop_outcome poor_with(trial& t) const
     {
-        outcome_count poor = poor_;
-        for (const std::size_t k : t.gone) poor.take(now_[k]->poor());
-        for (const auto& [k, is] : t.anew) {
-            is->solve_poor();
-            poor.take(now_[k]->poor());
-            poor.add(is->poor());
+        if (!t.poor) {
+            outcome_count poor = poor_;
+            for (const std::size_t k : t.gone) poor.take(now_[k]->poor());
+            for (const auto& [k, is] : t.anew) {
+                poor.take(now_[k]->poor());
+                poor.add(is->poor());
+            }
+            t.poor = poor.whole();
         }
-        t.poor = poor.whole();
+        return *t.poor;
     }
 
     /// Whether no verdict is against a part with a change; by the typical state alone where that says enough.
-    /// @param t of the typical state; completed where it is needed
     [[nodiscard]] bool clears(trial& t, std::size_t part) const
     {
         for (const std::size_t k : owners_[part])
             if (at(k, &t).is_over_typically(part)) return false;
-        complete(t);
         return !is_against(*verdict_with(t, part));
     }
 
-    /// The verdict on a part with a change in full; none if the part is gone.
-    [[nodiscard]] std::optional<verdict> verdict_with(const trial& t, std::size_t part) const
+    /// The verdict on a part with a change; none if the part is gone.
+    [[nodiscard]] std::optional<verdict> verdict_with(trial& t, std::size_t part) const
     {
         for (const std::size_t k : owners_[part])
             if (std::find(t.gone.begin(), t.gone.end(), k) != t.gone.end() || at(k, &t).removes(part))
@@ -167,10 +160,9 @@ public:
     {
         for (const auto& [k, is] : t.anew)
             if (is->is_over_typically(part)) return false;
-        for (const auto& [k, is] : t.anew) is->solve_poor();
         return !is_against(verdict_in(t, part));
     }
-    [[nodiscard]] std::vector<finding_kind> findings_with(const trial& t) const { return kinds_with(&t); }
+    [[nodiscard]] std::vector<finding_kind> findings_with(trial& t) const { return kinds_with(&t); }
 
     /// Whether current passes a part, whether it ends the loop, and its highest temperature.
     struct part_now {
@@ -233,15 +225,13 @@ private:
         return once_each(std::move(out));
     }
 
-    [[nodiscard]] std::unique_ptr<solved_stretch> solved(std::size_t k, const change& c, trial_depth depth) const
+    [[nodiscard]] std::unique_ptr<solved_stretch> solved(std::size_t k, const change& c) const
     {
         const stretch& here = cut_[k];
         if (is_one_piece(s_)) {
             station whole = changed(s_, c);
             const std::size_t arc_now = arc_at_ - (c.gone_to <= arc_at_ ? c.gone_to - c.gone_from : 0);
-            auto out = std::make_unique<solved_stretch>(here, std::move(whole), arc_now, c.gone_from, c.gone_to);
-            if (depth == trial_depth::in_full) out->solve_poor();
-            return out;
+            return std::make_unique<solved_stretch>(here, std::move(whole), arc_now, c.gone_from, c.gone_to);
         }
         station parts{.job = s_.job, .where = s_.where};
         const auto first = s_.path.begin();
@@ -250,10 +240,7 @@ private:
         for (const part_change& p : c.parts)
             if (p.at >= here.from && p.at < here.to) own.parts.push_back({p.at - here.from, p.instead});
         apply(parts, own);
-        auto out =
-            std::make_unique<solved_stretch>(here, std::move(parts), here.from < arc_at_ ? here.to - here.from : 0);
-        if (depth == trial_depth::in_full) out->solve_poor();
-        return out;
+        return std::make_unique<solved_stretch>(here, std::move(parts), here.from < arc_at_ ? here.to - here.from : 0);
     }
 
     [[nodiscard]] solved_stretch& at(std::size_t k, const trial* t) const
@@ -265,10 +252,10 @@ private:
     }
 
     // Of a lead that two stretches share, the graver one counts.
-    [[nodiscard]] verdict judged(std::size_t part, const trial* t) const
+    [[nodiscard]] verdict judged(std::size_t part, trial* t) const
     {
         const loop_outcome typical = t != nullptr ? t->typical : typical_.whole(),
-                           poor = t != nullptr ? t->poor : poor_.whole();
+                           poor = t != nullptr ? poor_with(*t) : poor_.whole();
         std::optional<verdict> out;
         for (const std::size_t k : owners_[part]) {
             const verdict v = at(k, t).verdict_of(part, typical, poor);
@@ -277,13 +264,13 @@ private:
         return out.value_or(verdict::not_judged);
     }
 
-    [[nodiscard]] std::vector<finding_kind> kinds_with(const trial* t) const
+    [[nodiscard]] std::vector<finding_kind> kinds_with(trial* t) const
     {
         const loop_summary loop{.outcome = t != nullptr ? t->typical : typical_.whole(),
-                                .poor = t != nullptr ? t->poor : poor_.whole(),
+                                .poor = t != nullptr ? poor_with(*t) : poor_.whole(),
                                 .melts = t != nullptr ? t->melts : melting_ > 0,
                                 .drop = in_si<voltage>(t != nullptr ? t->drop : drop_)};
-        return finding_kinds(s_, loop, [&](voltage limit) {
+        std::vector<finding_kind> out = finding_kinds(s_, loop, [&](voltage limit) {
             constexpr double poor_share = 0.05;
             scattered_sum drop;
             for (std::size_t k = 0; k < cut_.size(); ++k)
@@ -291,6 +278,8 @@ private:
                     drop.add(at(k, t).scattered_drop(loop.outcome, loop.poor));
             return drop.above(limit.value()) > poor_share;
         });
+        if (is_one_piece(s_)) add_way_kinds(out, at(0, t).of(), at(0, t).state());
+        return out;
     }
 
     const station& s_;

@@ -21,7 +21,8 @@
 
 namespace weldloop::detail {
 
-/// A station solved at its typical and its poor point, with its scatter.
+/// A station solved at its typical and its poor point, with its scatter. Not for two threads at once: what is asked for
+/// first is solved then.
 class solved_station {
 public:
     /// @param opened numbers of parts that are taken as open
@@ -38,7 +39,7 @@ public:
     {
         typical_ = solver_.solve(scatter::typical, &typical_state_);
     }
-    /// The loop with every joint poor, and with every joint good.
+    /// The loop with every joint poor.
     void solve_ends()
     {
         if (!typical_.is_solved()) {  // nothing is better with every joint poor
@@ -46,8 +47,14 @@ public:
             return;
         }
         poor_ = solver_.solve(scatter::high, &poor_state_, &typical_state_);
-        has_good_ = !divides_ && solver_.solve(scatter::low, &good_state_).is_solved();
         solver_.set(scatter::typical, typical_);
+    }
+    /// Whether the loop with every joint poor surely has a state, before it is solved.
+    [[nodiscard]] bool surely_has_poor_state()
+    {
+        const bool out = typical_.is_solved() && solver_.surely_settles(scatter::high);
+        solver_.set(scatter::typical, typical_);
+        return out;
     }
     /// What became of the loop that this is, or is a stretch of, at its typical and its poor point.
     void find_scatter(loop_outcome typical, loop_outcome poor)
@@ -60,8 +67,8 @@ public:
         if (divides_)
             scatter_ = std::make_unique<drawn_scatter>(solver_.network(), typical_state_, on_share);
         else
-            scatter_ = std::make_unique<loop_scatter>(solver_.network(), typical_state_,
-                                                      has_good_ ? &good_state_ : nullptr, poor_state(), on_share);
+            scatter_ = std::make_unique<loop_scatter>(
+                solver_.network(), typical_state_, [this] { return good_state(); }, poor_state(), on_share);
     }
     solved_station(const solved_station&) = delete;
     solved_station& operator=(const solved_station&) = delete;
@@ -102,11 +109,22 @@ public:
     }
 
 private:
+    // With every joint good: solved when it is asked for first.
+    [[nodiscard]] const solve::periodic_state* good_state()
+    {
+        if (!good_) {
+            good_.emplace();
+            static_cast<void>(solver_.solve(scatter::low, &*good_));
+            solver_.set(scatter::typical, typical_);
+        }
+        return good_->what == solve::outcome::solved ? &*good_ : nullptr;
+    }
+
     const station* station_;
     loop_solver solver_;
     bool divides_;  // ways share the current
-    solve::periodic_state good_state_, poor_state_, typical_state_;
-    bool has_good_ = false;
+    std::optional<solve::periodic_state> good_;
+    solve::periodic_state poor_state_, typical_state_;
     loop_state poor_, typical_;
     loop_outcome outcome_ = loop_outcome::not_settled, poor_of_loop_ = loop_outcome::not_settled;
     std::unique_ptr<solved_scatter> scatter_;

@@ -83,6 +83,7 @@ inline void take_worse(assessment& out, assessment&& without, const station& s)
             const bool hotter = other.peak.typical > r.peak.typical;
             if (then < now || (then == now && !(hotter && without.conducts))) continue;
             other.with_stray_open = true;
+            other.stray_hides_it = then > now;
             r = std::move(other);
         }
     }

@@ -76,12 +76,13 @@ public:
 
     [[nodiscard]] index branches() const { return branches_.size(); }  ///< number of branches
 
+    /// A branch as a loop passes it.
+    struct passed {
+        index branch;  ///< its number
+        double sense;  ///< 1 from its first node to its second, else -1
+    };
     /// Loops that decide the division, each as branches with the sense they are passed in: one for every branch that a
     /// spanning tree leaves out. Call prepare() first.
-    struct passed {
-        index branch;
-        double sense;
-    };
     [[nodiscard]] const std::vector<std::vector<passed>>& loops() const { return loops_; }
 
     /// Finds the loops, and currents that meet every node's balance. @return false if a given current has no way

@@ -36,17 +36,31 @@ public:
     [[nodiscard]] sloped at(double place, const Curve& curve) const
     {
         const int number = static_cast<int>(place);
-        const cubic& c = cell_[static_cast<unsigned>(number)];
-        if (!c.known) fill(number, curve);
+        const cubic& c = cell_at(number, curve);
         const double u = place - number;
         return {c.c0 + u * (c.c1 + u * (c.c2 + u * c.c3)), c.c1 + u * (2.0 * c.c2 + 3.0 * u * c.c3)};
+    }
+    /// The curve alone. @param place, curve as in at()
+    template <class Curve>
+    [[nodiscard]] double value_at(double place, const Curve& curve) const
+    {
+        const int number = static_cast<int>(place);
+        const cubic& c = cell_at(number, curve);
+        const double u = place - number;
+        return c.c0 + u * (c.c1 + u * (c.c2 + u * c.c3));
     }
 
 private:
     struct cubic {
-        double c0 = 0.0, c1 = 0.0, c2 = 0.0, c3 = 0.0;
-        bool known = false;
+        double c0 = std::numeric_limits<double>::quiet_NaN(), c1 = 0.0, c2 = 0.0, c3 = 0.0;  // c0 not known: no number
     };
+    template <class Curve>
+    [[nodiscard]] const cubic& cell_at(int number, const Curve& curve) const
+    {
+        const cubic& c = cell_[static_cast<unsigned>(number)];
+        if (std::isnan(c.c0)) fill(number, curve);
+        return c;
+    }
 
     // Seldom asked for, and kept out of at(), which then fits into its callers.
     template <class Curve>
@@ -56,7 +70,7 @@ private:
         for (int i = 0; i < 4; ++i)
             if (std::isnan(p[i])) p[i] = curve(number + i - 1.0);
         cell_[static_cast<unsigned>(number)] = {p[1], 0.5 * (p[2] - p[0]), p[0] - 2.5 * p[1] + 2.0 * p[2] - 0.5 * p[3],
-                                                1.5 * (p[1] - p[2]) + 0.5 * (p[3] - p[0]), true};
+                                                1.5 * (p[1] - p[2]) + 0.5 * (p[3] - p[0])};
     }
 
     mutable std::array<double, cells + 3> point_;
@@ -80,10 +94,14 @@ public:
     {
         if (!(x >= 0.0 && x < highest)) return by_law(x);
         const double place = std::sqrt(x) * (1.0 / step);
-        const sloped h = cubics_.at(place, [this](double at) {
-            return law_(std::fmax(step * step * at * at, least));  // even about zero
-        });
+        const sloped h = cubics_.at(place, [this](double at) { return at_place(at); });
         return {h.value * x, h.value + 0.5 * place * h.slope};  // place = sqrt(x)/step
+    }
+    /// h(x) x alone. @param x as in at()
+    [[nodiscard]] double value_at(double x) const
+    {
+        if (!(x >= 0.0 && x < highest)) return by_law(x).value;
+        return x * cubics_.value_at(std::sqrt(x) * (1.0 / step), [this](double at) { return at_place(at); });
     }
 
 private:
@@ -91,6 +109,11 @@ private:
     static constexpr std::size_t cells = 64;
     static constexpr double highest = step * step * 64.0 * 64.0;
     static constexpr double least = 1e-6;  // x: the law at zero is its limit
+
+    [[nodiscard]] double at_place(double place) const
+    {
+        return law_(std::fmax(step * step * place * place, least));  // even about zero
+    }
 
     [[nodiscard, gnu::noinline]] sloped by_law(double x) const
     {

@@ -194,7 +194,7 @@ public:
             std::vector<double> slopes;
             straighten(x, on, slopes, *matrix);
         }
-        if (sums != nullptr) *sums = totals_at(x, on, {});
+        if (sums != nullptr) *sums = totals_at(x, on);
     }
 
     /// The network straightened at a state.
@@ -205,10 +205,10 @@ public:
         const std::span<double> m = matrix.values();
         std::copy(straight_slopes_.begin(), straight_slopes_.end(), m.begin());
         for (index i = 0; i < size(); ++i) m[i] += on * on_slopes_[i];
-        slopes.clear();
-        for (const surface_of& s : surfaces_) {
-            slopes.push_back(s.size * s.table->at(x[s.a]).slope);
-            m[s.a] += slopes.back();
+        slopes.resize(surfaces_.size());
+        for (index k = 0; k < surfaces_.size(); ++k) {
+            const surface_of& s = surfaces_[k];
+            m[s.a] += slopes[k] = s.size * s.table->at(x[s.a]).slope;
         }
         for (const curved_link& l : curved_) {
             const double place = l.weight * x[l.a] + (1.0 - l.weight) * x[l.b], over = x[l.a] - x[l.b];
@@ -252,22 +252,39 @@ public:
     void add_curvature(std::span<const double> x, std::span<const double> shift, double on,
                        std::span<const double> slopes, std::span<double> heat) const
     {
-        add_curved<true>([x, shift](index i) { return x[i] + shift[i]; }, on, slopes, heat);
+        add_curved<true>([at = x.data(), by = shift.data()](index i) { return at[i] + by[i]; }, on, slopes, heat);
     }
 
     /// Nodes that curved elements follow.
     [[nodiscard]] const std::vector<index>& curved_nodes() const { return curved_nodes_; }
 
     /// Heat made and lost at a state [W].
-    /// @param x rises @param on as in evaluate() @param heats out, if not empty: of every source while current flows
-    [[nodiscard]] totals totals_at(std::span<const double> x, double on, std::span<double> heats) const
+    /// @param x rises @param on as in evaluate()
+    [[nodiscard]] totals totals_at(std::span<const double> x, double on) const
+    {
+        const totals even = straight_totals(x, x, on), curved = curved_totals(x, on, {});
+        return {even.made + curved.made, even.lost + curved.lost};
+    }
+    /// The share of elements that are straight in their rises: of means over time it is the mean.
+    /// @param x rises, the mean over all the time @param on_x mean over the time with current @param on as in
+    /// evaluate()
+    [[nodiscard]] totals straight_totals(std::span<const double> x, std::span<const double> on_x, double on) const
     {
         totals out;
-        for (const sink_to& s : sinks_) out.lost += (s.while_on ? on * s.g : s.g) * (x[s.a] - s.far);
-        for (const surface_of& s : surfaces_) out.lost += s.size * s.table->at(x[s.a]).value;
+        for (const sink_to& s : sinks_)
+            out.lost += s.while_on ? on * s.g * (on_x[s.a] - s.far) : s.g * (x[s.a] - s.far);
         for (const constant_heat& c : constants_) out.made += c.watts;
         if (!(on > 0.0)) return out;
-        for (const straight& s : linears_) out.made += on * (s.at_zero + s.slope * x[s.a]);
+        for (const straight& s : linears_) out.made += on * (s.at_zero + s.slope * on_x[s.a]);
+        return out;
+    }
+    /// The share of surfaces and of sources with a law.
+    /// @param x rises @param on as in evaluate() @param heats out, if not empty: of every source while current flows
+    [[nodiscard]] totals curved_totals(std::span<const double> x, double on, std::span<double> heats) const
+    {
+        totals out;
+        for (const surface_of& s : surfaces_) out.lost += s.size * s.table->value_at(x[s.a]);
+        if (!(on > 0.0)) return out;
         for (index k = 0; k < sources_.size(); ++k) {
             const source& s = sources_[k];
             const double w = heat_of(s, x, false).value;
@@ -290,9 +307,13 @@ private:
     void add_curved(const At& at, double on, std::span<const double> slopes, std::span<double> heat) const
     {
         const double* slope = slopes.data();
+        double* const gain = heat.data();
         for (const surface_of& s : surfaces_) {
-            const double x = at(s.a);
-            heat[s.a] -= s.size * s.table->at(x).value - (beyond ? *slope++ * x : 0.0);
+            const double x = at(s.a), given_off = s.size * s.table->value_at(x);
+            if constexpr (beyond)
+                gain[s.a] += *slope++ * x - given_off;
+            else
+                gain[s.a] -= given_off;
         }
         for (const curved_link& l : curved_) {
             const double a = at(l.a), b = at(l.b);
@@ -303,8 +324,8 @@ private:
                 w -= slope[0] * a - slope[1] * b;
                 slope += 2;
             }
-            heat[l.a] -= w;
-            heat[l.b] += w;
+            gain[l.a] -= w;
+            gain[l.b] += w;
         }
         if (!(on > 0.0)) return;
         for (const source& s : sources_) {
@@ -315,8 +336,8 @@ private:
                 w -= slope[0] * in + slope[1] * follows;
                 slope += 2;
             }
-            if (s.to != nowhere) heat[s.to] += s.share * w;
-            if (s.also_to != nowhere) heat[s.also_to] += s.also_share * w;
+            if (s.to != nowhere) gain[s.to] += s.share * w;
+            if (s.also_to != nowhere) gain[s.also_to] += s.also_share * w;
         }
     }
 

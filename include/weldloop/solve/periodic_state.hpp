@@ -142,8 +142,9 @@ private:
         const double by_time = 1.0 / (gamma * k.time);
         const double *const capacity = n_->capacity().data(), *const heat = heat_[k.on > 0.0 ? 1 : 0].data();
         const double *const from = k.from.data(), *const one = k.stage[0].data(), *const two = k.stage[1].data();
-        const auto start_with = [&](const auto& rise) {
-            for (std::size_t i = 0; i < size_; ++i) base_[i] = heat[i] + by_time * capacity[i] * rise(i);
+        const auto start_with = [this, by_time, capacity, heat](const auto& rise) {
+            double* __restrict const base = base_.data();
+            for (std::size_t i = 0, n = size_; i < n; ++i) base[i] = heat[i] + by_time * capacity[i] * rise(i);
         };
         if (s == 0)
             start_with([=](std::size_t i) { return from[i]; });
@@ -161,10 +162,13 @@ private:
             n_->add_curvature(x, guess, k.on, k.slopes, next_);
             k.matrix.solve(next_);
             double most = 0.0;
+            const double *const now = next_.data(), *const was = x.data(), *const by = guess.data(),
+                                *const so_far = moved.data();
+            double* const whole = moved_.data();
             for (const std::size_t i : n_->curved_nodes()) {
-                const double way = next_[i] - x[i];
-                most = std::max(most, std::fabs(way - guess[i]));
-                moved_[i] = moved[i] + way;
+                const double way = now[i] - was[i], off = std::fabs(way - by[i]);
+                most = off > most ? off : most;
+                whole[i] = so_far[i] + way;
             }
             x.swap(next_);
             if (most <= tolerance) return true;
@@ -287,9 +291,9 @@ public:
 
 private:
     // What a departure at the start of the period must be, for the period to end as far from it as it does: one over
-    // (1 - exp(-z)), z the rates of the mean balance times the period, by 1/z + 1 - 1.7/(z + 3.4) (within 3 %
-    // everywhere).
-    static constexpr double pole = 3.4;
+    // (1 - exp(-z)), z the rates of the mean balance times the period, by 1/z + 1 - (a + b/(z + p))/(z + p) (within
+    // 0.65 % everywhere, fitted to that function alone).
+    static constexpr double pole = 7.04, once = 0.3554, twice = 24.27;
     void prepare_correction(const std::vector<double>& mean)
     {
         slow_matrix_ = n_->pattern();
@@ -304,21 +308,29 @@ private:
     void correct(const std::vector<double>& defect, std::vector<double>& start) const
     {
         std::vector<double> slow(size_), fast(size_);
-        for (std::size_t i = 0; i < size_; ++i) {
-            slow[i] = n_->capacity()[i] * defect[i] / (programme_.on + programme_.rest);
-            fast[i] = pole * slow[i];
-        }
+        const double by_period = 1.0 / (programme_.on + programme_.rest);
+        for (std::size_t i = 0; i < size_; ++i) fast[i] = slow[i] = by_period * n_->capacity()[i] * defect[i];
         slow_matrix_.solve(slow);
         fast_matrix_.solve(fast);
-        for (std::size_t i = 0; i < size_; ++i) start[i] += slow[i] + defect[i] - 0.5 * fast[i];
+        for (std::size_t i = 0; i < size_; ++i) {
+            slow[i] += defect[i] - once * fast[i];
+            fast[i] *= twice * by_period * n_->capacity()[i];
+        }
+        fast_matrix_.solve(fast);
+        for (std::size_t i = 0; i < size_; ++i) start[i] += slow[i] - fast[i];
     }
 
-    // Begins with the steps of another state, all of it moved by what the mean state is over that one's.
+    // Begins with the steps of another state, its means made those of this one, its swings grown as the means have.
     [[nodiscard]] std::vector<double> shifted(const periodic_state& near, const std::vector<double>& mean)
     {
         steps_ = *near.march;
+        constexpr double least = 1.0;  // K: of a mean whose change says something of the swing
+        constexpr double most_grown = 5.0;
+        std::vector<double> grown(size_, 1.0);
+        for (std::size_t i = 0; i < size_; ++i)
+            if (near.mean[i] > least) grown[i] = std::clamp(mean[i] / near.mean[i], 1.0 / most_grown, most_grown);
         const auto move = [&](std::vector<double>& x) {
-            for (std::size_t i = 0; i < size_; ++i) x[i] += mean[i] - near.mean[i];
+            for (std::size_t i = 0; i < size_; ++i) x[i] = mean[i] + grown[i] * (x[i] - near.mean[i]);
         };
         for (march_step& k : steps_) {
             move(k.from);
@@ -379,11 +391,9 @@ private:
             for (std::size_t s = 0; s < 3; ++s) {
                 const std::vector<double>& x = k.stage[s];
                 const double share = marcher::weight[s] * k.time / (k.on > 0.0 ? programme_.on : programme_.rest);
-                for (std::size_t i = 0; i < size_; ++i) {
-                    mean[i] += share * x[i];
-                    out.peak[i] = std::max(out.peak[i], x[i]);
-                }
-                const heat_network::totals sums = n_->totals_at(x, k.on, heats);
+                add_to(mean, share, x);
+                raise_to(out.peak, x);
+                const heat_network::totals sums = n_->curved_totals(x, k.on, heats);
                 out.sums.made += marcher::weight[s] * k.time / period * sums.made;
                 out.sums.lost += marcher::weight[s] * k.time / period * sums.lost;
                 if (k.on > 0.0)
@@ -398,7 +408,23 @@ private:
             out.mean[i] = share_ * out.on_mean[i] + (1.0 - share_) * rest_mean[i];
             stored += n_->capacity()[i] * (out.trace.back()[i] - start[i]) / period;
         }
+        const heat_network::totals straight = n_->straight_totals(out.mean, out.on_mean, share_);
+        out.sums.made += straight.made;
+        out.sums.lost += straight.lost;
         out.imbalance = (out.sums.made - out.sums.lost - stored) / std::max(1e-300, std::fabs(out.sums.made));
+    }
+
+    static void add_to(std::vector<double>& sum, double share, const std::vector<double>& x)
+    {
+        double* __restrict const to = sum.data();
+        const double* __restrict const from = x.data();
+        for (std::size_t i = 0, n = x.size(); i < n; ++i) to[i] += share * from[i];
+    }
+    static void raise_to(std::vector<double>& peak, const std::vector<double>& x)
+    {
+        double* __restrict const to = peak.data();
+        const double* __restrict const from = x.data();
+        for (std::size_t i = 0, n = x.size(); i < n; ++i) to[i] = to[i] < from[i] ? from[i] : to[i];
     }
 
     // A segment in steps that keep the error of each near a bound.

@@ -4,7 +4,9 @@
 /// given order without exchange of rows.
 
 #include <algorithm>
+#include <cmath>
 #include <cstddef>
+#include <limits>
 #include <memory>
 #include <span>
 #include <utility>
@@ -31,6 +33,7 @@ public:
         for (auto [a, b] : pairs)
             if (a != b) later[std::min(a, b)].push_back(std::max(a, b));
         layout made;
+        index begin = 0;
         made.size = size;
         made.column.resize(size);
         for (index k = 0; k < size; ++k) {
@@ -51,6 +54,18 @@ public:
             if (later[k].size() > 1)
                 for (const index p : later[k])
                     for (const index q : later[k]) made.target.push_back(made.slot(p, q));
+        for (index k = 0; k < size; ++k) {
+            const index shift = made.column[k] - k, extras = later[k].empty() ? 0 : later[k].size() - 1;
+            const bool goes_on = !made.stretches.empty() && made.stretches.back().shift == shift && shift > 0 &&
+                                 made.stretches.back().extras == 0 && (shift == 1 || k - begin < shift);
+            if (!goes_on) {
+                made.stretches.push_back({k, shift, 0});
+                begin = k;
+            }
+            if (!later[k].empty()) made.span = std::max(made.span, later[k].back() - k);
+            made.stretches.back().end = k + 1;
+            made.stretches.back().extras = extras;
+        }
         values_.assign(size + 2 * made.column.size(), 0.0);
         layout_ = std::make_shared<const layout>(std::move(made));
     }
@@ -79,25 +94,29 @@ public:
         double* const diagonal = values_.data();
         double* const upper = diagonal + l.size;
         double* const lower = upper + l.column.size();
-        bool stable = true;
         const index* target = l.target.data();
-        index extra = 0;
-        for (index k = 0; k < l.size; ++k) {
-            stable = stable && diagonal[k] > 0.0;
-            const double pivot = diagonal[k] = 1.0 / diagonal[k];
-            lower[k] *= pivot;
-            if (extra == l.row.size() || l.row[extra] != k) {
-                if (l.column[k] != k) diagonal[l.column[k]] -= lower[k] * upper[k];
-                continue;
-            }
-            const index first = extra;
-            while (extra < l.row.size() && l.row[extra] == k) lower[l.size + extra++] *= pivot;
+        index extra = 0, k = 0;
+        for (const stretch& s : l.stretches) {
+            const index plain = s.end - (s.extras > 0 ? 1 : 0);
+            if (s.shift >= plain - k)
+                eliminate_apart(diagonal + k, diagonal + k + s.shift, upper + k, lower + k, plain - k);
+            else
+                for (index i = k; i < plain; ++i)
+                    eliminate_apart(diagonal + i, diagonal + i + s.shift, upper + i, lower + i, 1);
+            k = s.end;
+            if (s.extras == 0) continue;
+            const index row = plain, first = extra;
+            const double pivot = diagonal[row] = 1.0 / diagonal[row];
+            lower[row] *= pivot;
+            for (; extra < first + s.extras; ++extra) lower[l.size + extra] *= pivot;
             for (index p = first; p <= extra; ++p)  // the first of the row, then the others
                 for (index q = first; q <= extra; ++q)
                     values_[*target++] -=
-                        lower[p == first ? k : l.size + p - 1] * upper[q == first ? k : l.size + q - 1];
+                        lower[p == first ? row : l.size + p - 1] * upper[q == first ? row : l.size + q - 1];
         }
-        return stable;
+        return std::all_of(diagonal, diagonal + l.size, [](double inverse) {
+            return inverse > 0.0 && inverse <= std::numeric_limits<double>::max();
+        });
     }
 
     /// Solves in place for one right-hand side.
@@ -107,22 +126,126 @@ public:
         const double* const pivot = values_.data();
         const double* const upper = pivot + l.size;
         const double* const lower = upper + l.column.size();
-        const index* const column = l.column.data();
         double* const x = right.data();
-        index k = 0;
-        for (index e = 0; e < l.row.size(); ++e) {
-            for (; k <= l.row[e]; ++k) x[column[k]] -= lower[k] * x[k];
-            x[column[l.size + e]] -= lower[l.size + e] * x[l.row[e]];
+        index k = 0, extra = 0;
+        for (const stretch& s : l.stretches) {
+            if (s.shift == 1)
+                forward_along(x + k, lower + k, s.end - k);
+            else if (s.shift >= s.end - k)
+                forward_apart(x + k, x + k + s.shift, lower + k, s.end - k);
+            else
+                for (index i = k; i < s.end; ++i) x[i + s.shift] -= lower[i] * x[i];
+            k = s.end;
+            for (const index last = extra + s.extras; extra < last; ++extra)
+                x[l.column[l.size + extra]] -= lower[l.size + extra] * x[k - 1];
         }
-        for (; k < l.size; ++k) x[column[k]] -= lower[k] * x[k];
-        for (index e = l.row.size(); e-- > 0;) {
-            for (; k > l.row[e] + 1; --k) x[k - 1] = (x[k - 1] - upper[k - 1] * x[column[k - 1]]) * pivot[k - 1];
-            x[l.row[e]] -= upper[l.size + e] * x[column[l.size + e]];
+        for (auto s = l.stretches.rbegin(); s != l.stretches.rend(); ++s) {
+            for (const index first = extra - s->extras; extra > first; --extra)
+                x[s->end - 1] -= upper[l.size + extra - 1] * x[l.column[l.size + extra - 1]];
+            k = s + 1 == l.stretches.rend() ? 0 : (s + 1)->end;
+            if (s->shift == 1)
+                back_along(x + k, upper + k, pivot + k, s->end - k);
+            else if (s->shift >= s->end - k)
+                back_apart(x + k, x + k + s->shift, upper + k, pivot + k, s->end - k);
+            else
+                for (index i = s->end; i-- > k;) x[i] = (x[i] - upper[i] * x[i + s->shift]) * pivot[i];
         }
-        for (; k > 0; --k) x[k - 1] = (x[k - 1] - upper[k - 1] * x[column[k - 1]]) * pivot[k - 1];
+    }
+
+    /// Rows from `begin` to before `end`.
+    struct range {
+        index begin = 0;  ///< the first
+        index end = 0;    ///< after the last
+    };
+    /// Solves in place for a right-hand side that is zero but in a few rows, as far as the solution is felt: beyond the
+    /// range it is left zero, and is less than about `felt` of its greatest value. Time follows the range, where the
+    /// order of the unknowns follows a chain.
+    /// @param right outside `given` zero @param given the rows where it is not @param felt share, 1e-9 say
+    range solve_near(std::span<double> right, const range& given, double felt) const
+    {
+        const layout& l = *layout_;
+        const double* const pivot = values_.data();
+        const double* const upper = pivot + l.size;
+        const double* const lower = upper + l.column.size();
+        double* const x = right.data();
+        double greatest = 0.0;
+        for (index k = given.begin; k < given.end; ++k) greatest = std::max(greatest, std::fabs(x[k]));
+        index end = given.end;
+        const auto extras_from = [&l](index k) {
+            return static_cast<index>(std::lower_bound(l.row.begin(), l.row.end(), k) - l.row.begin());
+        };
+        index extra = extras_from(given.begin);
+        for (index k = given.begin; k < end; ++k) {
+            const auto pass_on = [&](index at, index slot) {
+                const double passed = lower[slot] * x[k];
+                if (std::fabs(passed) > felt * greatest) end = std::max(end, at + 1);
+                if (at < end) x[at] -= passed;
+            };
+            pass_on(l.column[k], k);
+            for (; extra < l.row.size() && l.row[extra] == k; ++extra)
+                pass_on(l.column[l.size + extra], l.size + extra);
+        }
+        greatest = 0.0;
+        index lowest = given.begin, k = end;
+        extra = extras_from(end);
+        while (k > 0 && (k > given.begin || k + l.span > lowest)) {
+            --k;
+            for (; extra > 0 && l.row[extra - 1] == k; --extra)
+                x[k] -= upper[l.size + extra - 1] * x[l.column[l.size + extra - 1]];
+            x[k] = (x[k] - upper[k] * x[l.column[k]]) * pivot[k];
+            greatest = std::max(greatest, std::fabs(x[k]));
+            if (std::fabs(x[k]) > felt * greatest) lowest = std::min(lowest, k);
+        }
+        return {k, end};
     }
 
 private:
+    // Neighbouring rows whose first later unknowns are neighbours as well. Only the last of them may see more.
+    struct stretch {
+        index end;     // before this row
+        index shift;   // from a row to the first later unknown it sees; 0 of the last of a tree
+        index extras;  // of its last row
+    };
+
+    // Rows that do not see each other, all at once; and rows of which each sees the next. Inlined, a compiler would
+    // forget that they are apart.
+    [[gnu::noinline]] static void eliminate_apart(double* __restrict diagonal, double* __restrict seen,
+                                                  const double* __restrict upper, double* __restrict lower, index count)
+    {
+        if (diagonal == seen) {  // the last of a tree sees nothing
+            *diagonal = 1.0 / *diagonal;
+            return;
+        }
+        for (index i = 0; i < count; ++i) {
+            const double inverse = 1.0 / diagonal[i], share = lower[i] * inverse;
+            diagonal[i] = inverse;
+            lower[i] = share;
+            seen[i] -= share * upper[i];
+        }
+    }
+    [[gnu::noinline]] static void forward_apart(const double* __restrict x, double* __restrict seen,
+                                                const double* __restrict lower, index count)
+    {
+        for (index i = 0; i < count; ++i) seen[i] -= lower[i] * x[i];
+    }
+    [[gnu::noinline]] static void back_apart(double* __restrict x, const double* __restrict seen,
+                                             const double* __restrict upper, const double* __restrict pivot,
+                                             index count)
+    {
+        for (index i = 0; i < count; ++i) x[i] = (x[i] - upper[i] * seen[i]) * pivot[i];
+    }
+    static void forward_along(double* __restrict x, const double* __restrict lower, index count)
+    {
+        double now = x[0];
+        for (index i = 0; i < count; ++i) x[i + 1] = now = x[i + 1] - lower[i] * now;
+    }
+    static void back_along(double* __restrict x, const double* __restrict upper, const double* __restrict pivot,
+                           index count)
+    {
+        double now = x[count];
+        for (index i = count; i-- > 0;) x[i] = now = (x[i] - upper[i] * now) * pivot[i];
+    }
+
     // Every unknown has a first later one it sees; the last of a tree has itself, by nothing. What else it sees, the
     // extras, follow in the order of their rows.
     struct layout {
@@ -130,6 +253,8 @@ private:
         std::vector<index> column;  // first of every row, then of the extras
         std::vector<index> row;     // of the extras
         std::vector<index> target;  // of rows with extras: slots of what they see among each other
+        std::vector<stretch> stretches;
+        index span = 0;  // from a row to the last later unknown that any row sees
 
         [[nodiscard]] index slot(index a, index b) const
         {
