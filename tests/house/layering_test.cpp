@@ -55,8 +55,16 @@ struct inclusion {
     bool in_quotes;
 };
 
-std::vector<inclusion> inclusions_in(const std::string& content)
+/// As the preprocessor reads it: lines that go on in the next joined, comments gone.
+std::string read_as_preprocessed(const std::string& content)
 {
+    static const std::regex goes_on(R"(\\[ \t]*\n)"), comment(R"(/\*[^*]*\*+(?:[^/*][^*]*\*+)*/|//[^\n]*)");
+    return std::regex_replace(std::regex_replace(content, goes_on, ""), comment, " ");
+}
+
+std::vector<inclusion> inclusions_in(const std::string& raw)
+{
+    const std::string content = read_as_preprocessed(raw);
     static const std::regex line(R"((?:^|\n)[ \t]*#[ \t]*include[ \t]*([<"])([^>"\n]+)[>"])");
     std::vector<inclusion> found;
     for (std::sregex_iterator it(content.begin(), content.end(), line), end; it != end; ++it)
@@ -78,6 +86,12 @@ std::vector<std::string> faults_of(const std::string& header, const std::string&
     // Each unit would get a constant of its own. What is indented is a member or local, where it does not matter.
     static const std::regex constant(R"((?:^|\n)(?:static |constexpr |const )[^\n(]*[={])");
     if (std::regex_search(content, constant)) note("defines a constant that is not inline");
+    // a name that a macro makes could be any
+    static const std::regex by_macro(R"((?:^|\n)[ \t]*#[ \t]*(?:include(?:_next)?|import)[ \t]*(?![<" \t]))"),
+        other_way(R"((?:^|\n)[ \t]*#[ \t]*(?:include_next|import)\b)");
+    const std::string read = read_as_preprocessed(content);
+    if (std::regex_search(read, by_macro) || std::regex_search(read, other_way))
+        note("includes by a macro or another word than include");
     for (const auto& [what, in_quotes] : inclusions_in(content)) {
         if (in_quotes) note("includes \"" + what + "\": write <weldloop/...>");
         if (!what.starts_with("weldloop/")) continue;
@@ -85,6 +99,39 @@ std::vector<std::string> faults_of(const std::string& header, const std::string&
         if (included < 0) note("includes <" + what + ">, which has no place in the order");
         if (included > rank) note("includes <" + what + ">, which stands below it");
     }
+    return faults;
+}
+
+/// Types that a header declares and leaves to others, and those it defines, at the left margin or indented.
+std::set<std::string> types_in(const std::string& content, bool defined)
+{
+    static const std::regex declared(
+        R"((?:^|\n)[ \t]*(?:template[ \t]*<[^\n]*>[ \t\n]*)?(?:struct|class|enum(?: class)?)[ \t]+(\w+)[ \t]*(?::[ \t]*[\w:]+[ \t]*)?;)"),
+        made(
+            R"((?:^|\n)[ \t]*(?:template[ \t]*<[^\n]*>[ \t\n]*)?(?:struct|class|enum(?: class)?)[ \t]+(\w+)[^;{}()]*\{)");
+    const std::string read = read_as_preprocessed(content);
+    std::set<std::string> found;
+    const std::regex& wanted = defined ? made : declared;
+    for (std::sregex_iterator it(read.begin(), read.end(), wanted), end; it != end; ++it) found.insert((*it)[1]);
+    return found;
+}
+
+/// Forward declarations of types that stand below their header in the order.
+std::vector<std::string> forward_faults_of(const header_tree& tree)
+{
+    std::map<std::string, int> highest_place;  // lowest folder in which a type of this name is defined
+    for (const auto& [header, content] : tree)
+        for (const std::string& type : types_in(content, true)) {
+            const auto [at, is_new] = highest_place.emplace(type, rank_of(header));
+            if (!is_new) at->second = std::min(at->second, rank_of(header));
+        }
+    std::vector<std::string> faults;
+    for (const auto& [header, content] : tree)
+        for (const std::string& type : types_in(content, false)) {
+            const auto known = highest_place.find(type);
+            if (known != highest_place.end() && known->second > rank_of(header))
+                faults.push_back(header + ": declares " + type + ", which stands below it");
+        }
     return faults;
 }
 
@@ -110,6 +157,11 @@ TEST(Layering, EveryHeaderKeepsTheRules)
     const header_tree tree = headers_of_the_library();
     ASSERT_THAT(tree, testing::Contains(testing::Key(everything)));
     for (const auto& [header, content] : tree) EXPECT_THAT(faults_of(header, content), testing::IsEmpty());
+}
+
+TEST(Layering, NoHeaderDeclaresWhatStandsBelowIt)
+{
+    EXPECT_THAT(forward_faults_of(headers_of_the_library()), testing::IsEmpty());
 }
 
 TEST(Layering, EveryIncludedHeaderExists)
@@ -161,6 +213,26 @@ TEST(LayeringRules, SeeWhatIsWrong)
                 IsEmpty());
     EXPECT_THAT(faults("weldloop/core/text.hpp", "constexpr int one = 1;\n"), ElementsAre(HasSubstr("not inline")));
     EXPECT_THAT(faults_of("weldloop/core/text.hpp", "// text\n"), ElementsAre(HasSubstr("#pragma once")));
+}
+
+TEST(LayeringRules, AreNotFooled)
+{
+    const auto faults = [](const std::string& lines) {
+        return faults_of("weldloop/law/heat.hpp", "#pragma once\n" + lines);
+    };
+    using testing::ElementsAre, testing::HasSubstr, testing::IsEmpty;
+    EXPECT_THAT(faults("#define BELOW <weldloop/part/cable.hpp>\n#include BELOW\n"),
+                ElementsAre(HasSubstr("by a macro")));
+    EXPECT_THAT(faults("#inc\\\nlude <weldloop/part/cable.hpp>\n"), ElementsAre(HasSubstr("stands below")));
+    EXPECT_THAT(faults("/* a */ # /* b */ include /* c */ <weldloop/part/cable.hpp>\n"),
+                ElementsAre(HasSubstr("stands below")));
+    EXPECT_THAT(faults("#import <cmath>\n"), ElementsAre(HasSubstr("another word")));
+    EXPECT_THAT(faults("// #include <weldloop/part/cable.hpp>\n"), IsEmpty());
+
+    const header_tree tree{{"weldloop/part/cable.hpp", "struct cable {\n};\n"},
+                           {"weldloop/law/heat.hpp", "  struct cable;\nstruct heat;\nstruct heat {\n};\n"},
+                           {"weldloop/circuit/loop.hpp", "class cable;\n"}};
+    EXPECT_THAT(forward_faults_of(tree), ElementsAre(HasSubstr("law/heat.hpp: declares cable")));
 }
 
 TEST(LayeringRules, FollowInclusionsThroughOtherHeaders)

@@ -49,6 +49,12 @@ inline assessed_station trailer_stand()
     return assessed(read_station(example_file("trailer_frame.toml")));
 }
 
+/// The one with a second clamp and a chain that steals current.
+inline assessed_station gate_two_clamps()
+{
+    return assessed(read_station(example_file("gate_two_clamps.toml")));
+}
+
 /// A small loop; line and column of each word matter to the tests of the reader.
 inline constexpr std::string_view small_station = R"(name = "Bench"
 [job]
@@ -195,10 +201,10 @@ size = "1/0 AWG"
     return assessed(station_from_toml(text, "long.toml"));
 }
 
-/// One of every kind: with faults, healthy, long, open, ending, with hostile names.
+/// One of every kind: with faults, healthy, with ways, long, open, ending, with hostile names.
 inline std::vector<assessed_station> all_stations()
 {
-    return {gate_shop(), trailer_stand(), long_path(), open_bench(), ending_stand(), hostile_shop()};
+    return {gate_shop(), trailer_stand(), gate_two_clamps(), long_path(), open_bench(), ending_stand(), hostile_shop()};
 }
 
 }  // namespace weldloop::test

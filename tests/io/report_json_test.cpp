@@ -68,6 +68,42 @@ TEST(ReportJson, HasTheKeysOthersRelyOn)
     }
 }
 
+TEST(ReportJson, HasTheWays)
+{
+    const test::assessed_station s = test::gate_two_clamps();
+    const json report = report_of(s);
+    ASSERT_EQ(report.at("ways").size(), s.found.ways.size());
+    for (std::size_t w = 0; w < s.found.ways.size(); ++w) {
+        const json& way = report.at("ways").at(w);
+        const way_result& is = s.found.ways[w];
+        EXPECT_EQ(way.at("name"), is.name);
+        EXPECT_EQ(way.at("kind"), is.kind == way_kind::stray ? "stray" : "intended");
+        expect_band(way.at("current_A"));
+        EXPECT_NEAR_REL(way.at("current_A").at("typical").get<double>(), is.current.typical.value(), 1e-6);
+        EXPECT_NEAR_REL(way.at("share").get<double>(), is.current.typical.value() / 230.0, 1e-6);
+        EXPECT_EQ(way.at("conducts"), true);
+        EXPECT_EQ(way.at("spans_arc"), false);
+    }
+    // every part but the arc, those of the ways after those of the path
+    ASSERT_EQ(report.at("parts").size(), parts_in(s.is) - 1);
+    std::size_t in_ways = 0;
+    for (const json& part : report.at("parts")) {
+        expect_band(part.at("current_A"));
+        if (part.at("way") != "") ++in_ways;
+        if (part.at("name") == "chain") {
+            EXPECT_EQ(part.at("way"), "hoist chain");
+            EXPECT_EQ(part.at("kind"), "chain");
+            EXPECT_EQ(part.at("peak_degC"), "unknown");
+            EXPECT_EQ(part.at("current_A"), report.at("ways").at(1).at("current_A"));
+        }
+    }
+    EXPECT_EQ(in_ways, 4u);
+    expect_numbers(report);
+    bool stray = false;
+    for (const json& finding : report.at("findings")) stray = stray || finding.at("id") == "stray_current";
+    EXPECT_TRUE(stray);
+}
+
 TEST(ReportJson, SaysWhatTheAssessmentSays)
 {
     const test::assessed_station s = test::gate_shop();

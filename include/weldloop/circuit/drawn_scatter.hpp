@@ -313,8 +313,8 @@ private:
     [[nodiscard]] std::vector<std::size_t> branches_of(std::size_t part) const
     {
         std::vector<std::size_t> out{net_->parts()[part].branch};
-        for (const loop_network::ohmic_at& o : net_->parts()[part].ohmics)
-            if (std::find(out.begin(), out.end(), o.branch) == out.end()) out.push_back(o.branch);
+        for (const std::size_t b : net_->parts()[part].meeting)
+            if (b != out.front()) out.push_back(b);
         return out;
     }
 

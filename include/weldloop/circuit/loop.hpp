@@ -5,11 +5,13 @@
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
+#include <numbers>
 #include <optional>
 #include <utility>
 #include <vector>
 
 #include <weldloop/circuit/current_sharing.hpp>
+#include <weldloop/circuit/instant_sharing.hpp>
 #include <weldloop/circuit/loop_network.hpp>
 #include <weldloop/circuit/loop_state.hpp>
 #include <weldloop/circuit/station.hpp>
@@ -40,6 +42,7 @@ public:
                                    const solve::periodic_state* near = nullptr)
     {
         net_.set(level);
+        level_ = level;
         const current_sharing sharing(net_, level);
         loop_state out = without_current(level, sharing);
         if (!sharing.arc_burns()) {
@@ -48,6 +51,7 @@ public:
         }
         solve::periodic_state found;
         out.outcome = sharing.divides() ? shared(found, sharing, near) : heated(found, near);
+        if (out.is_solved() && sharing.divides() && programme_.rest > 0.0) out.outcome = followed(found, sharing);
         if (out.outcome == loop_outcome::ends) note_bound(out, found.bounded_at);
         if (!out.is_solved()) return out;
         write(out, found, level);
@@ -82,6 +86,8 @@ public:
     }
 
 private:
+    static constexpr double usually_settled = 1e-4;  // K from period to period
+
     [[nodiscard]] double on_share() const { return programme_.on / (programme_.on + programme_.rest); }
 
     [[nodiscard]] loop_state without_current(scatter level, const current_sharing& sharing) const
@@ -105,39 +111,115 @@ private:
     }
 
     // The heat at the currents that are set.
-    [[nodiscard]] loop_outcome heated(solve::periodic_state& found, const solve::periodic_state* near) const
+    [[nodiscard]] loop_outcome heated(solve::periodic_state& found, const solve::periodic_state* near,
+                                      double settled = usually_settled) const
     {
-        found = periodic_state_of(net_.network(), programme_, net_.cold(), near);
+        found = periodic_state_of(net_.network(), programme_, net_.cold(), near, settled);
         return found.what == solve::outcome::solved    ? loop_outcome::solved
                : found.what == solve::outcome::bounded ? loop_outcome::ends
                                                        : loop_outcome::not_settled;
     }
 
-    // Currents and heat together: from the division of a cold circuit, in Newton's steps of the loops' currents with
-    // the heat solved anew at each.
+    // Currents and heat together: from the division of a cold circuit, and where that leads nowhere from that of the
+    // loop as it warms.
     [[nodiscard]] loop_outcome shared(solve::periodic_state& found, const current_sharing& sharing,
                                       const solve::periodic_state* near)
+    {
+        const solve::divided_currents divided = sharing.divide(net_.cold());
+        if (divided.what == solve::division::unconnected) return loop_outcome::open_circuit;
+        if (divided.what != solve::division::found) return loop_outcome::not_settled;
+        const loop_outcome first = settled_from(divided.amps, found, sharing, near);
+        if (first == loop_outcome::solved) return first;
+        // where a tenth of a kelvin decides which way carries how much, nobody can say
+        constexpr double unevenness = 0.1, alike = 1e-3;  // K; of the largest current
+        std::vector<double> amps = divided.amps, other = divided.amps;
+        const loop_outcome warm = warmed(amps, found.bounded_at, sharing, unevenness);
+        if (warmed(other, found.bounded_at, sharing, -unevenness) != warm) return loop_outcome::unstable;
+        if (warm != loop_outcome::solved) return warm;
+        for (std::size_t b = 0; b < amps.size(); ++b)
+            if (std::fabs(amps[b] - other[b]) > alike * largest_given()) return loop_outcome::unstable;
+        return settled_from(amps, found, sharing, nullptr);
+    }
+    // The same with the currents divided at every moment, from where constant ones settle.
+    [[nodiscard]] loop_outcome followed(solve::periodic_state& found, const current_sharing& sharing)
+    {
+        const solve::periodic_state constant = std::move(found);
+        instant_sharing follower(net_, sharing);
+        return heated(found, &constant);
+    }
+    [[nodiscard]] double largest_given() const
+    {
+        double out = 0.0;
+        for (const loop_network::given_current& g : net_.given()) out = std::max(out, g.amps);
+        return out;
+    }
+
+    // The loop as it warms from the cold: in time, its heat spread over the period, its currents divided anew at every
+    // step. @param amps of all branches; when it has come to rest, those it then has
+    // @param unevenness of the cold loop, spread over its places [K]
+    [[nodiscard]] loop_outcome warmed(std::vector<double>& amps, std::size_t& bounded_at,
+                                      const current_sharing& sharing, double unevenness)
+    {
+        constexpr int most_steps = 3000;
+        constexpr double first = 0.1, longest = 120.0, growth = 1.2;  // s
+        constexpr double most_change = 2.0, at_rest = 1e-4;           // K in a step
+        const solve::heat_network& heat = net_.network();
+        std::vector<double> rise = net_.cold(), gain(heat.size());
+        double step = first, spread = 0.0, whole = 0.0;
+        for (double& r : rise) {
+            spread = std::modf(spread + std::numbers::phi, &whole);
+            r += unevenness * (2.0 * spread - 1.0);
+        }
+        for (int k = 0; k < most_steps; ++k) {
+            net_.set_currents(amps);
+            solve::sparse_lu matrix = heat.pattern();
+            heat.evaluate(rise, on_share(), gain, &matrix);
+            for (std::size_t i = 0; i < heat.size(); ++i) matrix.values()[i] += heat.capacity()[i] / step;
+            static_cast<void>(matrix.eliminate());
+            matrix.solve(gain);
+            double change = 0.0;
+            for (const double d : gain) change = std::max(change, std::fabs(d));
+            if (change > most_change) {
+                step *= 0.5 * most_change / change + 0.25;
+                continue;
+            }
+            for (std::size_t i = 0; i < heat.size(); ++i) {
+                rise[i] += gain[i];
+                if (!(rise[i] > heat.bound()[i])) continue;
+                bounded_at = i;
+                return loop_outcome::ends;
+            }
+            const solve::divided_currents divided = sharing.divide(rise, amps);
+            if (divided.what != solve::division::found) return loop_outcome::not_settled;
+            amps = divided.amps;
+            if (step == longest && change <= at_rest) return loop_outcome::solved;
+            step = std::min(longest, growth * step);
+        }
+        return loop_outcome::not_settled;
+    }
+
+    // In Newton's steps of the loops' currents with the heat solved anew at each. @param amps to begin with
+    [[nodiscard]] loop_outcome settled_from(std::vector<double> amps, solve::periodic_state& found,
+                                            const current_sharing& sharing, const solve::periodic_state* near)
     {
         constexpr int most_rounds = 60, last_rounds = 2;
         constexpr double settled = 1e-11;   // of the largest current
         constexpr double as_before = 1e-3;  // of it: a bound met at the same currents again is one
-        solve::divided_currents divided = sharing.divide(net_.cold());
-        if (divided.what == solve::division::unconnected) return loop_outcome::open_circuit;
-        if (divided.what != solve::division::found) return loop_outcome::not_settled;
-        std::vector<double> amps = divided.amps;
-        double largest = 0.0;
-        for (const loop_network::given_current& g : net_.given()) largest = std::max(largest, g.amps);
+        // the heat's own rest moves the currents: it is solved as much finer as they need once they hardly change
+        constexpr double hardly = 1e-5, finely_settled = 1e-7;  // of the largest current; K
+        const double largest = largest_given();
         solve::periodic_state before;
         if (near != nullptr) before = *near;
         bool has_before = near != nullptr, was_bounded = false;
         int settled_rounds = 0;
+        double fineness = usually_settled;
         for (int round = 0; round < most_rounds; ++round) {
             net_.set_currents(amps);
-            const loop_outcome heat = heated(found, has_before ? &before : nullptr);
+            const loop_outcome heat = heated(found, has_before ? &before : nullptr, fineness);
             if (heat == loop_outcome::ends && !was_bounded && found.mean.size() == net_.network().size()) {
                 // what has warmed on the way to the bound may carry less by then
                 was_bounded = true;
-                divided = sharing.divide(found.mean, amps);
+                const solve::divided_currents divided = sharing.divide(found.mean, amps);
                 double change = 0.0;
                 for (std::size_t b = 0; b < amps.size(); ++b)
                     change = std::max(change, std::fabs(divided.amps[b] - amps[b]));
@@ -153,6 +235,7 @@ private:
                 if (++settled_rounds == last_rounds) return loop_outcome::solved;
             }
             if (step.amps.empty()) return loop_outcome::unstable;
+            if (step.change <= hardly * largest) fineness = finely_settled;
             before = found;
             has_before = true;
             amps = step.amps;
@@ -176,25 +259,85 @@ private:
 
     [[nodiscard]] temperature at(double rise) const { return temperature::kelvin(net_.air() + rise); }
 
-    void write(loop_state& out, const solve::periodic_state& found, scatter level) const
+    void write(loop_state& out, const solve::periodic_state& found, scatter level)
     {
         for (const double t : found.times) out.times.push_back(in_si<duration>(t));
         out.made = in_si<power>(found.sums.made);
         out.lost = in_si<power>(found.sums.lost);
+        const sharing_means means = means_of(found);
+        net_.set_currents(means.branch_amps);
+        const std::vector<std::vector<double>> amps = amps_of(found);
+        std::size_t first_contact = 0;
         for (std::size_t i = 0; i < out.parts.size(); ++i) {
-            write_part(out.parts[i], net_.parts()[i], found, level);
+            write_part(out.parts[i], i, means, first_contact, amps, found, level);
+            first_contact += net_.parts()[i].contacts.size();
             out.extension_drop += out.parts[i].extension_drop;
         }
-        for (const loop_network::branch_at& b : net_.branches()) {
-            out.branch_amps.push_back(b.amps);
+        out.branch_amps = means.branch_amps;
+        out.branch_volts = means.branch_volts;
+        for (const loop_network::branch_at& b : net_.branches())
             if (b.way != part_address::trunk)
                 out.ways[b.way].current = std::max(out.ways[b.way].current, in_si<current>(std::fabs(b.amps)));
+        out.total_drop = across(out, means);
+    }
+
+    // Means while current flows: as they were followed, or of currents that are constant.
+    [[nodiscard]] sharing_means means_of(const solve::periodic_state& found) const
+    {
+        sharing_means out(net_);
+        if (!found.followed_on.empty()) {
+            std::size_t at = 0;
+            out.in_order([&](double& x) { x = found.followed_on[at++]; });
+            return out;
         }
-        out.total_drop = across(out, found);
+        for (std::size_t b = 0; b < net_.branches().size(); ++b) {
+            out.branch_amps[b] = net_.branches()[b].amps;
+            out.branch_volts[b] = net_.volts_of(b, found);
+        }
+        std::size_t which = 0;
+        for (std::size_t i = 0; i < net_.parts().size(); ++i) {
+            const loop_network::part_at& p = net_.parts()[i];
+            for (const loop_network::ohmic_at& o : p.ohmics) {
+                const double amps = out.branch_amps[o.branch];
+                const double volts = amps * (o.at_zero + o.by_kelvin * found.on_mean[o.node]);
+                out.metal_volts[i] += volts;
+                out.metal_watts[i] += amps * volts;
+                out.watts[i] += amps * volts;
+            }
+            for (const loop_network::contact_at& c : p.contacts) {
+                // its heat is that of a current no smaller than amps_in(); where there is less, there is less drop
+                const double amps = net_.amps_in(c.branch), own = out.branch_amps[c.branch];
+                out.contact_volts[which] = own * found.source_on[c.source] / (amps * amps);
+                out.watts[i] += own * out.contact_volts[which++];
+            }
+            if (!p.measured) continue;
+            out.measured_volts[i] = p.measured->drop_of(out.branch_amps[p.branch]).volts;
+            out.watts[i] += out.branch_amps[p.branch] * out.measured_volts[i];
+        }
+        return out;
+    }
+    // Currents of all branches at the moments of the trace that have current.
+    [[nodiscard]] std::vector<std::vector<double>> amps_of(const solve::periodic_state& found)
+    {
+        std::vector<std::vector<double>> out;
+        std::vector<double> constant;
+        for (const loop_network::branch_at& b : net_.branches()) constant.push_back(b.amps);
+        if (found.followed_on.empty()) {
+            out.assign(found.times.size(), constant);
+            return out;
+        }
+        const current_sharing sharing(net_, level_);
+        instant_sharing follower(net_, sharing);
+        for (std::size_t k = 0; k < found.times.size() && found.times[k] <= programme_.on * (1.0 + 1e-9); ++k) {
+            follower.follow(found.trace[k]);
+            out.push_back(follower.amps());
+        }
+        net_.set_currents(constant);
+        return out;
     }
 
     // From terminal to terminal along branches that conduct, the arc left out.
-    [[nodiscard]] voltage across(const loop_state& out, const solve::periodic_state& found) const
+    [[nodiscard]] voltage across(const loop_state& out, const sharing_means& means) const
     {
         const std::vector<loop_network::branch_at>& branches = net_.branches();
         if (branches.size() == 1) {
@@ -205,7 +348,7 @@ private:
         std::vector<double> volts;  // of each branch, from its first point to its second
         std::vector<bool> conducts;
         for (std::size_t b = 0; b < branches.size(); ++b) {
-            double sum = net_.volts_of(b, found);
+            double sum = means.branch_volts[b];
             bool closed = true;
             for (const std::size_t part : branches[b].parts) {
                 closed = closed && out.parts[part].conducts;
@@ -224,20 +367,21 @@ private:
         return part.tip != nullptr ? (state.tip_drop + state.extension_drop).value() : 0.0;
     }
 
-    void write_part(part_state& out, const loop_network::part_at& part, const solve::periodic_state& found,
+    void write_part(part_state& out, std::size_t which, const sharing_means& means, std::size_t first_contact,
+                    const std::vector<std::vector<double>>& amps, const solve::periodic_state& found,
                     scatter level) const
     {
-        double volts = 0.0, most = std::fabs(net_.branches()[part.branch].amps);
-        for (const loop_network::ohmic_at& o : part.ohmics) {
-            const double amps = std::fabs(net_.branches()[o.branch].amps);
-            most = std::max(most, amps);
-            // a point where ways meet has a drop for each: as one at the largest current it makes the same heat
-            volts += amps * amps * (o.at_zero + o.by_kelvin * found.on_mean[o.node]);
-        }
+        const loop_network::part_at& part = net_.parts()[which];
+        double most = std::fabs(means.branch_amps[part.branch]);
+        for (const std::size_t b : part.meeting) most = std::max(most, std::fabs(means.branch_amps[b]));
         out.current = in_si<current>(most);
-        if (volts != 0.0) volts /= most;
-        for (const loop_network::contact_at& c : part.contacts) {
-            out.contacts.push_back(contact_of(c, found));
+        // a point where ways meet has a drop for each: as one at the largest current it makes the same heat
+        double volts = part.meeting.empty() ? std::fabs(means.metal_volts[which])
+                       : most > 0.0         ? means.metal_watts[which] / most
+                                            : 0.0;
+        for (std::size_t k = 0; k < part.contacts.size(); ++k) {
+            const loop_network::contact_at& c = part.contacts[k];
+            out.contacts.push_back(contact_of(c, std::fabs(means.contact_volts[first_contact + k]), amps, found));
             const contact_state& now = out.contacts.back();
             volts += now.drop.value();
             if (c.on_work) out.work_drop = now.drop;
@@ -245,11 +389,11 @@ private:
             out.spots_melt = out.spots_melt || now.melts;
             out.hottest_spot = std::max(out.hottest_spot, now.hottest_spot);
         }
-        if (part.measured) volts += std::fabs(part.measured->drop_of(net_.branches()[part.branch].amps).volts);
+        volts += std::fabs(means.measured_volts[which]);
         out.extension_drop = pick(part.extension, level);
         out.tip_drop = pick(part.constant_drop, level);
         out.drop = in_si<voltage>(volts) + out.tip_drop + out.extension_drop;
-        out.loss = out.current * out.drop;
+        out.loss = in_si<power>(means.watts[which]) + out.current * (out.tip_drop + out.extension_drop);
         if (part.places.empty()) return;
 
         double along = 0.0, conductor = 0.0;
@@ -283,19 +427,20 @@ private:
         for (const std::vector<double>& moment : found.trace) out.trace.push_back(at(moment[hottest]));
     }
 
-    [[nodiscard]] contact_state contact_of(const loop_network::contact_at& c, const solve::periodic_state& found) const
+    [[nodiscard]] contact_state contact_of(const loop_network::contact_at& c, double drop,
+                                           const std::vector<std::vector<double>>& amps,
+                                           const solve::periodic_state& found) const
     {
         contact_state out;
         out.what = c.word;
-        const double amps = net_.amps_in(c.branch);
-        out.drop = in_si<voltage>(found.source_on[c.source] / amps);
+        out.drop = in_si<voltage>(drop);
         const metal_pair& metals = c.law->metals();
         const temperature melting = std::min(metals.first.melting, metals.second.melting);
         for (std::size_t k = 0; k < found.times.size(); ++k) {
             if (found.times[k] > programme_.on * (1.0 + 1e-9)) break;
-            const std::vector<double>& x = found.trace[k];
-            const double rise = c.with != loop_network::nowhere ? 0.5 * (x[c.bulk] + x[c.with]) : x[c.bulk];
-            const double volts = c.law->volts_at(rise, c.follows != loop_network::nowhere ? x[c.follows] : 0.0);
+            const double rise = loop_network::bulk_rise(c, found.trace[k]);
+            const double volts = c.law->volts_through(std::fabs(amps[k][c.branch]), rise,
+                                                      loop_network::gripping_rise(c, found.trace[k]));
             const temperature bulk = c.law->bulk_at(rise);
             const joint_limits limits = joint_limits_of(metals, bulk);
             if (limits.softening.value() > 0.0)
@@ -313,6 +458,7 @@ private:
     const station* station_;
     loop_network net_;
     solve::on_off programme_;
+    scatter level_ = scatter::typical;  // that is set
 };
 
 }  // namespace detail
@@ -327,6 +473,11 @@ private:
 ///
 /// Accuracy against a march written apart with finer cells and rings: peaks and means within 1 K or 2 % of the rise
 /// (tests/oracle/loop_march); heat made and lost agree to 1e-9.
+///
+/// Where ways share the current it is divided at every moment by the temperatures there are. Against a march written
+/// apart that does the same in short steps (tests/circuit/ways_random_test.cpp, 60 random loops): mean currents within
+/// 0.01 % of the loop's, peaks within 1 K or 2 % of the rise. Of several states the one that the loop reaches when it
+/// is switched on cold is sought; where a tenth of a kelvin decides which that is, the outcome is `unstable`.
 /// @param s     the station @param level which point of every joint's scatter to solve for
 /// @return finite values, whose meaning `outcome` says: only a solved loop has drops and temperatures; else every part
 /// is

@@ -53,6 +53,25 @@ private:
     double watts_ = 0.0;
 };
 
+/// Heat of a resistance by the square of a current that changes with the state.
+class squared_source final : public solve::heat_law {
+public:
+    /// @param amps of its branch, kept by the caller @param at_zero, by_kelvin its resistance [ohm, ohm/K]
+    squared_source(const double& amps, double at_zero, double by_kelvin)
+        : amps_(&amps), at_zero_(at_zero), by_kelvin_(by_kelvin)
+    {
+    }
+    [[nodiscard]] solve::sloped_by_two at(double rise, double, bool) const override
+    {
+        const double squared = *amps_ * *amps_;
+        return {squared * (at_zero_ + by_kelvin_ * rise), squared * by_kelvin_, 0.0};
+    }
+
+private:
+    const double* amps_;
+    double at_zero_, by_kelvin_;
+};
+
 /// A whole loop, or a stretch of it, under a current.
 class loop_network {
 public:
@@ -111,7 +130,8 @@ public:
         std::optional<measured_at> measured = {};
         std::size_t measured_source = 0;
         std::size_t branch = 0;  // that carries its current; of a junction or workpiece the one that leads to it
-        bool opened = false;     // taken as open, whatever it is
+        std::vector<std::size_t> meeting = {};  // of a junction or workpiece: all branches that end there
+        bool opened = false;                    // taken as open, whatever it is
         weldloop::basis basis = {};
     };
     /// A length of circuit between two points where ways meet, or between one and a terminal.
@@ -138,6 +158,10 @@ public:
             put_path(s.ways[w].path, w, point_named(s, s.ways[w].from), point_named(s, s.ways[w].to), 0, place);
         }
         put_points();
+        if (s.ways.empty() && s.others.empty())
+            put_squares();
+        else
+            let_currents_change();
         given_.push_back({terminal_out, terminal_in, amps_});
         for (const feed& f : s.others)
             given_.push_back({point_named(s, f.from).number, point_named(s, f.to).number, f.current.value()});
@@ -178,11 +202,13 @@ public:
             for (contact_at& c : p.contacts) c.law->set_amps(amps_in(c.branch));
             if (p.measured) set_measured(*p.measured);
         }
-        for (const squared_heat& h : squared_) {
-            const double squared = branches_[h.branch].amps * branches_[h.branch].amps;
-            net_.set_linear_source(h.which, squared * h.at_zero, squared * h.by_kelvin);
-        }
-        net_.settle();
+    }
+    /// Lets something set the currents at every state; null: they stay as they are.
+    void set_follower(solve::state_follower* f)
+    {
+        net_.set_follower(f);
+        for (part_at& p : parts_)
+            for (contact_at& c : p.contacts) c.law->keep_table(f == nullptr);
     }
     /// Current of a branch without its sign, as its contacts have it [A]: one that carries none is warmed by no more
     /// than this.
@@ -257,7 +283,7 @@ public:
     {
         constexpr double step = 1e-6;
         for (const squared_heat& h : squared_) {
-            const index node = net_.linear_source_node(h.which);
+            const index node = h.node;
             heat[node] +=
                 on_share * 2.0 * branches_[h.branch].amps * (h.at_zero + h.by_kelvin * rise[node]) * more[h.branch];
         }
@@ -358,7 +384,7 @@ private:
         const point* at;
     };
     struct squared_heat {
-        index which;
+        index node;
         double at_zero, by_kelvin;  // ohm, ohm/K
         std::size_t branch;
     };
@@ -384,6 +410,20 @@ private:
         for (const point& p : points_)
             if (p.place == place) return &p;
         return nullptr;
+    }
+
+    // Puts the heat of resistances by the squares of their currents.
+    void put_squares()
+    {
+        for (const squared_heat& h : squared_)
+            net_.linear_source(h.node, amps_ * amps_ * h.at_zero, amps_ * amps_ * h.by_kelvin);
+    }
+    void let_currents_change()
+    {
+        for (const squared_heat& h : squared_) {
+            const squared_source& law_of = law<squared_source>(branches_[h.branch].amps, h.at_zero, h.by_kelvin);
+            net_.add_source({.in = h.node, .law = &law_of, .to = h.node});
+        }
     }
 
     void begin_branch(std::size_t from, std::size_t way)
@@ -445,7 +485,9 @@ private:
     {
         for (const point& p : points_) {
             part_ = p.part;
-            const index node = p.piece != nullptr ? put_piece(p) : put_stud();
+            for (std::size_t b = 0; b < branches_.size(); ++b)
+                if (branches_[b].from == p.number || branches_[b].to == p.number) part_->meeting.push_back(b);
+            const index node = p.piece != nullptr ? put_piece(*p.piece) : put_stud(p);
             part_->places.push_back({part_place::metal, node});
             for (const ending& e : endings_) {
                 if (e.at != &p) continue;
@@ -467,18 +509,23 @@ private:
             }
         }
     }
-    index put_stud() { return net_.add_node(least_piece_capacity.value()); }
-    index put_piece(const point& p)
+    index put_stud(const point& p)
     {
-        const workpiece& piece = *p.piece;
+        const index node = net_.add_node(least_piece_capacity.value());
+        const bool is_touched =
+            std::any_of(endings_.begin(), endings_.end(), [&p](const ending& e) { return e.at == &p; });
+        constexpr double any = 1.0;  // W/K: where nothing of a known temperature touches it, it has that of the air
+        if (!is_touched) net_.sink(node, any, 0.0);
+        return node;
+    }
+    index put_piece(const workpiece& piece)
+    {
         const index node = body_node(workpiece_body_of(piece), piece.metal.melting);
         const double cold = spreading_resistance_of(piece).value(), alpha = piece.metal.temperature_coefficient.value();
         const double at_zero = cold * (1.0 + alpha * (air_ - reference_temperature.in_kelvin()));
-        for (std::size_t b = 0; b < branches_.size(); ++b) {
-            if (branches_[b].from != p.number && branches_[b].to != p.number) continue;
+        for (const std::size_t b : part_->meeting) {
             part_->ohmics.push_back({node, at_zero, cold * alpha, 0.0, b});
-            squared_.push_back({net_.linear_source(node, amps_ * amps_ * at_zero, amps_ * amps_ * cold * alpha),
-                                at_zero, cold * alpha, b});
+            squared_.push_back({node, at_zero, cold * alpha, b});
         }
         part_->basis.add(*piece.metal.electrical_source).add(workpiece_body).add(workpiece_spreading);
         return node;
@@ -638,10 +685,10 @@ private:
     lead_cells put_cells(const cable& c, double cooled, const lead_ends& joined = {})
     {
         surfaces_.push_back(std::make_unique<solve::curve_table>(lead_surface_table(c, where_)));
-        const lead_cells cells = put_lead(net_, c, where_, *surfaces_.back(), amps_, cooled, joined);
+        const lead_cells cells = put_lead(net_, c, where_, *surfaces_.back(), cooled, joined);
         for (const lead_cells::cell& cell : cells.cells) {
             part_->ohmics.push_back({cell.conductor, cell.at_zero, cell.by_kelvin, cell.length, this_branch()});
-            squared_.push_back({cell.heat, cell.at_zero, cell.by_kelvin, this_branch()});
+            squared_.push_back({cell.conductor, cell.at_zero, cell.by_kelvin, this_branch()});
             part_->places.push_back({part_place::conductor, cell.conductor});
             part_->places.push_back({part_place::covering, cell.surface});
         }
@@ -684,8 +731,7 @@ private:
     {
         const double cold = metal.at_20.value(), alpha = metal.temperature_coefficient.value();
         const double at_zero = cold * (1.0 + alpha * (air_ - reference_temperature.in_kelvin()));
-        squared_.push_back({net_.linear_source(body, amps_ * amps_ * at_zero, amps_ * amps_ * cold * alpha), at_zero,
-                            cold * alpha, this_branch()});
+        squared_.push_back({body, at_zero, cold * alpha, this_branch()});
         part_->ohmics.push_back({body, at_zero, cold * alpha, 0.0, this_branch()});
     }
     void put_slide(index body, const sheet_slide& slide)
@@ -800,8 +846,9 @@ private:
                                    here.face, this_branch()});
         part_->contacts.push_back({"cable connection", clamp.termination, here.termination.law.get(),
                                    here.termination.source, entry, nowhere, nowhere, false, nowhere, this_branch()});
-        if (here.spring_heat != nowhere)
-            squared_.push_back({here.spring_heat, here.spring_at_zero, here.spring_by_kelvin, this_branch()});
+        if (here.spring_at_zero > 0.0)
+            squared_.push_back(
+                {here.at(clamp_node::spring), here.spring_at_zero, here.spring_by_kelvin, this_branch()});
         if (piece != nullptr) patches_.push_back({piece, here.face});
         for (const auto& [what, node] : here.places) part_->places.push_back({what, node});
         laws_.push_back(std::move(here.jaws.law));

@@ -73,8 +73,8 @@ struct kind_namer {
 }
 [[nodiscard]] std::string_view kind_of(const path_part&& part) = delete;  ///< its word would die with the part
 
-/// The name of a part; without one it is called by kind and place, "cable 2". @param part the part
-/// @param place from 0
+/// The name of a part; without one it is called by kind and place, "cable 2".
+/// @param part the part @param place from 0
 [[nodiscard]] inline std::string name_of(const path_part& part, std::size_t place)
 {
     const std::string& given = std::visit([](const auto& p) -> const std::string& { return p.name; }, part);

@@ -31,7 +31,7 @@ struct part_address {
     return out;
 }
 
-/// Where the part with a number stands. @param place from 0 @throws out_of_range_error
+/// Where the part with a number stands. @param s the station @param place from 0 @throws out_of_range_error
 [[nodiscard]] inline part_address address_of(const station& s, std::size_t place)
 {
     std::size_t left = place;
@@ -44,7 +44,7 @@ struct part_address {
     throw out_of_range_error("part number", std::to_string(place), "below " + std::to_string(parts_in(s)));
 }
 
-/// The number of the first part of a way. @param which of the station's ways, from 0
+/// The number of the first part of a way. @param s the station @param which of the station's ways, from 0
 [[nodiscard]] inline std::size_t first_place_of_way(const station& s, std::size_t which)
 {
     std::size_t out = s.path.size();
@@ -52,7 +52,7 @@ struct part_address {
     return out;
 }
 
-/// The path a part stands in. @param a of the station
+/// The path a part stands in. @param s the station @param a of it
 [[nodiscard]] inline const std::vector<path_part>& path_at(const station& s, const part_address& a)
 {
     return a.way == part_address::trunk ? s.path : s.ways[a.way].path;
@@ -84,7 +84,8 @@ struct part_address {
     return name_of(part_at(s, place), place);
 }
 
-/// The name of a way; without one it is called by its place, "way 2". @param which from 0 @throws out_of_range_error
+/// The name of a way; without one it is called by its place, "way 2".
+/// @param s the station @param which from 0 @throws out_of_range_error
 [[nodiscard]] inline std::string name_of_way(const station& s, std::size_t which)
 {
     if (which >= s.ways.size())

@@ -126,16 +126,24 @@ template <class Q>
     return out;
 }
 
+/// "intended: 167 (150..180) A, 73 % of the arc's current"
+[[nodiscard]] inline std::string way_words(const assessment& found, std::size_t which)
+{
+    const way_result& w = found.ways[which];
+    std::string out = std::string(to_text(w.kind)) + ": ";
+    if (w.spans_arc) return out + "a short circuit across the arc, reckoned as open";
+    if (found.outcome != loop_outcome::solved) return out + "no current is known";
+    if (!w.conducts) out += "open, ";
+    constexpr double whole_amps = 20.0;
+    return out + detail::band_text(w.current, w.current.typical.value() < whole_amps ? 1 : 0) + " A, " +
+           to_text(w.share, 2) + " of the arc's current";
+}
+
 /// "gate clamp: from gate to return stud, intended: 167 (150..180) A, 73 % of the arc's current"
 [[nodiscard]] inline std::string way_line(const station& s, const assessment& found, std::size_t which)
 {
-    const way_result& w = found.ways[which];
-    std::string out = w.name + ": from " + s.ways[which].from + " to " + s.ways[which].to + ", " +
-                      std::string(to_text(w.kind)) + ": ";
-    if (w.spans_arc) return out + "a short circuit across the arc, reckoned as open";
-    if (found.outcome != loop_outcome::solved) return out + "no current is known";
-    if (!w.conducts) out += "open; ";
-    return out + detail::band_text(w.current, 0) + " A, " + to_text(w.share, 2) + " of the arc's current";
+    return found.ways[which].name + ": from " + s.ways[which].from + " to " + s.ways[which].to + ", " +
+           way_words(found, which);
 }
 
 /// Whether a part's temperature was found: of a measured part without a cooling area it is not.

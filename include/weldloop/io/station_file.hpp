@@ -219,14 +219,16 @@ inline void check_two_points(const toml_section& s, std::string_view from, std::
     }
     for (std::size_t i = 0; i < read.sections.size(); ++i)
         if (is_hub(part_at(out, i))) read.points.push_back(name_of(out, i));
+    detail::check_path(root, read, out);
     for (std::size_t k = 0; k < way_sections.size(); ++k) {
         way& w = out.ways[k];
         w.from = detail::read_point(way_sections[k], "from", read);
         w.to = detail::read_point(way_sections[k], "to", read);
         detail::check_two_points(way_sections[k], w.from, w.to);
-        for (const path_part& part : w.path)
+        for (std::size_t i = 0; i < w.path.size(); ++i)
             for (const char* key : {"from", "to"})
-                if (is_hub(part) && name_of(part, 0) == (std::string_view(key) == "from" ? w.from : w.to))
+                if (is_hub(w.path[i]) && name_of(w.path[i], first_place_of_way(out, k) + i) ==
+                                             (std::string_view(key) == "from" ? w.from : w.to))
                     way_sections[k].refuse(way_sections[k].place(key), "a point of the way itself");
         for (std::size_t other = 0; other < k; ++other)
             if (name_of_way(out, other) == name_of_way(out, k))
@@ -237,7 +239,6 @@ inline void check_two_points(const toml_section& s, std::string_view from, std::
     if (root.has("other"))
         for (const detail::toml_section& section : root.sections("other", station_file_limits::others, "supply"))
             out.others.push_back(detail::read_feed(section, read));
-    detail::check_path(root, read, out);
     return root.at_key("path", [&] {
         static_cast<void>(checked_arc_index(out));
         return out;

@@ -61,7 +61,8 @@ private:
         const double top = lane_height * static_cast<double>(which), y = top + 58;
         const double right = width_ - lead_from;
         drawing_.text({12, top + 20},
-                      shortened(way_line(station_, found_, which), static_cast<std::size_t>(width_ / 7.5)),
+                      shortened(found_.ways[which].name + ", " + way_words(found_, which),
+                                static_cast<std::size_t>(width_ / 7.5)),
                       w.kind == way_kind::stray ? "strong w-over" : "strong");
         drawing_.path(drawing_path().to({lead_from - 10, y}).line({right + 10, y}).d(), "rail");
         drawing_.circle({lead_from - 10, y}, 4, "dot").circle({right + 10, y}, 4, "dot");

@@ -87,7 +87,18 @@ inline void take_worse(assessment& out, assessment&& without, const station& s)
             r = std::move(other);
         }
     }
-    if (!without.conducts || !out.conducts || without.total_drop.typical <= out.total_drop.typical) return;
+    const bool takes_more = without.conducts && out.conducts && without.total_drop.typical > out.total_drop.typical;
+    if (without.outcome != loop_outcome::open_circuit)  // that is a finding of the ways
+        for (loop_finding& f : without.findings) {
+            f.text = "With every stray way open: " + f.text;
+            const auto known = std::find_if(out.findings.begin(), out.findings.end(),
+                                            [&f](const loop_finding& other) { return other.id == f.id; });
+            if (known == out.findings.end())
+                out.findings.push_back(std::move(f));
+            else if (takes_more)
+                *known = std::move(f);
+        }
+    if (!takes_more) return;
     out.total_drop = without.total_drop;
     out.arc_voltage = without.arc_voltage;
     out.arc_basis = without.arc_basis;
@@ -126,6 +137,7 @@ inline constexpr temperature cord_start = temperature::celsius(70.0), cord_end =
 struct worst_opening {
     current most = {};
     std::string by = {};
+    bool lasts = true;  // false: something melts before the loop settles; the current is that of the cold circuit
 };
 [[nodiscard]] inline std::vector<worst_opening> opened_in_turn(const solved_station& solved)
 {
@@ -136,11 +148,18 @@ struct worst_opening {
         if (b.has_arc || b.parts.empty() || is_stray(s, b.parts.front())) continue;
         loop_solver solver(s, arc_at, {b.parts.front()});
         const loop_state state = solver.solve(scatter::typical);
-        if (!state.is_solved()) continue;
+        if (state.outcome == loop_outcome::open_circuit) continue;
+        std::vector<double> amps = state.branch_amps;
+        if (!state.is_solved())
+            amps = current_sharing(solver.network(), scatter::typical).divide(solver.network().cold()).amps;
         std::vector<std::string> names;
         for (const std::size_t part : b.parts) names.push_back(name_of(s, part));
-        for (std::size_t w = 0; w < s.ways.size(); ++w)
-            if (state.ways[w].current > out[w].most) out[w] = {state.ways[w].current, listed(names)};
+        for (std::size_t k = 0; k < amps.size(); ++k) {
+            const std::size_t way = solver.network().branches()[k].way;
+            const current carried = in_si<current>(std::fabs(amps[k]));
+            if (way != part_address::trunk && carried > out[way].most)
+                out[way] = {carried, listed(names), state.is_solved()};
+        }
     }
     return out;
 }
@@ -182,8 +201,9 @@ inline void add_way_findings(assessment& out, const solved_station& solved)
                         lasts(s, w, r.current.typical));
             if (worst[w].most > r.current.typical)
                 add("stray_when_return_opens", finding_severity::warning,
-                    "With the way over " + worst[w].by + " open, " + r.name + " would typically carry " +
-                        to_text(worst[w].most, "A") + "." + lasts(s, w, worst[w].most));
+                    "With the way over " + worst[w].by + " open, " + r.name + " would " +
+                        (worst[w].lasts ? "typically carry " : "at first carry ") + to_text(worst[w].most, "A") +
+                        (worst[w].lasts ? "." : ", until something melts.") + lasts(s, w, worst[w].most));
         }
         if (is_solved) {
             loop_solver without(s, checked_arc_index(s), openings_of_stray_ways(s));

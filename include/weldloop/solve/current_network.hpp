@@ -76,25 +76,27 @@ public:
 
     [[nodiscard]] index branches() const { return branches_.size(); }  ///< number of branches
 
+    /// A branch as a loop passes it.
+    struct passed {
+        index branch;  ///< its number
+        double sense;  ///< 1 from its first node to its second, else -1
+    };
     /// Loops that decide the division, each as branches with the sense they are passed in: one for every branch that a
     /// spanning tree leaves out. Call prepare() first.
-    struct passed {
-        index branch;
-        double sense;
-    };
     [[nodiscard]] const std::vector<std::vector<passed>>& loops() const { return loops_; }
 
     /// Finds the loops, and currents that meet every node's balance. @return false if a given current has no way
     [[nodiscard]] bool prepare()
     {
         const auto nowhere = static_cast<index>(-1);
+        const std::vector<bool> in_tree = tree_of_least_resistance();
         std::vector<std::vector<index>> at(nodes_);
         for (index b = 0; b < branches_.size(); ++b) {
+            if (!in_tree[b]) continue;
             at[branches_[b].from].push_back(b);
             at[branches_[b].to].push_back(b);
         }
         std::vector<index> up(nodes_, nowhere), order, root(nodes_, nowhere);
-        std::vector<bool> in_tree(branches_.size(), false);
         for (index start = 0; start < nodes_; ++start) {
             if (root[start] != nowhere) continue;
             root[start] = start;
@@ -105,7 +107,6 @@ public:
                     if (root[other] != nowhere) continue;
                     root[other] = start;
                     up[other] = b;
-                    in_tree[b] = true;
                     order.push_back(other);
                 }
         }
@@ -211,14 +212,14 @@ public:
                     break;
                 }
             }
-            if (!better) return out;
-            constexpr double rounding = 1e-11;  // where rounding leaves no smaller residual
-            if (share == 1.0 && step > 60 && now.residual <= rounding) {
+            // a tree's branch may carry a small rest of large currents of loops: rounding then leaves more than
+            // `enough`
+            constexpr double rounding = 1e-11;
+            if (out.residual <= rounding && (!better || now.residual >= out.residual)) {
                 out.what = division::found;
-                out.residual = now.residual;
-                out.amps = now.amps;
                 return out;
             }
+            if (!better) return out;
         }
     }
 
@@ -277,6 +278,26 @@ private:
         std::vector<double> amps, slopes, round;
         double residual = 0.0;
     };
+
+    // Which branches span the nodes with as little resistance as can be. What the tree leaves out then has a current of
+    // its own, known to its last digit however small; the sums are left to branches whose volts hardly mind their
+    // rounding.
+    [[nodiscard]] std::vector<bool> tree_of_least_resistance() const
+    {
+        std::vector<double> ohms;
+        for (const branch& b : branches_) ohms.push_back(b.law->at(0.0).slope);
+        std::vector<index> order(branches_.size()), joined(nodes_);
+        std::iota(order.begin(), order.end(), index{0});
+        std::stable_sort(order.begin(), order.end(), [&ohms](index a, index b) { return ohms[a] < ohms[b]; });
+        std::iota(joined.begin(), joined.end(), index{0});
+        std::vector<bool> out(branches_.size(), false);
+        for (const index b : order) {
+            const index keep = joined[branches_[b].from], drop = joined[branches_[b].to];
+            out[b] = keep != drop;
+            std::replace(joined.begin(), joined.end(), drop, keep);
+        }
+        return out;
+    }
 
     [[nodiscard]] state state_at(std::span<const double> loop_amps) const
     {
