@@ -151,7 +151,8 @@ private:
 struct departures {
     double of_current = 0.0;  // at a point, of the loop's current
     double of_voltage = 0.0;  // round a loop, of the largest drop of a branch in it
-    double of_energy = 0.0;   // drops times currents less heat made, of it
+    double of_parts = 0.0;    // drops of a branch's parts less its volts, of the largest volts of a branch
+    double of_energy = 0.0;   // what parts make less heat made, of it
 };
 
 departures departures_of(const station& s, const detail::loop_network& net, const loop_state& state)
@@ -181,6 +182,17 @@ departures departures_of(const station& s, const detail::loop_network& net, cons
         for (std::size_t b = 0; b < branches.size(); ++b)
             if (branches[b].from == point || branches[b].to == point) volts[b] += ohms * amps[b];
     }
+    // The spreading of a piece follows its warmth within the on-time: its mean resistance times the mean current is not
+    // quite the mean of both. A gun's tip and wire stand in no loop and are not among a branch's volts.
+    double most_volts = 0.0;
+    for (const double v : state.branch_volts) most_volts = std::max(most_volts, std::fabs(v));
+    for (std::size_t b = 0; b < branches.size(); ++b) {
+        for (const std::size_t part : branches[b].parts)
+            volts[b] -= (state.parts[part].tip_drop + state.parts[part].extension_drop).value();
+        if (most_volts > 0.0)
+            out.of_parts = std::max(out.of_parts, std::fabs(volts[b] - state.branch_volts[b]) / most_volts);
+    }
+    volts = state.branch_volts;
     // potentials along a tree of branches that conduct; what is left out closes a loop each
     struct step {
         std::size_t point, branch;
@@ -273,16 +285,18 @@ TEST(WaysRandom, TwoThousandLoopsAreSolvedOrSayWhyNot)
         const departures d = departures_of(s, solver.network(), state);
         EXPECT_LE(d.of_current, 1e-9) << i;
         EXPECT_LE(d.of_voltage, 1e-9) << i;
+        EXPECT_LE(d.of_parts, 1e-4) << i;
         EXPECT_LE(d.of_energy, 1e-9) << i;
         EXPECT_LE(std::fabs(found.imbalance), 1e-9) << i;
         worst.of_current = std::max(worst.of_current, d.of_current);
         worst.of_voltage = std::max(worst.of_voltage, d.of_voltage);
+        worst.of_parts = std::max(worst.of_parts, d.of_parts);
         worst.of_energy = std::max(worst.of_energy, d.of_energy);
         worst_balance = std::max(worst_balance, std::fabs(found.imbalance));
     }
     for (const auto& [word, count] : outcomes) std::cout << word << ": " << count << '\n';
-    std::cout << "worst departures: current " << worst.of_current << ", voltage " << worst.of_voltage << ", heat made "
-              << worst.of_energy << ", heat kept " << worst_balance << '\n';
+    std::cout << "worst departures: current " << worst.of_current << ", voltage " << worst.of_voltage << ", parts "
+              << worst.of_parts << ", heat made " << worst.of_energy << ", heat kept " << worst_balance << '\n';
     EXPECT_GT(outcomes["solved"], 1000);
     EXPECT_GT(outcomes["ends"], 100);
     EXPECT_EQ(outcomes["not settled"], 0);
@@ -457,8 +471,7 @@ marched_loop march(const station& s, const loop_state& state, const std::vector<
     return out;
 }
 
-// source: the march. The library holds each way's current over the on-time, at what the mean drops give; the march
-// divides it at every instant.
+// source: the march, which divides the currents at every instant by a solution of its own
 TEST(WaysRandom, SixtyAgreeWithAMarchThatDividesAtEveryInstant)
 {
     drawn_loop loops(drawn_from);
@@ -484,14 +497,8 @@ TEST(WaysRandom, SixtyAgreeWithAMarchThatDividesAtEveryInstant)
             worst_kelvin = std::max(worst_kelvin, off);
             if (m.peak[k] > 10.0) worst_share = std::max(worst_share, off / m.peak[k]);
         }
-        // the most a way's current exceeds its mean by, as heat: what is held over the on-time cannot miss more
-        double surge = 0.0;
-        for (std::size_t b = 0; b < m.mean_amps.size(); ++b) {
-            const double mean = std::fabs(m.mean_amps[b]), most = std::max(std::fabs(m.most[b]), std::fabs(m.least[b]));
-            if (mean > 0.01 * amps) surge = std::max(surge, most * most / (mean * mean) - 1.0);
-        }
         for (std::size_t k = 0; k < m.peak.size(); ++k)
-            EXPECT_NEAR(found.peak[k], m.peak[k], std::max({1.0, 0.02 * m.peak[k], surge * m.peak[k]})) << "loop " << i;
+            EXPECT_NEAR(found.peak[k], m.peak[k], std::max(1.0, 0.02 * m.peak[k])) << "loop " << i;
         if (used > 1.0) ++beyond;
         worst_used = std::max(worst_used, used);
         for (std::size_t b = 0; b < m.mean_amps.size(); ++b) {
@@ -504,10 +511,9 @@ TEST(WaysRandom, SixtyAgreeWithAMarchThatDividesAtEveryInstant)
               << " % of a rise above 10 K; beyond 1 K and 2 % of the rise in " << beyond << " of " << marched
               << " loops\nmean currents off by at most " << 100.0 * worst_amps
               << " % of the loop's; in one on-time they move by up to " << 100.0 * widest << " %\n";
-    // measured: 3 of 60, the worst 18 % of the rise where a way's current grows by half within its on-time
-    EXPECT_LE(beyond, 3);
-    EXPECT_LE(worst_share, 0.18);
-    EXPECT_LE(worst_amps, 0.0025);
+    EXPECT_EQ(beyond, 0);
+    EXPECT_LE(worst_share, 0.02);
+    EXPECT_LE(worst_amps, 0.0005);
     EXPECT_GT(widest, 0.1);  // some of them do move
 }
 

@@ -251,6 +251,9 @@ private:
             std::copy(clamp.nodes.begin(), clamp.nodes.end(), node.begin());
             node[patch_place] = clamp.face;
             net.sink(node[entry_place], lead, lead_rise);
+            if (clamp.spring_at_zero > 0.0)
+                net.linear_source(node[spring_place], amps * amps * clamp.spring_at_zero,
+                                  amps * amps * clamp.spring_by_kelvin);
             net.close();
         }
     };

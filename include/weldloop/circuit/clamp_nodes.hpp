@@ -37,10 +37,8 @@ struct clamp_in_network {
     std::unique_ptr<contact_crossing> crossing = {};  ///< what the jaws let pass into the patch
     std::vector<std::pair<part_place, index>> places = {};
     double work_rise = 0.0;  ///< K, of the work far from the jaws
-    /// Heat of current through the spring by the square of the clamp's current [ohm, ohm/K], and which linear source
-    /// of the network it is; nowhere: none flows there.
+    /// Heat of current through the spring by the square of the clamp's current [ohm, ohm/K]; the caller's to put in.
     double spring_at_zero = 0.0, spring_by_kelvin = 0.0;
-    index spring_heat = solve::heat_network::nowhere;
 
     [[nodiscard]] index at(clamp_node node) const { return nodes[static_cast<std::size_t>(node)]; }
 };
@@ -109,8 +107,6 @@ template <class TableOf>
         const double alpha = mild_steel.temperature_coefficient.value();
         out.spring_at_zero = path * (1.0 + alpha * (air - reference_temperature.in_kelvin()));
         out.spring_by_kelvin = path * alpha;
-        out.spring_heat =
-            net.linear_source(spring, amps * amps * out.spring_at_zero, amps * amps * out.spring_by_kelvin);
     }
 
     const auto has = [&](clamp_node node) {

@@ -74,6 +74,8 @@ public:
         table_.clear();
         last_ = {};
     }
+    /// Whether its drop is taken from a table: no use where the current changes all the time.
+    void keep_table(bool keep) { is_tabled_ = keep; }
     [[nodiscard]] double cold() const { return cold_; }
     [[nodiscard]] double amps() const { return amps_; }
     [[nodiscard]] int alike() const { return alike_; }
@@ -102,6 +104,11 @@ public:
     {
         return volts_with(cold_, rise, gripping_rise);
     }
+    /// The same with another current [A], 0 or above.
+    [[nodiscard]] double volts_through(double amps, double rise, double gripping_rise) const
+    {
+        return amps > 0.0 ? characteristic_at(rise).drop(amps / conductance_at_rise(rise, gripping_rise)) : 0.0;
+    }
     /// The same with another cold conductance [S].
     [[nodiscard]] double volts_with(double cold_at_20, double rise, double gripping_rise) const
     {
@@ -115,7 +122,7 @@ public:
     {
         // near melting the drop falls ever more steeply: no table there
         constexpr double clear_of_melting = 60.0;  // K
-        if (!(grip_.slope > 0.0) && rise >= 0.0 && rise < rise_table::end &&
+        if (is_tabled_ && !(grip_.slope > 0.0) && rise >= 0.0 && rise < rise_table::end &&
             air_ + rise < melting_.in_kelvin() - clear_of_melting) {
             const solve::sloped v = table_.at(rise, [this](double r) { return volts_at(r, 0.0); });
             return {v.value, v.slope, 0.0};
@@ -159,6 +166,7 @@ private:
     temperature melting_;
     rise_table table_;
     mutable known_drop last_;
+    bool is_tabled_ = true;
 };
 
 /// Heat that crosses the faces of a contact: by its spots, as they carry the current, and by the air between them.

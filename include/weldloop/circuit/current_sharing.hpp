@@ -36,19 +36,32 @@ inline void add_contact_drop(solve::drop_at_current& out, const spot_characteris
 /// Drop of a branch over its current, every part at a temperature that is given.
 class branch_drop final : public solve::drop_of_current {
 public:
-    /// @param net whose contacts are set @param branch of it @param rise of every node
-    branch_drop(const loop_network& net, std::size_t branch, std::span<const double> rise)
+    /// At no temperature yet. @param net whose contacts are set @param branch of it
+    branch_drop(const loop_network& net, std::size_t branch)
     {
         for (const loop_network::part_at& p : net.parts()) {
             for (const loop_network::ohmic_at& o : p.ohmics)
-                if (o.branch == branch) ohms_ += o.at_zero + o.by_kelvin * rise[o.node];
-            for (const loop_network::contact_at& c : p.contacts) {
-                if (c.branch != branch) continue;
-                const double at = net.bulk_rise(c, rise), gripping = net.gripping_rise(c, rise);
-                contacts_.push_back({c.law->characteristic_at(at), 1.0 / c.law->conductance_at_rise(at, gripping),
-                                     static_cast<double>(c.law->alike())});
-            }
+                if (o.branch == branch) ohmics_.push_back(&o);
+            for (const loop_network::contact_at& c : p.contacts)
+                if (c.branch == branch) spots_.push_back(&c);
             if (p.measured && p.measured->branch == branch) measured_.push_back(&*p.measured);
+        }
+    }
+    /// @param rise of every node
+    branch_drop(const loop_network& net, std::size_t branch, std::span<const double> rise) : branch_drop(net, branch)
+    {
+        set(rise);
+    }
+    /// Puts it at temperatures. @param rise of every node
+    void set(std::span<const double> rise)
+    {
+        ohms_ = 0.0;
+        for (const loop_network::ohmic_at* o : ohmics_) ohms_ += o->at_zero + o->by_kelvin * rise[o->node];
+        contacts_.clear();
+        for (const loop_network::contact_at* c : spots_) {
+            const double at = loop_network::bulk_rise(*c, rise), gripping = loop_network::gripping_rise(*c, rise);
+            contacts_.push_back({c->law->characteristic_at(at), 1.0 / c->law->conductance_at_rise(at, gripping),
+                                 static_cast<double>(c->law->alike())});
         }
     }
 
@@ -69,6 +82,8 @@ private:
         spot_characteristic law;
         double cold_ohms, alike;
     };
+    std::vector<const loop_network::ohmic_at*> ohmics_;
+    std::vector<const loop_network::contact_at*> spots_;
     double ohms_ = 0.0;
     std::vector<held_contact> contacts_;
     std::vector<const loop_network::measured_at*> measured_;

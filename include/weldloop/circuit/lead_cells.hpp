@@ -66,7 +66,6 @@ struct lead_cells {
         index conductor = 0, surface = 0;
         double length = 0.0;                    // m
         double at_zero = 0.0, by_kelvin = 0.0;  // ohm at the reference, ohm/K
-        index heat = 0;                         // which linear source of the network
     };
     std::vector<cell> cells;
     double begin_conductance = 0.0, end_conductance = 0.0;  // W/K, from the lead's end to its first and last cell
@@ -124,11 +123,10 @@ struct lead_ends {
 
 /// Puts a lead into a network.
 /// @param n to add to @param lead with its diameters @param where air around, which is the reference of the rises
-/// @param surface of the lead, kept by the caller @param amps while current flows @param cooled to water along the
-/// conductor [W/(m K)] @param joined which of its ends touch something
+/// @param surface of the lead, kept by the caller; heat of the current is the caller's to put in @param cooled to water
+/// along the conductor [W/(m K)] @param joined which of its ends touch something
 [[nodiscard]] inline lead_cells put_lead(solve::heat_network& n, const cable& lead, const surroundings& where,
-                                         const solve::curve_table& surface, double amps, double cooled,
-                                         const lead_ends& joined = {})
+                                         const solve::curve_table& surface, double cooled, const lead_ends& joined = {})
 {
     require_dimensions(lead);
     // of the logarithm of the covering's radius, close to the conductor first: a short pulse comes no farther
@@ -204,7 +202,6 @@ struct lead_ends {
         const double at_reference = metre.resistance.value() * p.length / p.metal_left;
         c.by_kelvin = at_reference * alpha;
         c.at_zero = at_reference * (1.0 + alpha * (air - reference_temperature.in_kelvin()));
-        c.heat = n.linear_source(c.conductor, amps * amps * c.at_zero, amps * amps * c.by_kelvin);
         const double over_decay = p.length / decay;
         const double half =
             axial * p.metal_left / p.length * (1.0 + std::sqrt(1.0 + over_decay * over_decay));  // see lead_cells_model

@@ -53,6 +53,25 @@ private:
     double watts_ = 0.0;
 };
 
+/// Heat of a resistance by the square of a current that changes with the state.
+class squared_source final : public solve::heat_law {
+public:
+    /// @param amps of its branch, kept by the caller @param at_zero, by_kelvin its resistance [ohm, ohm/K]
+    squared_source(const double& amps, double at_zero, double by_kelvin)
+        : amps_(&amps), at_zero_(at_zero), by_kelvin_(by_kelvin)
+    {
+    }
+    [[nodiscard]] solve::sloped_by_two at(double rise, double, bool) const override
+    {
+        const double squared = *amps_ * *amps_;
+        return {squared * (at_zero_ + by_kelvin_ * rise), squared * by_kelvin_, 0.0};
+    }
+
+private:
+    const double* amps_;
+    double at_zero_, by_kelvin_;
+};
+
 /// A whole loop, or a stretch of it, under a current.
 class loop_network {
 public:
@@ -140,6 +159,10 @@ public:
             put_path(s.ways[w].path, w, point_named(s, s.ways[w].from), point_named(s, s.ways[w].to), 0, place);
         }
         put_points();
+        if (s.ways.empty() && s.others.empty())
+            put_squares();
+        else
+            let_currents_change();
         given_.push_back({terminal_out, terminal_in, amps_});
         for (const feed& f : s.others)
             given_.push_back({point_named(s, f.from).number, point_named(s, f.to).number, f.current.value()});
@@ -180,11 +203,13 @@ public:
             for (contact_at& c : p.contacts) c.law->set_amps(amps_in(c.branch));
             if (p.measured) set_measured(*p.measured);
         }
-        for (const squared_heat& h : squared_) {
-            const double squared = branches_[h.branch].amps * branches_[h.branch].amps;
-            net_.set_linear_source(h.which, squared * h.at_zero, squared * h.by_kelvin);
-        }
-        net_.settle();
+    }
+    /// Lets something set the currents at every state; null: they stay as they are.
+    void set_follower(solve::state_follower* f)
+    {
+        net_.set_follower(f);
+        for (part_at& p : parts_)
+            for (contact_at& c : p.contacts) c.law->keep_table(f == nullptr);
     }
     /// Current of a branch without its sign, as its contacts have it [A]: one that carries none is warmed by no more
     /// than this.
@@ -259,7 +284,7 @@ public:
     {
         constexpr double step = 1e-6;
         for (const squared_heat& h : squared_) {
-            const index node = net_.linear_source_node(h.which);
+            const index node = h.node;
             heat[node] +=
                 on_share * 2.0 * branches_[h.branch].amps * (h.at_zero + h.by_kelvin * rise[node]) * more[h.branch];
         }
@@ -360,7 +385,7 @@ private:
         const point* at;
     };
     struct squared_heat {
-        index which;
+        index node;
         double at_zero, by_kelvin;  // ohm, ohm/K
         std::size_t branch;
     };
@@ -386,6 +411,20 @@ private:
         for (const point& p : points_)
             if (p.place == place) return &p;
         return nullptr;
+    }
+
+    // Puts the heat of resistances by the squares of their currents.
+    void put_squares()
+    {
+        for (const squared_heat& h : squared_)
+            net_.linear_source(h.node, amps_ * amps_ * h.at_zero, amps_ * amps_ * h.by_kelvin);
+    }
+    void let_currents_change()
+    {
+        for (const squared_heat& h : squared_) {
+            const squared_source& law_of = law<squared_source>(branches_[h.branch].amps, h.at_zero, h.by_kelvin);
+            net_.add_source({.in = h.node, .law = &law_of, .to = h.node});
+        }
     }
 
     void begin_branch(std::size_t from, std::size_t way)
@@ -487,8 +526,7 @@ private:
         const double at_zero = cold * (1.0 + alpha * (air_ - reference_temperature.in_kelvin()));
         for (const std::size_t b : part_->meeting) {
             part_->ohmics.push_back({node, at_zero, cold * alpha, 0.0, b});
-            squared_.push_back({net_.linear_source(node, amps_ * amps_ * at_zero, amps_ * amps_ * cold * alpha),
-                                at_zero, cold * alpha, b});
+            squared_.push_back({node, at_zero, cold * alpha, b});
         }
         part_->basis.add(*piece.metal.electrical_source).add(workpiece_body).add(workpiece_spreading);
         return node;
@@ -653,10 +691,10 @@ private:
     lead_cells put_cells(const cable& c, double cooled, const lead_ends& joined = {})
     {
         surfaces_.push_back(std::make_unique<solve::curve_table>(lead_surface_table(c, where_)));
-        const lead_cells cells = put_lead(net_, c, where_, *surfaces_.back(), amps_, cooled, joined);
+        const lead_cells cells = put_lead(net_, c, where_, *surfaces_.back(), cooled, joined);
         for (const lead_cells::cell& cell : cells.cells) {
             part_->ohmics.push_back({cell.conductor, cell.at_zero, cell.by_kelvin, cell.length, this_branch()});
-            squared_.push_back({cell.heat, cell.at_zero, cell.by_kelvin, this_branch()});
+            squared_.push_back({cell.conductor, cell.at_zero, cell.by_kelvin, this_branch()});
             part_->places.push_back({part_place::conductor, cell.conductor});
             part_->places.push_back({part_place::covering, cell.surface});
         }
@@ -785,8 +823,9 @@ private:
                                    here.face, this_branch()});
         part_->contacts.push_back({"cable connection", clamp.termination, here.termination.law.get(),
                                    here.termination.source, entry, nowhere, nowhere, false, nowhere, this_branch()});
-        if (here.spring_heat != nowhere)
-            squared_.push_back({here.spring_heat, here.spring_at_zero, here.spring_by_kelvin, this_branch()});
+        if (here.spring_at_zero > 0.0)
+            squared_.push_back(
+                {here.at(clamp_node::spring), here.spring_at_zero, here.spring_by_kelvin, this_branch()});
         if (piece != nullptr) patches_.push_back({piece, here.face});
         for (const auto& [what, node] : here.places) part_->places.push_back({what, node});
         laws_.push_back(std::move(here.jaws.law));
@@ -843,8 +882,7 @@ private:
         const double cold = (p.metal.resistivity * p.length / (p.width * p.thickness)).value();
         const double alpha = p.metal.temperature_coefficient.value();
         const double at_zero = cold * (1.0 + alpha * (air_ - reference_temperature.in_kelvin()));
-        squared_.push_back({net_.linear_source(node, amps_ * amps_ * at_zero, amps_ * amps_ * cold * alpha), at_zero,
-                            cold * alpha, this_branch()});
+        squared_.push_back({node, at_zero, cold * alpha, this_branch()});
         part_->ohmics.push_back({node, at_zero, cold * alpha, 0.0, this_branch()});
         part_->places.push_back({part_place::metal, node});
         part_->basis.add(*p.metal.electrical_source);

@@ -74,13 +74,15 @@ struct loop_state {
                                                   ///< current
     std::vector<part_state> parts = {};           ///< by their number, the arc among them with no drop
     std::vector<way_state> ways = {};             ///< beside the path, as in the station
-    std::vector<double> branch_amps = {};         ///< [A] of every length of circuit between two points where ways meet
-    voltage total_drop = {};             ///< from terminal to terminal but for the arc, mean while current flows
-    voltage extension_drop = {};         ///< of the wire beyond a gun's tip, contained in the total
-    power made = {};                     ///< heat made in the mean over the period, sun included
-    power lost = {};                     ///< heat given off in the mean over the period
-    std::vector<duration> times = {};    ///< of the traces, from the start of the current to the end of the rest
-    std::vector<basis> part_basis = {};  ///< of each part
+    std::vector<double> branch_volts =
+        {};  ///< [V] along each of them, from its first point, but for a gun's tip and wire
+    std::vector<double> branch_amps = {};  ///< [A] of every length of circuit between two points where ways meet
+    voltage total_drop = {};               ///< from terminal to terminal but for the arc, mean while current flows
+    voltage extension_drop = {};           ///< of the wire beyond a gun's tip, contained in the total
+    power made = {};                       ///< heat made in the mean over the period, sun included
+    power lost = {};                       ///< heat given off in the mean over the period
+    std::vector<duration> times = {};      ///< of the traces, from the start of the current to the end of the rest
+    std::vector<basis> part_basis = {};    ///< of each part
 
     /// Whether there are numbers.
     [[nodiscard]] bool is_solved() const { return outcome == loop_outcome::solved; }

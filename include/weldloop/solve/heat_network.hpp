@@ -35,6 +35,22 @@ public:
     [[nodiscard]] virtual sloped_by_two at(double first, double second, bool slopes) const = 0;
 };
 
+/// What laws follow beside the two places they know of: asked before they are, at every state with current. Currents
+/// that divide by all temperatures at once are such.
+class state_follower {
+public:
+    state_follower() = default;
+    state_follower(const state_follower&) = delete;
+    state_follower& operator=(const state_follower&) = delete;
+    virtual ~state_follower() = default;
+    /// @param rise of every node
+    virtual void follow(std::span<const double> rise) = 0;
+    /// How many numbers it gives for a state.
+    [[nodiscard]] virtual std::size_t numbers() const = 0;
+    /// The numbers of the state it followed last. @param rise that state @param out adds them, times `share`
+    virtual void add_numbers(std::span<const double> rise, double share, std::span<double> out) const = 0;
+};
+
 /// A network of bodies. Built once, evaluated often.
 class heat_network {
 public:
@@ -77,19 +93,7 @@ public:
         if (watts != 0.0) constants_.push_back({a, watts});
     }
     /// Heat while current flows, straight in the node's rise: at_zero + slope x rise [W, W/K].
-    /// @return its number among those, for set_linear_source()
-    index linear_source(index a, double at_zero, double slope)
-    {
-        linears_.push_back({a, at_zero, slope});
-        return linears_.size() - 1;
-    }
-    [[nodiscard]] index linear_source_node(index which) const { return linears_[which].a; }  ///< where one of them sits
-    /// Another current: heat of a source of linear_source(), which settle() takes over.
-    void set_linear_source(index which, double at_zero, double slope)
-    {
-        linears_[which].at_zero = at_zero;
-        linears_[which].slope = slope;
-    }
+    void linear_source(index a, double at_zero, double slope) { linears_.push_back({a, at_zero, slope}); }
     /// Heat while current flows, by a law of the rise at `in` (or, with weight 0.5, of the mean of in and with) and of
     /// `follows`; shares go to two nodes.
     struct source {
@@ -105,6 +109,10 @@ public:
     /// Adds a source. @param s whose nodes are in the network
     void add_source(const source& s) { sources_.push_back(s); }
 
+    /// What its laws follow beside; null: nothing. Slopes leave it out. @param f kept by the caller
+    void set_follower(state_follower* f) { follower_ = f; }
+    [[nodiscard]] state_follower* follower() const { return follower_; }  ///< as set
+
     /// Ends the building: finds the pattern of the matrix.
     void close()
     {
@@ -118,6 +126,7 @@ public:
         pattern_ = sparse_lu(size(), pairs);
         straight_slopes_.assign(pattern_.values().size(), 0.0);
         heat_.assign(size(), 0.0);
+        on_slopes_ = on_heat_ = heat_;
         for (const plain_link& l : links_) {
             straight_slopes_[l.a] += l.g;
             straight_slopes_[l.b] += l.g;
@@ -125,12 +134,14 @@ public:
             straight_slopes_[pattern_.slot(l.b, l.a)] -= l.g;
         }
         for (const sink_to& s : sinks_) {
-            if (s.while_on) continue;
-            straight_slopes_[s.a] += s.g;
-            heat_[s.a] += s.g * s.far;
+            (s.while_on ? on_slopes_ : straight_slopes_)[s.a] += s.g;
+            (s.while_on ? on_heat_ : heat_)[s.a] += s.g * s.far;
         }
         for (const constant_heat& c : constants_) heat_[c.a] += c.watts;
-        settle();
+        for (const straight& l : linears_) {
+            on_slopes_[l.a] -= l.slope;
+            on_heat_[l.a] += l.at_zero;
+        }
         for (curved_link& l : curved_) l.ab = pattern_.slot(l.a, l.b), l.ba = pattern_.slot(l.b, l.a);
         for (const surface_of& f : surfaces_) curved_nodes_.push_back(f.a);
         for (const curved_link& l : curved_) curved_nodes_.insert(curved_nodes_.end(), {l.a, l.b});
@@ -144,22 +155,6 @@ public:
             for (const index to : {s.to, s.also_to})
                 for (const index in : {s.in, s.with, s.follows})
                     slots_.push_back(to != nowhere && in != nowhere ? pattern_.slot(to, in) : nowhere);
-    }
-
-    /// Takes over what set_linear_source() has changed.
-    void settle()
-    {
-        on_slopes_.assign(size(), 0.0);
-        on_heat_.assign(size(), 0.0);
-        for (const sink_to& s : sinks_) {
-            if (!s.while_on) continue;
-            on_slopes_[s.a] += s.g;
-            on_heat_[s.a] += s.g * s.far;
-        }
-        for (const straight& l : linears_) {
-            on_slopes_[l.a] -= l.slope;
-            on_heat_[l.a] += l.at_zero;
-        }
     }
 
     [[nodiscard]] index size() const { return capacity_.size(); }                  ///< number of nodes
@@ -189,6 +184,7 @@ public:
         }
         for (const sink_to& s : sinks_)
             if (!s.while_on) gain[s.a] -= s.g * x[s.a];
+        follow(x, on);
         add_curved<false>([x](index i) { return x[i]; }, on, {}, gain);
         if (matrix != nullptr) {
             std::vector<double> slopes;
@@ -202,6 +198,7 @@ public:
     /// @param matrix out: minus the slopes of the gains
     void straighten(std::span<const double> x, double on, std::vector<double>& slopes, sparse_lu& matrix) const
     {
+        follow(x, on);
         const std::span<double> m = matrix.values();
         std::copy(straight_slopes_.begin(), straight_slopes_.end(), m.begin());
         for (index i = 0; i < size(); ++i) m[i] += on * on_slopes_[i];
@@ -252,6 +249,11 @@ public:
     void add_curvature(std::span<const double> x, std::span<const double> shift, double on,
                        std::span<const double> slopes, std::span<double> heat) const
     {
+        if (follower_ != nullptr && on > 0.0) {
+            std::vector<double> there(x.begin(), x.end());
+            for (index i = 0; i < size(); ++i) there[i] += shift[i];
+            follower_->follow(there);
+        }
         add_curved<true>([at = x.data(), by = shift.data()](index i) { return at[i] + by[i]; }, on, slopes, heat);
     }
 
@@ -283,6 +285,7 @@ public:
     [[nodiscard]] totals curved_totals(std::span<const double> x, double on, std::span<double> heats) const
     {
         totals out;
+        follow(x, on);
         for (const surface_of& s : surfaces_) out.lost += s.size * s.table->value_at(x[s.a]);
         if (!(on > 0.0)) return out;
         for (index k = 0; k < sources_.size(); ++k) {
@@ -302,6 +305,11 @@ public:
     }
 
 private:
+    void follow(std::span<const double> x, double on) const
+    {
+        if (follower_ != nullptr && on > 0.0) follower_->follow(x);
+    }
+
     // Heat of curved elements; beyond their slopes, if these are given.
     template <bool beyond, class At>
     void add_curved(const At& at, double on, std::span<const double> slopes, std::span<double> heat) const
@@ -385,6 +393,7 @@ private:
     std::vector<double> on_slopes_;        // of its diagonal, while current flows
     std::vector<double> heat_, on_heat_;   // W at no rise, all the time and while current flows
     std::vector<index> curved_nodes_;
+    state_follower* follower_ = nullptr;
 };
 
 }  // namespace weldloop::solve

@@ -45,6 +45,7 @@ struct periodic_state {
     std::vector<double> on_mean;                     ///< over the time with current
     std::vector<double> peak;                        ///< highest in the period
     std::vector<double> source_on;           ///< heat of every source in the mean over the time with current [W]
+    std::vector<double> followed_on;         ///< numbers of the network's follower in the mean over the same time
     heat_network::totals sums;               ///< heat made and lost in the mean over the period [W]
     double imbalance = 0.0;                  ///< made less lost less stored, of the heat made
     std::vector<double> times;               ///< [s] of the trace, from the start of the current
@@ -247,7 +248,12 @@ public:
         constexpr double moving = 1.0;                   // K from period to period: may still be on its way there
         periodic_state out;
         const bool follow = near != nullptr && near->march != nullptr;
-        steady_state mean = steady_state_of(*n_, share_, follow ? std::span<const double>(near->mean) : cold);
+        steady_state mean;
+        if (follow && n_->follower() != nullptr) {  // whose slopes Newton's steps to a mean state do not know
+            mean.what = outcome::solved;
+            mean.rise = near->mean;
+        } else
+            mean = steady_state_of(*n_, share_, follow ? std::span<const double>(near->mean) : cold);
         if (follow && mean.what != outcome::solved) return (*this)(cold, nullptr);
         out.what = mean.what;
         out.bounded_at = mean.bounded_at;
@@ -383,6 +389,8 @@ private:
         out.times.assign(1, 0.0);
         out.trace.assign(1, start);
         out.source_on.assign(n_->sources().size(), 0.0);
+        const state_follower* const follower = n_->follower();
+        out.followed_on.assign(follower != nullptr ? follower->numbers() : 0, 0.0);
         out.sums = {};
         out.steps = static_cast<int>(steps_.size());
         std::vector<double> rest_mean(size_, 0.0), heats(out.source_on.size());
@@ -396,8 +404,9 @@ private:
                 const heat_network::totals sums = n_->curved_totals(x, k.on, heats);
                 out.sums.made += marcher::weight[s] * k.time / period * sums.made;
                 out.sums.lost += marcher::weight[s] * k.time / period * sums.lost;
-                if (k.on > 0.0)
-                    for (std::size_t q = 0; q < heats.size(); ++q) out.source_on[q] += share * heats[q];
+                if (!(k.on > 0.0)) continue;
+                for (std::size_t q = 0; q < heats.size(); ++q) out.source_on[q] += share * heats[q];
+                if (follower != nullptr) follower->add_numbers(x, share, out.followed_on);
             }
             out.times.push_back(out.times.back() + k.time);
             out.trace.push_back(k.stage[2]);
@@ -488,7 +497,8 @@ private:
 /// Accuracy of linear networks, held against their closed form from periods of 1 s to 1e6 s: means within 1e-3 K, rises
 /// of 80 K where current begins and ends within 0.1 K; on the way each step within 0.3 K and 1 % of the hottest rise.
 /// @param network closed @param programme of the current @param cold rises of the coldest boundary
-/// @param near a settled state of nearly the same network, to begin with, or null
+/// @param near a settled state of nearly the same network, to begin with, or null; of a network with a follower one
+/// without it
 /// @param settled by how much the end of the period may differ from its start [K], 1e-8 or above
 [[nodiscard]] inline periodic_state periodic_state_of(const heat_network& network, const on_off& programme,
                                                       std::span<const double> cold,

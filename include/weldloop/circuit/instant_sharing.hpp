@@ -1,0 +1,126 @@
+#pragma once
+/// @file
+/// Currents of ways that follow the temperatures from moment to moment. Solver adapter on plain doubles.
+
+#include <cmath>
+#include <cstddef>
+#include <memory>
+#include <span>
+#include <vector>
+
+#include <weldloop/circuit/current_sharing.hpp>
+#include <weldloop/circuit/loop_network.hpp>
+#include <weldloop/solve/current_network.hpp>
+#include <weldloop/solve/heat_network.hpp>
+
+namespace weldloop::detail {
+
+/// What flows where and drops how much, in the mean over the time with current, with the signs of their branches.
+struct sharing_means {
+    std::vector<double> branch_amps, branch_volts;  // from the first point of each to its second
+    std::vector<double> contact_volts;              // of every contact, part by part
+    std::vector<double> metal_volts, metal_watts;   // of every part's resistances
+    std::vector<double> measured_volts, watts;      // of every part; all heat it makes but for a gun's tip and wire
+
+    explicit sharing_means(const loop_network& net)
+        : branch_amps(net.branches().size()), branch_volts(net.branches().size()), metal_volts(net.parts().size()),
+          metal_watts(net.parts().size()), measured_volts(net.parts().size()), watts(net.parts().size())
+    {
+        std::size_t contacts = 0;
+        for (const loop_network::part_at& p : net.parts()) contacts += p.contacts.size();
+        contact_volts.resize(contacts);
+    }
+    template <class Each>
+    void in_order(const Each& each)
+    {
+        for (std::vector<double>* all :
+             {&branch_amps, &branch_volts, &contact_volts, &metal_volts, &metal_watts, &measured_volts, &watts})
+            for (double& x : *all) each(x);
+    }
+};
+
+/// Divides a network's currents anew at every state its solver asks about.
+class instant_sharing final : public solve::state_follower {
+public:
+    /// @param net whose currents it sets @param sharing which of its branches conduct
+    instant_sharing(loop_network& net, const current_sharing& sharing) : net_(&net), divider_(net.points())
+    {
+        for (std::size_t b = 0; b < net.branches().size(); ++b) {
+            amps_.push_back(net.branches()[b].amps);
+            if (sharing.is_open(b)) continue;
+            closed_.push_back(b);
+            laws_.push_back(std::make_unique<branch_drop>(net, b));
+            divider_.add_branch(net.branches()[b].from, net.branches()[b].to, *laws_.back());
+        }
+        for (const loop_network::given_current& g : net.given()) divider_.inject(g.into, g.out_of, g.amps);
+        set_laws(std::vector<double>(net.network().size(), 0.0));
+        static_cast<void>(divider_.prepare());
+        net_->set_follower(this);
+    }
+    ~instant_sharing() override { net_->set_follower(nullptr); }
+
+    void follow(std::span<const double> rise) override
+    {
+        set_laws(rise);
+        std::vector<double> inner;
+        for (const std::size_t b : closed_) inner.push_back(amps_[b]);
+        const solve::divided_currents divided = divider_.divide(inner);
+        if (divided.what != solve::division::found) return;  // an iterate far off: as before
+        for (std::size_t k = 0; k < closed_.size(); ++k) amps_[closed_[k]] = divided.amps[k];
+        net_->set_currents(amps_);
+    }
+    [[nodiscard]] const std::vector<double>& amps() const { return amps_; }
+
+    [[nodiscard]] std::size_t numbers() const override
+    {
+        std::size_t out = 0;
+        sharing_means(*net_).in_order([&out](double&) { ++out; });
+        return out;
+    }
+    void add_numbers(std::span<const double> rise, double share, std::span<double> out) const override
+    {
+        sharing_means now(*net_);
+        now.branch_amps = amps_;
+        std::size_t which = 0;
+        for (std::size_t i = 0; i < net_->parts().size(); ++i) {
+            const loop_network::part_at& p = net_->parts()[i];
+            for (const loop_network::ohmic_at& o : p.ohmics) {
+                const double volts = amps_[o.branch] * (o.at_zero + o.by_kelvin * rise[o.node]);
+                now.branch_volts[o.branch] += volts;
+                now.metal_volts[i] += volts;
+                now.metal_watts[i] += volts * amps_[o.branch];
+                now.watts[i] += volts * amps_[o.branch];
+            }
+            for (const loop_network::contact_at& c : p.contacts) {
+                const double amps = net_->amps_in(c.branch), share_of_it = amps_[c.branch] / amps;
+                const double volts =
+                    share_of_it * c.law->alike() *
+                    c.law->volts_at(loop_network::bulk_rise(c, rise), loop_network::gripping_rise(c, rise));
+                now.branch_volts[c.branch] += volts;
+                now.contact_volts[which++] = volts;
+                now.watts[i] += volts * amps_[c.branch];
+            }
+            if (!p.measured) continue;
+            const double volts = p.measured->drop_of(amps_[p.branch]).volts;
+            now.branch_volts[p.branch] += volts;
+            now.measured_volts[i] = volts;
+            now.watts[i] += volts * amps_[p.branch];
+        }
+        std::size_t at = 0;
+        now.in_order([&](double& x) { out[at++] += share * x; });
+    }
+
+private:
+    void set_laws(std::span<const double> rise)
+    {
+        for (const auto& l : laws_) l->set(rise);
+    }
+
+    loop_network* net_;
+    solve::current_network divider_;
+    std::vector<std::unique_ptr<branch_drop>> laws_;
+    std::vector<std::size_t> closed_;
+    std::vector<double> amps_;
+};
+
+}  // namespace weldloop::detail
