@@ -57,7 +57,7 @@ way over(const std::string& name, const std::string& from, const std::string& to
 station gate(const std::string& name, double amps, surface_state surface)
 {
     station s{.name = name,
-              .job = {.process = process::gmaw, .current = in_si<current>(amps), .duty = duty_cycle::of(0.6)},
+              .job = {.process = process::gmaw, .current = in_si<current>(amps), .duty = duty_cycle::continuous()},
               .where = {.air = 30_degC}};
     s.path = {
         welding_cable(aught(1), 8_m).named("feeder lead"),
