@@ -4,6 +4,7 @@
 
 #include <compare>
 #include <limits>
+#include <numbers>
 #include <string>
 
 #include <weldloop/core/error.hpp>
@@ -91,7 +92,7 @@ private:
         return in_si<length>(d_mil * 1e-3 * detail::metres_per_inch);
     }
 
-    static constexpr weldloop::area circle(length d) { return 0.25 * 3.14159265358979323846 * d * d; }
+    static constexpr weldloop::area circle(length d) { return 0.25 * std::numbers::pi * d * d; }
 
     static constexpr weldloop::area area_of(size_scale scale, double number)
     {

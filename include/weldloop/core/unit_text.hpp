@@ -5,6 +5,7 @@
 
 #include <array>
 #include <cstddef>
+#include <numbers>
 #include <string>
 #include <string_view>
 #include <type_traits>
@@ -108,7 +109,7 @@ inline constexpr double standard_gravity = 9.80665;        // exact, CGPM 1901
 inline constexpr double newtons_per_pound_force = kilograms_per_pound * standard_gravity;
 // a circular mil is the area of a circle of one mil diameter
 inline constexpr double square_metres_per_cmil =
-    3.14159265358979323846 / 4.0 * (metres_per_inch * 1e-3) * (metres_per_inch * 1e-3);
+    std::numbers::pi / 4.0 * (metres_per_inch * 1e-3) * (metres_per_inch * 1e-3);
 
 // The first name of a kind is the coherent SI unit, used where a value must be named without a wish of the caller.
 inline constexpr std::array unit_table{

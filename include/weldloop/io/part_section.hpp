@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <array>
 #include <cstddef>
+#include <numbers>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -157,7 +158,7 @@ inline void take_coil_turns(const toml_section& s, lay lies, int& out)
         out.dimensions_interpolated = out.dimensions_extrapolated = false;
     if (s.has("conductor_diameter") || s.has("overall_diameter")) {
         const std::string_view key = s.has("overall_diameter") ? "overall_diameter" : "conductor_diameter";
-        if (0.25 * 3.14159265358979323846 * out.conductor_diameter * out.conductor_diameter < out.size.area())
+        if (0.25 * std::numbers::pi * out.conductor_diameter * out.conductor_diameter < out.size.area())
             s.refuse(s.place("conductor_diameter"), "\"conductor_diameter\" is too small for " + to_text(out.size));
         if (!(out.overall_diameter > out.conductor_diameter))
             s.refuse(s.place(key),

@@ -15,6 +15,7 @@
 #include <weldloop/core/temperature.hpp>
 #include <weldloop/rating/assessment.hpp>
 #include <weldloop/rating/part_verdict.hpp>
+#include <weldloop/rating/touch_limit.hpp>
 #include <weldloop/rating/verdict.hpp>
 
 namespace weldloop {
@@ -38,9 +39,6 @@ inline constexpr source touch_threshold{
     "burn threshold of bare metal touched for 1 min, 51 degC; 65 to 70 degC burns within a second",
     source_kind::memory};
 /// @}
-
-/// Above this a bare metal part burns the hand that holds it for a minute; see touch_threshold.
-inline constexpr temperature hot_to_touch = temperature::celsius(51.0);
 
 namespace detail {
 [[nodiscard]] inline bool has_surface(const station& s, surface_state wanted)

@@ -27,18 +27,12 @@ namespace weldloop {
 /// Electrode holders.
 inline constexpr source holder_rise{"IEC 60974-11", "2004..2021", "clause 9: rise of the handle 40 K",
                                     source_kind::memory};
-/// Leads of the usual covering.
-inline constexpr source cable_class_85{"BS 638-4 welding cable", "1996",
-                                       "85 degC conductor of heat-resisting rubber covering", source_kind::standard};
 /// Leads with a limit of their own.
 inline constexpr source lead_limit_of_user{
     "highest conductor temperature stated for the lead", {}, {}, source_kind::stated};
 /// Measured parts with a limit of their own.
 inline constexpr source part_limit_of_user{"highest temperature stated for the part", {}, {}, source_kind::stated};
 /// @}
-
-/// Highest conductor temperature of the usual covering; see cable_class_85.
-inline constexpr temperature usual_lead_limit = temperature::celsius(85.0);
 
 /// What a part is held against.
 struct part_limits {

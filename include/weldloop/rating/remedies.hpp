@@ -36,13 +36,6 @@ inline constexpr voltage least_regain = in_si<voltage>(0.010);
 /// See least_regain.
 inline constexpr temperature_difference least_cooling = in_si<temperature_difference>(3.0);
 
-/// What a loop may take where the station names no limit of its own.
-inline constexpr source usual_loop_drop{
-    "AWS Welding Handbook and the safety standard after it, as described in a trade article", "1938 to 1942",
-    "4 V in both leads, basis of its table of lead sizes", source_kind::handbook};
-/// [V], see usual_loop_drop.
-inline constexpr voltage usual_allowed_drop = in_si<voltage>(4.0);
-
 namespace detail {
 
 /// The first place of a range for which something holds, if it holds from some place on to `last`, where it does.

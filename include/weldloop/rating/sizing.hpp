@@ -42,16 +42,23 @@ enum class lead_limit {
     return l == lead_limit::heat ? "heat" : "drop";
 }
 
+/// What a loop may take where the station names no limit of its own.
+inline constexpr source usual_loop_drop{
+    "AWS Welding Handbook and the safety standard after it, as described in a trade article", "1938 to 1942",
+    "4 V in both leads, basis of its table of lead sizes", source_kind::handbook};
+/// [V], see usual_loop_drop.
+inline constexpr voltage usual_allowed_drop = in_si<voltage>(4.0);
+
 /// What is asked of a lead.
 struct lead_request {
-    weldloop::length length;                         ///< [m] of one lead, above 0
-    weldloop::current current;                       ///< [A] while the arc burns, above 0
-    duty_cycle duty = duty_cycle::continuous();      ///< time under current
-    surroundings where = {};                         ///< air, wind, lay, altitude, sun
-    voltage allowed_drop = in_si<voltage>(4.0);      ///< [V] along the hot lead, above 0; 4 V is an old trade figure
-    bool both_leads = false;                         ///< out and back leads of this length share the allowed drop
-    size_family family = size_family::american;      ///< sizes to choose from
-    temperature limit = temperature::celsius(85.0);  ///< of the conductor, as cable::limit
+    weldloop::length length;                     ///< [m] of one lead, above 0
+    weldloop::current current;                   ///< [A] while the arc burns, above 0
+    duty_cycle duty = duty_cycle::continuous();  ///< time under current
+    surroundings where = {};                     ///< air, wind, lay, altitude, sun
+    voltage allowed_drop = usual_allowed_drop;   ///< [V] along the hot lead, above 0
+    bool both_leads = false;                     ///< out and back leads of this length share the allowed drop
+    size_family family = size_family::american;  ///< sizes to choose from
+    temperature limit = usual_lead_limit;        ///< of the conductor, as cable::limit
 };
 
 /// The smallest lead that satisfies a request.

@@ -42,11 +42,14 @@ struct burn_threshold_row {
     const source* from;  ///< read, or recalled
 };
 
+/// Above this a bare metal part burns the hand that holds it for a minute; see burn_threshold_recalled.
+inline constexpr temperature hot_to_touch = temperature::celsius(51.0);
+
 /// Bare metal, from 1 s to 8 h.
 inline constexpr std::array metal_burn_thresholds{
     burn_threshold_row{in_si<duration>(1), temperature::celsius(65), &burn_threshold_read},
     burn_threshold_row{in_si<duration>(10), temperature::celsius(55), &burn_threshold_recalled},
-    burn_threshold_row{in_si<duration>(60), temperature::celsius(51), &burn_threshold_recalled},
+    burn_threshold_row{in_si<duration>(60), hot_to_touch, &burn_threshold_recalled},
     burn_threshold_row{in_si<duration>(600), temperature::celsius(48), &burn_threshold_recalled},
     burn_threshold_row{in_si<duration>(28800), temperature::celsius(43), &burn_threshold_recalled},
 };
