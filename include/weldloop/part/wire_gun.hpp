@@ -24,12 +24,12 @@ inline constexpr source gun_judgement{
     source_kind::judgement};
 
 /// What is inside a gun cooled by water.
-inline constexpr source water_gun_judgement{
-    "wire gun cooled by water: 25 mm2 of copper in the water hose; its head is cooled by its gas, its wire and along its "
-    "neck, as one without water",
-    "2026",
-    {},
-    source_kind::judgement};
+inline constexpr source water_gun_judgement{"wire gun cooled by water: 25 mm2 of copper in the water hose; its head is "
+                                            "cooled by its gas, its wire and along its "
+                                            "neck, as one without water",
+                                            "2026",
+                                            {},
+                                            source_kind::judgement};
 
 /// Conductor usual in a gun. @param cooling of the gun @see gun_judgement, water_gun_judgement
 [[nodiscard]] constexpr conductor_size usual_gun_cable(torch_cooling cooling)
