@@ -281,10 +281,19 @@ TEST(Reports, HaveNoKeyThatThePageDoesNotName)
 
 TEST(Reports, GiveEveryNumberAUnitOrNone)
 {
-    const std::set<std::string> without_unit{"number",           "coil_turns",     "used",
-                                             "used_poor",        "softening_used", "exceeds_probability",
-                                             "grip_lost_before", "grip_left",      "grip_left_poor",
-                                             "grip_left_of_new", "over_clean",     "grip_left_of_new_poor"};
+    const std::set<std::string> without_unit{"number",
+                                             "share",
+                                             "coil_turns",
+                                             "used",
+                                             "used_poor",
+                                             "softening_used",
+                                             "exceeds_probability",
+                                             "grip_lost_before",
+                                             "grip_left",
+                                             "grip_left_poor",
+                                             "grip_left_of_new",
+                                             "over_clean",
+                                             "grip_left_of_new_poor"};
     std::set<std::string> numbers;
     for (const test::assessed_station& s : stations_with_all_keys()) collect_numbers(json_of(s), "", numbers);
     for (const std::string& key : numbers) {

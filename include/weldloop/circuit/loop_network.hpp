@@ -125,6 +125,7 @@ public:
         band<voltage> constant_drop = {};  // of a tip
         double heat_kept = 1.0;            // share of that drop's heat that stays in the part
         constant_source* tip = nullptr;
+        double tip_volts = 0.0;  // of it, at the point of the scatter that is set
         std::size_t tip_source = 0;
         band<voltage> extension = {};
         std::optional<measured_at> measured = {};
@@ -178,7 +179,8 @@ public:
                 const double cold = pick(c.cold, of_conductance(level)).value();
                 if (cold > 0.0) c.law->set_cold(cold);
             }
-            if (p.tip != nullptr) p.tip->set(amps_ * p.heat_kept * pick(p.constant_drop, level).value());
+            p.tip_volts = pick(p.constant_drop, level).value();
+            set_tip(p);
             if (p.measured) {
                 p.measured->volts = pick(p.measured->drop, level).value();
                 set_measured(*p.measured);
@@ -200,6 +202,7 @@ public:
         for (std::size_t b = 0; b < branches_.size(); ++b) branches_[b].amps = amps[b];
         for (part_at& p : parts_) {
             for (contact_at& c : p.contacts) c.law->set_amps(amps_in(c.branch));
+            set_tip(p);
             if (p.measured) set_measured(*p.measured);
         }
     }
@@ -544,6 +547,10 @@ private:
         return next_ != nullptr && next_->piece != nullptr ? next_ : nullptr;
     }
 
+    void set_tip(const part_at& p)
+    {
+        if (p.tip != nullptr) p.tip->set(std::fabs(branches_[p.branch].amps) * p.heat_kept * p.tip_volts);
+    }
     void set_measured(measured_at& m)
     {
         if (m.law == nullptr) return;
