@@ -5,9 +5,9 @@
 
 #include <gtest/gtest.h>
 
+#include <weldloop/circuit/joint_temperature_limit.hpp>
 #include <weldloop/core/literals.hpp>
 #include <weldloop/part/work_clamp_standard.hpp>
-#include <weldloop/circuit/joint_temperature_limit.hpp>
 
 #include "support/reference_table.hpp"
 
