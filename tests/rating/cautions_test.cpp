@@ -162,4 +162,35 @@ TEST(Cautions, EachStopOfTheJobAddsOne)
     }
 }
 
+// 29 CFR 1910.254(c)(2), read in WAC 296-307-49009; CSA W117.2 as quoted: with the first stray way, and not before
+TEST(Cautions, StrayWaysSharedWorkAndShortCircuits)
+{
+    station s = cool_bench();
+    s.path.insert(s.path.begin() + 5, workpiece{.metal = mild_steel, .mass = 20_kg, .thickness = 5_mm, .name = "gate"});
+    s.path.insert(s.path.end() - 1, junction{"stud"});
+    s.path.insert(s.path.begin() + 1, junction{"front"});
+    const auto chain = [](const char* from, way_kind kind) {
+        return way{.name = "chain",
+                   .from = from,
+                   .to = "stud",
+                   .kind = kind,
+                   .path = {measured_part{.name = "links", .drop = exactly(2_V), .at = 20_A}}};
+    };
+    for (const char* words :
+         {"current can stray", "near the weld", "licensed electrician", "Two supplies", "across the arc"})
+        EXPECT_FALSE(warns(s, words)) << words;
+    s.ways = {chain("gate", way_kind::intended)};
+    EXPECT_FALSE(warns(s, "current can stray"));
+    s.ways = {chain("gate", way_kind::stray)};
+    for (const char* words : {"current can stray", "near the weld", "licensed electrician"})
+        EXPECT_TRUE(warns(s, words)) << words;
+    EXPECT_FALSE(warns(s, "across the arc"));
+    s.ways = {chain("front", way_kind::stray)};
+    EXPECT_TRUE(warns(s, "across the arc"));
+    s.ways.clear();
+    s.others = {{.name = "second welder", .from = "gate", .to = "stud", .current = 60_A}};
+    EXPECT_TRUE(warns(s, "Two supplies"));
+    EXPECT_FALSE(warns(s, "current can stray"));
+}
+
 }  // namespace

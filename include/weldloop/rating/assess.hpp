@@ -142,6 +142,7 @@ inline void sum_up(assessment& out, const solved_station& solved)
     }
     out.cautions = cautions_for(s, out);
     own.add(osha_1926_351).add(osha_1910_254).add(touch_threshold);
+    if (detail::has_stray_ways(s)) own.add(wac_296_307_49009).add(csa_w117_2);
     detail::collect(out.sources, own);
     return out;
 }

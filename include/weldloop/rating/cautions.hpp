@@ -33,6 +33,13 @@ inline constexpr source osha_1910_254{
     "29 CFR 1910.254", "current",
     "(c)(2) chains, ropes and hoists carry no welding current; (d)(8) no cable coiled round the body",
     source_kind::memory};
+/// Stray paths and structures as return, in a state's text on the base of 29 CFR 1910.254(c)(2).
+inline constexpr source wac_296_307_49009{
+    "WAC 296-307-49009", "2020",
+    "(2) conduit and pipelines, (3) chains, ropes, cranes, hoists, lifts, (4) structures as return, (5) checks",
+    source_kind::standard};
+/// Return lead near the weld.
+inline constexpr source csa_w117_2{"CSA W117.2", "2001", "a) to d), as quoted on a public forum", source_kind::memory};
 /// Burns by touch.
 inline constexpr source touch_threshold{
     "ISO 13732-1", "2006",
@@ -101,6 +108,29 @@ namespace detail {
     if (some(detail::covering_may_be_too_hot))
         out.emplace_back("A covering past its limit can give off harmful fume and lose its insulation: take that lead, "
                          "gun or torch out of use and ventilate.");
+    if (std::any_of(s.ways.begin(), s.ways.end(), [](const way& w) { return w.kind == way_kind::stray; })) {
+        out.emplace_back(
+            "Stop the job where current can stray: it burns protective conductors, bearings, chains and wire ropes "
+            "where "
+            "nobody sees it, and a burnt protective conductor kills later. Chains, wire ropes, cranes, hoists and "
+            "lifts "
+            "carry no welding current, conduit with conductors is no return (29 CFR 1910.254(c)(2) and the codes after "
+            "it).");
+        out.emplace_back(
+            "The return is connected as near the weld as can be, so that all current comes back through it; "
+            "a structure used as return again and again has its joints bonded and is inspected.");
+        out.emplace_back(
+            "What has carried stray current is looked at by a licensed electrician before it is used again: "
+            "protective conductors, plugs, bearings, ropes.");
+    }
+    if (!s.others.empty())
+        out.emplace_back(
+            "Two supplies on one work: nobody touches both holders or an electrode of each; no-load voltages "
+            "can add up between them.");
+    if (finding("way_spans_arc"))
+        out.emplace_back(
+            "A way across the arc is a short circuit of the supply: switch off and part it before anything "
+            "else.");
     if (finding("open_circuit"))
         out.emplace_back("An open connection leaves the no-load voltage across it: whoever bridges it with the body "
                          "becomes the path.");
