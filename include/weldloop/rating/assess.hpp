@@ -117,7 +117,6 @@ inline void sum_up(assessment& out, const solved_station& solved)
     if (detail::has_stray_ways(s)) {
         without.emplace(s, detail::openings_of_stray_ways(s));
         detail::take_worse(out, detail::judged(*without), s);
-        out.findings = findings_for(s, out, solved.poor().outcome);
     }
     if (!s.ways.empty() || !s.others.empty()) detail::add_way_findings(out, solved);
     for (part_result& r : out.parts) {
