@@ -55,8 +55,8 @@ FAULTS = [
      ["circuit/loop_scatter"]),
     ("neck of a head twice as long", "circuit/head_cooling.hpp",
      "in_si<length>(0.15)", "in_si<length>(0.30)", ["circuit/loop_march"]),
-    ("half of the contact's heat to the work: all of it to the jaws", "circuit/loop_network.hpp",
-     ".share = 0.5,\n                         .also_to = face,", ".share = 1.0,\n                         .also_to = face,",
+    ("half of the contact's heat to the work: all of it to the jaws", "circuit/clamp_nodes.hpp",
+     ".share = each_side,\n                 .also_to", ".share = 1.0,\n                 .also_to",
      ["circuit/loop_march"]),
 ]
 

@@ -43,11 +43,12 @@ public:
     state_follower(const state_follower&) = delete;
     state_follower& operator=(const state_follower&) = delete;
     virtual ~state_follower() = default;
-    /// @param rise of every node
+    /// Takes over a state. @param rise of every node
     virtual void follow(std::span<const double> rise) = 0;
     /// How many numbers it gives for a state.
     [[nodiscard]] virtual std::size_t numbers() const = 0;
-    /// The numbers of the state it followed last. @param rise that state @param out adds them, times `share`
+    /// The numbers of the state it followed last. @param rise that state @param share what they are taken times
+    /// @param out to be added to
     virtual void add_numbers(std::span<const double> rise, double share, std::span<double> out) const = 0;
 };
 
