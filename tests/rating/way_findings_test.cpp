@@ -4,6 +4,7 @@
 #include <weldloop/part/welding_cable.hpp>
 #include <weldloop/part/work_clamp.hpp>
 #include <weldloop/rating/assess.hpp>
+#include <weldloop/rating/remedies.hpp>
 
 #include <algorithm>
 #include <string>
@@ -305,6 +306,27 @@ TEST(WayFindings, UnstableSharing)
     EXPECT_EQ(a.outcome, loop_outcome::unstable);
     EXPECT_EQ(only(a, "sharing_unstable").severity, finding_severity::stop_job);
     EXPECT_EQ(a.ways[0].current.high.value(), 0.0);
+}
+
+// source: the way is there and current flows in it until it melts; 29 CFR 1910.254(c)(2)(iii): it is no way for current
+TEST(WayFindings, AStrayWayThatMeltsIsTakenOutAndNeverMadeFit)
+{
+    station s = relieved_gate();
+    s.job.current = 500_A;
+    for (path_part& p : s.path)
+        if (auto* w = std::get_if<work_connection>(&p)) w->surface = surface_state::painted_unbroken;
+    s.ways[0].path = {welding_cable(square_mm(10), 20_m).named("earth wire")};
+    const assessment a = assess(s);
+    ASSERT_EQ(a.outcome, loop_outcome::ends);
+    EXPECT_EQ(only(a, "stray_current").severity, finding_severity::stop_job);
+    EXPECT_THAT(only(a, "stray_current").text, HasSubstr("cannot be said"));
+    EXPECT_EQ(only(a, "return_by_stray_ways_only").severity, finding_severity::stop_job);
+    bool taken_out = false;
+    for (const remedy& r : remedies_for(s)) {
+        EXPECT_THAT(r.what, testing::Not(HasSubstr("replace earth wire"))) << r.what;
+        taken_out = taken_out || r.what.find("out of the welding circuit") != std::string::npos;
+    }
+    EXPECT_TRUE(taken_out);
 }
 
 }  // namespace

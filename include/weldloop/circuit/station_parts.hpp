@@ -105,6 +105,13 @@ struct part_address {
     throw bad_station_error("part name", "\"" + std::string(name) + "\"", "one of: " + all);
 }
 
+/// Whether a part stands in a stray way. @param s the station @param place its number @throws out_of_range_error
+[[nodiscard]] inline bool is_stray(const station& s, std::size_t place)
+{
+    const part_address a = address_of(s, place);
+    return a.way != part_address::trunk && s.ways[a.way].kind == way_kind::stray;
+}
+
 namespace detail {
 
 /// What no way can see alone: names, and where ways and feeds start and end.

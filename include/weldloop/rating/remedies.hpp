@@ -84,12 +84,15 @@ public:
     [[nodiscard]] std::vector<remedy> operator()()
     {
         for (change& c : changes_for(s_)) weigh(std::move(c), true);
-        for (std::size_t i = 0; i < parts_in(s_); ++i) look_for_larger(i);
+        // a stray way is taken out, never made fit to carry current
+        for (std::size_t i = 0; i < parts_in(s_); ++i)
+            if (!is_stray(s_, i)) look_for_larger(i);
         if (takes_too_much() && !one_lead_does_) larger_leads_on_both_sides();
         weld_less();
         together();
         for (std::size_t i = 0; i < parts_in(s_); ++i)
-            if (is_against(loop_.verdict_of(i)) && !is_cleared(i, remedy_effort::weld_less)) remark(i, no_step(i));
+            if (!is_stray(s_, i) && is_against(loop_.verdict_of(i)) && !is_cleared(i, remedy_effort::weld_less))
+                remark(i, no_step(i));
         for (const auto& [part, largest] : too_small_)
             if (!is_cleared(part, remedy_effort::replace))
                 remark(part,
@@ -382,7 +385,8 @@ private:
             p.place = std::max(p.place, place);
         };
         for (std::size_t i = 0; i < parts_in(s_); ++i) {
-            if (!is_against(loop_.verdict_of(i)) || is_cleared(i, remedy_effort::re_terminate)) continue;
+            if (is_stray(s_, i) || !is_against(loop_.verdict_of(i)) || is_cleared(i, remedy_effort::re_terminate))
+                continue;
             const auto rested = [&](std::size_t k) { return cures(at_rest, i, k, at_duty); };
             const auto at_lower = [&](std::size_t k) { return cures(at_less, i, k, at_current); };
             if (const auto k = first_place(0, rests, rested, usual_rest))

@@ -499,6 +499,7 @@ namespace detail {
     }
     bool laid = false;
     for (std::size_t i = 0; i < parts_in(s); ++i) {
+        if (is_stray(s, i)) continue;  // it is taken out, never made fit to carry current
         const path_part& part = part_at(s, i);
         const auto* lead = std::get_if<cable>(&part);
         if (!laid && lead != nullptr && !lead->lay && (s.where.lay == lay::coiled || s.where.lay == lay::bundled)) {

@@ -23,11 +23,6 @@
 
 namespace weldloop::detail {
 
-[[nodiscard]] inline bool is_stray(const station& s, std::size_t place)
-{
-    const part_address a = address_of(s, place);
-    return a.way != part_address::trunk && s.ways[a.way].kind == way_kind::stray;
-}
 [[nodiscard]] inline bool has_stray_ways(const station& s)
 {
     return std::any_of(s.ways.begin(), s.ways.end(), [](const way& w) { return w.kind == way_kind::stray; });
@@ -188,11 +183,14 @@ inline void add_way_findings(assessment& out, const solved_station& solved)
         for (std::size_t w = 0; w < s.ways.size(); ++w) {
             if (s.ways[w].kind != way_kind::stray || out.ways[w].spans_arc) continue;
             const way_result& r = out.ways[w];
-            if (!is_solved || !(r.current.typical.value() > 0.0))
+            const std::string joins = r.name + " joins points of the welding circuit and is not meant to: ";
+            if (solved.typical().outcome == loop_outcome::open_circuit ||
+                (is_solved && !(r.current.typical.value() > 0.0)))
                 add("stray_way", finding_severity::warning,
-                    r.name + " joins points of the welding circuit and is not meant to: " +
-                        (is_solved ? "it carries no current as things stand, which nothing secures."
-                                   : "what it carries cannot be said here."));
+                    joins + "it carries no current as things stand, which nothing secures.");
+            else if (!is_solved)
+                add("stray_current", finding_severity::stop_job,
+                    joins + "how much it carries cannot be said, as the loop has no state that lasts.");
             else
                 add("stray_current", finding_severity::stop_job,
                     r.name + " typically carries " + to_text(r.current.typical, "A") + ", in a poor case " +
@@ -205,7 +203,7 @@ inline void add_way_findings(assessment& out, const solved_station& solved)
                         (worst[w].lasts ? "typically carry " : "at first carry ") + to_text(worst[w].most, "A") +
                         (worst[w].lasts ? "." : ", until something melts.") + lasts(s, w, worst[w].most));
         }
-        if (is_solved) {
+        if (solved.typical().outcome != loop_outcome::open_circuit) {
             loop_solver without(s, checked_arc_index(s), openings_of_stray_ways(s));
             if (without.solve(scatter::typical).outcome == loop_outcome::open_circuit)
                 add("return_by_stray_ways_only", finding_severity::stop_job,
