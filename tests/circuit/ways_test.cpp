@@ -545,4 +545,24 @@ TEST(Ways, WhatCannotBeIsRefused)
         "rise from low to typical measured drop");
 }
 
+// source: the page on ways: level from a hundredth of its current on, straight below
+TEST(MeasuredPart, AConstantDropIsLevelFromAHundredthOfItsCurrent)
+{
+    const detail::loop_network::measured_at m{
+        .drop = exactly(2_V), .at = 300.0, .is_constant = true, .volts = 2.0, .law = nullptr};
+    EXPECT_EQ(m.drop_of(300.0).volts, 2.0);
+    EXPECT_EQ(m.drop_of(-3.0).volts, -2.0);
+    EXPECT_NEAR_REL(m.drop_of(1.5).volts, 1.0, 1e-12);
+}
+
+// source: the judgement that stands with it: emissivity 0.5, as wide as a ball of its area (area = pi d^2), mild steel
+TEST(MeasuredPart, IsABodyOfItsAreaAndMass)
+{
+    const thermal_body b = measured_body(0.03_m2, 2_kg);
+    EXPECT_EQ(static_cast<double>(b.emissivity), 0.5);
+    EXPECT_NEAR_REL(b.diameter.value(), 0.0977205, 1e-6);
+    EXPECT_EQ(b.capacity, 2_kg * mild_steel.specific_heat);
+    EXPECT_EQ(measured_body(0.03_m2, std::nullopt).capacity.value(), 0.0);
+}
+
 }  // namespace

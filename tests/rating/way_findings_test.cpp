@@ -329,4 +329,14 @@ TEST(WayFindings, AStrayWayThatMeltsIsTakenOutAndNeverMadeFit)
     EXPECT_TRUE(taken_out);
 }
 
+// source: IEC 60364-5-54, t = (k S/I)^2 with k = 115 from 70 to 160 degC: 10 mm2 at 60 A 367 s, 364 to 370 by the
+// rounding of k (the copper of this library: 364); at 40 A 827 s, longer than a conductor stays without cooling
+TEST(WayFindings, SayHowLongALeadLastsUpToTenMinutes)
+{
+    station s = relieved_gate();
+    s.ways[0].path = {welding_cable(square_mm(10), 20_m).named("earth wire")};
+    EXPECT_THAT(detail::lasts(s, 0, 60_A), HasSubstr(" 364 s"));
+    EXPECT_EQ(detail::lasts(s, 0, 40_A), "");
+}
+
 }  // namespace
