@@ -3,8 +3,8 @@
 #include <weldloop/part/crimped_lug.hpp>
 #include <weldloop/part/welding_cable.hpp>
 #include <weldloop/part/work_clamp.hpp>
-#include <weldloop/rating/assess.hpp>
-#include <weldloop/rating/remedies.hpp>
+#include <weldloop/rating/assess_body.hpp>
+#include <weldloop/rating/remedies_body.hpp>
 
 #include <algorithm>
 #include <string>

@@ -22,9 +22,9 @@
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/temperature.hpp>
 #include <weldloop/core/text.hpp>
+#include <weldloop/life/grip_forecast.hpp>
+#include <weldloop/life/grip_march.hpp>
 #include <weldloop/rating/assessment.hpp>
-#include <weldloop/rating/grip_forecast.hpp>
-#include <weldloop/rating/grip_march.hpp>
 #include <weldloop/rating/verdict.hpp>
 
 namespace weldloop {

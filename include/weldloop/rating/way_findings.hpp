@@ -11,7 +11,7 @@
 #include <variant>
 #include <vector>
 
-#include <weldloop/circuit/loop.hpp>
+#include <weldloop/circuit/loop_body.hpp>
 #include <weldloop/circuit/station.hpp>
 #include <weldloop/circuit/station_parts.hpp>
 #include <weldloop/core/text.hpp>
