@@ -114,6 +114,7 @@
 #include <weldloop/part/resting_contact.hpp>
 #include <weldloop/part/rotary_ground.hpp>
 #include <weldloop/part/set_screw.hpp>
+#include <weldloop/part/spring_pad.hpp>
 #include <weldloop/part/strand_report.hpp>
 #include <weldloop/part/strap.hpp>
 #include <weldloop/part/stud_terminal.hpp>
@@ -139,7 +140,6 @@
 #include <weldloop/circuit/joint_temperature_limit.hpp>
 #include <weldloop/circuit/lead_inductance.hpp>
 #include <weldloop/circuit/lead_transient.hpp>
-#include <weldloop/circuit/loop.hpp>
 #include <weldloop/circuit/loop_state.hpp>
 #include <weldloop/circuit/magnet_behaviour.hpp>
 #include <weldloop/circuit/measured_body.hpp>
@@ -172,6 +172,7 @@
 #include <weldloop/rating/cut_back.hpp>
 #include <weldloop/rating/drop.hpp>
 #include <weldloop/rating/factor_table.hpp>
+#include <weldloop/rating/finding_id.hpp>
 #include <weldloop/rating/lead_limits.hpp>
 #include <weldloop/rating/remedies.hpp>
 #include <weldloop/rating/sizing.hpp>
@@ -206,6 +207,7 @@
 #include <weldloop/circuit/holder_behaviour.hpp>
 #include <weldloop/circuit/instant_sharing.hpp>
 #include <weldloop/circuit/lead_cells.hpp>
+#include <weldloop/circuit/loop.hpp>
 #include <weldloop/circuit/loop_body.hpp>
 #include <weldloop/circuit/loop_network.hpp>
 #include <weldloop/circuit/loop_scatter.hpp>
@@ -219,6 +221,7 @@
 #include <weldloop/circuit/set_screw_behaviour.hpp>
 #include <weldloop/circuit/sheeted_parts.hpp>
 #include <weldloop/circuit/splice_behaviour.hpp>
+#include <weldloop/circuit/spring_pad_behaviour.hpp>
 #include <weldloop/circuit/station_parts.hpp>
 #include <weldloop/circuit/strap_behaviour.hpp>
 #include <weldloop/circuit/stud_behaviour.hpp>

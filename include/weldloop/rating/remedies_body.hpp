@@ -130,7 +130,7 @@ private:
             for (const finding_kind& f : loop_.findings()) {
                 if (std::any_of(after.begin(), after.end(), [&](const finding_kind& a) { return a.id == f.id; }))
                     continue;
-                r.clears_findings.emplace_back(f.id);
+                r.clears_findings.push_back(f.id);
                 made.lifts_stop = made.lifts_stop || f.severity == finding_severity::stop_job;
             }
         }
