@@ -9,6 +9,7 @@
 #include "io/example_stations.hpp"
 #include "support/near.hpp"
 
+#include <weldloop/circuit/loop.hpp>
 #include <weldloop/io/station_file.hpp>
 
 using namespace weldloop;

@@ -98,7 +98,7 @@ TEST(ConnectorLimit, PullBySection)
     for (const row& r : test::reference_table("contacts-terminal-limits.csv").rows()) {
         if (!r.text("item").starts_with("tensile load")) continue;
         const connected_metal made_of =
-            r.text("item").ends_with("aluminium") ? connected_metal::aluminium : connected_metal::copper;
+            r.text("item").ends_with("aluminium") ? connected_metal::of_aluminium : connected_metal::of_copper;
         const std::string words = r.text("value");
         const double per_mm2 = std::stod(words), most = std::stod(words.substr(words.find("max ") + 4));
         EXPECT_NEAR_REL(connector_pull_of(70_mm2, made_of).value(), 70.0 * per_mm2, 1e-12);
@@ -109,7 +109,7 @@ TEST(ConnectorLimit, PullBySection)
         ++rows;
     }
     EXPECT_EQ(rows, 2);
-    EXPECT_FALSE(connector_pull_acceptance_of(70_mm2, connected_metal::copper, 0_N).accepted);
+    EXPECT_FALSE(connector_pull_acceptance_of(70_mm2, connected_metal::of_copper, 0_N).accepted);
 }
 
 // relations: at the limit good, beyond it not; the smaller of both limits of a cycled clamping unit counts
@@ -161,8 +161,8 @@ TEST(ConnectorLimit, RefusesWhatCannotBe)
     EXPECT_REFUSES_BAD_NUMBERS(clamping_unit_acceptance_of(in_si<voltage>(x)));
     EXPECT_REFUSES_BAD_NUMBERS_AND_ZERO(clamping_unit_acceptance_of(1_mV, in_si<voltage>(x)));
     EXPECT_REFUSES_BAD_NUMBERS(bond_acceptance_of(in_si<resistance>(x)));
-    EXPECT_REFUSES_BAD_NUMBERS_AND_ZERO(connector_pull_of(in_si<area>(x), connected_metal::copper));
-    EXPECT_REFUSES_BAD_NUMBERS(connector_pull_acceptance_of(70_mm2, connected_metal::aluminium, in_si<force>(x)));
+    EXPECT_REFUSES_BAD_NUMBERS_AND_ZERO(connector_pull_of(in_si<area>(x), connected_metal::of_copper));
+    EXPECT_REFUSES_BAD_NUMBERS(connector_pull_acceptance_of(70_mm2, connected_metal::of_aluminium, in_si<force>(x)));
     EXPECT_REFUSES_BAD_NUMBERS(wire_share_acceptance_of(in_si<force>(x), 1_N, wire_share_claim::crimp_without_table));
     EXPECT_REFUSES_BAD_NUMBERS_AND_ZERO(
         wire_share_acceptance_of(1_N, in_si<force>(x), wire_share_claim::aircraft_terminal));

@@ -168,8 +168,8 @@ inline termination_acceptance at_least(force pulled, force least, const source& 
 
 /// What the conductor in a connector is made of.
 enum class connected_metal {
-    copper,     ///< also copper-clad
-    aluminium,  ///< and its alloys
+    of_copper,     ///< also copper-clad
+    of_aluminium,  ///< and its alloys
 };
 
 /// Pull that a compression or mechanical connector stands for a minute, 60 N/mm2 of copper or 40 N/mm2 of aluminium and
@@ -179,7 +179,7 @@ enum class connected_metal {
 {
     constexpr pressure copper_stress = in_si<pressure>(60e6), aluminium_stress = in_si<pressure>(40e6);
     constexpr force most = in_si<force>(20e3);
-    const force pull = (made_of == connected_metal::aluminium ? aluminium_stress : copper_stress) *
+    const force pull = (made_of == connected_metal::of_aluminium ? aluminium_stress : copper_stress) *
                        require_positive(conductor, "conductor area");
     return std::min(pull, most);
 }
