@@ -102,6 +102,7 @@
 #include <weldloop/part/clamp_spring.hpp>
 #include <weldloop/part/clamp_spring_state.hpp>
 #include <weldloop/part/conductor_class.hpp>
+#include <weldloop/part/conductor_limit.hpp>
 #include <weldloop/part/contact.hpp>
 #include <weldloop/part/coupling.hpp>
 #include <weldloop/part/crimped_lug.hpp>
@@ -154,6 +155,7 @@
 #include <weldloop/circuit/lead_cells.hpp>
 #include <weldloop/circuit/lead_inductance.hpp>
 #include <weldloop/circuit/lead_transient.hpp>
+#include <weldloop/circuit/lead_in_part.hpp>
 #include <weldloop/circuit/loop.hpp>
 #include <weldloop/circuit/loop_network.hpp>
 #include <weldloop/circuit/loop_scatter.hpp>
@@ -216,6 +218,7 @@
 #include <weldloop/rating/remedy_finder.hpp>
 #include <weldloop/rating/remedy_order.hpp>
 #include <weldloop/rating/remedy_weighing.hpp>
+#include <weldloop/rating/short_time_rating.hpp>
 #include <weldloop/rating/sizing.hpp>
 #include <weldloop/rating/solved_station.hpp>
 #include <weldloop/rating/square_root_excess.hpp>

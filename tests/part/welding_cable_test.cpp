@@ -7,6 +7,7 @@
 #include <weldloop/core/literals.hpp>
 #include <weldloop/core/parse.hpp>
 #include <weldloop/core/text.hpp>
+#include <weldloop/part/conductor_limit.hpp>
 #include <weldloop/part/welding_cable.hpp>
 
 #include "support/near.hpp"
@@ -132,7 +133,7 @@ TEST(WeldingCable, FlagsSayHowTheDimensionsCameAbout)
     EXPECT_TRUE(welding_cable(kcmil(500), 10_m).dimensions_extrapolated);
     EXPECT_TRUE(welding_cable(square_mm(240), 10_m).dimensions_extrapolated);
     EXPECT_TRUE(welding_cable(square_mm(60), 10_m).dimensions_interpolated);
-    EXPECT_EQ(welding_cable(aught(2), 10_m).limit, 85_degC);
+    EXPECT_EQ(limit_of(welding_cable(aught(2), 10_m)), 85_degC);
     EXPECT_EQ(welding_cable(aught(2), 10_m).length, 10_m);
 }
 

@@ -99,7 +99,7 @@ TEST(LeadLimits, HighestAirBringsTheLeadToItsLimit)
         EXPECT_LT(highest_air(c.lead, c.work, c.where).air_margin.value(), 0.0);
     }
     const cable lead = welding_cable(aught(2), 20_m);
-    EXPECT_LE(highest_air(lead, {in_si<current>(1e-3)}, {}).air, lead.limit);
+    EXPECT_LE(highest_air(lead, {in_si<current>(1e-3)}, {}).air, limit_of(lead));
 }
 
 TEST(LeadLimits, SayWhereNoneExists)

@@ -79,7 +79,7 @@ judged judge(const conductor_size& size, const lead_request& r)
 {
     constexpr double margin = 0.01;
     const marched_lead m = march(size, r);
-    const double heat = m.peak_rise / (r.limit - r.where.air).value();
+    const double heat = m.peak_rise / (r.limit.value_or(85_degC) - r.where.air).value();
     const double drop = (r.both_leads ? 2.0 : 1.0) * m.drop / r.allowed_drop.value();
     const double most = std::max(heat, drop);
     return most < 1.0 - margin ? judged::suffices : most > 1.0 + margin ? judged::fails : judged::too_near_to_say;

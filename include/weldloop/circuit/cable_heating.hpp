@@ -23,6 +23,7 @@
 #include <weldloop/law/covering_heat.hpp>
 #include <weldloop/law/periodic_heating.hpp>
 #include <weldloop/part/cable.hpp>
+#include <weldloop/part/conductor_limit.hpp>
 #include <weldloop/part/load.hpp>
 #include <weldloop/part/surroundings.hpp>
 #include <weldloop/part/welding_cable.hpp>
@@ -94,6 +95,7 @@ inline void add_basis_of(basis& out, const cable& lead)
     out.add(bs_638_4_diameters).add(en_50525_2_81_diameters).add(iec_60287_2_1_table_1);
     if (lead.dimensions_interpolated) out.add(range_flag::dimension_interpolated);
     if (lead.dimensions_extrapolated) out.add(range_flag::dimension_extrapolated);
+    if (is_limit_above_lead(lead)) out.add(range_flag::limit_above_covering);
 }
 
 [[nodiscard]] inline basis basis_of(const cable& lead)
@@ -112,6 +114,8 @@ inline void add_heating_basis(basis& out, const cable& lead, const cable_surface
     if (!continuous) out.add(covering_points_model).add(iec_60853_heat);
     if (conductor_peak < resistivity_lowest || conductor_peak > resistivity_highest)
         out.add(range_flag::resistivity_range);
+    if (const auto coat = coat_melting_of(lead.metal); coat && conductor_peak > *coat)
+        out.add(range_flag::strand_coat_melts);
 }
 
 }  // namespace detail
@@ -259,9 +263,9 @@ namespace detail {
         out.surface_peak = out.surface_peak + left * (damaged.surface_peak - whole.surface_peak);
         out.conductor_mean = out.conductor_mean + along * (damaged.conductor_on_mean - whole.conductor_on_mean);
         out.conductor_peak = std::max(out.conductor_peak, out.conductor_mean);  // equal but for rounding at times
-        out.melts = out.conductor_peak > lead.metal.melting;
+        out.melts = out.conductor_peak > conductor_melting_of(lead.metal);
     }
-    out.over_limit = out.conductor_peak > lead.limit;
+    out.over_limit = out.conductor_peak > limit_of(lead);
     detail::add_heating_basis(out.basis, lead, surface, kernel, out.conductor_peak, out.surface_peak,
                               programme.size() == 1);
     return out;

@@ -18,17 +18,12 @@
 
 namespace weldloop {
 
-/// Leads of the usual covering.
-inline constexpr source cable_class_85{"BS 638-4 welding cable", "1996",
-                                       "85 degC conductor of heat-resisting rubber covering", source_kind::standard};
-/// Highest conductor temperature of the usual covering; see cable_class_85.
-inline constexpr temperature usual_lead_limit = temperature::celsius(85.0);
-
 /// A lead: a stranded conductor with a covering. Make one with welding_cable() and change what differs.
 struct cable {
     conductor_size size;                            ///< as written on the lead
     weldloop::length length;                        ///< [m] one way, above 0
-    temperature limit = usual_lead_limit;           ///< highest conductor temperature its covering stands
+    std::optional<temperature> limit = {};          ///< highest conductor temperature, where one is stated; none: that
+                                                    ///< of covering and strands, see conductor_limit_of()
     std::string name = {};                          ///< empty: "cable 2" by its place in the path
     weldloop::metal metal = annealed_copper;        ///< of the strands
     weldloop::covering covering = flexible_rubber;  ///< around them

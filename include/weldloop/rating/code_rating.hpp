@@ -24,6 +24,7 @@
 #include <weldloop/law/lay.hpp>
 #include <weldloop/material/metals.hpp>
 #include <weldloop/part/cable.hpp>
+#include <weldloop/part/conductor_limit.hpp>
 #include <weldloop/part/surroundings.hpp>
 #include <weldloop/rating/ampacity.hpp>
 
@@ -225,7 +226,7 @@ struct lead_ratings {
     const bool is_copper = lead.metal.name == annealed_copper.name || lead.metal.name == tinned_copper.name;
     if (is_copper && (lies == lay::alone || lies == lay::spaced)) {
         const auto by_code = [&](rating_rule rule, code_table table) {
-            if (const auto code = code_ampacity_of(table, lead.size, lead.limit, where.air))
+            if (const auto code = code_ampacity_of(table, lead.size, limit_of(lead), where.air))
                 add(rule, code->amps, code->recalled, *code->from);
         };
         by_code(rating_rule::code_400_5, code_table::nfpa_70_400_5);

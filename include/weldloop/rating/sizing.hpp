@@ -3,6 +3,7 @@
 /// The smallest lead that stays cool enough and loses little enough voltage.
 
 #include <array>
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -17,6 +18,7 @@
 #include <weldloop/core/temperature.hpp>
 #include <weldloop/core/text.hpp>
 #include <weldloop/part/cable.hpp>
+#include <weldloop/part/conductor_limit.hpp>
 #include <weldloop/part/surroundings.hpp>
 #include <weldloop/part/welding_cable.hpp>
 #include <weldloop/rating/ampacity.hpp>
@@ -58,7 +60,7 @@ struct lead_request {
     voltage allowed_drop = usual_allowed_drop;   ///< [V] along the hot lead, above 0
     bool both_leads = false;                     ///< out and back leads of this length share the allowed drop
     size_family family = size_family::american;  ///< sizes to choose from
-    temperature limit = usual_lead_limit;        ///< of the conductor, as cable::limit
+    std::optional<temperature> limit = {};       ///< of the conductor, as cable::limit
 };
 
 /// The smallest lead that satisfies a request.
@@ -102,9 +104,12 @@ inline constexpr std::array metric_lead_sizes{square_mm(10),  square_mm(16),  sq
     require_positive(request.length, "lead length");
     require_positive(request.current, "current");
     require_positive(request.allowed_drop, "allowed drop");
-    if (request.where.air >= request.limit)
+    cable any = welding_cable(sizes_of(request.family).front(), request.length);
+    any.limit = request.limit;
+    const temperature limit = limit_of(any);
+    if (request.where.air >= limit)
         throw out_of_range_error("air temperature", to_text(request.where.air, "degC"),
-                                 "below the limit of " + to_text(request.limit, "degC"));
+                                 "below the limit of " + to_text(limit, "degC"));
     const double leads = request.both_leads ? 2.0 : 1.0;
     const std::span<const conductor_size> sizes = sizes_of(request.family);
 
@@ -116,10 +121,9 @@ inline constexpr std::array metric_lead_sizes{square_mm(10),  square_mm(16),  sq
         lead.limit = request.limit;
         const cable_heating hot = heating_of(lead, request.where, {.current = request.current, .duty = request.duty});
         const voltage drop = leads * drop_of(lead, request.current, hot.conductor_mean);
-        const double heat_now =
-            ((hot.conductor_peak - request.where.air) / (request.limit - request.where.air)).value();
+        const double heat_now = ((hot.conductor_peak - request.where.air) / (limit - request.where.air)).value();
         const double drop_now = (drop / request.allowed_drop).value();
-        if (hot.conductor_peak <= request.limit && drop <= request.allowed_drop) {
+        if (hot.conductor_peak <= limit && drop <= request.allowed_drop) {
             if (is_first) {
                 heat_use = heat_now;
                 drop_use = drop_now;
@@ -140,7 +144,7 @@ inline constexpr std::array metric_lead_sizes{square_mm(10),  square_mm(16),  sq
         largest = to_text(size) + ", with " + to_text(hot.conductor_peak, "degC") + " and " + to_text(drop, "V");
     }
     throw no_solution_error("lead size", "beyond the largest: " + largest,
-                            "at most " + to_text(request.limit, "degC") + " and " + to_text(request.allowed_drop, "V"));
+                            "at most " + to_text(limit, "degC") + " and " + to_text(request.allowed_drop, "V"));
 }
 
 }  // namespace weldloop
