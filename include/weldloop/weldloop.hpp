@@ -110,10 +110,12 @@
 #include <weldloop/part/identify_size.hpp>
 #include <weldloop/part/iec_conductor_table.hpp>
 #include <weldloop/part/junction.hpp>
+#include <weldloop/part/lead_basis.hpp>
 #include <weldloop/part/load.hpp>
 #include <weldloop/part/lug.hpp>
 #include <weldloop/part/measured_part.hpp>
 #include <weldloop/part/plate.hpp>
+#include <weldloop/part/resistance_choice.hpp>
 #include <weldloop/part/resting_contact.hpp>
 #include <weldloop/part/rotary_ground.hpp>
 #include <weldloop/part/set_screw.hpp>

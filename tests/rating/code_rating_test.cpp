@@ -62,14 +62,15 @@ TEST(CodeRating, RecalledCellsAgreeWithReadOnes)
     EXPECT_GE(both, 20);
 }
 
-// The code lies below the physics of one cable in still air, everywhere: history and margin, not aimed at.
+// The code lies below the physics of one cable in still air, everywhere: history and margin, not aimed at. Resistances
+// are nominal, as the code's own (chapter 9 table 8); the highest allowed, the default, lies 1 % nearer.
 TEST(CodeRating, PhysicsLies8To21PercentAbove)
 {
     for (const code_table table : {code_table::nfpa_70_400_5, code_table::nfpa_70_310_17}) {
         double least = 1.0, most = 0.0;
         std::map<double, double> sum, count;
         for (const code_cell& cell : cells_of(table)) {
-            cable lead = welding_cable(cell.size, 10_m);
+            cable lead = welding_cable(cell.size, 10_m, resistance_choice::nominal);
             lead.limit = temperature::celsius(cell.limit_degC);
             const lead_ratings all = ratings_of(lead, {.air = code_table_air});
             const double physics = all.rules.front().amps.value();

@@ -27,6 +27,7 @@
 #include <weldloop/material/metals.hpp>
 #include <weldloop/material/surface_state.hpp>
 #include <weldloop/part/crimped_lug.hpp>
+#include <weldloop/part/resistance_choice.hpp>
 #include <weldloop/part/resting_contact.hpp>
 #include <weldloop/part/welding_cable.hpp>
 #include <weldloop/part/work_clamp.hpp>
@@ -106,6 +107,8 @@ inline constexpr std::array rotary_makes{rotary_make{"metal-graphite", brush_kin
                                          rotary_make{"metal fingers", std::nullopt}};
 inline constexpr std::array torch_coolings{torch_cooling::gas, torch_cooling::water};
 
+inline constexpr std::array resistance_choices{resistance_choice::standard_maximum, resistance_choice::nominal};
+
 inline void take_name(const toml_section& s, std::string& out)
 {
     if (s.has("name")) out = s.name("name");
@@ -144,11 +147,13 @@ inline void take_coil_turns(const toml_section& s, lay lies, int& out)
 
 [[nodiscard]] inline cable read_cable(const toml_section& s)
 {
-    s.allow_only({"part", "name", "size", "length", "limit", "metal", "covering", "conductor_diameter",
+    s.allow_only({"part", "name", "size", "length", "resistance", "limit", "metal", "covering", "conductor_diameter",
                   "overall_diameter", "missing_strands", "damaged_length", "lay", "coil_turns"});
     const auto size = s.required<conductor_size>("size");
     const auto long_ = s.required<length>("length", lead_lengths);
-    cable out = s.at_key("size", [&] { return welding_cable(size, long_); });
+    resistance_choice choice = resistance_choice::standard_maximum;
+    s.take_word("resistance", choice, resistance_choices, word_of_value);
+    cable out = s.at_key("size", [&] { return welding_cable(size, long_, choice); });
     take_name(s, out.name);
     s.take_word("metal", out.metal, all_metals, word_of_metal);
     s.take_word("covering", out.covering, all_coverings, word_of_covering);

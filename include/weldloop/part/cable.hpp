@@ -15,8 +15,17 @@
 #include <weldloop/law/lay.hpp>
 #include <weldloop/material/covering.hpp>
 #include <weldloop/material/metals.hpp>
+#include <weldloop/part/resistance_choice.hpp>
 
 namespace weldloop {
+
+/// What welding_cable() gave a lead: what differs from it was stated by the user.
+struct lead_make {
+    length conductor_diameter = {};                                      ///< [m] over the strands
+    length overall_diameter = {};                                        ///< [m] over the covering
+    double stranding_increment = 0.0;                                    ///< of resistance
+    resistance_choice resistance = resistance_choice::standard_maximum;  ///< which of the two it is
+};
 
 /// A lead: a stranded conductor with a covering. Make one with welding_cable() and change what differs.
 struct cable {
@@ -29,13 +38,15 @@ struct cable {
     weldloop::covering covering = flexible_rubber;  ///< around them
     weldloop::length conductor_diameter = {};       ///< [m] over the strands; 0: not known, refused where needed
     weldloop::length overall_diameter = {};         ///< [m] over the covering
-    double stranding_increment = 0.0;               ///< extra resistance by the lay of the strands, 0.06 for 6 %
+    double stranding_increment = 0.0;               ///< extra resistance by the lay of the strands and what the
+                                                    ///< standard allows above it, 0.06 for 6 %
     strand_loss missing_strands = 0.0;              ///< share of strands broken or corroded away
     weldloop::length damaged_length = {};           ///< [m] over which they are missing
     std::optional<weldloop::lay> lay = {};          ///< how this lead lies, where it differs from the surroundings
     int coil_turns = 0;                             ///< where its own lay is coiled, up to 200; 0 if not known
     bool dimensions_interpolated = false;           ///< diameters interpolated between published sizes
     bool dimensions_extrapolated = false;           ///< diameters beyond the published sizes
+    lead_make made = {};                            ///< what welding_cable() gave it
 
     /// The same lead under a name.
     [[nodiscard]] cable named(std::string new_name) const

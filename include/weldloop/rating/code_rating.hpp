@@ -129,8 +129,8 @@ struct code_ampacity {
 /// The code rating of a size: the cell of the hottest column that is no hotter than the limit, times
 /// sqrt((Tc - Ta)/(Tc - 30 degC)), which the code's own factors follow within 0.012.
 ///
-/// ampacity_of() alone in still air lies 9 to 21 % above the tables, most in the 90 degC column; that is history and
-/// margin, and nothing is tuned to it. Nothing is
+/// ampacity_of() of a lead of nominal resistance, alone in still air, lies 9 to 21 % above the tables, most in the 90
+/// degC column (1 % less at the highest resistance); that is history and margin, and nothing is tuned to it. Nothing is
 /// interpolated: a size that the table does not name has no code rating.
 /// @param table which one @param size as written: 2/0, not its square millimetres
 /// @param limit of the conductor; a lead of 85 degC takes the 75 degC column
