@@ -105,6 +105,7 @@
 #include <weldloop/part/conductor_limit.hpp>
 #include <weldloop/part/contact.hpp>
 #include <weldloop/part/coupling.hpp>
+#include <weldloop/part/covering_state.hpp>
 #include <weldloop/part/crimped_lug.hpp>
 #include <weldloop/part/electrode_holder.hpp>
 #include <weldloop/part/identify_size.hpp>
@@ -210,6 +211,7 @@
 #include <weldloop/rating/grip_threshold.hpp>
 #include <weldloop/rating/grip_time.hpp>
 #include <weldloop/rating/larger_lead.hpp>
+#include <weldloop/rating/lead_findings.hpp>
 #include <weldloop/rating/lead_limits.hpp>
 #include <weldloop/rating/loop_stretches.hpp>
 #include <weldloop/rating/magnet_grip.hpp>

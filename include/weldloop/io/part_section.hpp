@@ -26,6 +26,7 @@
 #include <weldloop/material/covering.hpp>
 #include <weldloop/material/metals.hpp>
 #include <weldloop/material/surface_state.hpp>
+#include <weldloop/part/covering_state.hpp>
 #include <weldloop/part/crimped_lug.hpp>
 #include <weldloop/part/resistance_choice.hpp>
 #include <weldloop/part/resting_contact.hpp>
@@ -117,7 +118,8 @@ inline void take_name(const toml_section& s, std::string& out)
 /// The lead in a cable, gun or torch; `out` holds the usual one.
 inline void take_lead_condition(const toml_section& s, cable& out)
 {
-    s.take("limit", out.limit, lead_limits);
+    if (s.has("limit")) out.limit = s.required<temperature>("limit", lead_limits);
+    s.take_word("covering_state", out.covering_state, all_covering_states, word_of_value);
     s.take("missing_strands", out.missing_strands);
     s.take("damaged_length", out.damaged_length, damaged_lengths);
     const bool missing = static_cast<double>(out.missing_strands) > 0.0;
@@ -148,7 +150,7 @@ inline void take_coil_turns(const toml_section& s, lay lies, int& out)
 [[nodiscard]] inline cable read_cable(const toml_section& s)
 {
     s.allow_only({"part", "name", "size", "length", "resistance", "limit", "metal", "covering", "conductor_diameter",
-                  "overall_diameter", "missing_strands", "damaged_length", "lay", "coil_turns"});
+                  "overall_diameter", "missing_strands", "damaged_length", "covering_state", "lay", "coil_turns"});
     const auto size = s.required<conductor_size>("size");
     const auto long_ = s.required<length>("length", lead_lengths);
     resistance_choice choice = resistance_choice::standard_maximum;
@@ -222,8 +224,8 @@ inline void take_coil_turns(const toml_section& s, lay lies, int& out)
 
 [[nodiscard]] inline wire_gun read_gun(const toml_section& s)
 {
-    s.allow_only({"part", "name", "length", "cooling", "size", "limit", "missing_strands", "damaged_length", "wire",
-                  "wire_diameter", "extension"});
+    s.allow_only({"part", "name", "length", "cooling", "size", "limit", "missing_strands", "damaged_length",
+                  "covering_state", "wire", "wire_diameter", "extension"});
     torch_cooling cooling = torch_cooling::gas;
     s.take_word("cooling", cooling, torch_coolings, word_of_value);
     wire_gun out({}, s.required<length>("length", lead_lengths), cooling);
@@ -241,7 +243,8 @@ inline void take_coil_turns(const toml_section& s, lay lies, int& out)
 
 [[nodiscard]] inline tig_torch read_torch(const toml_section& s)
 {
-    s.allow_only({"part", "name", "length", "cooling", "size", "limit", "missing_strands", "damaged_length"});
+    s.allow_only(
+        {"part", "name", "length", "cooling", "size", "limit", "missing_strands", "damaged_length", "covering_state"});
     torch_cooling cooling = torch_cooling::gas;
     s.take_word("cooling", cooling, torch_coolings, word_of_value);
     tig_torch out({}, s.required<length>("length", lead_lengths), cooling);

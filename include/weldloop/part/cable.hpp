@@ -15,6 +15,7 @@
 #include <weldloop/law/lay.hpp>
 #include <weldloop/material/covering.hpp>
 #include <weldloop/material/metals.hpp>
+#include <weldloop/part/covering_state.hpp>
 #include <weldloop/part/resistance_choice.hpp>
 
 namespace weldloop {
@@ -42,11 +43,12 @@ struct cable {
                                                     ///< standard allows above it, 0.06 for 6 %
     strand_loss missing_strands = 0.0;              ///< share of strands broken or corroded away
     weldloop::length damaged_length = {};           ///< [m] over which they are missing
-    std::optional<weldloop::lay> lay = {};          ///< how this lead lies, where it differs from the surroundings
-    int coil_turns = 0;                             ///< where its own lay is coiled, up to 200; 0 if not known
-    bool dimensions_interpolated = false;           ///< diameters interpolated between published sizes
-    bool dimensions_extrapolated = false;           ///< diameters beyond the published sizes
-    lead_make made = {};                            ///< what welding_cable() gave it
+    weldloop::covering_state covering_state = weldloop::covering_state::whole;  ///< what was seen of the covering
+    std::optional<weldloop::lay> lay = {};  ///< how this lead lies, where it differs from the surroundings
+    int coil_turns = 0;                     ///< where its own lay is coiled, up to 200; 0 if not known
+    bool dimensions_interpolated = false;   ///< diameters interpolated between published sizes
+    bool dimensions_extrapolated = false;   ///< diameters beyond the published sizes
+    lead_make made = {};                    ///< what welding_cable() gave it
 
     /// The same lead under a name.
     [[nodiscard]] cable named(std::string new_name) const

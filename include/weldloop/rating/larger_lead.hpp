@@ -37,6 +37,7 @@ namespace weldloop {
     out.size = size;
     out.missing_strands = 0.0;
     out.damaged_length = {};
+    out.covering_state = covering_state::whole;
     if (!is_lead_size(lead.size) || !is_lead_size(size)) {
         const double by = std::sqrt((size.area() / lead.size.area()).value());
         out.conductor_diameter *= by;
