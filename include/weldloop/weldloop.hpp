@@ -28,6 +28,7 @@
 #include <weldloop/solve/sparse_lu.hpp>
 #include <weldloop/solve/steady_state.hpp>
 
+#include <weldloop/life/covering_ageing.hpp>
 #include <weldloop/material/air.hpp>
 #include <weldloop/material/copper_spring_alloy.hpp>
 #include <weldloop/material/covering.hpp>
@@ -91,6 +92,7 @@
 #include <weldloop/law/spring_buckling.hpp>
 #include <weldloop/law/stress_relaxation.hpp>
 #include <weldloop/law/surface_order.hpp>
+#include <weldloop/law/thermal_endurance.hpp>
 #include <weldloop/law/torsion_spring.hpp>
 #include <weldloop/law/voltage_temperature.hpp>
 #include <weldloop/law/waveform.hpp>
@@ -197,6 +199,7 @@
 #include <weldloop/rating/cautions.hpp>
 #include <weldloop/rating/code_rating.hpp>
 #include <weldloop/rating/connector_limit.hpp>
+#include <weldloop/rating/covering_life.hpp>
 #include <weldloop/rating/cut_back.hpp>
 #include <weldloop/rating/drop.hpp>
 #include <weldloop/rating/factor_table.hpp>
