@@ -198,6 +198,7 @@
 #include <weldloop/rating/assessment.hpp>
 #include <weldloop/rating/cautions.hpp>
 #include <weldloop/rating/code_rating.hpp>
+#include <weldloop/rating/code_tables.hpp>
 #include <weldloop/rating/connector_limit.hpp>
 #include <weldloop/rating/covering_life.hpp>
 #include <weldloop/rating/cut_back.hpp>

@@ -17,6 +17,7 @@
 #include <functional>
 #include <sstream>
 #include <string>
+#include <tuple>
 #include <vector>
 
 #include "support/near.hpp"
@@ -152,6 +153,25 @@ std::vector<line> lines()
             published = row.number("current_A");
             return true;
         }));
+    for (const auto& [society, begins, rows] :
+         {std::tuple{"ship rules of Bureau Veritas, at most six bunched, 85 degC, air 45 degC", "Bureau",
+                     "10 to 240 mm2"},
+          std::tuple{"ship rules of ABS, at most six bunched, 85 and 95 degC, air 45 degC", "ABS", "50 to 240 mm2"}})
+        out.push_back(by_rows(
+            society,
+            std::string("`bundled`, which is judgement: ")
+                .append(rows)
+                .append("; the tables imply 0.65 of the heat of one alone"),
+            "ampacity-ship-45C-single-core.csv", 0.25,
+            [begins = std::string(begins)](const auto& row, double& ours, double& published) {
+                if (row.text("source").rfind(begins, 0) != 0 || row.number("cross_section_mm2") > 240) return false;
+                cable lead = welding_cable(square_mm(row.number("cross_section_mm2")), in_si<length>(10.0));
+                lead.limit = temperature::celsius(row.number("conductor_max_C"));
+                ours = ampacity_of(lead, {.air = temperature::celsius(row.number("ambient_C")), .lay = lay::bundled})
+                           .amps.value();
+                published = row.number("current_A");
+                return true;
+            }));
     const auto relaxation_row = [](const auto& row, bool low, double& ours, double& published) {
         if (!row.has("stress_loss_pct") || !row.has("initial_stress_over_Sut") || row.number("stress_loss_pct") == 0)
             return false;
