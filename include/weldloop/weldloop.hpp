@@ -230,6 +230,7 @@
 #include <weldloop/rating/sizing.hpp>
 #include <weldloop/rating/solved_station.hpp>
 #include <weldloop/rating/square_root_excess.hpp>
+#include <weldloop/rating/strap_sizing.hpp>
 #include <weldloop/rating/supply_conductor.hpp>
 #include <weldloop/rating/termination_acceptance.hpp>
 #include <weldloop/rating/touch_limit.hpp>
