@@ -238,4 +238,7 @@
 #include <weldloop/rating/way_findings.hpp>
 
 #include <weldloop/field/diagnose.hpp>
+#include <weldloop/field/measured.hpp>
 #include <weldloop/field/reading.hpp>
+#include <weldloop/field/resistance_reading.hpp>
+#include <weldloop/field/surface_reading.hpp>
