@@ -22,13 +22,13 @@ station gate_stand()
     return s;
 }
 
-std::size_t findings_called(const assessment& a, const std::string& id)
+std::size_t findings_called(const assessment& a, finding_id id)
 {
     return static_cast<std::size_t>(
         std::count_if(a.findings.begin(), a.findings.end(), [&](const loop_finding& f) { return f.id == id; }));
 }
 
-const loop_finding& finding_of(const assessment& a, const std::string& id)
+const loop_finding& finding_of(const assessment& a, finding_id id)
 {
     return *std::find_if(a.findings.begin(), a.findings.end(), [&](const loop_finding& f) { return f.id == id; });
 }
@@ -47,7 +47,7 @@ TEST(LeadFindings, ADamagedOneStopsTheJobAndNamesEveryLead)
         std::get<cable>(s.path[4]).covering_state = state;
         std::get<wire_gun>(s.path[1]).lead.covering_state = state;
         const assessment a = assess(s);
-        const std::string id = state == covering_state::wet ? "covering_wet" : "covering_damaged";
+        const finding_id id = state == covering_state::wet ? finding_id::covering_wet : finding_id::covering_damaged;
         ASSERT_EQ(a.findings.size(), 1U);
         ASSERT_EQ(findings_called(a, id), 1U);
         const loop_finding& f = finding_of(a, id);
@@ -68,12 +68,12 @@ TEST(LeadFindings, StandBeforeMilderOnesAndInEveryOutcome)
     s.allowed_drop = 0.5_V;
     const assessment over = assess(s);
     ASSERT_EQ(over.findings.size(), 3U);
-    EXPECT_EQ(over.findings.back().id, "drop_above_allowed");
+    EXPECT_EQ(over.findings.back().id, finding_id::drop_above_allowed);
     s.job.current = 4000_A;
     const assessment melted = assess(s);
     EXPECT_FALSE(melted.conducts);
-    EXPECT_EQ(findings_called(melted, "covering_damaged"), 1U);
-    EXPECT_EQ(findings_called(melted, "covering_wet"), 1U);
+    EXPECT_EQ(findings_called(melted, finding_id::covering_damaged), 1U);
+    EXPECT_EQ(findings_called(melted, finding_id::covering_wet), 1U);
 }
 
 TEST(LeadFindings, ANewLeadIsWhole)

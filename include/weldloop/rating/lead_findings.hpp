@@ -10,6 +10,7 @@
 #include <weldloop/circuit/station_parts.hpp>
 #include <weldloop/part/covering_state.hpp>
 #include <weldloop/rating/assessment.hpp>
+#include <weldloop/rating/finding_id.hpp>
 
 namespace weldloop::detail {
 
@@ -32,7 +33,7 @@ template <class Wanted>
 /// @param out the assessment, its findings the gravest first @param s its station
 inline void add_covering_findings(assessment& out, const station& s)
 {
-    const auto add = [&](const char* id, const std::string& leads, const char* words) {
+    const auto add = [&](finding_id id, const std::string& leads, const char* words) {
         if (leads.empty()) return;
         const auto first_milder = std::find_if(out.findings.begin(), out.findings.end(), [](const loop_finding& f) {
             return f.severity != finding_severity::stop_job;
@@ -40,12 +41,13 @@ inline void add_covering_findings(assessment& out, const station& s)
         out.findings.insert(first_milder, {id, finding_severity::stop_job,
                                            std::string("The covering is not whole: ").append(leads).append(words)});
     };
-    add("covering_damaged",
+    add(finding_id::covering_damaged,
         leads_with_covering(
             s, [](covering_state state) { return state != covering_state::whole && state != covering_state::wet; }),
         ". Whoever touches it may get a shock, and bare strands arc to what they touch. Take it out of use; replace "
         "it, or cut the place out and terminate it anew.");
-    add("covering_wet", leads_with_covering(s, [](covering_state state) { return state == covering_state::wet; }),
+    add(finding_id::covering_wet,
+        leads_with_covering(s, [](covering_state state) { return state == covering_state::wet; }),
         ". Whoever touches it may get a shock. Take it out of use, dry it, and look for the cut that let the water "
         "in.");
 }
