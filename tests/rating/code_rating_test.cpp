@@ -222,7 +222,7 @@ TEST(CodeRating, GuideRatingsAreTheRecalledOnes)
         EXPECT_TRUE(found->recalled);
         ++rows;
     }
-    EXPECT_EQ(rows, guide_bs_638_4.size() * guide_duties.size());
+    EXPECT_EQ(rows, bs_638_4_ratings.size() * guide_duties.size());
     // the next larger share counts, nothing is interpolated; another period is not the guide's
     const conductor_size size = square_mm(50);
     EXPECT_EQ(guide_rating_of(size, share_of_five_minutes(0.5))->amps,

@@ -56,6 +56,8 @@ TEST(LeadFindings, ADamagedOneStopsTheJobAndNamesEveryLead)
         EXPECT_NE(f.text.find("gun (" + word + "), work lead (" + word + ")"), std::string::npos) << f.text;
         EXPECT_NE(f.text.find("shock"), std::string::npos);
         EXPECT_NE(f.text.find("Take it out of use"), std::string::npos);
+        EXPECT_EQ(a.parts.back().notes.size(), 1U);
+        EXPECT_EQ(a.parts.back().notes.front().rfind("Its covering is " + word + ": ", 0), 0U);
     }
 }
 

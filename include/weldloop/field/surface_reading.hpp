@@ -90,12 +90,12 @@ template <class... D>
     require_not_negative(r.shown.uncertainty, "uncertainty of the reading");
     require_within(r.surface.uncertainty, 0.0, 1.0, "uncertainty of the emissivity");
     const double mirrored = detail::fourth_power(r.reflected.in_kelvin()), set = static_cast<double>(r.set);
-    const auto surface = [&](double shown, double emissivity) {
+    const auto surface = [&](double shown, double own_emissivity) {
         const double seen = set * detail::fourth_power(shown) + (1.0 - set) * mirrored;
-        const double own = (seen - (1.0 - emissivity) * mirrored) / emissivity;
+        const double own = (seen - (1.0 - own_emissivity) * mirrored) / own_emissivity;
         if (!(own > 0.0))
             throw no_solution_error("surface temperature", "none: what it mirrors is brighter than what was seen",
-                                    "colder surroundings or a surface of higher emissivity");
+                                    "colder surroundings or a surface of higher own_emissivity");
         return std::sqrt(std::sqrt(own));
     };
     const double shown = r.shown.value.in_kelvin(), eps = r.surface.value;

@@ -125,9 +125,9 @@ inline constexpr std::array all_rating_rules{
 {
     if (size.scale() != size_scale::square_mm || air >= guide_limit) return std::nullopt;
     if (!duty.is_continuous() && duty.period() != guide_period) return std::nullopt;
-    const auto* const row = std::find_if(guide_bs_638_4.begin(), guide_bs_638_4.end(),
+    const auto* const row = std::find_if(bs_638_4_ratings.begin(), bs_638_4_ratings.end(),
                                          [&](const guide_row& r) { return r.area_mm2 == size.number(); });
-    if (row == guide_bs_638_4.end()) return std::nullopt;
+    if (row == bs_638_4_ratings.end()) return std::nullopt;
     constexpr double rounding = 1e-9;  // a share of 60 % is that of the column
     const double percent = 100.0 * static_cast<double>(duty.share()) * (1.0 - rounding);
     std::size_t column = 0;

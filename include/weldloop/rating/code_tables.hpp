@@ -281,7 +281,7 @@ struct guide_row {
 };
 
 /// BS 638-4, copper, recalled; see bs_638_4_guide.
-inline constexpr std::array guide_bs_638_4{
+inline constexpr std::array bs_638_4_ratings{
     guide_row{16, {300, 245, 175, 145, 135}},   guide_row{25, {400, 330, 230, 195, 180}},
     guide_row{35, {505, 410, 290, 245, 225}},   guide_row{50, {635, 520, 365, 305, 285}},
     guide_row{70, {795, 650, 460, 385, 355}},   guide_row{95, {965, 790, 560, 470, 430}},

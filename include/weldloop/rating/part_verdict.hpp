@@ -19,6 +19,7 @@
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/text.hpp>
 #include <weldloop/part/conductor_limit.hpp>
+#include <weldloop/part/covering_state.hpp>
 #include <weldloop/rating/assessment.hpp>
 #include <weldloop/rating/part_limit.hpp>
 #include <weldloop/rating/solved_station.hpp>
@@ -150,11 +151,15 @@ inline void note_wear(part_result& r, const part_limits& limits, const part_stat
                           std::string(to_text(limits.carries->from->kind)) + ").");
 }
 
-// A limit stated for a lead that its covering or strands do not stand.
+// What was seen of a lead's covering, and a limit stated for it that its covering or strands do not stand.
 inline void note_lead(part_result& r, const path_part& part)
 {
     const cable* lead = lead_in(part);
-    if (lead == nullptr || !is_limit_above_lead(*lead)) return;
+    if (lead == nullptr) return;
+    if (lead->covering_state != covering_state::whole)
+        r.notes.push_back("Its covering is " + std::string(to_text(lead->covering_state)) +
+                          ": the verdict is on its heat alone, and it is out of use until that is cured.");
+    if (!is_limit_above_lead(*lead)) return;
     const conductor_limit limit = conductor_limit_of(*lead);
     r.notes.push_back("It is held against " + to_text(limit.highest, "degC") + ", as stated; a covering of " +
                       std::string(lead->covering.name) + " over " + std::string(lead->metal.name) + " stands " +

@@ -243,7 +243,8 @@ struct lead_pair_choice {
 ///
 /// Every pair of sizes is compared; each lead keeps its own limit of heat and its own rule. Of pairs of equal metal the
 /// one that loses less is taken.
-/// @param electrode @param work what is asked of each; their own allowed drops and `both_leads` do not count
+/// @param electrode what is asked of the one; its own allowed drop and `both_leads` do not count
+/// @param work the same of the other
 /// @param allowed_drop [V] along both, above 0
 /// @throws not_finite_error, out_of_range_error; no_solution_error where no pair does
 [[nodiscard]] inline lead_pair_choice smallest_leads(const lead_request& electrode, const lead_request& work,
