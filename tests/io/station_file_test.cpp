@@ -9,6 +9,7 @@
 
 #include <weldloop/core/literals.hpp>
 #include <weldloop/io/station_file.hpp>
+#include <weldloop/part/conductor_limit.hpp>
 
 using namespace weldloop;
 using namespace weldloop::literals;
