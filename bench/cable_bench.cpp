@@ -42,7 +42,7 @@ std::vector<plain::lead> plain_leads()
     std::vector<plain::lead> out;
     for (const cable& c : leads())
         out.push_back({c.size.area().value(), c.metal.resistivity.value(), c.stranding_increment,
-                       c.conductor_diameter.value(), c.overall_diameter.value(), c.limit.in_kelvin()});
+                       c.conductor_diameter.value(), c.overall_diameter.value(), limit_of(c).in_kelvin()});
     return out;
 }
 

@@ -48,7 +48,7 @@ int main(int argc, char** argv)
     for (const double mm2 : sections) {
         const cable& c = leads.emplace_back(welding_cable(square_mm(mm2), 20_m));
         plain_leads.push_back({c.size.area().value(), c.metal.resistivity.value(), c.stranding_increment,
-                               c.conductor_diameter.value(), c.overall_diameter.value(), c.limit.in_kelvin()});
+                               c.conductor_diameter.value(), c.overall_diameter.value(), limit_of(c).in_kelvin()});
     }
     const duty_cycle duty = duty_cycle::of(6_min, 10_min);
     const station gate = bench::gate_bench();

@@ -30,7 +30,7 @@ try {
     std::cout << "  loaded by the square root it ends " << wl::to_text(excess.over_limit, "K")
               << " above its limit\n\n";
 
-    std::cout << "from cold, until the limit of " << wl::to_text(lead.limit, "degC") << ":\n";
+    std::cout << "from cold, until the limit of " << wl::to_text(wl::limit_of(lead), "degC") << ":\n";
     for (const wl::current& amps : {300_A, 400_A, 600_A, 900_A})
         if (const auto time = wl::time_to_limit(lead, shop, amps))
             std::cout << "  " << wl::to_text(amps, "A") << ": " << wl::to_text(*time, "min") << '\n';

@@ -89,6 +89,7 @@
 #include <weldloop/law/spring_buckling.hpp>
 #include <weldloop/law/stress_relaxation.hpp>
 #include <weldloop/law/surface_order.hpp>
+#include <weldloop/law/thermal_endurance.hpp>
 #include <weldloop/law/torsion_spring.hpp>
 #include <weldloop/law/voltage_temperature.hpp>
 #include <weldloop/law/waveform.hpp>
@@ -100,17 +101,21 @@
 #include <weldloop/part/clamp_spring.hpp>
 #include <weldloop/part/clamp_spring_state.hpp>
 #include <weldloop/part/conductor_class.hpp>
+#include <weldloop/part/conductor_limit.hpp>
 #include <weldloop/part/contact.hpp>
 #include <weldloop/part/coupling.hpp>
+#include <weldloop/part/covering_state.hpp>
 #include <weldloop/part/crimped_lug.hpp>
 #include <weldloop/part/electrode_holder.hpp>
 #include <weldloop/part/identify_size.hpp>
 #include <weldloop/part/iec_conductor_table.hpp>
 #include <weldloop/part/junction.hpp>
+#include <weldloop/part/lead_basis.hpp>
 #include <weldloop/part/load.hpp>
 #include <weldloop/part/lug.hpp>
 #include <weldloop/part/measured_part.hpp>
 #include <weldloop/part/plate.hpp>
+#include <weldloop/part/resistance_choice.hpp>
 #include <weldloop/part/resting_contact.hpp>
 #include <weldloop/part/rotary_ground.hpp>
 #include <weldloop/part/set_screw.hpp>
@@ -138,6 +143,7 @@
 #include <weldloop/circuit/head_cooling.hpp>
 #include <weldloop/circuit/joint_circuit.hpp>
 #include <weldloop/circuit/joint_temperature_limit.hpp>
+#include <weldloop/circuit/lead_in_part.hpp>
 #include <weldloop/circuit/lead_inductance.hpp>
 #include <weldloop/circuit/lead_transient.hpp>
 #include <weldloop/circuit/loop_state.hpp>
@@ -154,6 +160,7 @@
 #include <weldloop/circuit/work_joint.hpp>
 #include <weldloop/circuit/workpiece_body.hpp>
 
+#include <weldloop/life/covering_ageing.hpp>
 #include <weldloop/life/grip.hpp>
 #include <weldloop/life/grip_forecast.hpp>
 #include <weldloop/life/grip_map.hpp>
@@ -168,22 +175,29 @@
 #include <weldloop/rating/assess.hpp>
 #include <weldloop/rating/assessment.hpp>
 #include <weldloop/rating/code_rating.hpp>
+#include <weldloop/rating/code_tables.hpp>
 #include <weldloop/rating/connector_limit.hpp>
+#include <weldloop/rating/covering_life.hpp>
 #include <weldloop/rating/cut_back.hpp>
 #include <weldloop/rating/drop.hpp>
 #include <weldloop/rating/factor_table.hpp>
 #include <weldloop/rating/finding_id.hpp>
 #include <weldloop/rating/lead_limits.hpp>
 #include <weldloop/rating/remedies.hpp>
+#include <weldloop/rating/short_time_rating.hpp>
 #include <weldloop/rating/sizing.hpp>
 #include <weldloop/rating/square_root_excess.hpp>
+#include <weldloop/rating/strap_sizing.hpp>
 #include <weldloop/rating/supply_conductor.hpp>
 #include <weldloop/rating/termination_acceptance.hpp>
 #include <weldloop/rating/touch_limit.hpp>
 #include <weldloop/rating/verdict.hpp>
 
 #include <weldloop/field/diagnose.hpp>
+#include <weldloop/field/measured.hpp>
 #include <weldloop/field/reading.hpp>
+#include <weldloop/field/resistance_reading.hpp>
+#include <weldloop/field/surface_reading.hpp>
 
 #ifndef WELDLOOP_BODIES_APART
 #include <weldloop/solve/current_network.hpp>
@@ -239,6 +253,7 @@
 #include <weldloop/rating/cautions.hpp>
 #include <weldloop/rating/findings.hpp>
 #include <weldloop/rating/larger_lead.hpp>
+#include <weldloop/rating/lead_findings.hpp>
 #include <weldloop/rating/loop_stretches.hpp>
 #include <weldloop/rating/part_limit.hpp>
 #include <weldloop/rating/part_verdict.hpp>

@@ -160,7 +160,7 @@ TEST(CableHeating, OrderOfTheTemperatures)
         EXPECT_GE(h.conductor_mean, h.conductor_period_mean);
         EXPECT_GT(h.conductor_peak, h.surface_peak);
         EXPECT_EQ(h.ripple_up, h.conductor_peak - h.conductor_period_mean);
-        EXPECT_EQ(h.over_limit, h.conductor_peak > lead.limit);
+        EXPECT_EQ(h.over_limit, h.conductor_peak > limit_of(lead));
         EXPECT_FALSE(h.melts);
         EXPECT_FALSE(h.basis.has(range_flag::resistivity_range));
         EXPECT_FALSE(h.basis.has(range_flag::convection_range));
@@ -258,6 +258,24 @@ TEST(CableHeating, OverloadsGetAnAnswer)
             }
         }
     EXPECT_TRUE(heating_of(lead_of(10), {}, {.current = 10_kA}).melts);
+}
+
+// Above the melting point of its tin a lead goes on as copper does, and says that the tin has run.
+TEST(CableHeating, TinnedStrandsGoOnAsCopper)
+{
+    cable plain = welding_cable(square_mm(25), 10_m), tinned = plain;
+    plain.limit = tinned.limit = 85_degC;
+    tinned.metal = tinned_copper;
+    for (const double amps : {200.0, 330.0, 400.0, 500.0}) {
+        const load work{.current = in_si<current>(amps)};
+        const cable_heating p = heating_of(plain, {}, work), t = heating_of(tinned, {}, work);
+        EXPECT_EQ(t.melts, p.melts) << amps;
+        EXPECT_EQ(t.conductor_peak > 232_degC, amps > 300.0) << amps;
+        // 2 % more heat: at most 2 % more rise where the resistance is even, 5 % where it runs away with it
+        EXPECT_NEAR_REL((t.conductor_peak - 20_degC).value(), (p.conductor_peak - 20_degC).value(), 0.05) << amps;
+        EXPECT_EQ(t.basis.has(range_flag::strand_coat_melts), t.conductor_peak > 232_degC) << amps;
+        EXPECT_FALSE(p.basis.has(range_flag::strand_coat_melts));
+    }
 }
 
 TEST(CableHeating, BasisNamesSourcesAndRanges)

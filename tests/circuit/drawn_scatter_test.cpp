@@ -27,14 +27,14 @@ station gate(current amps, const duty_cycle& duty, surface_state on_table, surfa
 {
     station s{
         .name = "gate", .job = {.process = process::gmaw, .current = amps, .duty = duty}, .where = {.air = 30_degC}};
-    s.path = {welding_cable(aught(1), 8_m).named("feeder lead"),
+    s.path = {welding_cable(aught(1), 8_m, resistance_choice::nominal).named("feeder lead"),
               wire_gun("gun", 3_m),
               arc{},
               workpiece{.metal = mild_steel, .mass = 30_kg, .thickness = 3_mm, .name = "gate"},
               contact{.metals = {mild_steel, mild_steel}, .force = 180_N, .surface = on_table, .name = "gate on table"},
               work_connection{
                   .clamp = spring_clamp(300_A), .onto = mild_steel, .surface = under_clamp, .name = "table clamp"},
-              welding_cable(awg(1), 9_m).named("work lead"),
+              welding_cable(awg(1), 9_m, resistance_choice::nominal).named("work lead"),
               junction{"return stud"},
               crimped_lug("return lug", awg(1))};
     s.ways = {
@@ -43,7 +43,7 @@ station gate(current amps, const duty_cycle& duty, surface_state on_table, surfa
          .to = "return stud",
          .path = {work_connection{
                       .clamp = screw_clamp(300_A), .onto = mild_steel, .surface = under_clamp, .name = "gate clamp"},
-                  welding_cable(awg(1), 9_m).named("second work lead")}},
+                  welding_cable(awg(1), 9_m, resistance_choice::nominal).named("second work lead")}},
         {.name = "hoist chain",
          .from = "gate",
          .to = "return stud",

@@ -68,7 +68,7 @@ TEST(LeadTransient, TimeToLimitBringsTheLeadToItsLimit)
             const current amps = amps_for(lead, share);
             const std::optional<duration> t = time_to_limit(lead, {}, amps);
             ASSERT_TRUE(t);
-            EXPECT_NEAR((temperature_after(lead, {}, amps, *t).conductor - lead.limit).value(), 0.0, 0.02);
+            EXPECT_NEAR((temperature_after(lead, {}, amps, *t).conductor - limit_of(lead)).value(), 0.0, 0.02);
         }
     const cable lead = some_leads()[1];
     EXPECT_FALSE(time_to_limit(lead, {}, 50_A)) << "the steady state stays below";
@@ -124,7 +124,7 @@ TEST(LeadTransient, LongestOnTimeHoldsTheLimit)
             const duration on = longest_on_time(lead, {}, amps, period);
             ASSERT_LT(on, period);
             EXPECT_NEAR((heating_of(lead, {}, {.current = amps, .duty = duty_cycle::of(on, period)}).conductor_peak -
-                         lead.limit)
+                         limit_of(lead))
                             .value(),
                         0.0, 1e-6);
             EXPECT_EQ(longest_on_time(lead, {}, 20_A, period), period);

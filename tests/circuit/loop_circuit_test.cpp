@@ -30,6 +30,7 @@ reference_table kept(const std::string& name)
     return {name, std::string{std::istreambuf_iterator<char>(in), {}}};
 }
 
+// American leads have nominal resistance: the kept output was simulated with it.
 std::vector<station> loops()
 {
     station gates{.name = "gates",
@@ -37,7 +38,7 @@ std::vector<station> loops()
                   .where = {.air = 34_degC}};
     gates.path = {
         crimped_lug("output lug", aught(1)),
-        welding_cable(aught(1), 8_m).named("feeder"),
+        welding_cable(aught(1), 8_m, resistance_choice::nominal).named("feeder"),
         wire_gun("gun", 4_m),
         arc{},
         contact{.metals = {mild_steel, mild_steel},
@@ -48,7 +49,7 @@ std::vector<station> loops()
         work_connection{
             .clamp = spring_clamp(300_A), .onto = mild_steel, .surface = surface_state::light_rust, .name = "clamp"},
         crimped_lug("clamp lug", awg(1)).with_missing_strands(0.3),
-        welding_cable(awg(1), 12_m).named("work lead"),
+        welding_cable(awg(1), 12_m, resistance_choice::nominal).named("work lead"),
         crimped_lug("return lug", awg(1))};
     station frames{.name = "frames",
                    .job = {.process = process::smaw, .current = 125_A, .duty = duty_cycle::of(0.35)},

@@ -125,7 +125,11 @@ work_clamp clamp_of(const token& t)
 
 path_part part_of(const token& t)
 {
-    if (t.kind == "cable") return welding_cable(t.size(0), in_si<length>(t.number(2)));
+    if (t.kind == "cable") {  // the march has American leads of nominal, metric ones of the highest resistance
+        const bool metric = t.size(0).scale() == size_scale::square_mm;
+        return welding_cable(t.size(0), in_si<length>(t.number(2)),
+                             metric ? resistance_choice::standard_maximum : resistance_choice::nominal);
+    }
     if (t.kind == "lug") {
         lug out = crimped_lug("", t.size(0)).with_missing_strands(t.option("missing", 0.0));
         out.bolt_torque = in_si<torque>(t.option("torque", out.bolt_torque.value()));

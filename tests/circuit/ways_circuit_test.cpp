@@ -60,17 +60,17 @@ station gate(const std::string& name, double amps, surface_state surface)
               .job = {.process = process::gmaw, .current = in_si<current>(amps), .duty = duty_cycle::continuous()},
               .where = {.air = 30_degC}};
     s.path = {
-        welding_cable(aught(1), 8_m).named("feeder lead"),
+        welding_cable(aught(1), 8_m, resistance_choice::nominal).named("feeder lead"),
         arc{},
         workpiece{.metal = mild_steel, .mass = 30_kg, .thickness = 3_mm, .name = "gate"},
         contact{.metals = {mild_steel, mild_steel}, .force = 180_N, .surface = surface, .name = "gate on table"},
         work_connection{.clamp = spring_clamp(300_A), .onto = mild_steel, .surface = surface, .name = "table clamp"},
-        welding_cable(awg(1), 9_m).named("work lead"),
+        welding_cable(awg(1), 9_m, resistance_choice::nominal).named("work lead"),
         junction{"return stud"},
         crimped_lug("return lug", awg(1))};
     s.ways = {over("clamp on the gate", "gate", "return stud",
                    {work_connection{.clamp = screw_clamp(300_A), .onto = mild_steel, .name = "gate clamp"},
-                    welding_cable(awg(1), 9_m).named("second work lead")}),
+                    welding_cable(awg(1), 9_m, resistance_choice::nominal).named("second work lead")}),
               over("hoist chain", "gate", "return stud",
                    {ohmic("chain", 100.0), welding_cable(square_mm(10), 20_m).named("earth wire")})};
     s.ways[1].kind = way_kind::stray;

@@ -9,6 +9,7 @@
 
 #include <weldloop/core/literals.hpp>
 #include <weldloop/io/station_file.hpp>
+#include <weldloop/part/conductor_limit.hpp>
 
 using namespace weldloop;
 using namespace weldloop::literals;
@@ -113,7 +114,12 @@ TEST(StationFile, TakesEveryKeyOfACable)
                                   "\"90 degC\"\nmetal = \"tinned copper\"\n"
                                   "covering = \"polychloroprene\"\nconductor_diameter = \"13 mm\"\noverall_diameter = "
                                   "\"19 mm\"\nmissing_strands = \"12 %\"\n"
-                                  "damaged_length = \"100 mm\"\nlay = \"coiled\"\ncoil_turns = 8");
+                                  "damaged_length = \"100 mm\"\ncovering_state = \"crushed\"\nlay = \"coiled\"\n"
+                                  "coil_turns = 8\nresistance = \"nominal\"");
+    EXPECT_EQ(c.covering_state, covering_state::crushed);
+    EXPECT_EQ(c.made.resistance, resistance_choice::nominal);
+    EXPECT_EQ(c.stranding_increment,
+              welding_cable(square_mm(70), 20_m, resistance_choice::nominal).stranding_increment);
     EXPECT_EQ(c.name, "spare");
     EXPECT_EQ(c.lay, lay::coiled);
     EXPECT_EQ(c.coil_turns, 8);
@@ -126,6 +132,34 @@ TEST(StationFile, TakesEveryKeyOfACable)
     EXPECT_NEAR_REL(static_cast<double>(c.missing_strands), 0.12, 1e-12);
     EXPECT_EQ(c.damaged_length, 100_mm);
     EXPECT_FALSE(c.dimensions_interpolated || c.dimensions_extrapolated);
+}
+
+// A lead without a limit of its own has that of its covering.
+TEST(StationFile, ALeadHasTheLimitOfItsCovering)
+{
+    const auto c = part_of<cable>("part = \"cable\"\nsize = \"70 mm2\"\nlength = \"20 m\"\ncovering = \"pvc\"");
+    EXPECT_FALSE(c.limit);
+    EXPECT_EQ(limit_of(c), 70_degC);
+    EXPECT_EQ(c.covering_state, covering_state::whole);
+    EXPECT_EQ(c.made.resistance, resistance_choice::standard_maximum);
+}
+
+TEST(StationFile, TakesEveryStateOfACoveringOfEveryLead)
+{
+    for (const covering_state state : all_covering_states) {
+        const std::string key = "\ncovering_state = \"" + std::string(to_text(state)) + "\"";
+        EXPECT_EQ(part_of<cable>("part = \"cable\"\nsize = \"70 mm2\"\nlength = \"20 m\"" + key).covering_state, state);
+        EXPECT_EQ(part_of<wire_gun>("part = \"gun\"\nlength = \"3 m\"" + key).lead.covering_state, state);
+        EXPECT_EQ(part_of<tig_torch>("part = \"tig torch\"\nlength = \"4 m\"" + key).lead.covering_state, state);
+    }
+    try {
+        (void)part_of<cable>("part = \"cable\"\nsize = \"70 mm2\"\nlength = \"20 m\"\ncovering_state = \"burned\"");
+        FAIL() << "read";
+    } catch (const station_file_error& e) {
+        EXPECT_EQ(e.nearest(), "burnt");
+        EXPECT_EQ(e.column(), 18U);
+        EXPECT_GT(e.line(), 1U);
+    }
 }
 
 TEST(StationFile, TakesEveryKeyOfALug)

@@ -88,7 +88,7 @@ TEST(ShortCircuit, AgreesWithFusing)
     for (const metal& m : all_metals) {
         const adiabatic_constants c = adiabatic_constants_of(m);
         const temperature start = 40_degC;
-        EXPECT_NEAR_REL(short_circuit_current(c, 50_mm2, 2_s, start, m.melting).value(),
+        EXPECT_NEAR_REL(short_circuit_current(c, 50_mm2, 2_s, start, conductor_melting_of(m)).value(),
                         fusing_current(m, 50_mm2, 2_s, start).value(), 1e-12);
         const current half = 0.5 * fusing_current(m, 50_mm2, 2_s, start);
         EXPECT_NEAR((short_circuit_temperature(c, 50_mm2, half, 2_s, start) -

@@ -7,6 +7,7 @@
 #include <weldloop/core/literals.hpp>
 #include <weldloop/core/parse.hpp>
 #include <weldloop/core/text.hpp>
+#include <weldloop/part/conductor_limit.hpp>
 #include <weldloop/part/welding_cable.hpp>
 
 #include "support/near.hpp"
@@ -103,13 +104,13 @@ TEST(WeldingCable, DropTable)
 }
 
 // source: ASTM B172 class K constructions (wire counts partly one source, the rest from memory): increments and
-// conductor diameters, the latter marked approximate there. Resistance from them and standard copper.
+// conductor diameters, the latter marked approximate there. Resistance from them and standard copper: nominal.
 TEST(WeldingCable, AmericanLeadsAreClassK)
 {
     int rows = 0;
     for (const auto& row : reference_table("conductors-flexible-stranding.csv").rows()) {
         if (row.text("strand_class") != "K") continue;
-        const cable lead = welding_cable(size_of(row.text("size")), 10_m);
+        const cable lead = welding_cable(size_of(row.text("size")), 10_m, resistance_choice::nominal);
         EXPECT_NEAR(100 * lead.stranding_increment, row.number("resistance_increment_pct"), 1e-9) << row.where();
         EXPECT_NEAR_REL(number_in(resistance_per_length_of(lead, 20_degC), "ohm/kft"),
                         row.number("computed_resistance_20C_ohm_per_kft"), 0.003)
@@ -123,6 +124,28 @@ TEST(WeldingCable, AmericanLeadsAreClassK)
     EXPECT_EQ(rows, 16);
 }
 
+// One choice for both families. Nominal: the metal of the area with the lay of its rope, equal at equal area. Highest:
+// what each standard allows, which is more for metric sizes.
+// source: IEC 60228 (checked above) and ASTM B172, 2 % above nominal (from memory).
+TEST(WeldingCable, BothFamiliesHaveTheSameChoiceOfResistance)
+{
+    for (const double mm2 : {10.0, 16.0, 25.0, 35.0, 50.0, 70.0, 95.0, 120.0, 150.0, 185.0, 240.0}) {
+        const conductor_size metric = square_mm(mm2), american = kcmil(number_in(metric.area(), "cmil") / 1000.0);
+        const auto at = [](const conductor_size& size, resistance_choice choice) {
+            return resistance_per_length_of(welding_cable(size, 10_m, choice), 20_degC).value();
+        };
+        EXPECT_NEAR_REL(at(metric, resistance_choice::nominal), at(american, resistance_choice::nominal), 1e-9) << mm2;
+        const double highest = at(american, resistance_choice::standard_maximum);
+        EXPECT_NEAR_REL(highest, 1.02 * at(american, resistance_choice::nominal), 1e-12);
+        EXPECT_GT(at(metric, resistance_choice::standard_maximum), 1.02 * highest) << mm2;
+        EXPECT_LT(at(metric, resistance_choice::standard_maximum), 1.06 * highest) << mm2;
+        EXPECT_EQ(welding_cable(american, 10_m).stranding_increment,
+                  welding_cable(american, 10_m, resistance_choice::standard_maximum).stranding_increment);
+    }
+    EXPECT_EQ(to_text(resistance_choice::nominal), "nominal");
+    EXPECT_EQ(to_text(resistance_choice::standard_maximum), "highest");
+}
+
 TEST(WeldingCable, FlagsSayHowTheDimensionsCameAbout)
 {
     EXPECT_TRUE(welding_cable(aught(2), 10_m).dimensions_interpolated);
@@ -132,7 +155,7 @@ TEST(WeldingCable, FlagsSayHowTheDimensionsCameAbout)
     EXPECT_TRUE(welding_cable(kcmil(500), 10_m).dimensions_extrapolated);
     EXPECT_TRUE(welding_cable(square_mm(240), 10_m).dimensions_extrapolated);
     EXPECT_TRUE(welding_cable(square_mm(60), 10_m).dimensions_interpolated);
-    EXPECT_EQ(welding_cable(aught(2), 10_m).limit, 85_degC);
+    EXPECT_EQ(limit_of(welding_cable(aught(2), 10_m)), 85_degC);
     EXPECT_EQ(welding_cable(aught(2), 10_m).length, 10_m);
 }
 

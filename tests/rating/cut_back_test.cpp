@@ -88,15 +88,15 @@ TEST(CutBack, CommonPracticeBesideDecayLengths)
 {
     for (const conductor_size& size : {awg(1), aught(1), aught(2), aught(3), aught(4)}) {
         const cable lead = welding_cable(size, 20_m);
-        const double idle = number_in(decay_length_of(lead, {}, lead.limit), "in");
+        const double idle = number_in(decay_length_of(lead, {}, limit_of(lead)), "in");
         RecordProperty("decay_length_in_" + std::to_string(lead.size.area().value() * 1e6), std::to_string(idle));
         EXPECT_GE(idle, number_in(cut_back_practice_least, "in") - 0.5) << to_text(size);
         EXPECT_LE(idle, number_in(cut_back_practice_most, "in") + 0.5) << to_text(size);
         const current rated = ampacity_of(lead, {}).amps;
         double last = idle, last_cut = cut_back_of(lead, {}, 200_degC).length.value();
         for (const double share : {0.3, 0.6, 0.9}) {
-            const double now = number_in(decay_length_of(lead, {}, lead.limit, share * rated), "in");
-            const double cut = cut_back_of(lead, {}, 200_degC, lead.limit, share * rated).length.value();
+            const double now = number_in(decay_length_of(lead, {}, limit_of(lead), share * rated), "in");
+            const double cut = cut_back_of(lead, {}, 200_degC, limit_of(lead), share * rated).length.value();
             EXPECT_GT(now, last);
             EXPECT_GT(cut, last_cut);
             last = now;

@@ -75,8 +75,9 @@ TEST(LeadLimits, LongestLeadLosesTheAllowedVoltage)
         EXPECT_GT(found.heat_margin.value(), 0.0);
         EXPECT_NEAR_REL(found.current_margin.value(), c.work.current.value() / 9.0, 1e-6);
     }
-    // source: 10.37 ohm circular mil per foot (trade article on cable sizes): a cold lead carries U cmil/(10.37 I) ft
-    const cable lead = welding_cable(aught(2), 20_m);
+    // source: 10.37 ohm circular mil per foot (trade article on cable sizes): a cold lead carries U cmil/(10.37 I) ft,
+    // of nominal resistance, which is what the article's figure is
+    const cable lead = welding_cable(aught(2), 20_m, resistance_choice::nominal);
     EXPECT_NEAR_REL(number_in(longest_lead(lead, {1_A}, {.air = 20_degC}, 40_mV).length, "ft"),
                     0.04 * number_in(lead.size.area(), "cmil") / 10.37 / 1.06, 0.005);
     EXPECT_NEAR_REL(longest_lead(lead, {200_A}, {}, 8_V).length.value(),
@@ -99,7 +100,7 @@ TEST(LeadLimits, HighestAirBringsTheLeadToItsLimit)
         EXPECT_LT(highest_air(c.lead, c.work, c.where).air_margin.value(), 0.0);
     }
     const cable lead = welding_cable(aught(2), 20_m);
-    EXPECT_LE(highest_air(lead, {in_si<current>(1e-3)}, {}).air, lead.limit);
+    EXPECT_LE(highest_air(lead, {in_si<current>(1e-3)}, {}).air, limit_of(lead));
 }
 
 TEST(LeadLimits, SayWhereNoneExists)

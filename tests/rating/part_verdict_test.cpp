@@ -54,6 +54,27 @@ TEST(PartVerdict, ANewHolderIsWithinItsLimitAtItsRating)
     }
 }
 
+// A lead is held against what its covering stands; a higher limit that was stated counts, and the part says so.
+TEST(PartVerdict, ALeadHasTheLimitOfItsCovering)
+{
+    station s = stand(250_A);
+    auto& lead = std::get<cable>(s.path.front());
+    EXPECT_EQ(*part(assess(s), "electrode lead").limit, 85_degC);
+    EXPECT_EQ(part(assess(s), "electrode lead").limit_name, "conductor limit of its covering");
+    lead.covering = pvc;
+    EXPECT_EQ(*part(assess(s), "electrode lead").limit, 70_degC);
+    EXPECT_TRUE(part(assess(s), "electrode lead").notes.empty());
+    lead.limit = 90_degC;
+    const assessment a = assess(s);
+    const part_result& stated = part(a, "electrode lead");
+    EXPECT_EQ(*stated.limit, 90_degC);
+    ASSERT_EQ(stated.notes.size(), 1U);
+    EXPECT_EQ(stated.notes[0],
+              "It is held against 90 degC, as stated; a covering of pvc over annealed copper stands 70 degC.");
+    EXPECT_NE(stated.reason.find("above that of its covering"), std::string::npos) << stated.reason;
+    EXPECT_TRUE(stated.basis.has(range_flag::limit_above_covering));
+}
+
 // The lead beside it is as hot as what it sits in, and judged by that.
 TEST(PartVerdict, ALeadIsJudgedByItsHottestEnd)
 {

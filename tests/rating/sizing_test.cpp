@@ -79,7 +79,7 @@ judged judge(const conductor_size& size, const lead_request& r)
 {
     constexpr double margin = 0.01;
     const marched_lead m = march(size, r);
-    const double heat = m.peak_rise / (r.limit - r.where.air).value();
+    const double heat = m.peak_rise / (r.limit.value_or(85_degC) - r.where.air).value();
     const double drop = (r.both_leads ? 2.0 : 1.0) * m.drop / r.allowed_drop.value();
     const double most = std::max(heat, drop);
     return most < 1.0 - margin ? judged::suffices : most > 1.0 + margin ? judged::fails : judged::too_near_to_say;
@@ -89,7 +89,7 @@ judged judge(const conductor_size& size, const lead_request& r)
 // source: Ohm's law with the resistance of standard copper by hand: 75 ft of 2/0 class K at 50 degC, 260 A
 TEST(Drop, ByHand)
 {
-    const cable lead = welding_cable(aught(2), 75_ft);
+    const cable lead = welding_cable(aught(2), 75_ft, resistance_choice::nominal);
     const double by_hand = 260 * 1.06 * 10.371 * 75 / 133077 * (1 + 0.00393 * 30);
     EXPECT_NEAR_REL(drop_of(lead, 260_A, 50_degC).value(), by_hand, 2e-4);
     EXPECT_EQ(drop_of(lead, 0_A, 50_degC), 0_V);
@@ -98,7 +98,7 @@ TEST(Drop, ByHand)
 
 TEST(Drop, DamageCosts)
 {
-    cable lead = welding_cable(aught(2), 20_m);
+    cable lead = welding_cable(aught(2), 20_m, resistance_choice::nominal);
     const voltage sound = drop_of(lead, 260_A, 50_degC);
     lead.missing_strands = 0.5;
     lead.damaged_length = 2_m;
@@ -184,6 +184,91 @@ TEST(Sizing, BothLeadsShareTheDrop)
     EXPECT_NEAR_REL(both.drop.value(), 2 * drop_of(both.cable, 260_A, both.heating.conductor_mean).value(), 1e-12);
     r.family = size_family::metric;
     EXPECT_EQ(smallest_lead(r).cable.size.scale(), size_scale::square_mm);
+}
+
+// Metal, covering and rule are part of what is asked.
+TEST(Sizing, TakesMetalCoveringResistanceAndRule)
+{
+    const lead_request plain{.length = 8_m, .current = 300_A, .where = {.air = 30_degC}, .allowed_drop = 10_V};
+    const conductor_size usual = smallest_lead(plain).cable.size;
+    lead_request r = plain;
+    r.metal = aluminium;
+    EXPECT_GT(smallest_lead(r).cable.size, usual);
+    EXPECT_EQ(smallest_lead(r).cable.metal, aluminium);
+    r = plain;
+    r.covering = pvc;  // 70 degC
+    EXPECT_GT(smallest_lead(r).cable.size, usual);
+    EXPECT_EQ(smallest_lead(r).rated.limit, 70_degC);
+    r = plain;
+    r.resistance = resistance_choice::nominal;
+    EXPECT_LE(smallest_lead(r).cable.size, usual);
+    r = plain;
+    r.rule = rating_rule::code_400_5;
+    const lead_choice by_code = smallest_lead(r);
+    // source: NFPA 70 table 400.5(A)(2), 75 degC column for a lead of 85 degC, in air of 30 degC: 3/0 has 310 A, 2/0
+    // 265 A
+    EXPECT_EQ(by_code.cable.size, aught(3));
+    EXPECT_EQ(by_code.by_rule->amps, 310_A);
+    EXPECT_NEAR(by_code.current_margin.value(), 10.0, 1e-9);
+    EXPECT_EQ(by_code.governed_by, lead_limit::rule);
+    EXPECT_EQ(to_text(by_code.governed_by), "rule");
+    r.family = size_family::metric;
+    EXPECT_THROW((void)smallest_lead(r), no_solution_error) << "the code names no metric size";
+    // source: ship rules, 185 mm2 415 A, 150 mm2 365 A at 45 degC
+    const lead_request ship{.length = 8_m,
+                            .current = 400_A,
+                            .where = {.air = 45_degC},
+                            .allowed_drop = 10_V,
+                            .family = size_family::metric,
+                            .rule = rating_rule::ship_bv};
+    EXPECT_EQ(smallest_lead(ship).cable.size, square_mm(185));
+}
+
+// Both leads, each as it lies, share one drop with the least metal: against every pair of sizes.
+TEST(Sizing, TwoLeadsShareOneDropWithTheLeastMetal)
+{
+    const lead_request electrode{.length = 30_m,
+                                 .current = 220_A,
+                                 .duty = duty_cycle::of(6_min, 10_min),
+                                 .where = {.air = 35_degC, .lay = lay::on_floor}},
+        work{.length = 6_m, .current = 220_A, .duty = duty_cycle::of(6_min, 10_min), .where = {.air = 35_degC}};
+    for (const double volts : {2.0, 3.0, 4.0, 8.0}) {
+        const lead_pair_choice both = smallest_leads(electrode, work, in_si<voltage>(volts));
+        EXPECT_LE(both.drop.value(), volts);
+        EXPECT_NEAR(both.drop_margin.value(), volts - both.drop.value(), 1e-12);
+        EXPECT_GE(both.electrode.current_margin.value(), -1e-6);
+        EXPECT_GE(both.work.current_margin.value(), -1e-6);
+        double least = 1e9;
+        for (const conductor_size& a : sizes_of(electrode.family))
+            for (const conductor_size& b : sizes_of(work.family)) {
+                const auto at = [&](const conductor_size& size, const lead_request& r) {
+                    const cable lead = welding_cable(size, r.length);
+                    const cable_heating hot = heating_of(lead, r.where, {.current = r.current, .duty = r.duty});
+                    return std::pair(hot.conductor_peak <= 85_degC,
+                                     drop_of(lead, r.current, hot.conductor_mean).value());
+                };
+                const auto out = at(a, electrode), back = at(b, work);
+                if (out.first && back.first && out.second + back.second <= volts)
+                    least = std::min(least, (a.area() * electrode.length + b.area() * work.length).value());
+            }
+        EXPECT_NEAR_REL(both.metal.value(), least, 1e-12) << volts;
+        const double alone = smallest_lead({.length = 36_m,
+                                            .current = 220_A,
+                                            .duty = electrode.duty,
+                                            .where = electrode.where,
+                                            .allowed_drop = in_si<voltage>(volts)})
+                                 .cable.size.area()
+                                 .value() *
+                             36.0;
+        EXPECT_LE(both.metal.value(), alone * (1 + 1e-12)) << "one size for both cannot do with less";
+    }
+    EXPECT_EQ(smallest_leads(electrode, work, 2_V).electrode.governed_by, lead_limit::drop);
+    EXPECT_EQ(smallest_leads(electrode, work, 20_V).electrode.governed_by, lead_limit::heat);
+    EXPECT_THROW((void)smallest_leads(electrode, work, 0.1_V), no_solution_error);
+    EXPECT_THROW((void)smallest_leads(electrode, work, 0_V), out_of_range_error);
+    lead_request heavy = work;
+    heavy.current = 5_kA;
+    EXPECT_THROW((void)smallest_leads(electrode, heavy, 50_V), no_solution_error);
 }
 
 TEST(Sizing, RefusesWhenNoSizeSuffices)

@@ -29,7 +29,7 @@ TEST(SquareRootExcess, GrowsWithPeriodAndRestAndFallsWithSize)
             const square_root_excess e = excess_of_square_root_rule(lead, {}, duty_cycle::of(0.6 * period, period));
             EXPECT_GT(e.over_limit.value(), last);
             EXPECT_GT(e.by_rule, e.by_peak);
-            EXPECT_NEAR((e.conductor_peak - lead.limit - e.over_limit).value(), 0.0, 1e-9);
+            EXPECT_NEAR((e.conductor_peak - limit_of(lead) - e.over_limit).value(), 0.0, 1e-9);
             last = e.over_limit.value();
             RecordProperty("K_at_60_of_" + std::to_string(static_cast<int>(number_in(period, "min"))) + "_min_" +
                                std::to_string(static_cast<int>(mm2)),

@@ -23,6 +23,8 @@
 #include <weldloop/law/covering_heat.hpp>
 #include <weldloop/law/periodic_heating.hpp>
 #include <weldloop/part/cable.hpp>
+#include <weldloop/part/conductor_limit.hpp>
+#include <weldloop/part/lead_basis.hpp>
 #include <weldloop/part/load.hpp>
 #include <weldloop/part/surroundings.hpp>
 #include <weldloop/part/welding_cable.hpp>
@@ -86,32 +88,20 @@ inline void require_dimensions(const cable& lead)
                                 lead.conductor_diameter, lead.overall_diameter);
 }
 
-/// Adds the sources of a lead's numbers and its flags.
-inline void add_basis_of(basis& out, const cable& lead)
-{
-    out.add(lead.metal.electrical_source ? *lead.metal.electrical_source : iec_60028);
-    out.add(lead.size.scale() == size_scale::square_mm ? iec_60228_classes : astm_b172);
-    out.add(bs_638_4_diameters).add(en_50525_2_81_diameters).add(iec_60287_2_1_table_1);
-    if (lead.dimensions_interpolated) out.add(range_flag::dimension_interpolated);
-    if (lead.dimensions_extrapolated) out.add(range_flag::dimension_extrapolated);
-}
-
-[[nodiscard]] inline basis basis_of(const cable& lead)
-{
-    basis out;
-    add_basis_of(out, lead);
-    return out;
-}
-
-/// The same of a heating with its peaks.
+/// Adds the sources of a heating and the ranges its peaks leave.
 inline void add_heating_basis(basis& out, const cable& lead, const cable_surface& surface, const surface_kernel& kernel,
                               const temperature& conductor_peak, const temperature& surface_peak, bool continuous)
 {
     add_basis_of(out, lead);
     add_surface_basis(out, surface, kernel, surface_peak);
-    if (!continuous) out.add(covering_points_model).add(iec_60853_heat);
+    if (!continuous) {
+        out.add(covering_points_model);
+        out.add(is_heat_of_table(lead.covering) ? iec_60853_heat : lead_covering_of_user);
+    }
     if (conductor_peak < resistivity_lowest || conductor_peak > resistivity_highest)
         out.add(range_flag::resistivity_range);
+    if (const auto coat = coat_melting_of(lead.metal); coat && conductor_peak > *coat)
+        out.add(range_flag::strand_coat_melts);
 }
 
 }  // namespace detail
@@ -259,9 +249,9 @@ namespace detail {
         out.surface_peak = out.surface_peak + left * (damaged.surface_peak - whole.surface_peak);
         out.conductor_mean = out.conductor_mean + along * (damaged.conductor_on_mean - whole.conductor_on_mean);
         out.conductor_peak = std::max(out.conductor_peak, out.conductor_mean);  // equal but for rounding at times
-        out.melts = out.conductor_peak > lead.metal.melting;
+        out.melts = out.conductor_peak > conductor_melting_of(lead.metal);
     }
-    out.over_limit = out.conductor_peak > lead.limit;
+    out.over_limit = out.conductor_peak > limit_of(lead);
     detail::add_heating_basis(out.basis, lead, surface, kernel, out.conductor_peak, out.surface_peak,
                               programme.size() == 1);
     return out;

@@ -134,7 +134,7 @@ struct lead_ends {
     constexpr lead_cells::index nowhere = solve::heat_network::nowhere;
     const surface_kernel kernel(surface_of(lead, where));
     const double air = where.air.in_kelvin();
-    const double melting = (lead.metal.melting - where.air).value();
+    const double melting = (conductor_melting_of(lead.metal) - where.air).value();
     const covered_conductor metre = conductor_of(lead);
     const double covering = metre.conductance.value();
     const double ratio = metre.diameter_ratio, squared = ratio * ratio - 1.0;

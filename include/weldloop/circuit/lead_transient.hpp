@@ -17,6 +17,7 @@
 #include <weldloop/core/text.hpp>
 #include <weldloop/law/heating_march.hpp>
 #include <weldloop/part/cable.hpp>
+#include <weldloop/part/conductor_limit.hpp>
 #include <weldloop/part/surroundings.hpp>
 #include <weldloop/solve/root.hpp>
 
@@ -98,9 +99,9 @@ namespace detail {
 {
     detail::require_dimensions(lead);
     require_not_negative(through, "current");
-    if (start.conductor >= lead.limit) return duration{};
+    if (start.conductor >= limit_of(lead)) return duration{};
     return time_to_conductor(detail::hottest_conductor_of(lead), detail::surface_of(lead, where), through, start,
-                             lead.limit);
+                             limit_of(lead));
 }
 
 /// The same from a lead at rest.
@@ -162,7 +163,7 @@ namespace detail {
     require_positive(period, "duty period");
     const auto above_limit = [&](double share) {
         const duty_cycle duty = share < 1.0 ? duty_cycle::of(share * period, period) : duty_cycle::of(period, period);
-        return (heating_of(lead, where, {.current = through, .duty = duty}).conductor_peak - lead.limit).value();
+        return (heating_of(lead, where, {.current = through, .duty = duty}).conductor_peak - limit_of(lead)).value();
     };
     constexpr double briefest = 1e-6;  // of the period
     if (above_limit(1.0) <= 0.0) return period;

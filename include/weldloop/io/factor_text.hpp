@@ -9,6 +9,7 @@
 #include <weldloop/core/text.hpp>
 #include <weldloop/io/text_layout.hpp>
 #include <weldloop/law/lay.hpp>
+#include <weldloop/part/conductor_limit.hpp>
 #include <weldloop/rating/factor_table.hpp>
 
 namespace weldloop {
@@ -30,8 +31,8 @@ namespace detail {
 {
     using detail::left_in;
     using detail::right_in;
-    std::string out = to_text(t.lead.size) + ", conductor " + to_text(t.lead.limit, "degC") + ", " + to_text(t.duty) +
-                      ": " + to_text(t.rated, "A") + " in air of " + to_text(t.base, "degC") + "\n\n";
+    std::string out = to_text(t.lead.size) + ", conductor " + to_text(limit_of(t.lead), "degC") + ", " +
+                      to_text(t.duty) + ": " + to_text(t.rated, "A") + " in air of " + to_text(t.base, "degC") + "\n\n";
     out.append(left_in("air", 12)).append(right_in("factor", 9)).append(right_in("guides", 9));
     out.append(right_in("current", 11)).append("\n");
     for (const ambient_row& r : t.ambient)
@@ -59,7 +60,7 @@ namespace detail {
 /// @param t from factor_table_of()
 [[nodiscard]] inline std::string factor_csv(const factor_table& t)
 {
-    const std::string holds_for = to_text(t.lead.size) + "," + number_text(t.lead.limit.in_celsius(), 6) + "," +
+    const std::string holds_for = to_text(t.lead.size) + "," + number_text(limit_of(t.lead).in_celsius(), 6) + "," +
                                   number_text(number_in(t.duty.on(), "s"), 6) + "," +
                                   number_text(number_in(t.duty.period(), "s"), 6) + ",";
     std::string out = "kind,size,limit_degC,on_s,period_s,air_degC,lay,factor,square_root_factor,current_A,judgement\n";

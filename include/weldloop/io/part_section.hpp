@@ -27,7 +27,9 @@
 #include <weldloop/material/metals.hpp>
 #include <weldloop/material/spring_wire.hpp>
 #include <weldloop/material/surface_state.hpp>
+#include <weldloop/part/covering_state.hpp>
 #include <weldloop/part/crimped_lug.hpp>
+#include <weldloop/part/resistance_choice.hpp>
 #include <weldloop/part/resting_contact.hpp>
 #include <weldloop/part/welding_cable.hpp>
 #include <weldloop/part/work_clamp.hpp>
@@ -107,6 +109,8 @@ inline constexpr std::array rotary_makes{rotary_make{"metal-graphite", brush_kin
                                          rotary_make{"metal fingers", std::nullopt}};
 inline constexpr std::array torch_coolings{torch_cooling::gas, torch_cooling::water};
 
+inline constexpr std::array resistance_choices{resistance_choice::standard_maximum, resistance_choice::nominal};
+
 inline void take_name(const toml_section& s, std::string& out)
 {
     if (s.has("name")) out = s.name("name");
@@ -115,7 +119,8 @@ inline void take_name(const toml_section& s, std::string& out)
 /// The lead in a cable, gun or torch; `out` holds the usual one.
 inline void take_lead_condition(const toml_section& s, cable& out)
 {
-    s.take("limit", out.limit, lead_limits);
+    if (s.has("limit")) out.limit = s.required<temperature>("limit", lead_limits);
+    s.take_word("covering_state", out.covering_state, all_covering_states, word_of_value);
     s.take("missing_strands", out.missing_strands);
     s.take("damaged_length", out.damaged_length, damaged_lengths);
     const bool missing = static_cast<double>(out.missing_strands) > 0.0;
@@ -145,11 +150,13 @@ inline void take_coil_turns(const toml_section& s, lay lies, int& out)
 
 [[nodiscard]] inline cable read_cable(const toml_section& s)
 {
-    s.allow_only({"part", "name", "size", "length", "limit", "metal", "covering", "conductor_diameter",
-                  "overall_diameter", "missing_strands", "damaged_length", "lay", "coil_turns"});
+    s.allow_only({"part", "name", "size", "length", "resistance", "limit", "metal", "covering", "conductor_diameter",
+                  "overall_diameter", "missing_strands", "damaged_length", "covering_state", "lay", "coil_turns"});
     const auto size = s.required<conductor_size>("size");
     const auto long_ = s.required<length>("length", lead_lengths);
-    cable out = s.at_key("size", [&] { return welding_cable(size, long_); });
+    resistance_choice choice = resistance_choice::standard_maximum;
+    s.take_word("resistance", choice, resistance_choices, word_of_value);
+    cable out = s.at_key("size", [&] { return welding_cable(size, long_, choice); });
     take_name(s, out.name);
     s.take_word("metal", out.metal, all_metals, word_of_metal);
     s.take_word("covering", out.covering, all_coverings, word_of_covering);
@@ -218,8 +225,8 @@ inline void take_coil_turns(const toml_section& s, lay lies, int& out)
 
 [[nodiscard]] inline wire_gun read_gun(const toml_section& s)
 {
-    s.allow_only({"part", "name", "length", "cooling", "size", "limit", "missing_strands", "damaged_length", "wire",
-                  "wire_diameter", "extension"});
+    s.allow_only({"part", "name", "length", "cooling", "size", "limit", "missing_strands", "damaged_length",
+                  "covering_state", "wire", "wire_diameter", "extension"});
     torch_cooling cooling = torch_cooling::gas;
     s.take_word("cooling", cooling, torch_coolings, word_of_value);
     wire_gun out({}, s.required<length>("length", lead_lengths), cooling);
@@ -237,7 +244,8 @@ inline void take_coil_turns(const toml_section& s, lay lies, int& out)
 
 [[nodiscard]] inline tig_torch read_torch(const toml_section& s)
 {
-    s.allow_only({"part", "name", "length", "cooling", "size", "limit", "missing_strands", "damaged_length"});
+    s.allow_only(
+        {"part", "name", "length", "cooling", "size", "limit", "missing_strands", "damaged_length", "covering_state"});
     torch_cooling cooling = torch_cooling::gas;
     s.take_word("cooling", cooling, torch_coolings, word_of_value);
     tig_torch out({}, s.required<length>("length", lead_lengths), cooling);

@@ -48,7 +48,7 @@ struct covered_conductor {
     require_positive(metal.heat_per_volume(), "heat per volume of the conductor");
     return {conductor_resistance(metal, section, increment, reference_temperature),
             metal.temperature_coefficient,
-            metal.melting,
+            conductor_melting_of(metal),
             metal.heat_per_volume() * section,
             covering_heat_capacity(covering.heat_per_volume, inner, outer),
             covering_conductance(covering.thermal_conductivity, inner, outer),

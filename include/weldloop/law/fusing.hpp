@@ -69,8 +69,9 @@ private:
 /// Current that brings a conductor to its melting point in a time, no heat lost:
 /// I = K A sqrt(ln((beta + Tm)/(beta + T0))/t) with K^2 = c (beta + 20 degC)/rho20 and beta = 1/alpha20 - 20 degC.
 ///
-/// Constants are the metal's own; for copper K = 225 A s^(1/2)/mm2 against 226 in IEC 60949. Heat of melting is not
-/// counted, nor what is lost: good for pulses up to a few seconds, low (safe) beyond.
+/// A thin coat counts for nothing: tinned copper melts where copper does (conductor_melting_of()), its tin has long
+/// run. Constants are the metal's own; for copper K = 225 A s^(1/2)/mm2 against 226 in IEC 60949. Heat of melting is
+/// not counted, nor what is lost: good for pulses up to a few seconds, low (safe) beyond.
 /// @param metal of the conductor @param section A [m2], above 0 @param t duration [s], above 0
 /// @param start T0, below the melting point
 /// @return [A]
@@ -79,11 +80,12 @@ private:
 {
     require_positive(section, "conductor area");
     require_positive(t, "duration");
-    if (start >= metal.melting)
+    if (start >= conductor_melting_of(metal))
         throw out_of_range_error("start temperature", to_text(start, "degC"),
-                                 "below the melting point of " + to_text(metal.melting, "degC"));
-    return in_si<current>(section.value() *
-                          std::sqrt(detail::adiabatic_law_of(metal).integral(start, metal.melting) / t.value()));
+                                 "below the melting point of " + to_text(conductor_melting_of(metal), "degC"));
+    return in_si<current>(
+        section.value() *
+        std::sqrt(detail::adiabatic_law_of(metal).integral(start, conductor_melting_of(metal)) / t.value()));
 }
 
 /// Current that heats a conductor from one temperature to another in a time, no heat lost; as fusing_current().
@@ -96,9 +98,10 @@ private:
 {
     require_positive(section, "conductor area");
     require_positive(t, "duration");
-    if (start >= end || end > metal.melting)
+    if (start >= end || end > conductor_melting_of(metal))
         throw out_of_range_error("end temperature", to_text(end, "degC"),
-                                 "above the start, at most the melting point of " + to_text(metal.melting, "degC"));
+                                 "above the start, at most the melting point of " +
+                                     to_text(conductor_melting_of(metal), "degC"));
     return in_si<current>(section.value() *
                           std::sqrt(detail::adiabatic_law_of(metal).integral(start, end) / t.value()));
 }
@@ -118,7 +121,7 @@ private:
     const current melts = fusing_current(metal, section, t, start);
     if (through > melts)
         throw no_solution_error("temperature after the pulse",
-                                "above the melting point of " + to_text(metal.melting, "degC"),
+                                "above the melting point of " + to_text(conductor_melting_of(metal), "degC"),
                                 "at most " + si_text(melts) + " for " + si_text(t));
     const double current_density = through.value() / section.value();
     return detail::adiabatic_law_of(metal).after(start, current_density * current_density * t.value());

@@ -101,7 +101,7 @@ inline constexpr adiabatic_constants iec_steel =
 {
     const detail::adiabatic_law law = detail::adiabatic_law_of(metal);
     return {metal.name, in_si<short_circuit_factor>(std::sqrt(law.k2)),
-            in_si<temperature_difference>(law.span - reference_temperature.in_celsius()), metal.melting,
+            in_si<temperature_difference>(law.span - reference_temperature.in_celsius()), conductor_melting_of(metal),
             metal.electrical_source ? metal.electrical_source : &iec_60949_adiabatic};
 }
 

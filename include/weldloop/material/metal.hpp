@@ -3,6 +3,7 @@
 /// Metals of the welding loop: electrical, thermal and mechanical constants, each group with its source.
 
 #include <array>
+#include <optional>
 #include <string_view>
 
 #include <weldloop/core/literals.hpp>
@@ -28,6 +29,8 @@ struct metal {
     const source* electrical_source;                      ///< resistivity and coefficient
     const source* thermal_source;                         ///< density, specific heat, conductivity
     const source* contact_source;                         ///< hardness, softening, melting
+    temperature core_melting = {};                        ///< of what a thin coat covers, where the other constants of
+                                                          ///< contact are the coat's; 0 K: there is no coat
 
     /// Resistivity at a temperature, rho20 (1 + alpha20 (T - 20 degC)). Linear law: within 1.5 % of the tables for
     /// copper from -50 to 300 degC; beyond, and for steel above 200 degC, it is an extrapolation.
@@ -44,6 +47,18 @@ struct metal {
     /// By name.
     friend constexpr bool operator==(const metal& a, const metal& b) { return a.name == b.name; }
 };
+
+/// Where a conductor of a metal melts: its core, where a coat melts before it. @param m the metal
+[[nodiscard]] constexpr temperature conductor_melting_of(const metal& m)
+{
+    return m.core_melting > temperature{} ? m.core_melting : m.melting;
+}
+
+/// Where the coat of a conductor melts, strands then stick together; none where there is no coat. @param m the metal
+[[nodiscard]] constexpr std::optional<temperature> coat_melting_of(const metal& m)
+{
+    return m.core_melting > temperature{} ? std::optional(m.melting) : std::nullopt;
+}
 
 /// The two metals that meet in a contact.
 struct metal_pair {

@@ -142,7 +142,8 @@ inline constexpr metal tinned_copper{"tinned copper",
                                      232_degC,
                                      &iec_60228_tinned,
                                      &copper_fact_sheet,
-                                     &holm_tin};
+                                     &holm_tin,
+                                     annealed_copper.melting};
 
 /// Electrical aluminium (1350).
 inline constexpr metal aluminium{"aluminium",

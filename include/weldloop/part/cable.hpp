@@ -15,32 +15,40 @@
 #include <weldloop/law/lay.hpp>
 #include <weldloop/material/covering.hpp>
 #include <weldloop/material/metals.hpp>
+#include <weldloop/part/covering_state.hpp>
+#include <weldloop/part/resistance_choice.hpp>
 
 namespace weldloop {
 
-/// Leads of the usual covering.
-inline constexpr source cable_class_85{"BS 638-4 welding cable", "1996",
-                                       "85 degC conductor of heat-resisting rubber covering", source_kind::standard};
-/// Highest conductor temperature of the usual covering; see cable_class_85.
-inline constexpr temperature usual_lead_limit = temperature::celsius(85.0);
+/// What welding_cable() gave a lead: what differs from it was stated by the user.
+struct lead_make {
+    length conductor_diameter = {};                                      ///< [m] over the strands
+    length overall_diameter = {};                                        ///< [m] over the covering
+    double stranding_increment = 0.0;                                    ///< of resistance
+    resistance_choice resistance = resistance_choice::standard_maximum;  ///< which of the two it is
+};
 
 /// A lead: a stranded conductor with a covering. Make one with welding_cable() and change what differs.
 struct cable {
     conductor_size size;                            ///< as written on the lead
     weldloop::length length;                        ///< [m] one way, above 0
-    temperature limit = usual_lead_limit;           ///< highest conductor temperature its covering stands
+    std::optional<temperature> limit = {};          ///< highest conductor temperature, where one is stated; none: that
+                                                    ///< of covering and strands, see conductor_limit_of()
     std::string name = {};                          ///< empty: "cable 2" by its place in the path
     weldloop::metal metal = annealed_copper;        ///< of the strands
     weldloop::covering covering = flexible_rubber;  ///< around them
     weldloop::length conductor_diameter = {};       ///< [m] over the strands; 0: not known, refused where needed
     weldloop::length overall_diameter = {};         ///< [m] over the covering
-    double stranding_increment = 0.0;               ///< extra resistance by the lay of the strands, 0.06 for 6 %
+    double stranding_increment = 0.0;               ///< extra resistance by the lay of the strands and what the
+                                                    ///< standard allows above it, 0.06 for 6 %
     strand_loss missing_strands = 0.0;              ///< share of strands broken or corroded away
     weldloop::length damaged_length = {};           ///< [m] over which they are missing
-    std::optional<weldloop::lay> lay = {};          ///< how this lead lies, where it differs from the surroundings
-    int coil_turns = 0;                             ///< where its own lay is coiled, up to 200; 0 if not known
-    bool dimensions_interpolated = false;           ///< diameters interpolated between published sizes
-    bool dimensions_extrapolated = false;           ///< diameters beyond the published sizes
+    weldloop::covering_state covering_state = weldloop::covering_state::whole;  ///< what was seen of the covering
+    std::optional<weldloop::lay> lay = {};  ///< how this lead lies, where it differs from the surroundings
+    int coil_turns = 0;                     ///< where its own lay is coiled, up to 200; 0 if not known
+    bool dimensions_interpolated = false;   ///< diameters interpolated between published sizes
+    bool dimensions_extrapolated = false;   ///< diameters beyond the published sizes
+    lead_make made = {};                    ///< what welding_cable() gave it
 
     /// The same lead under a name.
     [[nodiscard]] cable named(std::string new_name) const

@@ -19,21 +19,13 @@
 #include <weldloop/law/conductor_resistance.hpp>
 #include <weldloop/material/metals.hpp>
 #include <weldloop/part/iec_conductor_table.hpp>
+#include <weldloop/part/resistance_choice.hpp>
 #include <weldloop/part/welding_cable.hpp>
 
 namespace weldloop {
 
 /// @name Sources of the conductor classes
 /// @{
-/// Lay of metric conductors.
-inline constexpr source iec_lay_judgement{
-    "lay of metric conductors: 2 % in class 2, in class 5 and 6 that of the American rope-lay conductor of the area",
-    "2026",
-    {},
-    source_kind::judgement};
-/// What a maximum is over the nominal value.
-inline constexpr source astm_resistance_limit{"ASTM B172", "2001a", "resistance at most 2 % above nominal",
-                                              source_kind::memory};
 /// Tinned strands.
 inline constexpr source astm_b33{"ASTM B33", "2004", "table 2: conductivity of tinned soft wire by diameter",
                                  source_kind::standard};
@@ -57,12 +49,6 @@ enum class strand_class {
 enum class strand_finish {
     plain,   ///< bare
     tinned,  ///< each strand with a coat of tin
-};
-
-/// Which of a conductor's two resistances is meant.
-enum class resistance_choice {
-    nominal,           ///< of its metal area and the lay of its strands: what is usually bought
-    standard_maximum,  ///< the highest the standard allows: what may be bought
 };
 
 /// The words for a class. @param c the class
@@ -101,8 +87,6 @@ enum class rope_lay {
 
 /// Extra length of concentric strands; see iec_lay_judgement.
 inline constexpr double concentric_increment = 0.02;
-/// Resistance allowed above nominal; see astm_resistance_limit.
-inline constexpr double astm_resistance_margin = 0.02;
 
 /// A row of the American rope-lay tables.
 struct rope_lay_row {

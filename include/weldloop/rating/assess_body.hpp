@@ -24,6 +24,7 @@
 #include <weldloop/rating/assessment.hpp>
 #include <weldloop/rating/cautions.hpp>
 #include <weldloop/rating/findings.hpp>
+#include <weldloop/rating/lead_findings.hpp>
 #include <weldloop/rating/part_verdict.hpp>
 #include <weldloop/rating/solved_station.hpp>
 #include <weldloop/rating/way_findings.hpp>
@@ -101,6 +102,7 @@ inline void sum_up(assessment& out, const solved_station& solved)
         detail::take_worse(out, detail::judged(*without), s);
     }
     if (!s.ways.empty() || !s.others.empty()) detail::add_way_findings(out, solved);
+    detail::add_covering_findings(out, s);
     for (part_result& r : out.parts) {
         if (out.conducts && std::holds_alternative<work_connection>(part_at(s, r.place)) &&
             r.current.typical.value() > 0.0) {

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cstddef>
 #include <optional>
 #include <span>
 #include <string>
@@ -24,120 +25,38 @@
 #include <weldloop/law/lay.hpp>
 #include <weldloop/material/metals.hpp>
 #include <weldloop/part/cable.hpp>
+#include <weldloop/part/conductor_limit.hpp>
 #include <weldloop/part/surroundings.hpp>
 #include <weldloop/rating/ampacity.hpp>
+#include <weldloop/rating/code_tables.hpp>
 
 namespace weldloop {
-
-/// @name Sources of the code tables
-/// @{
-/// Flexible single conductors.
-inline constexpr source nfpa_70_table_400_5{
-    "NFPA 70", "2008 to 2017",
-    "table 400.5(A)(2), type W and stage cable, single conductor in free air at 30 degC (as printed in a handbook of "
-    "lighting; column letters from memory)",
-    source_kind::standard};
-/// Cells of the other table that were read.
-inline constexpr source nfpa_70_table_310_17_read{
-    "NFPA 70", "2023", "table 310.17, 75 degC, 6 and 4 AWG (in a worked feeder example)", source_kind::standard};
-/// The other cells.
-inline constexpr source nfpa_70_table_310_17{
-    "NFPA 70", "2008 to 2023",
-    "table 310.17, single insulated conductors in free air at 30 degC (from memory; equal to table 400.5 wherever both "
-    "have a cell)",
-    source_kind::memory};
-/// @}
-
-/// Air for which the code tables hold.
-inline constexpr temperature code_table_air = temperature::celsius(30.0);
-
-/// One cell of a code table.
-struct code_cell {
-    conductor_size size;   ///< as the table names it
-    double limit_degC;     ///< column: highest conductor temperature [degC]
-    double amps;           ///< [A] without a break, in air of 30 degC
-    source_kind verified;  ///< `standard` where it was read, `memory` where recalled
-};
-
-/// NFPA 70 table 400.5(A)(2), the cells that were read.
-inline constexpr std::array code_table_400_5{
-    code_cell{awg(8), 75, 70, source_kind::standard},    code_cell{awg(8), 90, 80, source_kind::standard},
-    code_cell{awg(6), 75, 95, source_kind::standard},    code_cell{awg(6), 90, 105, source_kind::standard},
-    code_cell{awg(4), 60, 105, source_kind::standard},   code_cell{awg(4), 75, 125, source_kind::standard},
-    code_cell{awg(4), 90, 140, source_kind::standard},   code_cell{awg(2), 60, 140, source_kind::standard},
-    code_cell{awg(2), 75, 170, source_kind::standard},   code_cell{awg(2), 90, 190, source_kind::standard},
-    code_cell{awg(1), 90, 220, source_kind::standard},   code_cell{aught(1), 60, 195, source_kind::standard},
-    code_cell{aught(1), 75, 230, source_kind::standard}, code_cell{aught(1), 90, 260, source_kind::standard},
-    code_cell{aught(2), 60, 225, source_kind::standard}, code_cell{aught(2), 75, 265, source_kind::standard},
-    code_cell{aught(2), 90, 300, source_kind::standard}, code_cell{aught(3), 60, 260, source_kind::standard},
-    code_cell{aught(3), 75, 310, source_kind::standard}, code_cell{aught(3), 90, 350, source_kind::standard},
-    code_cell{aught(4), 60, 300, source_kind::standard}, code_cell{aught(4), 75, 360, source_kind::standard},
-    code_cell{aught(4), 90, 405, source_kind::standard},
-};
-
-/// NFPA 70 table 310.17, copper. The 300 kcmil cell at 90 degC is 505 in editions to 2008.
-inline constexpr std::array code_table_310_17{
-    code_cell{awg(8), 60, 60, source_kind::memory},      code_cell{awg(8), 75, 70, source_kind::memory},
-    code_cell{awg(8), 90, 80, source_kind::memory},      code_cell{awg(6), 60, 80, source_kind::memory},
-    code_cell{awg(6), 75, 95, source_kind::standard},    code_cell{awg(6), 90, 105, source_kind::memory},
-    code_cell{awg(4), 60, 105, source_kind::memory},     code_cell{awg(4), 75, 125, source_kind::standard},
-    code_cell{awg(4), 90, 140, source_kind::memory},     code_cell{awg(3), 60, 120, source_kind::memory},
-    code_cell{awg(3), 75, 145, source_kind::memory},     code_cell{awg(3), 90, 165, source_kind::memory},
-    code_cell{awg(2), 60, 140, source_kind::memory},     code_cell{awg(2), 75, 170, source_kind::memory},
-    code_cell{awg(2), 90, 190, source_kind::memory},     code_cell{awg(1), 60, 165, source_kind::memory},
-    code_cell{awg(1), 75, 195, source_kind::memory},     code_cell{awg(1), 90, 220, source_kind::memory},
-    code_cell{aught(1), 60, 195, source_kind::memory},   code_cell{aught(1), 75, 230, source_kind::memory},
-    code_cell{aught(1), 90, 260, source_kind::memory},   code_cell{aught(2), 60, 225, source_kind::memory},
-    code_cell{aught(2), 75, 265, source_kind::memory},   code_cell{aught(2), 90, 300, source_kind::memory},
-    code_cell{aught(3), 60, 260, source_kind::memory},   code_cell{aught(3), 75, 310, source_kind::memory},
-    code_cell{aught(3), 90, 350, source_kind::memory},   code_cell{aught(4), 60, 300, source_kind::memory},
-    code_cell{aught(4), 75, 360, source_kind::memory},   code_cell{aught(4), 90, 405, source_kind::memory},
-    code_cell{kcmil(250), 60, 340, source_kind::memory}, code_cell{kcmil(250), 75, 405, source_kind::memory},
-    code_cell{kcmil(250), 90, 455, source_kind::memory}, code_cell{kcmil(300), 60, 375, source_kind::memory},
-    code_cell{kcmil(300), 75, 445, source_kind::memory}, code_cell{kcmil(300), 90, 500, source_kind::memory},
-    code_cell{kcmil(350), 60, 420, source_kind::memory}, code_cell{kcmil(350), 75, 505, source_kind::memory},
-    code_cell{kcmil(350), 90, 570, source_kind::memory}, code_cell{kcmil(400), 60, 455, source_kind::memory},
-    code_cell{kcmil(400), 75, 545, source_kind::memory}, code_cell{kcmil(400), 90, 615, source_kind::memory},
-    code_cell{kcmil(500), 60, 515, source_kind::memory}, code_cell{kcmil(500), 75, 620, source_kind::memory},
-    code_cell{kcmil(500), 90, 700, source_kind::memory},
-};
-
-/// A code table.
-enum class code_table {
-    nfpa_70_400_5,   ///< flexible cords and cables
-    nfpa_70_310_17,  ///< building wire in free air
-};
-
-/// The cells of a table, sizes small to large.
-[[nodiscard]] constexpr std::span<const code_cell> cells_of(code_table table)
-{
-    if (table == code_table::nfpa_70_400_5) return code_table_400_5;
-    return code_table_310_17;
-}
 
 /// What a code table says of a size.
 struct code_ampacity {
     current amps;                  ///< [A] without a break, corrected for the air
-    current in_table;              ///< [A] as printed, air of 30 degC
+    current in_table;              ///< [A] as printed, in the air of the table
     temperature column;            ///< conductor temperature of the column
-    double air_factor = 1.0;       ///< ambient_factor() from 30 degC
+    double air_factor = 1.0;       ///< ambient_factor() from the air of the table
     bool recalled = false;         ///< the cell was recalled, not read: it may condemn but not pass a lead
     const source* from = nullptr;  ///< where it stands
 };
 
 /// The code rating of a size: the cell of the hottest column that is no hotter than the limit, times
-/// sqrt((Tc - Ta)/(Tc - 30 degC)), which the code's own factors follow within 0.012.
+/// sqrt((Tc - Ta)/(Tc - To)), To the air of the table, which the codes' own factors follow within 0.012.
 ///
-/// ampacity_of() alone in still air lies 9 to 21 % above the tables, most in the 90 degC column; that is history and
-/// margin, and nothing is tuned to it. Nothing is
+/// ampacity_of() of a lead of nominal resistance, alone in still air, lies 9 to 21 % above the tables, most in the 90
+/// degC column (1 % less at the highest resistance); that is history and margin, and nothing is tuned to it. Nothing is
 /// interpolated: a size that the table does not name has no code rating.
 /// @param table which one @param size as written: 2/0, not its square millimetres
 /// @param limit of the conductor; a lead of 85 degC takes the 75 degC column
-/// @param air around it @return none where the table has no such size or column, or where the air is as hot as the
-/// column
+/// @param in_air around it, default that of the table @return none where the table has no such size or column, or where
+/// the air is as hot as the column
 [[nodiscard]] inline std::optional<code_ampacity> code_ampacity_of(code_table table, const conductor_size& size,
-                                                                   temperature limit, temperature air = code_table_air)
+                                                                   temperature limit,
+                                                                   std::optional<temperature> in_air = std::nullopt)
 {
+    const temperature air = in_air.value_or(air_of(table));
     const code_cell* best = nullptr;
     for (const code_cell& cell : cells_of(table))
         if (cell.size == size && temperature::celsius(cell.limit_degC) <= limit &&
@@ -147,13 +66,10 @@ struct code_ampacity {
     code_ampacity out;
     out.in_table = in_si<current>(best->amps);
     out.column = temperature::celsius(best->limit_degC);
-    out.air_factor = ambient_factor(out.column, code_table_air, air);
+    out.air_factor = ambient_factor(out.column, air_of(table), air);
     out.amps = out.air_factor * out.in_table;
     out.recalled = best->verified == source_kind::memory;
-    if (table == code_table::nfpa_70_400_5)
-        out.from = &nfpa_70_table_400_5;
-    else
-        out.from = out.recalled ? &nfpa_70_table_310_17 : &nfpa_70_table_310_17_read;
+    out.from = &source_of(table, *best);
     return out;
 }
 
@@ -163,11 +79,16 @@ enum class rating_rule {
     guide_square_root,  ///< the continuous rating and the square root of the duty, as cable guides print it
     code_400_5,         ///< NFPA 70 table 400.5(A)(2)
     code_310_17,        ///< NFPA 70 table 310.17
+    iec_60364,          ///< IEC 60364-5-52 methods F and G, fixed wiring
+    ship_bv,            ///< ship rules of Bureau Veritas, at most six bunched
+    ship_abs,           ///< ship rules of ABS
+    guide_bs_638_4,     ///< guide ratings of BS 638-4, recalled
 };
 
 /// Every rule, in the order of the enumeration.
-inline constexpr std::array all_rating_rules{rating_rule::physics, rating_rule::guide_square_root,
-                                             rating_rule::code_400_5, rating_rule::code_310_17};
+inline constexpr std::array all_rating_rules{
+    rating_rule::physics,   rating_rule::guide_square_root, rating_rule::code_400_5, rating_rule::code_310_17,
+    rating_rule::iec_60364, rating_rule::ship_bv,           rating_rule::ship_abs,   rating_rule::guide_bs_638_4};
 
 /// The words for a rule.
 [[nodiscard]] constexpr std::string_view to_text(rating_rule rule)
@@ -177,8 +98,60 @@ inline constexpr std::array all_rating_rules{rating_rule::physics, rating_rule::
     case rating_rule::guide_square_root: return "guide, square root";
     case rating_rule::code_400_5: return "NFPA 70 table 400.5";
     case rating_rule::code_310_17: return "NFPA 70 table 310.17";
+    case rating_rule::iec_60364: return "IEC 60364-5-52 table B.52.12";
+    case rating_rule::ship_bv: return "Bureau Veritas ship rules";
+    case rating_rule::ship_abs: return "ABS ship rules";
+    case rating_rule::guide_bs_638_4: return "BS 638-4 guide";
     }
     return "physics";
+}
+
+/// Whether a rule governs a lead that is not named one: fixed wiring, ships and the recalled guide have their own
+/// field, and stand beside the others until the caller names them. @param rule which
+[[nodiscard]] constexpr bool governs_unnamed(rating_rule rule)
+{
+    return rule == rating_rule::physics || rule == rating_rule::guide_square_root || rule == rating_rule::code_400_5 ||
+           rule == rating_rule::code_310_17;
+}
+
+/// The guide rating of a metric size at a duty: the column of the next larger share of the period, times the factor of
+/// the air, sqrt((85 degC - Ta)/60 K). Recalled: it may condemn but not pass a lead.
+/// @param size in square millimetres @param duty share of the period; the period is that of the guide, 5 min, or longer
+/// @param air around it
+/// @return none where the guide has no such size, for a period other than its own where there is a rest, and where the
+/// air is as hot as the conductor
+[[nodiscard]] inline std::optional<code_ampacity> guide_rating_of(const conductor_size& size, const duty_cycle& duty,
+                                                                  temperature air = guide_air)
+{
+    if (size.scale() != size_scale::square_mm || air >= guide_limit) return std::nullopt;
+    if (!duty.is_continuous() && duty.period() != guide_period) return std::nullopt;
+    const auto* const row = std::find_if(bs_638_4_ratings.begin(), bs_638_4_ratings.end(),
+                                         [&](const guide_row& r) { return r.area_mm2 == size.number(); });
+    if (row == bs_638_4_ratings.end()) return std::nullopt;
+    constexpr double rounding = 1e-9;  // a share of 60 % is that of the column
+    const double percent = 100.0 * static_cast<double>(duty.share()) * (1.0 - rounding);
+    std::size_t column = 0;
+    while (column + 1 < guide_duties.size() && guide_duties[column] < percent) ++column;
+    code_ampacity out;
+    out.in_table = in_si<current>(row->amps[column]);
+    out.column = guide_limit;
+    out.air_factor = ambient_factor(guide_limit, guide_air, air);
+    out.amps = out.air_factor * out.in_table;
+    out.recalled = true;
+    out.from = &bs_638_4_guide;
+    return out;
+}
+
+/// The table of IEC 60364-5-52 for a lay; none where it has none. @param lies how leads lie
+[[nodiscard]] constexpr std::optional<code_table> fixed_wiring_table_of(lay lies)
+{
+    switch (lies) {
+    case lay::touching_pair: return code_table::iec_60364_pair;
+    case lay::three_flat: return code_table::iec_60364_three_flat;
+    case lay::trefoil: return code_table::iec_60364_trefoil;
+    case lay::spaced: return code_table::iec_60364_spaced;
+    default: return std::nullopt;
+    }
 }
 
 /// What one rule allows.
@@ -206,7 +179,10 @@ struct lead_ratings {
 /// degC
 ///   or more. The code's duty multipliers (630.11(A)) are for supply conductors: a lead gets no credit for its rest, so
 ///   that at low duty the code governs by far; name another rule where the code does not bind. Damage, wind, sun and
-///   altitude are unknown to it.
+///   altitude are unknown to it;
+/// - IEC 60364-5-52 (a limit of 90 degC, a lay it has), the ship rules (any lay but a coil) and BS 638-4 (recalled; 85
+///   degC, alone or spaced, its own period of 5 min), all for copper of metric sizes: they stand beside the others and
+///   govern only where they are named, see governs_unnamed().
 /// @param lead with its diameters @param where air, wind, lay, altitude, sun @param duty default continuous
 /// @param named the rule that is to govern; none for the lowest
 /// @throws as ampacity_of(); missing_data_error where the named rule does not apply to the lead
@@ -223,22 +199,34 @@ struct lead_ratings {
     add(rating_rule::guide_square_root, rated.by_square_root, false, square_root_duty_rule);
     const lay lies = lead.lay.value_or(where.lay);
     const bool is_copper = lead.metal.name == annealed_copper.name || lead.metal.name == tinned_copper.name;
+    const auto by_code = [&](rating_rule rule, code_table table) {
+        if (const auto code = code_ampacity_of(table, lead.size, limit_of(lead), where.air))
+            add(rule, code->amps, code->recalled, *code->from);
+    };
     if (is_copper && (lies == lay::alone || lies == lay::spaced)) {
-        const auto by_code = [&](rating_rule rule, code_table table) {
-            if (const auto code = code_ampacity_of(table, lead.size, lead.limit, where.air))
-                add(rule, code->amps, code->recalled, *code->from);
-        };
         by_code(rating_rule::code_400_5, code_table::nfpa_70_400_5);
         by_code(rating_rule::code_310_17, code_table::nfpa_70_310_17);
     }
-    auto governing = std::min_element(rules.begin(), rules.end(),
-                                      [](const rule_rating& a, const rule_rating& b) { return a.amps < b.amps; });
+    if (is_copper) {
+        if (const auto table = fixed_wiring_table_of(lies)) by_code(rating_rule::iec_60364, *table);
+        if (lies != lay::coiled) {
+            by_code(rating_rule::ship_bv, code_table::ship_bv);
+            by_code(rating_rule::ship_abs, code_table::ship_abs);
+        }
+        if ((lies == lay::alone || lies == lay::spaced) && limit_of(lead) >= guide_limit)
+            if (const auto guide = guide_rating_of(lead.size, duty, where.air))
+                add(rating_rule::guide_bs_638_4, guide->amps, true, *guide->from);
+    }
+    auto governing = std::min_element(rules.begin(), rules.end(), [](const rule_rating& a, const rule_rating& b) {
+        return std::pair(!governs_unnamed(a.rule), a.amps.value()) <
+               std::pair(!governs_unnamed(b.rule), b.amps.value());
+    });
     if (named) {
         governing = std::find_if(rules.begin(), rules.end(), [&](const rule_rating& r) { return r.rule == *named; });
         if (governing == rules.end())
             throw missing_data_error("rating rule", std::string(to_text(*named)) + " for " + to_text(lead.size),
-                                     "physics, the guide rule, or a code table that names the size, for copper alone "
-                                     "or spaced");
+                                     "physics, the guide rule, or a table that has this size of copper, this lay, "
+                                     "limit and duty");
     }
     weldloop::basis from = rated.basis;
     for (const rule_rating& r : rules) from.add(*r.from);

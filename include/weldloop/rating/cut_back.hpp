@@ -13,6 +13,7 @@
 #include <weldloop/core/temperature.hpp>
 #include <weldloop/core/text.hpp>
 #include <weldloop/part/cable.hpp>
+#include <weldloop/part/conductor_limit.hpp>
 #include <weldloop/part/surroundings.hpp>
 
 namespace weldloop {
@@ -84,7 +85,7 @@ struct cut_back {
 /// @throws missing_data_error, not_finite_error, out_of_range_error, no_solution_error
 [[nodiscard]] inline cut_back cut_back_of(const cable& lead, const surroundings& where, temperature end)
 {
-    return cut_back_of(lead, where, end, lead.limit);
+    return cut_back_of(lead, where, end, limit_of(lead));
 }
 
 }  // namespace weldloop

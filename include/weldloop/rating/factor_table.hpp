@@ -19,6 +19,7 @@
 #include <weldloop/law/equal_heating.hpp>
 #include <weldloop/law/lay.hpp>
 #include <weldloop/part/cable.hpp>
+#include <weldloop/part/conductor_limit.hpp>
 #include <weldloop/part/surroundings.hpp>
 #include <weldloop/rating/ampacity.hpp>
 
@@ -81,12 +82,12 @@ inline constexpr std::array usual_air_temperatures{
     factor_table out{.lead = lead, .duty = duty, .base = where.air, .rated = at_base.amps, .rated_alone = alone.amps};
     out.basis.add(at_base.basis).add(ambient_factor_rule);
     for (const temperature& air : airs) {
-        if (air >= lead.limit) continue;
+        if (air >= limit_of(lead)) continue;
         surroundings there = where;
         there.air = air;
         const ampacity rated = ampacity_of(lies_as_told, there, duty);
         out.ambient.push_back(
-            {air, (rated.amps / at_base.amps).value(), ambient_factor(lead.limit, where.air, air), rated.amps});
+            {air, (rated.amps / at_base.amps).value(), ambient_factor(limit_of(lead), where.air, air), rated.amps});
         out.basis.add(rated.basis);
     }
     for (const lay arrangement : all_lays) {

@@ -25,6 +25,8 @@ enum class finding_id {
     shared_work,                     ///< another supply welds on the same circuit
     other_duty_is_longer,            ///< that one's duty is longer than this job's
     between_holders,                 ///< no-load voltages of two supplies can add up
+    covering_damaged,                ///< a lead's covering is cut, burnt, bare or crushed
+    covering_wet,                    ///< a lead's covering is wet
 };
 
 /// The stable text of a finding: "open_circuit".
@@ -48,6 +50,8 @@ enum class finding_id {
     case finding_id::shared_work: return "shared_work";
     case finding_id::other_duty_is_longer: return "other_duty_is_longer";
     case finding_id::between_holders: return "between_holders";
+    case finding_id::covering_damaged: return "covering_damaged";
+    case finding_id::covering_wet: return "covering_wet";
     }
     return "open_circuit";
 }

@@ -37,6 +37,7 @@ namespace weldloop {
     out.size = size;
     out.missing_strands = 0.0;
     out.damaged_length = {};
+    out.covering_state = covering_state::whole;
     if (!is_lead_size(lead.size) || !is_lead_size(size)) {
         const double by = std::sqrt((size.area() / lead.size.area()).value());
         out.conductor_diameter *= by;
@@ -44,7 +45,8 @@ namespace weldloop {
         out.dimensions_interpolated = true;
         return out;
     }
-    const cable was = welding_cable(lead.size, lead.length), is = welding_cable(size, lead.length);
+    const cable was = welding_cable(lead.size, lead.length, lead.made.resistance),
+                is = welding_cable(size, lead.length, lead.made.resistance);
     const auto goes_with = [](length own, length from, length to) -> length {
         return own == from ? to : own * (to / from);
     };
@@ -55,6 +57,7 @@ namespace weldloop {
         lead.conductor_diameter == was.conductor_diameter && lead.overall_diameter == was.overall_diameter;
     out.dimensions_interpolated = of_the_table ? is.dimensions_interpolated : true;
     out.dimensions_extrapolated = is.dimensions_extrapolated;
+    out.made = is.made;
     return out;
 }
 

@@ -18,6 +18,7 @@
 #include <weldloop/core/text.hpp>
 #include <weldloop/law/cable_surface.hpp>
 #include <weldloop/part/cable.hpp>
+#include <weldloop/part/conductor_limit.hpp>
 #include <weldloop/part/load.hpp>
 #include <weldloop/part/surroundings.hpp>
 #include <weldloop/rating/ampacity.hpp>
@@ -69,15 +70,15 @@ struct air_answer {
 [[nodiscard]] inline duty_answer largest_duty(const cable& lead, const surroundings& where, current through,
                                               duration period = duty_cycle::default_period())
 {
-    if (where.air >= lead.limit)
+    if (where.air >= limit_of(lead))
         throw out_of_range_error("air temperature", to_text(where.air, "degC"),
-                                 "below the lead's limit of " + to_text(lead.limit, "degC"));
+                                 "below the lead's limit of " + to_text(limit_of(lead), "degC"));
     const duration on = longest_on_time(lead, where, through, period);
     duty_answer out;
     out.unbound = on >= period;
     out.duty = duty_cycle::of(std::min(on, period), period);
     out.heating = heating_of(lead, where, {.current = through, .duty = out.duty});
-    out.heat_margin = std::max(lead.limit - out.heating.conductor_peak, temperature_difference{});
+    out.heat_margin = std::max(limit_of(lead) - out.heating.conductor_peak, temperature_difference{});
     out.basis = out.heating.basis;
     return out;
 }
@@ -101,7 +102,7 @@ struct air_answer {
     if (work.current > rated.amps && hot.over_limit)
         throw no_solution_error("lead length",
                                 "none: heat binds, the conductor gets to " + to_text(hot.conductor_peak, "degC"),
-                                "at most " + to_text(rated.amps, "A") + " for " + to_text(lead.limit, "degC"));
+                                "at most " + to_text(rated.amps, "A") + " for " + to_text(limit_of(lead), "degC"));
     length_answer out;
     out.bound_by = lead_limit::drop;
     // the drop grows evenly with the length; the conductor's mean too changes with it where there is damage
@@ -131,7 +132,7 @@ struct air_answer {
     }
     out.length = in_si<weldloop::length>(metres);
     out.drop = drop_over(metres, &out.conductor_mean);
-    out.heat_margin = std::max(lead.limit - hot.conductor_peak, temperature_difference{});
+    out.heat_margin = std::max(limit_of(lead) - hot.conductor_peak, temperature_difference{});
     out.current_margin = std::max(rated.amps - work.current, current{});
     out.basis = hot.basis;
     return out;
@@ -152,10 +153,10 @@ struct air_answer {
         there.air = temperature::kelvin(kelvin);
         return heating_of(lead, there, work);
     };
-    const auto above_limit = [&](double kelvin) { return (in_air(kelvin).conductor_peak - lead.limit).value(); };
+    const auto above_limit = [&](double kelvin) { return (in_air(kelvin).conductor_peak - limit_of(lead)).value(); };
     const double coldest = coldest_air.in_kelvin();
-    const double hottest = std::min(lead.limit, hottest_air).in_kelvin();
-    if (lead.limit <= coldest_air || above_limit(coldest) > 0.0)
+    const double hottest = std::min(limit_of(lead), hottest_air).in_kelvin();
+    if (limit_of(lead) <= coldest_air || above_limit(coldest) > 0.0)
         throw no_solution_error("air temperature", "below " + to_text(coldest_air, "degC") + ": heat binds in any air",
                                 "a smaller current or duty, a larger lead or a higher limit");
     air_answer out;

@@ -17,6 +17,7 @@
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/temperature.hpp>
+#include <weldloop/part/conductor_limit.hpp>
 #include <weldloop/rating/assessment.hpp>
 #include <weldloop/rating/part_limit.hpp>
 #include <weldloop/rating/part_verdict.hpp>
@@ -207,7 +208,7 @@ public:
     [[nodiscard]] double used_by_lead(std::size_t part) const
     {
         const auto& lead = std::get<cable>(part_at(parts_, local(part)));
-        return share_of_rise(state_of(part).peak, lead.limit, parts_.where.air);
+        return share_of_rise(state_of(part).peak, limit_of(lead), parts_.where.air);
     }
 
 private:

@@ -17,6 +17,7 @@
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/temperature.hpp>
+#include <weldloop/part/conductor_limit.hpp>
 #include <weldloop/part/work_clamp_standard.hpp>
 
 namespace weldloop {
@@ -27,9 +28,6 @@ namespace weldloop {
 /// Electrode holders.
 inline constexpr source holder_rise{"IEC 60974-11", "2004..2021", "clause 9: rise of the handle 40 K",
                                     source_kind::memory};
-/// Leads with a limit of their own.
-inline constexpr source lead_limit_of_user{
-    "highest conductor temperature stated for the lead", {}, {}, source_kind::stated};
 /// Measured parts with a limit of their own.
 inline constexpr source part_limit_of_user{"highest temperature stated for the part", {}, {}, source_kind::stated};
 /// @}
@@ -50,8 +48,8 @@ struct limits_finder {
 
     static part_limits lead(const cable& c)
     {
-        return {.places = {{part_place::conductor, c.limit, "conductor limit of its covering",
-                            c.limit == usual_lead_limit ? &cable_class_85 : &lead_limit_of_user}}};
+        const conductor_limit limit = conductor_limit_of(c);
+        return {.places = {{part_place::conductor, limit.highest, to_text(limit.set_by), limit.from}}};
     }
     part_limits operator()(const cable& c) const { return lead(c); }
     part_limits operator()(const wire_gun& g) const { return lead(g.lead); }

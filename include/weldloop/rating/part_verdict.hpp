@@ -9,6 +9,7 @@
 #include <utility>
 #include <vector>
 
+#include <weldloop/circuit/lead_in_part.hpp>
 #include <weldloop/circuit/scattered_sum.hpp>
 #include <weldloop/circuit/station.hpp>
 #include <weldloop/circuit/station_parts.hpp>
@@ -17,6 +18,8 @@
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/text.hpp>
+#include <weldloop/part/conductor_limit.hpp>
+#include <weldloop/part/covering_state.hpp>
 #include <weldloop/rating/assessment.hpp>
 #include <weldloop/rating/part_limit.hpp>
 #include <weldloop/rating/solved_station.hpp>
@@ -148,6 +151,21 @@ inline void note_wear(part_result& r, const part_limits& limits, const part_stat
                           std::string(to_text(limits.carries->from->kind)) + ").");
 }
 
+// What was seen of a lead's covering, and a limit stated for it that its covering or strands do not stand.
+inline void note_lead(part_result& r, const path_part& part)
+{
+    const cable* lead = lead_in(part);
+    if (lead == nullptr) return;
+    if (lead->covering_state != covering_state::whole)
+        r.notes.push_back("Its covering is " + std::string(to_text(lead->covering_state)) +
+                          ": the verdict is on its heat alone, and it is out of use until that is cured.");
+    if (!is_limit_above_lead(*lead)) return;
+    const conductor_limit limit = conductor_limit_of(*lead);
+    r.notes.push_back("It is held against " + to_text(limit.highest, "degC") + ", as stated; a covering of " +
+                      std::string(lead->covering.name) + " over " + std::string(lead->metal.name) + " stands " +
+                      to_text(*limit.of_lead, "degC") + ".");
+}
+
 inline void judge(part_result& r, const solved_station& s, std::size_t i, verdict_depth depth = verdict_depth::in_full)
 {
     const part_state &usual = s.typical().parts[i], &poor = s.poor().parts[i];
@@ -201,6 +219,7 @@ inline void judge(part_result& r, const solved_station& s, std::size_t i, verdic
     if (depth == verdict_depth::in_full) {
         note_type_test(r, limits);
         note_wear(r, limits, usual, s.of().job.duty);
+        note_lead(r, part_as_placed(s.of(), i));
     }
     own_scatter own;
     std::string_view weak_contact, melting_contact;  // nearest to yielding in a poor case; at its melting drop then

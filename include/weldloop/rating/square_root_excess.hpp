@@ -10,6 +10,7 @@
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/temperature.hpp>
 #include <weldloop/part/cable.hpp>
+#include <weldloop/part/conductor_limit.hpp>
 #include <weldloop/part/surroundings.hpp>
 #include <weldloop/rating/ampacity.hpp>
 
@@ -40,8 +41,8 @@ struct square_root_excess {
     square_root_excess out;
     out.by_rule = rated.by_square_root;
     out.by_peak = rated.amps;
-    out.conductor_peak = std::max(hot.conductor_peak, lead.limit);  // equal but for rounding without a break
-    out.over_limit = out.conductor_peak - lead.limit;
+    out.conductor_peak = std::max(hot.conductor_peak, limit_of(lead));  // equal but for rounding without a break
+    out.over_limit = out.conductor_peak - limit_of(lead);
     out.basis = rated.basis;
     out.basis.add(hot.basis).add(square_root_duty_rule);
     return out;
