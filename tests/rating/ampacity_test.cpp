@@ -111,8 +111,8 @@ TEST(Ampacity, CodeTablesAreMoreCautious)
 }
 
 // source: published factors for other air temperatures: welding lead 85 degC on a 25 degC base (one source), wiring and
-// ship rules (one source and memory). The rule meets them; the model, whose surface gives off less than in proportion
-// at a small rise, lies below them.
+// ship rules (one source and memory). The rule meets them, and so does the model: printed to two digits, and up to 0.01
+// below, as its surface gives off less than in proportion at a small rise.
 TEST(Ampacity, AmbientFactors)
 {
     int rule_rows = 0, model_rows = 0;
@@ -129,13 +129,13 @@ TEST(Ampacity, AmbientFactors)
         cable lead = welding_cable(square_mm(50), 20_m);
         lead.limit = limit;
         const double factor = amps_of(lead, {.air = air}) / amps_of(lead, {.air = base});
-        EXPECT_LT(factor, row.number("factor")) << row.where();
+        EXPECT_LT(factor, row.number("factor") + 0.005) << row.where();
         lowest = std::min(lowest, factor - row.number("factor"));
         ++model_rows;
     }
     EXPECT_EQ(rule_rows, 133);
     EXPECT_EQ(model_rows, 4);
-    EXPECT_GT(lowest, -0.04);
+    EXPECT_GT(lowest, -0.015);
     EXPECT_DOUBLE_EQ(ambient_factor(85_degC, 25_degC, 25_degC), 1.0);
     EXPECT_THROW((void)ambient_factor(85_degC, 25_degC, 85_degC), out_of_range_error);
     EXPECT_THROW((void)ambient_factor(85_degC, 85_degC, 25_degC), out_of_range_error);

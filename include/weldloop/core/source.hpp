@@ -75,6 +75,7 @@ enum class range_flag : std::uint8_t {
     spots_melting,           ///< contact drop at the melting drop of its metals
     pair_estimated,          ///< no published force-law constant for this metal pair
     arrangement_judgement,   ///< arrangement of leads without a published surface formula
+    crowd_assumed,           ///< number of turns of a coil or leads of a bundle not stated: a poor case assumed
     relative_trend,          ///< no validated law: shows which way and how fast against another case, not how much
 };
 
@@ -92,6 +93,7 @@ enum class range_flag : std::uint8_t {
     case range_flag::spots_melting: return "contact spots melting: may weld or burn";
     case range_flag::pair_estimated: return "no published force-law constant for this metal pair: estimated";
     case range_flag::arrangement_judgement: return "arrangement of leads rated by judgement";
+    case range_flag::crowd_assumed: return "turns of the coil or leads of the bundle not stated: a poor case assumed";
     case range_flag::relative_trend: return "a relative trend: no validated law of ageing exists";
     }
     return "outside its range";
