@@ -11,9 +11,9 @@
 
 #include <weldloop/core/literals.hpp>
 #include <weldloop/part/welding_cable.hpp>
-#include <weldloop/rating/grip.hpp>
-#include <weldloop/rating/grip_map.hpp>
-#include <weldloop/rating/grip_threshold.hpp>
+#include <weldloop/life/grip.hpp>
+#include <weldloop/life/grip_map.hpp>
+#include <weldloop/life/grip_threshold.hpp>
 
 namespace {
 

@@ -1,6 +1,10 @@
 #pragma once
 /// @file
 /// Everything that needs only Boost headers. Station files and reports (io/) have headers of their own.
+///
+/// Where WELDLOOP_BODIES_APART is defined, the questions that take a network of the whole circuit are declared here and
+/// answered in one unit of the program, which includes bodies.hpp: every other unit then compiles in a fraction of the
+/// time.
 
 #include <weldloop/version.hpp>
 
@@ -20,13 +24,7 @@
 #include <weldloop/core/text.hpp>
 #include <weldloop/core/unit_text.hpp>
 
-#include <weldloop/solve/current_network.hpp>
-#include <weldloop/solve/curve_table.hpp>
-#include <weldloop/solve/heat_network.hpp>
-#include <weldloop/solve/periodic_state.hpp>
 #include <weldloop/solve/root.hpp>
-#include <weldloop/solve/sparse_lu.hpp>
-#include <weldloop/solve/steady_state.hpp>
 
 #include <weldloop/material/air.hpp>
 #include <weldloop/material/copper_spring_alloy.hpp>
@@ -119,6 +117,7 @@
 #include <weldloop/part/resting_contact.hpp>
 #include <weldloop/part/rotary_ground.hpp>
 #include <weldloop/part/set_screw.hpp>
+#include <weldloop/part/spring_pad.hpp>
 #include <weldloop/part/strand_report.hpp>
 #include <weldloop/part/strap.hpp>
 #include <weldloop/part/stud_terminal.hpp>
@@ -134,99 +133,125 @@
 #include <weldloop/part/work_magnet.hpp>
 #include <weldloop/part/workpiece.hpp>
 
-#include <weldloop/circuit/body_tables.hpp>
 #include <weldloop/circuit/bolted_face.hpp>
 #include <weldloop/circuit/cable_heating.hpp>
-#include <weldloop/circuit/clamp_heat.hpp>
-#include <weldloop/circuit/clamp_neighbours.hpp>
 #include <weldloop/circuit/clamp_network.hpp>
-#include <weldloop/circuit/clamp_nodes.hpp>
-#include <weldloop/circuit/clamp_swing.hpp>
 #include <weldloop/circuit/contact_behaviour.hpp>
-#include <weldloop/circuit/contact_source.hpp>
-#include <weldloop/circuit/coupling_behaviour.hpp>
-#include <weldloop/circuit/current_sharing.hpp>
-#include <weldloop/circuit/drawn_scatter.hpp>
-#include <weldloop/circuit/duty_trace.hpp>
 #include <weldloop/circuit/force_for.hpp>
-#include <weldloop/circuit/gun_behaviour.hpp>
 #include <weldloop/circuit/head_cooling.hpp>
-#include <weldloop/circuit/holder_behaviour.hpp>
 #include <weldloop/circuit/joint_circuit.hpp>
 #include <weldloop/circuit/joint_temperature_limit.hpp>
-#include <weldloop/circuit/lead_cells.hpp>
 #include <weldloop/circuit/lead_inductance.hpp>
 #include <weldloop/circuit/lead_transient.hpp>
-#include <weldloop/circuit/loop.hpp>
-#include <weldloop/circuit/loop_network.hpp>
-#include <weldloop/circuit/loop_scatter.hpp>
 #include <weldloop/circuit/loop_state.hpp>
-#include <weldloop/circuit/lug_behaviour.hpp>
 #include <weldloop/circuit/magnet_behaviour.hpp>
-#include <weldloop/circuit/magnet_network.hpp>
 #include <weldloop/circuit/measured_body.hpp>
-#include <weldloop/circuit/part_body.hpp>
-#include <weldloop/circuit/part_in_path.hpp>
 #include <weldloop/circuit/part_place.hpp>
 #include <weldloop/circuit/part_sheet.hpp>
-#include <weldloop/circuit/part_surface.hpp>
 #include <weldloop/circuit/path_part.hpp>
-#include <weldloop/circuit/rotary_ground_behaviour.hpp>
-#include <weldloop/circuit/scattered_sum.hpp>
-#include <weldloop/circuit/set_screw_behaviour.hpp>
-#include <weldloop/circuit/sheeted_parts.hpp>
 #include <weldloop/circuit/spatter_behaviour.hpp>
-#include <weldloop/circuit/splice_behaviour.hpp>
 #include <weldloop/circuit/station.hpp>
-#include <weldloop/circuit/station_parts.hpp>
-#include <weldloop/circuit/strap_behaviour.hpp>
-#include <weldloop/circuit/stud_behaviour.hpp>
 #include <weldloop/circuit/thermal_body.hpp>
-#include <weldloop/circuit/torch_behaviour.hpp>
 #include <weldloop/circuit/way.hpp>
 #include <weldloop/circuit/work_heat.hpp>
 #include <weldloop/circuit/work_joint.hpp>
 #include <weldloop/circuit/workpiece_body.hpp>
 
+#include <weldloop/life/grip.hpp>
+#include <weldloop/life/grip_forecast.hpp>
+#include <weldloop/life/grip_map.hpp>
+#include <weldloop/life/grip_map_result.hpp>
+#include <weldloop/life/grip_service.hpp>
+#include <weldloop/life/grip_threshold.hpp>
+#include <weldloop/life/grip_time.hpp>
+#include <weldloop/life/magnet_grip.hpp>
+
 #include <weldloop/rating/ampacity.hpp>
 #include <weldloop/rating/arc_voltage.hpp>
 #include <weldloop/rating/assess.hpp>
 #include <weldloop/rating/assessment.hpp>
-#include <weldloop/rating/cautions.hpp>
 #include <weldloop/rating/code_rating.hpp>
 #include <weldloop/rating/connector_limit.hpp>
 #include <weldloop/rating/cut_back.hpp>
 #include <weldloop/rating/drop.hpp>
 #include <weldloop/rating/factor_table.hpp>
-#include <weldloop/rating/findings.hpp>
-#include <weldloop/rating/grip.hpp>
-#include <weldloop/rating/grip_ageing.hpp>
-#include <weldloop/rating/grip_forecast.hpp>
-#include <weldloop/rating/grip_map.hpp>
-#include <weldloop/rating/grip_map_result.hpp>
-#include <weldloop/rating/grip_march.hpp>
-#include <weldloop/rating/grip_service.hpp>
-#include <weldloop/rating/grip_threshold.hpp>
-#include <weldloop/rating/grip_time.hpp>
-#include <weldloop/rating/larger_lead.hpp>
+#include <weldloop/rating/finding_id.hpp>
 #include <weldloop/rating/lead_limits.hpp>
-#include <weldloop/rating/loop_stretches.hpp>
-#include <weldloop/rating/magnet_grip.hpp>
-#include <weldloop/rating/part_limit.hpp>
-#include <weldloop/rating/part_verdict.hpp>
 #include <weldloop/rating/remedies.hpp>
-#include <weldloop/rating/remedy_change.hpp>
-#include <weldloop/rating/remedy_finder.hpp>
-#include <weldloop/rating/remedy_order.hpp>
-#include <weldloop/rating/remedy_weighing.hpp>
 #include <weldloop/rating/sizing.hpp>
-#include <weldloop/rating/solved_station.hpp>
 #include <weldloop/rating/square_root_excess.hpp>
 #include <weldloop/rating/supply_conductor.hpp>
 #include <weldloop/rating/termination_acceptance.hpp>
 #include <weldloop/rating/touch_limit.hpp>
 #include <weldloop/rating/verdict.hpp>
-#include <weldloop/rating/way_findings.hpp>
 
 #include <weldloop/field/diagnose.hpp>
 #include <weldloop/field/reading.hpp>
+
+#ifndef WELDLOOP_BODIES_APART
+#include <weldloop/solve/current_network.hpp>
+#include <weldloop/solve/curve_table.hpp>
+#include <weldloop/solve/heat_network.hpp>
+#include <weldloop/solve/periodic_state.hpp>
+#include <weldloop/solve/sparse_lu.hpp>
+#include <weldloop/solve/steady_state.hpp>
+
+#include <weldloop/circuit/body_tables.hpp>
+#include <weldloop/circuit/clamp_heat.hpp>
+#include <weldloop/circuit/clamp_neighbours.hpp>
+#include <weldloop/circuit/clamp_nodes.hpp>
+#include <weldloop/circuit/clamp_swing.hpp>
+#include <weldloop/circuit/contact_source.hpp>
+#include <weldloop/circuit/coupling_behaviour.hpp>
+#include <weldloop/circuit/current_sharing.hpp>
+#include <weldloop/circuit/drawn_scatter.hpp>
+#include <weldloop/circuit/duty_trace.hpp>
+#include <weldloop/circuit/gun_behaviour.hpp>
+#include <weldloop/circuit/holder_behaviour.hpp>
+#include <weldloop/circuit/instant_sharing.hpp>
+#include <weldloop/circuit/lead_cells.hpp>
+#include <weldloop/circuit/loop.hpp>
+#include <weldloop/circuit/loop_body.hpp>
+#include <weldloop/circuit/loop_network.hpp>
+#include <weldloop/circuit/loop_scatter.hpp>
+#include <weldloop/circuit/lug_behaviour.hpp>
+#include <weldloop/circuit/magnet_network.hpp>
+#include <weldloop/circuit/part_body.hpp>
+#include <weldloop/circuit/part_in_path.hpp>
+#include <weldloop/circuit/part_surface.hpp>
+#include <weldloop/circuit/rotary_ground_behaviour.hpp>
+#include <weldloop/circuit/scattered_sum.hpp>
+#include <weldloop/circuit/set_screw_behaviour.hpp>
+#include <weldloop/circuit/sheeted_parts.hpp>
+#include <weldloop/circuit/splice_behaviour.hpp>
+#include <weldloop/circuit/spring_pad_behaviour.hpp>
+#include <weldloop/circuit/station_parts.hpp>
+#include <weldloop/circuit/strap_behaviour.hpp>
+#include <weldloop/circuit/stud_behaviour.hpp>
+#include <weldloop/circuit/torch_behaviour.hpp>
+
+#include <weldloop/life/grip_ageing.hpp>
+#include <weldloop/life/grip_body.hpp>
+#include <weldloop/life/grip_map_body.hpp>
+#include <weldloop/life/grip_march.hpp>
+#include <weldloop/life/grip_threshold_body.hpp>
+#include <weldloop/life/grip_time_body.hpp>
+#include <weldloop/life/magnet_grip_body.hpp>
+
+#include <weldloop/rating/assess_body.hpp>
+#include <weldloop/rating/cautions.hpp>
+#include <weldloop/rating/findings.hpp>
+#include <weldloop/rating/larger_lead.hpp>
+#include <weldloop/rating/loop_stretches.hpp>
+#include <weldloop/rating/part_limit.hpp>
+#include <weldloop/rating/part_verdict.hpp>
+#include <weldloop/rating/remedies_body.hpp>
+#include <weldloop/rating/remedy_change.hpp>
+#include <weldloop/rating/remedy_finder.hpp>
+#include <weldloop/rating/remedy_order.hpp>
+#include <weldloop/rating/remedy_weighing.hpp>
+#include <weldloop/rating/solved_station.hpp>
+#include <weldloop/rating/way_findings.hpp>
+
+#include <weldloop/field/diagnose_body.hpp>
+#endif

@@ -130,7 +130,7 @@ TEST(ClampNetwork, ASpringThatCarriesCurrentGetsHot)
     work_clamp c = spring_clamp(300_A);
     EXPECT_EQ(clamp_network_of(on_steel(c), shop).spring_path.value(), 0.0);
     const double sound = static_cast<double>(unshunted_spring_share(c)),
-                 corroded = static_cast<double>(unshunted_spring_share(c, true));
+                 corroded = static_cast<double>(unshunted_spring_share(c, pivot_state::open));
     EXPECT_GT(sound, 0.0);
     EXPECT_LT(sound, 0.1);
     EXPECT_EQ(corroded, 0.5);

@@ -1,7 +1,7 @@
 // Scatter of loops whose ways share the current, against draws that are solved in full: every contact's cold
 // conductance and every measured drop set, heat and currents solved anew.
 #include <weldloop/circuit/drawn_scatter.hpp>
-#include <weldloop/circuit/loop.hpp>
+#include <weldloop/circuit/loop_body.hpp>
 #include <weldloop/core/literals.hpp>
 #include <weldloop/part/crimped_lug.hpp>
 #include <weldloop/part/welding_cable.hpp>

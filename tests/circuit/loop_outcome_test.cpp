@@ -1,5 +1,5 @@
 // Whether a loop has a steady state, and that nothing else is printed as one.
-#include <weldloop/circuit/loop.hpp>
+#include <weldloop/circuit/loop_body.hpp>
 #include <weldloop/core/literals.hpp>
 #include <weldloop/part/crimped_lug.hpp>
 #include <weldloop/part/welding_cable.hpp>

@@ -12,18 +12,18 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include <weldloop/circuit/loop.hpp>
+#include <weldloop/circuit/loop_body.hpp>
 #include <weldloop/circuit/part_surface.hpp>
 #include <weldloop/circuit/sheeted_parts.hpp>
 #include <weldloop/core/literals.hpp>
-#include <weldloop/field/diagnose.hpp>
+#include <weldloop/field/diagnose_body.hpp>
 #include <weldloop/law/joint_characteristic.hpp>
+#include <weldloop/life/magnet_grip_body.hpp>
 #include <weldloop/part/crimped_lug.hpp>
 #include <weldloop/part/resting_contact.hpp>
 #include <weldloop/part/welding_cable.hpp>
-#include <weldloop/rating/assess.hpp>
-#include <weldloop/rating/magnet_grip.hpp>
-#include <weldloop/rating/remedies.hpp>
+#include <weldloop/rating/assess_body.hpp>
+#include <weldloop/rating/remedies_body.hpp>
 
 #include "support/near.hpp"
 
@@ -51,7 +51,8 @@ std::vector<path_part> sheeted()
             named(set_screw{.size = square_mm(70)}),
             named(cable_splice{.first = square_mm(70), .second = square_mm(50), .stamped = square_mm(70)}),
             named(rotary_ground{}),
-            named(fingers)};
+            named(fingers),
+            named(spring_pad{})};
 }
 
 station with_lead(const path_part& p, current amps = 200_A)
@@ -269,7 +270,9 @@ TEST(Sheets, AnOpenPartOpensTheLoop)
                                          named(set_screw{.tightening = 0_Nm}),
                                          named(lifted),
                                          named(fingers),
-                                         named(work_magnet{.surface = surface_state::painted_unbroken})};
+                                         named(work_magnet{.surface = surface_state::painted_unbroken}),
+                                         named(spring_pad{.pressing = 0_N}),
+                                         named(spring_pad{.surface = surface_state::painted_unbroken})};
     for (const path_part& p : open) {
         const station s = with_lead(p);
         const loop_state state = solve_loop(s);
@@ -294,7 +297,8 @@ TEST(Sheets, AReadingFindsWhatIsOtherwise)
         bad.surface = surface_state::heavy_rust;
         return reading_of(named(part), bad);
     };
-    for (const finding& f : {rusty(strap{}), rusty(stud_terminal{}), rusty(fingers), rusty(work_magnet{})}) {
+    for (const finding& f :
+         {rusty(strap{}), rusty(stud_terminal{}), rusty(fingers), rusty(work_magnet{}), rusty(spring_pad{})}) {
         EXPECT_FALSE(f.within_expected);
         EXPECT_FALSE(f.most_likely.starts_with("as described"));
         double of_rust = 0.0, as_described = 0.0;
@@ -327,6 +331,8 @@ TEST(Sheets, WhatIsOtherwiseIsPutRight)
     EXPECT_THAT(ids_for(named(fingers)), IsEmpty());  // its brushes do not mind
     fingers.brush.reset();
     EXPECT_THAT(ids_for(named(fingers)), ElementsAre("clean", "new_springs"));
+    EXPECT_THAT(ids_for(named(spring_pad{.pressing = 20_N, .surface = surface_state::light_rust})),
+                ElementsAre("clean", "new_springs"));
     EXPECT_THAT(ids_for(named(work_magnet{.surface = surface_state::mill_scale, .gap = 0.3_mm})),
                 ElementsAre("clean", "clear_seat"));
 
@@ -403,7 +409,8 @@ TEST(Sheets, EveryKindHasAWord)
                                   set_screw{},
                                   cable_splice{},
                                   rotary_ground{},
-                                  work_magnet{}};
+                                  work_magnet{},
+                                  spring_pad{}};
     std::set<std::string> words;
     std::set<std::size_t> kinds;
     for (const path_part& p : all) {

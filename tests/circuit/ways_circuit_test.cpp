@@ -1,5 +1,5 @@
 // How currents divide among ways, against a circuit simulator at the same resistances: tests/oracle/ways_circuit.
-#include <weldloop/circuit/loop.hpp>
+#include <weldloop/circuit/loop_body.hpp>
 #include <weldloop/core/literals.hpp>
 #include <weldloop/core/number_text.hpp>
 #include <weldloop/part/crimped_lug.hpp>

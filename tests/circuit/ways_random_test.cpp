@@ -1,6 +1,6 @@
 // Random loops with ways: every one solved or typed, Kirchhoff's laws and the balance of heat of those solved, and a
 // march in time that divides the currents anew at every instant.
-#include <weldloop/circuit/loop.hpp>
+#include <weldloop/circuit/loop_body.hpp>
 #include <weldloop/core/literals.hpp>
 #include <weldloop/part/crimped_lug.hpp>
 #include <weldloop/part/welding_cable.hpp>

@@ -1,5 +1,5 @@
 // Ways beside the path: how the current divides, and what it then does, against arithmetic by hand.
-#include <weldloop/circuit/loop.hpp>
+#include <weldloop/circuit/loop_body.hpp>
 #include <weldloop/core/literals.hpp>
 #include <weldloop/part/crimped_lug.hpp>
 #include <weldloop/part/welding_cable.hpp>

@@ -77,15 +77,24 @@ TEST(Basis, TakesOverAnother)
     EXPECT_EQ(b.sources().size(), 2U);
 }
 
-TEST(Basis, HoldsItsCapacityAndNoMore)
+TEST(Basis, HoldsAnyNumberInTheOrderOfFirstUse)
 {
-    static constexpr std::array<wl::source, wl::basis::capacity + 1> many{};
+    static constexpr std::array<wl::source, 100> many{};
     wl::basis b;
-    for (std::size_t i = 0; i < wl::basis::capacity; ++i) b.add(many[i]);
-    EXPECT_EQ(b.sources().size(), wl::basis::capacity);
-    EXPECT_NO_THROW(b.add(many[0]));
-    EXPECT_THROW(b.add(many[wl::basis::capacity]), std::length_error);
-    EXPECT_EQ(b.sources().size(), wl::basis::capacity);
+    for (std::size_t i = 0; i < many.size(); ++i) {
+        b.add(many[i]).add(many[i / 2]);
+        ASSERT_EQ(b.sources().size(), i + 1);
+        const wl::basis copy = b;
+        for (std::size_t k = 0; k <= i; ++k) ASSERT_EQ(copy.sources()[k], &many[k]);
+    }
+    wl::basis all;
+    all.add(many[99]).add(b);
+    ASSERT_EQ(all.sources().size(), many.size());
+    EXPECT_EQ(all.sources()[0], &many[99]);
+    EXPECT_EQ(all.sources()[99], &many[98]);
+    EXPECT_FALSE(all.has(wl::source_kind::paper));
+    static constexpr wl::source paper{.document = "last of many", .kind = wl::source_kind::paper};
+    EXPECT_TRUE(all.add(paper).has(wl::source_kind::paper));
 }
 
 TEST(Basis, EveryFlagIsKeptApart)

@@ -1,5 +1,5 @@
 #include <weldloop/core/literals.hpp>
-#include <weldloop/field/diagnose.hpp>
+#include <weldloop/field/diagnose_body.hpp>
 #include <weldloop/part/crimped_lug.hpp>
 #include <weldloop/part/welding_cable.hpp>
 #include <weldloop/part/work_clamp.hpp>

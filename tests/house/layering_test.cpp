@@ -21,8 +21,9 @@ namespace fs = std::filesystem;
 using header_tree = std::map<std::string, std::string>;  // path below include/ -> content
 
 /// What stands below include/weldloop: each may include itself and what comes before it here.
-constexpr std::array<std::string_view, 11> order{"version.hpp", "core",   "solve", "material",     "law", "part",
-                                                 "circuit",     "rating", "field", "weldloop.hpp", "io"};
+constexpr std::array<std::string_view, 13> order{"version.hpp",  "core",       "solve", "material", "law",
+                                                 "part",         "circuit",    "life",  "rating",   "field",
+                                                 "weldloop.hpp", "bodies.hpp", "io"};
 
 const std::string everything = "weldloop/weldloop.hpp";
 

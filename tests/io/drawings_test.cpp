@@ -15,7 +15,7 @@
 
 #include <weldloop/core/literals.hpp>
 #include <weldloop/io/drawings.hpp>
-#include <weldloop/rating/grip.hpp>
+#include <weldloop/life/grip.hpp>
 
 using namespace weldloop;
 using namespace weldloop::literals;

@@ -60,7 +60,7 @@ TEST(ReportJson, HasTheKeysOthersRelyOn)
         EXPECT_EQ(report.at("outcome"), "solved");
         ASSERT_EQ(report.at("findings").size(), s.found.findings.size());
         for (std::size_t i = 0; i < s.found.findings.size(); ++i)
-            EXPECT_EQ(report.at("findings").at(i).at("id"), s.found.findings[i].id);
+            EXPECT_EQ(report.at("findings").at(i).at("id"), std::string(to_text(s.found.findings[i].id)));
         EXPECT_TRUE(report.at("remedies").is_array());
         EXPECT_FALSE(report.at("cautions").empty());
         EXPECT_FALSE(report.at("sources").empty());

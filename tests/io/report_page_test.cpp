@@ -102,8 +102,8 @@ TEST(ReportPage, BeginsWithTheFindings)
     ASSERT_FALSE(s.found.findings.empty());
     std::size_t at = 0;
     for (const loop_finding& f : s.found.findings) {
-        const std::size_t here = page.find("<code>" + f.id + "</code>", at);
-        ASSERT_NE(here, std::string::npos) << f.id;
+        const std::size_t here = page.find("<code>" + std::string(to_text(f.id)) + "</code>", at);
+        ASSERT_NE(here, std::string::npos) << to_text(f.id);
         EXPECT_NE(page.rfind(std::string(to_text(f.severity)), here), std::string::npos);
         at = here;
     }

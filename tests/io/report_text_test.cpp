@@ -103,8 +103,8 @@ TEST(ReportText, BeginsWithTheFindings)
     const std::string text = report_of(s);
     ASSERT_FALSE(s.found.findings.empty());
     for (const loop_finding& f : s.found.findings) {
-        const std::size_t at = text.find("[" + f.id + "]");
-        ASSERT_NE(at, std::string::npos) << f.id;
+        const std::size_t at = text.find("[" + std::string(to_text(f.id)) + "]");
+        ASSERT_NE(at, std::string::npos) << to_text(f.id);
         EXPECT_LT(at, text.find("No.  part"));
     }
 }
@@ -248,17 +248,18 @@ TEST(ReportText, TellsWhatARemedyChanges)
     r.verdict_before = verdict::over_limit;
     EXPECT_EQ(remedy_effect(r), "the part is then out of the path (now over limit)");
     r.verdict_after = verdict::within_limit;
-    r.clears_findings = {"spots_melt"};
+    r.clears_findings = {finding_id::spots_melt};
     r.makes_moot = {"tighten the bolt", "clean the palm"};
     EXPECT_EQ(remedy_effect(r),
               "the part is then within limit (now over limit); clears the finding spots_melt; spares: "
               "tighten the bolt; clean the palm");
     r.verdict_after = verdict::over_limit;
-    r.clears_findings = {"a", "b"};
+    r.clears_findings = {finding_id::spots_melt, finding_id::stray_way};
     r.makes_moot.clear();
-    EXPECT_EQ(remedy_effect(r), "the part is then over limit, as now; clears the findings a, b");
+    EXPECT_EQ(remedy_effect(r), "the part is then over limit, as now; clears the findings spots_melt, stray_way");
     test::assessed_station s = test::trailer_stand();
     r.what = "clean it";
     s.remedies = {r};
-    EXPECT_THAT(report_of(s), HasSubstr("the part is then over limit, as now; clears the findings a, b"));
+    EXPECT_THAT(report_of(s),
+                HasSubstr("the part is then over limit, as now; clears the findings spots_melt, stray_way"));
 }

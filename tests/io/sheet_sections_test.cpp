@@ -115,6 +115,23 @@ TEST(SheetSections, TakesEveryKeyOfASplice)
     EXPECT_EQ(part_of<cable_splice>("part = \"splice\"\nsize = \"50 mm2\"").second, square_mm(50));
 }
 
+TEST(SheetSections, TakesEveryKeyOfASpringPad)
+{
+    const auto s = part_of<spring_pad>(
+        "part = \"spring pad\"\nname = \"locator\"\nforce = \"350 N\"\npad = \"brass\"\nonto = \"stainless steel\"\n"
+        "across = \"25 mm\"\nthickness = \"8 mm\"\npoints = 5\nwire = \"music wire\"\nsurface = \"greasy\"");
+    EXPECT_EQ(s.name, "locator");
+    EXPECT_NEAR_REL(s.pressing.value(), 350.0, 1e-12);
+    EXPECT_EQ(s.pad, brass);
+    EXPECT_EQ(s.against, stainless_steel);
+    EXPECT_NEAR_REL(s.across.value(), 0.025, 1e-12);
+    EXPECT_NEAR_REL(s.thickness.value(), 0.008, 1e-12);
+    EXPECT_EQ(s.points, 5);
+    EXPECT_EQ(s.wire.name, music_wire.name);
+    EXPECT_EQ(s.surface, surface_state::greasy);
+    EXPECT_EQ(part_of<spring_pad>("part = \"spring pad\"\nforce = \"1 kN\"").pad, annealed_copper);
+}
+
 TEST(SheetSections, TakesEveryKeyOfARotaryGround)
 {
     const auto s =
@@ -237,6 +254,11 @@ constexpr fault faults[] = {
      "neodymium-iron-boron, samarium-cobalt, hard ferrite, aluminium-nickel-cobalt"},
     {"part = \"magnet\"\nsize = \"50 mm2\"\npull = \"300 N\"\nonto = \"mild steel\"\ngap = \"20 mm\"", 24, 7,
      "from 0 m to 0.01 m"},
+    // spring-loaded pad
+    {"part = \"spring pad\"", 19, 1, "lacks the key \"force\""},
+    {"part = \"spring pad\"\nforce = \"200 N\"\nacross = \"0 mm\"", 22, 10, "cannot be \"0 mm\""},
+    {"part = \"spring pad\"\nforce = \"200 N\"\nwire = \"copper\"", 22, 8, "one of"},
+    {"part = \"spring pad\"\nforce = \"200 N\"\nbrush = \"carbon\"", 22, 1, "unknown key \"brush\""},
     // gun
     {"part = \"gun\"\nlength = \"3 m\"\ncooling = \"oil\"", 22, 11, "one of: gas, water"},
     // resting contact
@@ -280,13 +302,14 @@ TEST(SheetSections, EveryReportShowsEveryKind)
                "[[path]]\npart = \"cable\"\nsize = \"2/0 AWG\"\nlength = \"50 ft\"\n"
                "[[path]]\npart = \"splice\"\nsize = \"2/0 AWG\"\n"
                "[[path]]\npart = \"cable\"\nsize = \"2/0 AWG\"\nlength = \"50 ft\"\n"
-               "[[path]]\npart = \"rotary ground\"\nbrush = \"metal-graphite\"\n",
+               "[[path]]\npart = \"rotary ground\"\nbrush = \"metal-graphite\"\n"
+               "[[path]]\npart = \"spring pad\"\nforce = \"500 N\"\n",
         "all.toml"));
     ASSERT_EQ(s.found.outcome, loop_outcome::solved);
     const std::string plain = report_text(s.is, s.found, s.remedies), json = report_json(s.is, s.found, s.remedies),
                       page = report_page(s.is, s.found, s.remedies);
-    for (const std::string_view kind :
-         {"work magnet", "strap", "stud terminal", "set-screw", "cable splice", "rotary ground", "contact"}) {
+    for (const std::string_view kind : {"work magnet", "strap", "stud terminal", "set-screw", "cable splice",
+                                        "rotary ground", "spring-loaded pad", "contact"}) {
         EXPECT_THAT(plain, HasSubstr(kind));
         EXPECT_THAT(json, HasSubstr(kind));
         EXPECT_THAT(page, HasSubstr(kind));

@@ -93,7 +93,7 @@ TEST(JointAgeing, OnlyGetsWorse)
         EXPECT_GE(ageing_trend_of(a, jaw, wider).resistance_ratio, r);
         EXPECT_GE(ageing_trend_of(0.5 * a, jaw, h).resistance_ratio, r);
         const ageing_trend aged = ageing_trend_of(a, jaw, h), again = retightened(aged, jaw),
-                           remade = retightened(aged, jaw, true);
+                           remade = retightened(aged, jaw, joint_care::remade);
         EXPECT_LE(again.resistance_ratio, r);
         EXPECT_EQ(remade.resistance_ratio, 1.0);
         EXPECT_GE(again.resistance_ratio, remade.resistance_ratio);

@@ -97,18 +97,19 @@ TEST(ConnectorLimit, PullBySection)
     int rows = 0;
     for (const row& r : test::reference_table("contacts-terminal-limits.csv").rows()) {
         if (!r.text("item").starts_with("tensile load")) continue;
-        const bool of_aluminium = r.text("item").ends_with("aluminium");
+        const connected_metal made_of =
+            r.text("item").ends_with("aluminium") ? connected_metal::aluminium : connected_metal::copper;
         const std::string words = r.text("value");
         const double per_mm2 = std::stod(words), most = std::stod(words.substr(words.find("max ") + 4));
-        EXPECT_NEAR_REL(connector_pull_of(70_mm2, of_aluminium).value(), 70.0 * per_mm2, 1e-12);
-        EXPECT_NEAR_REL(connector_pull_of(1000_mm2, of_aluminium).value(), most, 1e-12);
-        EXPECT_TRUE(connector_pull_acceptance_of(70_mm2, of_aluminium, in_si<force>(70.0 * per_mm2)).accepted);
-        EXPECT_FALSE(connector_pull_acceptance_of(70_mm2, of_aluminium, in_si<force>(69.9 * per_mm2)).accepted);
-        EXPECT_TRUE(connector_pull_acceptance_of(70_mm2, of_aluminium, 50_kN).limit_recalled);
+        EXPECT_NEAR_REL(connector_pull_of(70_mm2, made_of).value(), 70.0 * per_mm2, 1e-12);
+        EXPECT_NEAR_REL(connector_pull_of(1000_mm2, made_of).value(), most, 1e-12);
+        EXPECT_TRUE(connector_pull_acceptance_of(70_mm2, made_of, in_si<force>(70.0 * per_mm2)).accepted);
+        EXPECT_FALSE(connector_pull_acceptance_of(70_mm2, made_of, in_si<force>(69.9 * per_mm2)).accepted);
+        EXPECT_TRUE(connector_pull_acceptance_of(70_mm2, made_of, 50_kN).limit_recalled);
         ++rows;
     }
     EXPECT_EQ(rows, 2);
-    EXPECT_FALSE(connector_pull_acceptance_of(70_mm2, false, 0_N).accepted);
+    EXPECT_FALSE(connector_pull_acceptance_of(70_mm2, connected_metal::copper, 0_N).accepted);
 }
 
 // relations: at the limit good, beyond it not; the smaller of both limits of a cycled clamping unit counts
@@ -160,8 +161,8 @@ TEST(ConnectorLimit, RefusesWhatCannotBe)
     EXPECT_REFUSES_BAD_NUMBERS(clamping_unit_acceptance_of(in_si<voltage>(x)));
     EXPECT_REFUSES_BAD_NUMBERS_AND_ZERO(clamping_unit_acceptance_of(1_mV, in_si<voltage>(x)));
     EXPECT_REFUSES_BAD_NUMBERS(bond_acceptance_of(in_si<resistance>(x)));
-    EXPECT_REFUSES_BAD_NUMBERS_AND_ZERO(connector_pull_of(in_si<area>(x), false));
-    EXPECT_REFUSES_BAD_NUMBERS(connector_pull_acceptance_of(70_mm2, true, in_si<force>(x)));
+    EXPECT_REFUSES_BAD_NUMBERS_AND_ZERO(connector_pull_of(in_si<area>(x), connected_metal::copper));
+    EXPECT_REFUSES_BAD_NUMBERS(connector_pull_acceptance_of(70_mm2, connected_metal::aluminium, in_si<force>(x)));
     EXPECT_REFUSES_BAD_NUMBERS(wire_share_acceptance_of(in_si<force>(x), 1_N, wire_share_claim::crimp_without_table));
     EXPECT_REFUSES_BAD_NUMBERS_AND_ZERO(
         wire_share_acceptance_of(1_N, in_si<force>(x), wire_share_claim::aircraft_terminal));

@@ -34,7 +34,7 @@ const part_result& part(const assessment& a, const std::string& name)
 const loop_finding* finding_of(const assessment& a, const std::string& id)
 {
     const auto found =
-        std::find_if(a.findings.begin(), a.findings.end(), [&](const loop_finding& f) { return f.id == id; });
+        std::find_if(a.findings.begin(), a.findings.end(), [&](const loop_finding& f) { return to_text(f.id) == id; });
     return found == a.findings.end() ? nullptr : &*found;
 }
 

@@ -2,8 +2,8 @@
 #include <weldloop/part/crimped_lug.hpp>
 #include <weldloop/part/welding_cable.hpp>
 #include <weldloop/part/work_clamp.hpp>
-#include <weldloop/rating/assess.hpp>
-#include <weldloop/rating/remedies.hpp>
+#include <weldloop/rating/assess_body.hpp>
+#include <weldloop/rating/remedies_body.hpp>
 
 #include <algorithm>
 #include <map>
@@ -57,8 +57,8 @@ bool has(const std::vector<remedy>& all, const std::string& words)
 {
     return find(all, words) != nullptr;
 }
-template <class Strings>
-bool holds(const Strings& all, const std::string& one)
+template <class All, class One>
+bool holds(const All& all, const One& one)
 {
     return std::find(all.begin(), all.end(), one) != all.end();
 }
@@ -178,7 +178,7 @@ TEST(Remedies, AreWhatTheWholeLoopSays)
         for (const loop_finding& f : before.findings) {
             const bool gone = std::none_of(after.findings.begin(), after.findings.end(),
                                            [&](const loop_finding& g) { return g.id == f.id; });
-            EXPECT_EQ(gone, holds(listed->clears_findings, f.id)) << c.what << ": " << f.id;
+            EXPECT_EQ(gone, holds(listed->clears_findings, f.id)) << c.what << ": " << to_text(f.id);
         }
         for (const part_result& p : before.parts) {
             const auto then = std::find_if(after.parts.begin(), after.parts.end(),
@@ -234,7 +234,7 @@ TEST(Remedies, CloseAnOpenCircuitFirst)
     const auto all = remedies_for(s);
     ASSERT_FALSE(all.empty());
     EXPECT_TRUE(all.front().restores_circuit);
-    EXPECT_TRUE(holds(all.front().clears_findings, "open_circuit"));
+    EXPECT_TRUE(holds(all.front().clears_findings, finding_id::open_circuit));
     EXPECT_EQ(all.front().part, "clamp");
     // two open parts: each remedy closes its own
     std::get<contact>(s.path[2]).surface = surface_state::painted_unbroken;
@@ -292,7 +292,7 @@ TEST(Remedies, ALoopThatTakesTooMuchIsBroughtWithinByOneLeadOrBoth)
     const remedy* r = find(one, "replace work lead (2 AWG) by ");
     ASSERT_NE(r, nullptr);
     EXPECT_LE(now - r->volts_regained, *s.allowed_drop);
-    EXPECT_TRUE(holds(r->clears_findings, "drop_above_allowed"));
+    EXPECT_TRUE(holds(r->clears_findings, finding_id::drop_above_allowed));
     EXPECT_FALSE(has(one, " and work lead"));
 
     s.allowed_drop = 0.45 * now;
@@ -301,7 +301,7 @@ TEST(Remedies, ALoopThatTakesTooMuchIsBroughtWithinByOneLeadOrBoth)
     ASSERT_NE(both, nullptr);
     EXPECT_NE(both->what.find(" and work lead (2 AWG) by "), std::string::npos) << both->what;
     EXPECT_LE(now - both->volts_regained, *s.allowed_drop);
-    EXPECT_TRUE(holds(both->clears_findings, "drop_above_allowed"));
+    EXPECT_TRUE(holds(both->clears_findings, finding_id::drop_above_allowed));
 
     // not even the largest
     s.allowed_drop = 0.01_V;

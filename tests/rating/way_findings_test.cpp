@@ -3,8 +3,8 @@
 #include <weldloop/part/crimped_lug.hpp>
 #include <weldloop/part/welding_cable.hpp>
 #include <weldloop/part/work_clamp.hpp>
-#include <weldloop/rating/assess.hpp>
-#include <weldloop/rating/remedies.hpp>
+#include <weldloop/rating/assess_body.hpp>
+#include <weldloop/rating/remedies_body.hpp>
 
 #include <algorithm>
 #include <string>
@@ -51,7 +51,7 @@ std::vector<loop_finding> all_of(const assessment& a, const std::string& id)
 {
     std::vector<loop_finding> out;
     std::copy_if(a.findings.begin(), a.findings.end(), std::back_inserter(out),
-                 [&](const loop_finding& f) { return f.id == id; });
+                 [&](const loop_finding& f) { return to_text(f.id) == id; });
     return out;
 }
 loop_finding only(const assessment& a, const std::string& id)

@@ -163,16 +163,23 @@ inline void require_spring(const clamp_spring& s)
            (side_by_side * side_by_side * detail::wire_section(s));
 }
 
+/// What the pivot of a clamp does.
+enum class pivot_state {
+    conducts,  ///< bare and worn, see bare_pivot_judgement
+    open,      ///< corroded: it carries nothing
+};
+
 /// Share of a clamp's current that finds its way through the spring where no shunt by-passes it: the current of the
 /// second jaw divides between the pivot and the wire, Rp/(2 (Rp + Rs)). The type test of work clamps forbids such a
-/// clamp. @param clamp a spring clamp with two live jaws @param pivot_open the pivot is corroded and carries nothing
+/// clamp. @param clamp a spring clamp with two live jaws @param pivot_is what its pivot does
 /// @return 0 for clamps without a spring or with one live jaw
 /// @throws not_finite_error, out_of_range_error @see bare_pivot_judgement
-[[nodiscard]] inline fraction unshunted_spring_share(const work_clamp& clamp, bool pivot_open = false)
+[[nodiscard]] inline fraction unshunted_spring_share(const work_clamp& clamp,
+                                                     pivot_state pivot_is = pivot_state::conducts)
 {
     constexpr double second_jaw = 0.5, worn_pivot = 5.0, both_jaws = 2.0;
     if (!clamp.spring || clamp.live_jaws < 2) return 0.0;
-    if (pivot_open) return second_jaw;
+    if (pivot_is == pivot_state::open) return second_jaw;
     const double constant = worn_pivot * force_law_constant(clamp.body_metal, clamp.body_metal).constant.typical;
     const resistance pivot =
         force_law_resistance(constant, force_law_exponent(contact_shape::toothed_jaw), both_jaws * clamp.force);

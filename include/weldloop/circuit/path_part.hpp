@@ -21,6 +21,7 @@
 #include <weldloop/part/plate.hpp>
 #include <weldloop/part/rotary_ground.hpp>
 #include <weldloop/part/set_screw.hpp>
+#include <weldloop/part/spring_pad.hpp>
 #include <weldloop/part/strap.hpp>
 #include <weldloop/part/stud_terminal.hpp>
 #include <weldloop/part/tig_torch.hpp>
@@ -34,7 +35,7 @@ namespace weldloop {
 /// Anything the current can pass through.
 using path_part = std::variant<cable, lug, contact, plate, work_connection, arc, wire_gun, tig_torch, electrode_holder,
                                coupling, junction, workpiece, measured_part, strap, stud_terminal, set_screw,
-                               cable_splice, rotary_ground, work_magnet>;
+                               cable_splice, rotary_ground, work_magnet, spring_pad>;
 
 namespace detail {
 struct kind_namer {

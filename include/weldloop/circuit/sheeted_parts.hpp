@@ -11,6 +11,7 @@
 #include <weldloop/circuit/rotary_ground_behaviour.hpp>
 #include <weldloop/circuit/set_screw_behaviour.hpp>
 #include <weldloop/circuit/splice_behaviour.hpp>
+#include <weldloop/circuit/spring_pad_behaviour.hpp>
 #include <weldloop/circuit/strap_behaviour.hpp>
 #include <weldloop/circuit/stud_behaviour.hpp>
 

@@ -3,12 +3,10 @@
 /// Where a number comes from. Constants, limits and models name a `source`; results carry a `basis`, the list of
 /// those they used and of the ranges they left.
 
-#include <algorithm>
 #include <array>
 #include <cstddef>
 #include <cstdint>
 #include <span>
-#include <stdexcept>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -99,50 +97,58 @@ enum class range_flag : std::uint8_t {
     return "outside its range";
 }
 
-/// The sources and range flags behind a result: a small value without heap memory, so that carrying it costs a copy
-/// of a few pointers. Sources are static data of the library or of the caller and must outlive the result.
+/// The sources and range flags behind a result. The usual few sources lie in the value itself, so that carrying it
+/// takes no heap memory; there may be any number. Sources are static data of the library or of the caller and must
+/// outlive the result.
 class basis {
 public:
-    static constexpr std::size_t capacity = 40;  ///< sources one result may name
-
     basis() = default;
 
-    /// Adds a source once. @throws std::length_error beyond `capacity`, which is a fault of the library
-    constexpr basis& add(const source& s)
+    /// Adds a source once.
+    basis& add(const source& s)
     {
-        for (std::size_t i = 0; i < count_; ++i)
-            if (sources_[i] == &s) return *this;
-        if (count_ == capacity) throw std::length_error("weldloop::basis is full");
-        sources_[count_++] = &s;
+        for (const source* known : sources())
+            if (known == &s) return *this;
+        if (more_.empty() && count_ < first_.size()) {
+            first_[count_++] = &s;
+            return *this;
+        }
+        if (more_.empty()) more_.assign(first_.begin(), first_.end());
+        more_.push_back(&s);
         return *this;
     }
-    constexpr basis& add(const source&& s) = delete;  ///< a temporary would dangle
+    basis& add(const source&& s) = delete;  ///< a temporary would dangle
 
     /// Raises a range flag.
-    constexpr basis& add(range_flag flag)
+    basis& add(range_flag flag)
     {
         flags_ |= bit(flag);
         return *this;
     }
 
     /// Takes over the sources and flags of another basis.
-    constexpr basis& add(const basis& other)
+    basis& add(const basis& other)
     {
+        if (&other == this) return *this;
         for (const source* s : other.sources()) add(*s);
         flags_ |= other.flags_;
         return *this;
     }
 
     /// The sources in the order of their first use.
-    [[nodiscard]] constexpr std::span<const source* const> sources() const& { return {sources_.data(), count_}; }
-    [[nodiscard]] constexpr std::span<const source* const> sources() const&& = delete;
+    [[nodiscard]] std::span<const source* const> sources() const&
+    {
+        return more_.empty() ? std::span<const source* const>(first_.data(), count_) : more_;
+    }
+    [[nodiscard]] std::span<const source* const> sources() const&& = delete;
     /// Whether a flag is raised.
     [[nodiscard]] constexpr bool has(range_flag flag) const { return (flags_ & bit(flag)) != 0; }
     /// Whether a source of a kind is among them.
-    [[nodiscard]] constexpr bool has(source_kind kind) const
+    [[nodiscard]] bool has(source_kind kind) const
     {
-        return std::any_of(sources_.begin(), sources_.begin() + static_cast<std::ptrdiff_t>(count_),
-                           [kind](const source* s) { return s->kind == kind; });
+        for (const source* s : sources())
+            if (s->kind == kind) return true;
+        return false;
     }
     /// Every raised flag, in the order of the enumeration.
     [[nodiscard]] std::vector<range_flag> flags() const
@@ -156,8 +162,9 @@ public:
 private:
     static constexpr std::uint32_t bit(range_flag flag) { return std::uint32_t{1} << static_cast<unsigned>(flag); }
 
-    std::array<const source*, capacity> sources_{};
-    std::size_t count_ = 0;
+    std::array<const source*, 16> first_{};  // as long as they fit
+    std::size_t count_ = 0;                  // of those
+    std::vector<const source*> more_;        // all of them, once they do not
     std::uint32_t flags_ = 0;
 };
 

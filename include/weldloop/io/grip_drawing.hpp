@@ -15,9 +15,9 @@
 #include <weldloop/core/fraction.hpp>
 #include <weldloop/io/history_panel.hpp>
 #include <weldloop/io/report_words.hpp>
+#include <weldloop/life/grip_forecast.hpp>
+#include <weldloop/life/grip_march.hpp>
 #include <weldloop/rating/assessment.hpp>
-#include <weldloop/rating/grip_forecast.hpp>
-#include <weldloop/rating/grip_march.hpp>
 
 namespace weldloop {
 

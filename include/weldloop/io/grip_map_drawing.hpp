@@ -17,8 +17,8 @@
 #include <weldloop/io/map_regions.hpp>
 #include <weldloop/io/report_words.hpp>
 #include <weldloop/io/svg.hpp>
+#include <weldloop/life/grip_map_result.hpp>
 #include <weldloop/material/surface_state.hpp>
-#include <weldloop/rating/grip_map_result.hpp>
 
 namespace weldloop {
 

@@ -176,6 +176,20 @@ public:
         box(-17, -4, 9, 8);
         box(8, -4, 9, 8);
     }
+    /// A pad on its support with a spring behind it.
+    void operator()(const spring_pad&) const
+    {
+        draw(drawing_path().to(at(-16, 10)).line(at(16, 10)));
+        box(-10, 4, 20, 6);
+        draw(drawing_path()
+                 .to(at(0, 4))
+                 .line(at(-6, 2))
+                 .line(at(6, -1))
+                 .line(at(-6, -4))
+                 .line(at(6, -7))
+                 .line(at(0, -9)));
+        draw(drawing_path().to(at(-10, -9)).line(at(10, -9)));
+    }
     /// A horseshoe on its work.
     void operator()(const work_magnet&) const
     {

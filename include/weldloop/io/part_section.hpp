@@ -25,6 +25,7 @@
 #include <weldloop/law/magnet.hpp>
 #include <weldloop/material/covering.hpp>
 #include <weldloop/material/metals.hpp>
+#include <weldloop/material/spring_wire.hpp>
 #include <weldloop/material/surface_state.hpp>
 #include <weldloop/part/crimped_lug.hpp>
 #include <weldloop/part/resting_contact.hpp>
@@ -474,6 +475,21 @@ inline void take_bolt(const toml_section& s, length& diameter, torque& tightenin
     return out;
 }
 
+[[nodiscard]] inline spring_pad read_spring_pad(const toml_section& s)
+{
+    s.allow_only({"part", "name", "force", "pad", "onto", "across", "thickness", "points", "wire", "surface"});
+    spring_pad out{.pressing = s.required<force>("force", forces)};
+    take_name(s, out.name);
+    s.take_word("pad", out.pad, all_metals, word_of_metal);
+    s.take_word("onto", out.against, all_metals, word_of_metal);
+    s.take("across", out.across, thicknesses);
+    s.take("thickness", out.thickness, thicknesses);
+    s.take_count("points", out.points, 1, 1000);
+    s.take_word("wire", out.wire, all_spring_wires, [](const spring_wire& w) { return w.name; });
+    s.take_word("surface", out.surface, all_surface_states, word_of_value);
+    return out;
+}
+
 [[nodiscard]] inline contact read_resting_contact(const toml_section& s)
 {
     s.allow_only({"part", "name", "metals", "mass", "surface"});
@@ -494,17 +510,27 @@ template <auto Read>
             index_of_kind<std::invoke_result_t<decltype(Read), const toml_section&>>(static_cast<path_part*>(nullptr))};
 }
 
-inline constexpr std::array part_words{
-    part_word_of<read_cable>("cable"),       part_word_of<read_lug>("lug"),
-    part_word_of<read_coupling>("coupling"), part_word_of<read_holder>("holder"),
-    part_word_of<read_gun>("gun"),           part_word_of<read_torch>("tig torch"),
-    part_word_of<read_arc>("arc"),           part_word_of<read_contact>("contact"),
-    part_word_of<read_plate>("plate"),       part_word_of<read_work_clamp>("work clamp"),
-    part_word_of<read_junction>("junction"), part_word_of<read_workpiece>("workpiece"),
-    part_word_of<read_measured>("measured"), part_word_of<read_strap>("strap"),
-    part_word_of<read_stud>("stud"),         part_word_of<read_set_screw>("set screw"),
-    part_word_of<read_splice>("splice"),     part_word_of<read_rotary>("rotary ground"),
-    part_word_of<read_magnet>("magnet"),     part_word_of<read_resting_contact>("resting contact")};
+inline constexpr std::array part_words{part_word_of<read_cable>("cable"),
+                                       part_word_of<read_lug>("lug"),
+                                       part_word_of<read_coupling>("coupling"),
+                                       part_word_of<read_holder>("holder"),
+                                       part_word_of<read_gun>("gun"),
+                                       part_word_of<read_torch>("tig torch"),
+                                       part_word_of<read_arc>("arc"),
+                                       part_word_of<read_contact>("contact"),
+                                       part_word_of<read_plate>("plate"),
+                                       part_word_of<read_work_clamp>("work clamp"),
+                                       part_word_of<read_junction>("junction"),
+                                       part_word_of<read_workpiece>("workpiece"),
+                                       part_word_of<read_measured>("measured"),
+                                       part_word_of<read_strap>("strap"),
+                                       part_word_of<read_stud>("stud"),
+                                       part_word_of<read_set_screw>("set screw"),
+                                       part_word_of<read_splice>("splice"),
+                                       part_word_of<read_rotary>("rotary ground"),
+                                       part_word_of<read_magnet>("magnet"),
+                                       part_word_of<read_resting_contact>("resting contact"),
+                                       part_word_of<read_spring_pad>("spring pad")};
 
 /// Whether a station file has a word for every kind of part.
 [[nodiscard]] constexpr bool every_kind_has_a_word()

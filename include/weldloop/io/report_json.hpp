@@ -179,7 +179,8 @@ template <class Q>
     if (r.verdict_before) out["verdict_before"] = std::string(to_text(*r.verdict_before));
     if (r.verdict_after) out["verdict_after"] = std::string(to_text(*r.verdict_after));
     out["clears_verdict"] = r.clears_verdict;
-    out["clears_findings"] = r.clears_findings;
+    out["clears_findings"] = json::array();
+    for (const finding_id f : r.clears_findings) out["clears_findings"].push_back(std::string(to_text(f)));
     out["clears_parts"] = r.clears_parts;
     out["makes_moot"] = r.makes_moot;
     out["is_summary"] = r.is_summary;
@@ -224,7 +225,8 @@ template <class Q>
              {"conducts", found.conducts}};
     out["findings"] = json::array();
     for (const loop_finding& f : found.findings)
-        out["findings"].push_back({{"id", f.id}, {"severity", std::string(to_text(f.severity))}, {"text", f.text}});
+        out["findings"].push_back(
+            {{"id", std::string(to_text(f.id))}, {"severity", std::string(to_text(f.severity))}, {"text", f.text}});
     out["job"] = detail::json_job(s.job);
     out["surroundings"] = detail::json_surroundings(s.where);
     if (s.supply) out["supply"] = detail::json_supply(*s.supply);

@@ -126,7 +126,7 @@ private:
                 .put("</b> ")
                 .say(f.text)
                 .put(" <code>")
-                .say(f.id)
+                .say(to_text(f.id))
                 .put("</code></li>\n");
         put("</ul>\n");
     }

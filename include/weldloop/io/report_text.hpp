@@ -97,7 +97,7 @@ private:
     {
         if (!found_.findings.empty()) title("What stands out");
         for (const loop_finding& f : found_.findings)
-            say("- ", std::string(to_text(f.severity)) + ": " + f.text + " [" + f.id + "]");
+            say("- ", std::string(to_text(f.severity)) + ": " + f.text + " [" + std::string(to_text(f.id)) + "]");
         blank();
     }
 

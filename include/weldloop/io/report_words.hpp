@@ -22,9 +22,9 @@
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/temperature.hpp>
 #include <weldloop/core/text.hpp>
+#include <weldloop/life/grip_forecast.hpp>
+#include <weldloop/life/grip_march.hpp>
 #include <weldloop/rating/assessment.hpp>
-#include <weldloop/rating/grip_forecast.hpp>
-#include <weldloop/rating/grip_march.hpp>
 #include <weldloop/rating/verdict.hpp>
 
 namespace weldloop {
@@ -201,7 +201,9 @@ template <class Q>
 {
     if (found.outcome == loop_outcome::solved) return {};
     for (const loop_finding& f : found.findings)
-        if (f.id == "open_circuit" || f.id == "no_steady_state" || f.id == "sharing_unstable") return f.text;
+        if (f.id == finding_id::open_circuit || f.id == finding_id::no_steady_state ||
+            f.id == finding_id::sharing_unstable)
+            return f.text;
     return "The loop has no settled state: " + std::string(outcome_word(found.outcome)) + ".";
 }
 
@@ -408,9 +410,11 @@ namespace detail {
                                                      : " (now " + std::string(to_text(*r.verdict_before)) + ")"));
     else if (r.verdict_before)
         add("the part is then out of the path (now " + std::string(to_text(*r.verdict_before)) + ")");
-    if (!r.clears_findings.empty())
-        add((r.clears_findings.size() == 1 ? "clears the finding " : "clears the findings ") +
-            listed(r.clears_findings, ", "));
+    if (!r.clears_findings.empty()) {
+        std::vector<std::string> ids;
+        for (const finding_id id : r.clears_findings) ids.emplace_back(to_text(id));
+        add((ids.size() == 1 ? "clears the finding " : "clears the findings ") + listed(ids, ", "));
+    }
     if (!r.makes_moot.empty()) add("spares: " + listed(r.makes_moot, "; "));
     return out;
 }

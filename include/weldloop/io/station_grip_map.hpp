@@ -14,10 +14,10 @@
 #include <weldloop/circuit/station_parts.hpp>
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/io/grip_map_drawing.hpp>
+#include <weldloop/life/grip.hpp>
+#include <weldloop/life/grip_map.hpp>
 #include <weldloop/material/surface_state.hpp>
 #include <weldloop/rating/assessment.hpp>
-#include <weldloop/rating/grip.hpp>
-#include <weldloop/rating/grip_map.hpp>
 
 namespace weldloop {
 

@@ -117,15 +117,22 @@ inline ageing_trend trend_of(double metal, double grip, double exponent)
     return detail::trend_of(metal, grip, exponent);
 }
 
+/// What is done to a joint that is tightened again.
+enum class joint_care {
+    tightened,  ///< its fastener only
+    remade,     ///< taken apart, its faces cleaned, put together
+};
+
 /// The same joint after it was tightened again: full force, and half of the lost metal made anew; all of it if it was
-/// cleaned and remade. @param aged its trend before @param exponent m of the force law, 0.1 to 1.5
-/// @param cleaned whether its faces were cleaned
+/// remade. @param aged its trend before @param exponent m of the force law, 0.1 to 1.5 @param care what was done
 /// @throws not_finite_error, out_of_range_error @see retightening_judgement
-[[nodiscard]] inline ageing_trend retightened(const ageing_trend& aged, double exponent, bool cleaned = false)
+[[nodiscard]] inline ageing_trend retightened(const ageing_trend& aged, double exponent,
+                                              joint_care care = joint_care::tightened)
 {
     require_within(exponent, 0.1, 1.5, "force-law exponent");
     const double lost = 1.0 - static_cast<double>(aged.metal_left);
-    ageing_trend out = detail::trend_of(1.0 - lost * (cleaned ? 0.0 : 1.0 - metal_made_again), 1.0, exponent);
+    ageing_trend out =
+        detail::trend_of(1.0 - lost * (care == joint_care::remade ? 0.0 : 1.0 - metal_made_again), 1.0, exponent);
     out.basis.add(retightening_judgement);
     return out;
 }

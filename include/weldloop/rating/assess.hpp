@@ -2,93 +2,10 @@
 /// @file
 /// Assessing a station: every part's drop, heat and temperatures, held against its limits, and the loop as a whole.
 
-#include <algorithm>
-#include <cstddef>
-#include <optional>
-#include <string>
-#include <utility>
-#include <variant>
-#include <vector>
-
-#include <weldloop/circuit/clamp_neighbours.hpp>
-#include <weldloop/circuit/drawn_scatter.hpp>
-#include <weldloop/circuit/loop.hpp>
-#include <weldloop/circuit/loop_scatter.hpp>
 #include <weldloop/circuit/station.hpp>
-#include <weldloop/circuit/station_parts.hpp>
-#include <weldloop/core/number_text.hpp>
-#include <weldloop/core/text.hpp>
-#include <weldloop/rating/arc_voltage.hpp>
 #include <weldloop/rating/assessment.hpp>
-#include <weldloop/rating/cautions.hpp>
-#include <weldloop/rating/findings.hpp>
-#include <weldloop/rating/grip.hpp>
-#include <weldloop/rating/part_verdict.hpp>
-#include <weldloop/rating/solved_station.hpp>
-#include <weldloop/rating/way_findings.hpp>
 
 namespace weldloop {
-
-namespace detail {
-
-inline void collect(std::vector<source>& all, const basis& b)
-{
-    for (const source* s : b.sources())
-        if (std::find(all.begin(), all.end(), *s) == all.end()) all.push_back(*s);
-}
-
-// What the loop takes and what it leaves for the arc.
-inline void sum_up(assessment& out, const solved_station& solved)
-{
-    const station& s = solved.of();
-    out.conducts = solved.typical().is_solved();
-    out.outcome = solved.typical().outcome;
-    if (!out.conducts) {
-        out.arc_basis =
-            out.outcome == loop_outcome::open_circuit ? "the circuit is open: no arc" : "the loop has no steady state";
-        return;
-    }
-    constexpr double low = 0.05, high = 0.95;
-    const scattered_sum drop = solved.scatter_of().total_drop(solved.typical().total_drop.value());
-    out.total_drop = volts_band(drop.quantile(low), drop.base(), drop.quantile(high));
-    const arc_share share = arc_share_of(s, out.total_drop);
-    out.arc_voltage = share.arc;
-    out.arc_basis = share.relative_to;
-    out.headroom = share.headroom;
-}
-
-/// All that follows from a solved station: parts with their verdicts, totals, findings. No forecast, no cautions.
-[[nodiscard]] inline assessment judged(const solved_station& solved)
-{
-    const station& s = solved.of();
-    assessment out;
-    out.name = s.name;
-    sum_up(out, solved);
-    for (std::size_t i = 0; i < parts_in(s); ++i) {
-        const part_address a = address_of(s, i);
-        const path_part& part = path_at(s, a)[a.index];
-        if (std::holds_alternative<arc>(part)) continue;
-        part_result r;
-        r.name = name_of(part, i);
-        r.kind = weldloop::kind_of(part);
-        r.place = i;
-        if (a.way != part_address::trunk) r.way = name_of_way(s, a.way);
-        measure(r, solved, i);
-        judge(r, solved, i);
-        note_what_is_not_known(r, part);
-        out.parts.push_back(std::move(r));
-        if (!out.conducts) continue;
-        const band<voltage>& extension = solved.network().parts()[i].extension;
-        out.wire_extension_drop.low += extension.low;
-        out.wire_extension_drop.typical += extension.typical;
-        out.wire_extension_drop.high += extension.high;
-    }
-    out.ways = ways_of(solved);
-    out.findings = findings_for(s, out, solved.poor().outcome);
-    return out;
-}
-
-}  // namespace detail
 
 /// Assesses a station: solves its loop, holds each part against its limits where they are defined, and says what is
 /// left for the arc.
@@ -109,41 +26,10 @@ inline void sum_up(assessment& out, const solved_station& solved)
 /// @param s the station
 /// @return finite values
 /// @throws bad_station_error, out_of_range_error, not_finite_error for a station that cannot be
-[[nodiscard]] inline assessment assess(const station& s)
-{
-    const detail::solved_station solved(s);
-    assessment out = detail::judged(solved);
-    std::optional<detail::solved_station> without;
-    if (detail::has_stray_ways(s)) {
-        without.emplace(s, detail::openings_of_stray_ways(s));
-        detail::take_worse(out, detail::judged(*without), s);
-    }
-    if (!s.ways.empty() || !s.others.empty()) detail::add_way_findings(out, solved);
-    for (part_result& r : out.parts) {
-        if (out.conducts && std::holds_alternative<work_connection>(part_at(s, r.place)) &&
-            r.current.typical.value() > 0.0) {
-            const detail::solved_station& in = r.with_stray_open ? *without : solved;
-            const auto in_loop = [&](const solve::periodic_state& state, scatter level) {
-                return detail::clamp_in(in.network(), state, r.place, static_cast<double>(s.job.duty.share()), level);
-            };
-            const detail::clamp_in_loop usual = in_loop(in.typical_state(), scatter::typical);
-            const detail::clamp_in_loop poor =
-                in.poor_state() != nullptr ? in_loop(*in.poor_state(), scatter::high) : usual;
-            r.grip = detail::forecast_in_loop(s, r.place, usual, poor, usual_forecast, {});
-            r.basis.add(r.grip->basis);
-        }
-        detail::collect(out.sources, r.basis);
-    }
-    basis own;
-    if (out.conducts) {
-        own.add(solved.divides() ? drawn_scatter_model : loop_scatter_model);
-        if (const arc_share share = arc_share_of(s, out.total_drop); share.from != nullptr) own.add(*share.from);
-    }
-    out.cautions = cautions_for(s, out);
-    own.add(osha_1926_351).add(osha_1910_254).add(touch_threshold);
-    if (detail::has_stray_ways(s)) own.add(wac_296_307_49009).add(csa_w117_2);
-    detail::collect(out.sources, own);
-    return out;
-}
+[[nodiscard]] assessment assess(const station& s);
 
 }  // namespace weldloop
+
+#ifndef WELDLOOP_BODIES_APART
+#include <weldloop/rating/assess_body.hpp>
+#endif

@@ -17,7 +17,8 @@
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/temperature.hpp>
-#include <weldloop/rating/grip_forecast.hpp>
+#include <weldloop/life/grip_forecast.hpp>
+#include <weldloop/rating/finding_id.hpp>
 #include <weldloop/rating/verdict.hpp>
 
 namespace weldloop {
@@ -91,7 +92,7 @@ enum class finding_severity {
 
 /// Something found of the loop as a whole, beside the verdicts on its parts.
 struct loop_finding {
-    std::string id = {};                                    ///< stable: for programs
+    finding_id id = finding_id::open_circuit;               ///< which
     finding_severity severity = finding_severity::warning;  ///< how much it weighs
     std::string text = {};                                  ///< one sentence
 };
@@ -170,7 +171,7 @@ struct remedy {
     std::optional<verdict> verdict_before = {};     ///< of that part
     std::optional<verdict> verdict_after = {};      ///< of that part with this step alone; none if it is gone then
     bool clears_verdict = false;                    ///< the part had a verdict against it and has none then
-    std::vector<std::string> clears_findings = {};  ///< ids of findings of the loop that are gone then
+    std::vector<finding_id> clears_findings = {};   ///< findings of the loop that are gone then
     std::vector<std::string> makes_moot = {};       ///< steps that need not be taken then, by their words
     std::vector<std::string> clears_parts = {};     ///< every part that had a verdict against it and has none then
     bool is_summary = false;                        ///< several of the other steps, taken together

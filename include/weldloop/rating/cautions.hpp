@@ -88,7 +88,7 @@ namespace detail {
     const auto some = [&found](const auto& wanted) {
         return std::any_of(found.parts.begin(), found.parts.end(), wanted);
     };
-    const auto finding = [&found](std::string_view id) {
+    const auto finding = [&found](finding_id id) {
         return std::any_of(found.findings.begin(), found.findings.end(),
                            [id](const loop_finding& f) { return f.id == id; });
     };
@@ -127,21 +127,21 @@ namespace detail {
         out.emplace_back(
             "Two supplies on one work: nobody touches both holders or an electrode of each; no-load voltages "
             "can add up between them.");
-    if (finding("way_spans_arc"))
+    if (finding(finding_id::way_spans_arc))
         out.emplace_back(
             "A way across the arc is a short circuit of the supply: switch off and part it before anything "
             "else.");
-    if (finding("open_circuit"))
+    if (finding(finding_id::open_circuit))
         out.emplace_back("An open connection leaves the no-load voltage across it: whoever bridges it with the body "
                          "becomes the path.");
-    if (finding("no_steady_state"))
+    if (finding(finding_id::no_steady_state))
         out.emplace_back(
             "Stop the job: at this current and duty the loop typically finds no settled temperature; something in "
             "it can melt, burn or set fire.");
     if (some([](const part_result& p) { return p.verdict == verdict::spots_melting; }))
         out.emplace_back("A contact that melts can spark, weld itself fast or burn the work: stop the job at that "
                          "connection until it is cured.");
-    if (finding("supply_cannot_hold_arc"))
+    if (finding(finding_id::supply_cannot_hold_arc))
         out.emplace_back("Stop the job: a supply at its end typically leaves an arc that goes out and is struck again "
                          "and again, with the no-load voltage at the electrode each time.");
     return out;

@@ -166,25 +166,31 @@ inline termination_acceptance at_least(force pulled, force least, const source& 
     return detail::at_most(farthest / (steady_reading_margin * mean), connector_current_cycles);
 }
 
+/// What the conductor in a connector is made of.
+enum class connected_metal {
+    copper,     ///< also copper-clad
+    aluminium,  ///< and its alloys
+};
+
 /// Pull that a compression or mechanical connector stands for a minute, 60 N/mm2 of copper or 40 N/mm2 of aluminium and
-/// no more than 20 kN [N]. @param conductor area of metal [m2], above 0 @param of_aluminium otherwise copper
+/// no more than 20 kN [N]. @param conductor area of metal [m2], above 0 @param made_of its metal
 /// @throws not_finite_error, out_of_range_error @see connector_type_test
-[[nodiscard]] inline force connector_pull_of(area conductor, bool of_aluminium)
+[[nodiscard]] inline force connector_pull_of(area conductor, connected_metal made_of)
 {
     constexpr pressure copper_stress = in_si<pressure>(60e6), aluminium_stress = in_si<pressure>(40e6);
     constexpr force most = in_si<force>(20e3);
-    const force pull =
-        (of_aluminium ? aluminium_stress : copper_stress) * require_positive(conductor, "conductor area");
+    const force pull = (made_of == connected_metal::aluminium ? aluminium_stress : copper_stress) *
+                       require_positive(conductor, "conductor area");
     return std::min(pull, most);
 }
 
 /// Whether a connector stands its pull. @param conductor area of metal [m2], above 0
-/// @param of_aluminium otherwise copper @param pulled [N] without slipping for a minute, 0 or above
+/// @param made_of its metal @param pulled [N] without slipping for a minute, 0 or above
 /// @throws not_finite_error, out_of_range_error @see connector_pull_of()
-[[nodiscard]] inline termination_acceptance connector_pull_acceptance_of(area conductor, bool of_aluminium,
+[[nodiscard]] inline termination_acceptance connector_pull_acceptance_of(area conductor, connected_metal made_of,
                                                                          force pulled)
 {
-    return detail::at_least(require_not_negative(pulled, "pull"), connector_pull_of(conductor, of_aluminium),
+    return detail::at_least(require_not_negative(pulled, "pull"), connector_pull_of(conductor, made_of),
                             connector_type_test);
 }
 

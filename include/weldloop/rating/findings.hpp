@@ -14,6 +14,7 @@
 #include <weldloop/core/text.hpp>
 #include <weldloop/rating/arc_voltage.hpp>
 #include <weldloop/rating/assessment.hpp>
+#include <weldloop/rating/finding_id.hpp>
 #include <weldloop/rating/verdict.hpp>
 
 namespace weldloop {
@@ -30,7 +31,7 @@ struct loop_summary {
 
 /// A finding without its words.
 struct finding_kind {
-    std::string_view id;
+    finding_id id;
     finding_severity severity;
 };
 
@@ -42,26 +43,26 @@ template <class HighAbove>
 {
     constexpr finding_severity notice = finding_severity::notice, warning = finding_severity::warning,
                                stop_job = finding_severity::stop_job;
-    if (loop.outcome == loop_outcome::open_circuit) return {{"open_circuit", stop_job}};
-    if (loop.outcome != loop_outcome::solved) return {{"no_steady_state", stop_job}};
+    if (loop.outcome == loop_outcome::open_circuit) return {{finding_id::open_circuit, stop_job}};
+    if (loop.outcome != loop_outcome::solved) return {{finding_id::no_steady_state, stop_job}};
     std::vector<finding_kind> out;
-    if (loop.melts) out.push_back({"spots_melt", stop_job});
-    if (loop.poor != loop_outcome::solved) out.push_back({"no_steady_state_in_a_poor_case", warning});
+    if (loop.melts) out.push_back({finding_id::spots_melt, stop_job});
+    if (loop.poor != loop_outcome::solved) out.push_back({finding_id::no_steady_state_in_a_poor_case, warning});
     if (s.supply) {
         const voltage left =
             s.supply->kind == supply_kind::constant_current
                 ? voltage(s.supply->highest_output - conventional_load_voltage(s.job.process, s.job.current))
                 : s.supply->setting;
         if (loop.drop > left || (s.supply->kind == supply_kind::constant_voltage && loop.drop == left))
-            out.push_back({"supply_cannot_hold_arc", stop_job});
+            out.push_back({finding_id::supply_cannot_hold_arc, stop_job});
         else if (above(left))
-            out.push_back({"supply_may_not_hold_arc", warning});
+            out.push_back({finding_id::supply_may_not_hold_arc, warning});
     }
     if (s.allowed_drop) {
         if (loop.drop > *s.allowed_drop)
-            out.push_back({"drop_above_allowed", warning});
+            out.push_back({finding_id::drop_above_allowed, warning});
         else if (above(*s.allowed_drop))
-            out.push_back({"drop_may_exceed_allowed", notice});
+            out.push_back({finding_id::drop_may_exceed_allowed, notice});
     }
     std::stable_sort(out.begin(), out.end(),
                      [](const finding_kind& a, const finding_kind& b) { return a.severity > b.severity; });
@@ -79,14 +80,13 @@ inline void add_way_kinds(std::vector<finding_kind>& out, const station& s, cons
                           (state.is_solved() && !(state.ways[w].current.value() > 0.0));
         (none ? is_there : carries) = true;
     }
-    if (spans) out.push_back({"way_spans_arc", finding_severity::stop_job});
-    if (carries) out.push_back({"stray_current", finding_severity::stop_job});
-    if (is_there) out.push_back({"stray_way", finding_severity::warning});
+    if (spans) out.push_back({finding_id::way_spans_arc, finding_severity::stop_job});
+    if (carries) out.push_back({finding_id::stray_current, finding_severity::stop_job});
+    if (is_there) out.push_back({finding_id::stray_way, finding_severity::warning});
 }
 
 // The sentence for a finding.
-[[nodiscard]] inline std::string words_of(std::string_view id, const station& s, const assessment& found,
-                                          loop_outcome poor)
+[[nodiscard]] inline std::string words_of(finding_id id, const station& s, const assessment& found, loop_outcome poor)
 {
     const auto named = [&found](const auto& wanted) {
         std::string names;
@@ -100,44 +100,47 @@ inline void add_way_kinds(std::vector<finding_kind>& out, const station& s, cons
             voltage(taken + conventional_load_voltage(s.job.process, s.job.current) - s.supply->highest_output), "V");
     };
     const bool holds_current = s.supply && s.supply->kind == supply_kind::constant_current;
-    if (id == "open_circuit")
+    switch (id) {
+    case finding_id::open_circuit:
         return "The circuit is open at " + named([](verdict v) { return v == verdict::open_circuit; }) + ".";
-    if (id == "no_steady_state")
+    case finding_id::no_steady_state:
         return found.outcome == loop_outcome::ends
                    ? "The loop has no steady state at this current and duty: what it is made of gives way first, at " +
                          named([](verdict v) { return v == verdict::spots_melting || v == verdict::over_limit; }) + "."
                    : "No steady state of the loop was found at this current and duty: there are no temperatures to "
                      "judge it by.";
-    if (id == "spots_melt")
+    case finding_id::spots_melt:
         return "Contact spots melt at " + named([](verdict v) { return v == verdict::spots_melting; }) + ".";
-    if (id == "no_steady_state_in_a_poor_case")
+    case finding_id::no_steady_state_in_a_poor_case:
         return poor == loop_outcome::open_circuit
                    ? "In a poor case the circuit is open: some joint may not touch metal to metal."
                    : "In a poor case, every joint at the 95 % point of its scatter, the loop has no steady state.";
-    if (id == "supply_cannot_hold_arc")
+    case finding_id::supply_cannot_hold_arc:
         return holds_current
                    ? "The supply cannot hold this current: loop and arc ask for " + missing(drop.typical) +
                          " more than its highest output of " + to_text(s.supply->highest_output, "V") + ", typically."
                    : "The loop typically takes " + to_text(drop.typical, "V") + ", all of the setting of " +
                          to_text(s.supply->setting, "V") + ": nothing is left for the arc.";
-    if (id == "supply_may_not_hold_arc")
+    case finding_id::supply_may_not_hold_arc:
         return holds_current
                    ? "In a poor case the supply cannot hold this current: loop and arc then ask for " +
                          missing(drop.high) + " more than its highest output."
                    : "In a poor case the loop takes all of the supply's setting: nothing is left for the arc.";
-    const std::string allowed = to_text(*s.allowed_drop, "V");
-    if (id == "drop_above_allowed")
-        return "The loop typically takes " + to_text(drop.typical, "V") + ", above the allowed " + allowed + ".";
-    return "The loop typically takes " + to_text(drop.typical, "V") + " of the allowed " + allowed +
-           ", in a poor case " + to_text(drop.high, "V") + ".";
+    case finding_id::drop_above_allowed:
+        return "The loop typically takes " + to_text(drop.typical, "V") + ", above the allowed " +
+               to_text(*s.allowed_drop, "V") + ".";
+    case finding_id::drop_may_exceed_allowed:
+        return "The loop typically takes " + to_text(drop.typical, "V") + " of the allowed " +
+               to_text(*s.allowed_drop, "V") + ", in a poor case " + to_text(drop.high, "V") + ".";
+    default: return {};  // of ways, see add_way_findings()
+    }
 }
 
 }  // namespace detail
 
 /// The findings of an assessed loop, the gravest first.
 ///
-/// Ids: `open_circuit`, `no_steady_state`, `no_steady_state_in_a_poor_case`, `spots_melt`, `supply_cannot_hold_arc`,
-/// `supply_may_not_hold_arc`, `drop_above_allowed`, `drop_may_exceed_allowed`.
+/// Those up to finding_id::drop_may_exceed_allowed; ways add theirs.
 /// @param s the station @param found its assessment: parts, total drop, outcome
 /// @param poor outcome of the loop at the 95 % point of every joint's scatter
 [[nodiscard]] inline std::vector<loop_finding> findings_for(const station& s, const assessment& found,
@@ -149,7 +152,7 @@ inline void add_way_kinds(std::vector<finding_kind>& out, const station& s, cons
     for (const detail::finding_kind& f :
          detail::finding_kinds(s, {found.outcome, poor, melts, found.total_drop.typical},
                                [&](voltage limit) { return found.total_drop.high > limit; }))
-        out.push_back({std::string(f.id), f.severity, detail::words_of(f.id, s, found, poor)});
+        out.push_back({f.id, f.severity, detail::words_of(f.id, s, found, poor)});
     return out;
 }
 

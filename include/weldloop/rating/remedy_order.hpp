@@ -10,6 +10,7 @@
 
 #include <weldloop/circuit/station.hpp>
 #include <weldloop/rating/assessment.hpp>
+#include <weldloop/rating/finding_id.hpp>
 #include <weldloop/rating/remedy_change.hpp>
 #include <weldloop/rating/remedy_finder.hpp>
 
@@ -51,16 +52,17 @@ inline void put_in_order(std::vector<step>& steps)
 inline void find_moot(const station& s, std::vector<step>& steps)
 {
     std::map<std::size_t, std::vector<const step*>> at_part;
-    std::map<std::string, std::vector<const step*>> clearing;
+    std::map<std::string, std::vector<const step*>> clearing_part;
+    std::map<finding_id, std::vector<const step*>> clearing_finding;
     for (const step& b : steps) {
         if (b.says.is_remark || b.says.is_summary) continue;
         at_part[b.how.part].push_back(&b);
-        for (const std::string& part : b.says.clears_parts) clearing[part].push_back(&b);
-        for (const std::string& id : b.says.clears_findings) clearing[id].push_back(&b);
+        for (const std::string& part : b.says.clears_parts) clearing_part[part].push_back(&b);
+        for (const finding_id id : b.says.clears_findings) clearing_finding[id].push_back(&b);
     }
-    const auto holds_all = [](const std::vector<std::string>& all, const std::vector<std::string>& some) {
+    const auto holds_all = [](const auto& all, const auto& some) {
         return std::all_of(some.begin(), some.end(),
-                           [&](const std::string& x) { return std::find(all.begin(), all.end(), x) != all.end(); });
+                           [&](const auto& x) { return std::find(all.begin(), all.end(), x) != all.end(); });
     };
     for (step& a : steps) {
         if (a.says.is_remark || a.says.is_summary) continue;
@@ -77,15 +79,15 @@ inline void find_moot(const station& s, std::vector<step>& steps)
                     std::none_of(left.begin(), left.end(), [&](const change& c) { return c.id == b->how.id; }))
                     note(*b);
         }
-        const auto look = [&](const std::string& cleared) {
-            for (const step* b : clearing[cleared])
+        const auto look = [&](const std::vector<const step*>& others) {
+            for (const step* b : others)
                 if (b->says.effort >= remedy_effort::replace && a.says.effort <= b->says.effort &&
                     holds_all(a.says.clears_parts, b->says.clears_parts) &&
                     holds_all(a.says.clears_findings, b->says.clears_findings))
                     note(*b);
         };
-        for (const std::string& part : a.says.clears_parts) look(part);
-        for (const std::string& id : a.says.clears_findings) look(id);
+        for (const std::string& part : a.says.clears_parts) look(clearing_part[part]);
+        for (const finding_id id : a.says.clears_findings) look(clearing_finding[id]);
     }
 }
 

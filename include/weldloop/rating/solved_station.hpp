@@ -10,7 +10,7 @@
 #include <vector>
 
 #include <weldloop/circuit/drawn_scatter.hpp>
-#include <weldloop/circuit/loop.hpp>
+#include <weldloop/circuit/loop_body.hpp>
 #include <weldloop/circuit/loop_scatter.hpp>
 #include <weldloop/circuit/station.hpp>
 #include <weldloop/circuit/station_parts.hpp>

@@ -11,7 +11,7 @@
 #include <variant>
 #include <vector>
 
-#include <weldloop/circuit/loop.hpp>
+#include <weldloop/circuit/loop_body.hpp>
 #include <weldloop/circuit/station.hpp>
 #include <weldloop/circuit/station_parts.hpp>
 #include <weldloop/core/text.hpp>
@@ -164,16 +164,16 @@ inline void add_way_findings(assessment& out, const solved_station& solved)
 {
     const station& s = solved.of();
     std::vector<loop_finding> found;
-    const auto add = [&found](const char* id, finding_severity how, std::string text) {
+    const auto add = [&found](finding_id id, finding_severity how, std::string text) {
         found.push_back({id, how, std::move(text)});
     };
     for (const way_result& w : out.ways)
         if (w.spans_arc)
-            add("way_spans_arc", finding_severity::stop_job,
+            add(finding_id::way_spans_arc, finding_severity::stop_job,
                 w.name + " joins what lies before the arc with what lies behind it: a short circuit of the supply. "
                          "Everything else is reckoned as if it were open.");
     if (out.outcome == loop_outcome::unstable)
-        add("sharing_unstable", finding_severity::stop_job,
+        add(finding_id::sharing_unstable, finding_severity::stop_job,
             "Ways share the current in a state that does not last: a little more in one of them draws more. Which "
             "carries how much cannot be said.");
     if (has_stray_ways(s)) {
@@ -186,19 +186,19 @@ inline void add_way_findings(assessment& out, const solved_station& solved)
             const std::string joins = r.name + " joins points of the welding circuit and is not meant to: ";
             if (solved.typical().outcome == loop_outcome::open_circuit ||
                 (is_solved && !(r.current.typical.value() > 0.0)))
-                add("stray_way", finding_severity::warning,
+                add(finding_id::stray_way, finding_severity::warning,
                     joins + "it carries no current as things stand, which nothing secures.");
             else if (!is_solved)
-                add("stray_current", finding_severity::stop_job,
+                add(finding_id::stray_current, finding_severity::stop_job,
                     joins + "how much it carries cannot be said, as the loop has no state that lasts.");
             else
-                add("stray_current", finding_severity::stop_job,
+                add(finding_id::stray_current, finding_severity::stop_job,
                     r.name + " typically carries " + to_text(r.current.typical, "A") + ", in a poor case " +
                         to_text(r.current.high, "A") +
                         ": welding current where none may be. No amount of it is allowed." +
                         lasts(s, w, r.current.typical));
             if (worst[w].most > r.current.typical)
-                add("stray_when_return_opens", finding_severity::warning,
+                add(finding_id::stray_when_return_opens, finding_severity::warning,
                     "With the way over " + worst[w].by + " open, " + r.name + " would " +
                         (worst[w].lasts ? "typically carry " : "at first carry ") + to_text(worst[w].most, "A") +
                         (worst[w].lasts ? "." : ", until something melts.") + lasts(s, w, worst[w].most));
@@ -206,23 +206,23 @@ inline void add_way_findings(assessment& out, const solved_station& solved)
         if (solved.typical().outcome != loop_outcome::open_circuit) {
             loop_solver without(s, checked_arc_index(s), openings_of_stray_ways(s));
             if (without.solve(scatter::typical).outcome == loop_outcome::open_circuit)
-                add("return_by_stray_ways_only", finding_severity::stop_job,
+                add(finding_id::return_by_stray_ways_only, finding_severity::stop_job,
                     "No intended way back conducts: all of the current returns by ways that are not meant for it.");
         }
     }
     for (std::size_t f = 0; f < s.others.size(); ++f) {
         const feed& other = s.others[f];
         const std::string name = other.name.empty() ? "feed " + std::to_string(f + 1) : other.name;
-        add("shared_work", finding_severity::notice,
+        add(finding_id::shared_work, finding_severity::notice,
             name + " welds on the same circuit: its " + to_text(other.current, "A") +
                 " counts as flowing whenever this arc burns, and adds up in what both returns share.");
         if (static_cast<double>(other.duty.share()) > static_cast<double>(s.job.duty.share()))
-            add("other_duty_is_longer", finding_severity::notice,
+            add(finding_id::other_duty_is_longer, finding_severity::notice,
                 name + " has the longer duty: what its current alone does while this arc rests is not counted.");
         const voltage own = s.supply && s.supply->kind == supply_kind::constant_voltage ? s.supply->setting
                             : s.supply                                                  ? s.supply->highest_output
                                                                                         : voltage{};
-        add("between_holders", finding_severity::warning,
+        add(finding_id::between_holders, finding_severity::warning,
             other.no_load && own.value() > 0.0
                 ? "Where the outputs of " + name +
                       " and of this supply are opposed, their no-load voltages add up "

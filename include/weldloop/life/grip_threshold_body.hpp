@@ -1,7 +1,6 @@
 #pragma once
 /// @file
-/// The largest current and duty a clamp bears: the end of its steady states, and what it holds for a number of hours.
-/// Found on the steady states, not by marching.
+/// How grip_threshold.hpp is answered.
 
 #include <algorithm>
 #include <cmath>
@@ -14,24 +13,12 @@
 #include <weldloop/core/duty_cycle.hpp>
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/require.hpp>
-#include <weldloop/rating/grip.hpp>
-#include <weldloop/rating/grip_map_result.hpp>
-#include <weldloop/rating/grip_time.hpp>
+#include <weldloop/life/grip_body.hpp>
+#include <weldloop/life/grip_map_result.hpp>
+#include <weldloop/life/grip_threshold.hpp>
+#include <weldloop/life/grip_time_body.hpp>
 
 namespace weldloop {
-
-/// Highest current any threshold looks at [A].
-inline constexpr current highest_clamp_current = in_si<current>(5000.0);
-/// Smallest current any threshold looks at [A].
-inline constexpr current lowest_clamp_current = in_si<current>(1.0);
-
-/// Which thermal moment of a clamp's life a threshold is asked for.
-struct grip_moment {
-    fraction force_left = 1.0;  ///< cold force over that when new, above 0
-    double contact_factor =
-        1.0;  ///< resistance of the jaws over that of the joint's own surface at the same force, above 0
-    scatter level = scatter::typical;  ///< which point of the scatter of resistances
-};
 
 namespace detail {
 
@@ -50,19 +37,9 @@ template <class Holds>
 
 }  // namespace detail
 
-/// The last steady state of a clamp as the current rises, at one moment of its life.
-///
-/// At every current below, heat made and heat lost balance with the spring below its tempering limit, the jaws and
-/// their spots below melting and the lead whole; above, they do not: the steady states have turned back (fold), or one
-/// of the limits is met. Found by halving the current on the existence of a steady state, to 1e-7.
-/// @param joint the clamp on its work, as it is when new @param lead that it carries @param duty of the load
-/// @param where air around @param moment what is left of the grip, and how much worse the surface has become
-/// @return `beyond` with highest_clamp_current where nothing ends the steady states below it
-/// @throws not_finite_error, out_of_range_error; bad_station_error for a joint that is open; no_solution_error for a
-/// clamp without a steady state even at 1 A (work hotter than its spring stands)
 [[nodiscard]] inline grip_threshold grip_threshold_of(const work_connection& joint, const cable& lead,
                                                       const duty_cycle& duty, const surroundings& where,
-                                                      const grip_moment& moment = {})
+                                                      const grip_moment& moment)
 {
     const double force_left = static_cast<double>(moment.force_left);
     if (!(force_left > 0.0)) throw out_of_range_error("force left", "0", "above zero: without force nothing conducts");
@@ -110,12 +87,6 @@ template <class Holds>
     return out;
 }
 
-/// What a largest current must keep.
-enum class grip_demand {
-    stays_stable,  ///< goes on conducting with a steady temperature
-    keeps_grip,    ///< loses less than a quarter of its grip
-};
-
 namespace detail {
 
 /// The life of a clamp without film at a load, typical case.
@@ -139,16 +110,9 @@ namespace detail {
 
 }  // namespace detail
 
-/// The largest current a clamp bears for a number of hours of shift: with it the steady states that the spring passes
-/// through last that long (or the grip does), typical case, without film. Zero if it bears none of 1 A or more.
-/// @param joint the clamp on its work @param lead that it carries @param duty of the load @param where air around
-/// @param horizon hours of shift [s], above 0 to 30 years @param demand what must last
-/// @return [A], at most highest_clamp_current
-/// @throws not_finite_error, out_of_range_error; bad_station_error for a joint that is open
-/// @see hours_to_loss()
 [[nodiscard]] inline current largest_clamp_current(const work_connection& joint, const cable& lead,
                                                    const duty_cycle& duty, const surroundings& where, duration horizon,
-                                                   grip_demand demand = grip_demand::stays_stable)
+                                                   grip_demand demand)
 {
     require_positive(horizon, "forecast");
     require_within(horizon, in_si<duration>(0.0), longest_forecast, "forecast");
@@ -164,16 +128,9 @@ namespace detail {
         detail::largest_that_holds(lowest_clamp_current.value(), highest_clamp_current.value(), holds));
 }
 
-/// The largest share of its period a clamp bears a current for, otherwise as largest_clamp_current(). Zero if it does
-/// not bear a hundredth.
-/// @param joint the clamp on its work @param lead that it carries @param through current [A], above 0
-/// @param period of the duty [s], above 0 @param where air around @param horizon hours of shift [s], above 0 to 30
-/// years
-/// @param demand what must last
-/// @throws not_finite_error, out_of_range_error; bad_station_error for a joint that is open
 [[nodiscard]] inline fraction largest_clamp_duty(const work_connection& joint, const cable& lead, current through,
                                                  duration period, const surroundings& where, duration horizon,
-                                                 grip_demand demand = grip_demand::stays_stable)
+                                                 grip_demand demand)
 {
     require_positive(through, "current");
     require_positive(period, "duty period");
@@ -191,16 +148,10 @@ namespace detail {
     return std::min(1.0, detail::largest_that_holds(least, 1.0, holds));
 }
 
-/// The derating curve of a clamp: its largest current by duty.
-/// @param joint the clamp on its work @param lead that it carries @param shares duties, each above 0 to 1
-/// @param period of the duty [s], above 0 @param where air around @param horizon hours of shift [s], above 0 to 30
-/// years
-/// @param demand what must last
-/// @throws not_finite_error, out_of_range_error; bad_station_error for a joint that is open
 [[nodiscard]] inline std::vector<grip_derating> grip_derating_of(const work_connection& joint, const cable& lead,
                                                                  std::span<const double> shares, duration period,
                                                                  const surroundings& where, duration horizon,
-                                                                 grip_demand demand = grip_demand::stays_stable)
+                                                                 grip_demand demand)
 {
     std::vector<grip_derating> out;
     for (const double share : shares) {

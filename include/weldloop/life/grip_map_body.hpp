@@ -1,7 +1,6 @@
 #pragma once
 /// @file
-/// The map of a clamp over current and surface: where it holds, declines, or is unstable; and kinds of clamp side by
-/// side.
+/// How grip_map.hpp is answered.
 
 #include <algorithm>
 #include <cmath>
@@ -15,20 +14,13 @@
 #include <weldloop/circuit/clamp_network.hpp>
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/require.hpp>
-#include <weldloop/rating/grip.hpp>
-#include <weldloop/rating/grip_map_result.hpp>
-#include <weldloop/rating/grip_threshold.hpp>
+#include <weldloop/life/grip_body.hpp>
+#include <weldloop/life/grip_map.hpp>
+#include <weldloop/life/grip_map_result.hpp>
+#include <weldloop/life/grip_threshold_body.hpp>
 
 namespace weldloop {
 
-/// The map of a clamp over current and surface factor, on the steady states its spring passes through
-/// (hours_to_loss()); typical case, no film. Each column is a pure function of its current: parts of a map may be made
-/// at the same time by several threads, and put side by side.
-/// @param joint the clamp on its work; its surface is replaced by the factors
-/// @param lead that it carries @param duty of the load @param where air around
-/// @param currents [A], each above 0, rising @param surface_factors contact resistance over that of clean metal, each
-/// 1e-6 to 1e6, rising @param horizon hours of shift [s], above 0 to 30 years
-/// @throws not_finite_error, out_of_range_error also for columns or rows that do not rise
 [[nodiscard]] inline grip_map grip_map_of(const work_connection& joint, const cable& lead, const duty_cycle& duty,
                                           const surroundings& where, std::span<const current> currents,
                                           std::span<const double> surface_factors, duration horizon)
@@ -69,28 +61,10 @@ namespace weldloop {
     return out;
 }
 
-/// One clamp of a comparison.
-struct grip_row {
-    std::string name = {};                            ///< of the clamp
-    clamp_kind kind = clamp_kind::spring;             ///< how it grips
-    fraction grip_left = 1.0;                         ///< at the end, typical, cold
-    fraction grip_left_low = 1.0;                     ///< the same for the pessimistic case
-    grip_outlook outlook = grip_outlook::holds;       ///< typical
-    grip_outlook outlook_poor = grip_outlook::holds;  ///< pessimistic
-    weldloop::resistance resistance = {};             ///< [ohm] at the end, typical; 0 if open
-    temperature hottest = {};                 ///< of the jaws at the end of the on-time, over the whole forecast
-    std::optional<duration> inspect_by = {};  ///< early end of the band in which a quarter of the grip is gone
-};
-
-/// Clamps side by side in the same place, under the same load, in the order given.
-/// @param clamps to compare @param place the joint whose clamp they replace, as new
-/// @param lead that each carries @param work current and duty @param where air around @param horizon as for
-/// grip_over_time() @param service as for grip_over_time()
-/// @throws as grip_over_time()
 [[nodiscard]] inline std::vector<grip_row> compare_grip(std::span<const work_clamp> clamps,
                                                         const work_connection& place, const cable& lead,
                                                         const load& work, const surroundings& where, duration horizon,
-                                                        const grip_service& service = {})
+                                                        const grip_service& service)
 {
     std::vector<grip_row> out;
     for (const work_clamp& clamp : clamps) {

@@ -1,7 +1,6 @@
 #pragma once
 /// @file
-/// When a clamp has lost a share of its grip, or all of it, found directly: the time is an integral over the steady
-/// states that the spring passes through, and needs no march.
+/// How grip_time.hpp is answered.
 
 #include <algorithm>
 #include <array>
@@ -14,9 +13,10 @@
 #include <weldloop/core/band.hpp>
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/require.hpp>
-#include <weldloop/rating/grip.hpp>
-#include <weldloop/rating/grip_ageing.hpp>
-#include <weldloop/rating/grip_forecast.hpp>
+#include <weldloop/life/grip_ageing.hpp>
+#include <weldloop/life/grip_body.hpp>
+#include <weldloop/life/grip_forecast.hpp>
+#include <weldloop/life/grip_time.hpp>
 
 namespace weldloop {
 
@@ -177,17 +177,8 @@ private:
 
 }  // namespace detail
 
-/// Hours of shift until a clamp has lost a share of its grip [s], found directly from the steady states that its spring
-/// passes through: t = integral of dP/(dP/dt), P the Larson-Miller parameter, the heat steady at each. Film, knocks and
-/// service are not in it; grip_over_time() marches with them.
-///
-/// The band is that of the forecast: small resistance with the milder relaxation, typical, large with the harsher. An
-/// end beyond the longest forecast is that. Its low end is the inspection interval with its margin.
-/// @param joint the clamp on its work @param lead that it carries @param work current and duty @param where air around
-/// @param lost share of the grip, above 0 to 0.9
-/// @throws not_finite_error, out_of_range_error; bad_station_error if the joint is open from the start
 [[nodiscard]] inline band<duration> hours_to_loss(const work_connection& joint, const cable& lead, const load& work,
-                                                  const surroundings& where, fraction lost = inspection_loss)
+                                                  const surroundings& where, fraction lost)
 {
     require_positive(work.current, "welding current");
     const double share = static_cast<double>(lost);

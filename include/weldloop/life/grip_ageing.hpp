@@ -17,8 +17,8 @@
 #include <weldloop/law/joint_ageing.hpp>
 #include <weldloop/law/oxide_growth.hpp>
 #include <weldloop/law/stress_relaxation.hpp>
+#include <weldloop/life/grip_service.hpp>
 #include <weldloop/part/work_connection.hpp>
-#include <weldloop/rating/grip_service.hpp>
 
 namespace weldloop {
 

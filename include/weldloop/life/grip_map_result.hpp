@@ -9,7 +9,7 @@
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/temperature.hpp>
-#include <weldloop/rating/grip_forecast.hpp>
+#include <weldloop/life/grip_forecast.hpp>
 
 namespace weldloop {
 

@@ -5,7 +5,7 @@
 
 #include <weldloop/core/literals.hpp>
 #include <weldloop/part/welding_cable.hpp>
-#include <weldloop/rating/magnet_grip.hpp>
+#include <weldloop/life/magnet_grip_body.hpp>
 
 #include "support/near.hpp"
 

@@ -1,6 +1,6 @@
 #pragma once
 /// @file
-/// How a clamp's grip changes with time: force -> resistance -> heat -> force, over hours of shift.
+/// How grip.hpp is answered.
 
 #include <algorithm>
 #include <cstddef>
@@ -13,17 +13,18 @@
 #include <weldloop/circuit/clamp_heat.hpp>
 #include <weldloop/circuit/clamp_neighbours.hpp>
 #include <weldloop/circuit/clamp_network.hpp>
-#include <weldloop/circuit/loop.hpp>
+#include <weldloop/circuit/loop_body.hpp>
 #include <weldloop/circuit/station.hpp>
 #include <weldloop/circuit/station_parts.hpp>
 #include <weldloop/circuit/work_joint.hpp>
 #include <weldloop/core/duty_cycle.hpp>
 #include <weldloop/core/require.hpp>
 #include <weldloop/law/stress_relaxation.hpp>
-#include <weldloop/rating/grip_ageing.hpp>
-#include <weldloop/rating/grip_forecast.hpp>
-#include <weldloop/rating/grip_march.hpp>
-#include <weldloop/rating/grip_service.hpp>
+#include <weldloop/life/grip.hpp>
+#include <weldloop/life/grip_ageing.hpp>
+#include <weldloop/life/grip_forecast.hpp>
+#include <weldloop/life/grip_march.hpp>
+#include <weldloop/life/grip_service.hpp>
 
 namespace weldloop {
 
@@ -144,31 +145,9 @@ march_within_bounds(const grip_question& q, const clamp_network& network, grip_c
 
 }  // namespace detail
 
-/// Longest forecast, thirty years of hours.
-inline constexpr duration longest_forecast = in_si<duration>(262800.0 * 3600.0);
-
-/// The grip of a clamp over hours of shift, with the lead it carries.
-///
-/// In every slow state the force left gives the contact's resistance, the resistance gives drop and heat along the
-/// joint's characteristic, the heat network of the clamp with work and lead gives the temperatures of jaws, spring and
-/// handles in the mean over the duty period, and spring, film, wear and knocks change as they do at those temperatures,
-/// the swing within the period included. Steps follow an error estimate of the logarithm of the force. Three marches
-/// give the band: small resistance with the milder relaxation, typical with the middle, large resistance with the
-/// harsher one; where a spring gets hotter than 100 degC the outer ones carry a factor 3 in the exponent of the loss.
-///
-/// The end is a clamp that settles or goes on declining to the horizon, or one without a steady state: a spring beyond
-/// its tempering limit, less than a tenth of the grip, no metal left in its spots. Screw and bolted clamps have no
-/// spring; their small settling is judgement.
-/// @param joint   the clamp on its work @param lead that it carries @param work current and duty
-/// @param where   air around @param horizon hours of shift to look ahead [s], above 0 to 30 years
-/// @param service shifts, rests, openings, knocks, cleaning; left out: one long shift, never touched
-/// @throws not_finite_error, out_of_range_error; bad_station_error if the joint is open from the start
-/// @par Accuracy
-/// against an ODE suite with the heat of all places followed in time: force within 0.1 %, temperature within 0.1 K;
-/// what the laws themselves are worth stands with them
 [[nodiscard]] inline grip_forecast grip_over_time(const work_connection& joint, const cable& lead, const load& work,
                                                   const surroundings& where, duration horizon,
-                                                  const grip_service& service = {})
+                                                  const grip_service& service)
 {
     require_positive(work.current, "welding current");
     require_positive(horizon, "forecast");
@@ -182,9 +161,6 @@ inline constexpr duration longest_forecast = in_si<duration>(262800.0 * 3600.0);
     out.basis.add(circuit.basis).add(work_patch).add(pressed_gap).add(fin_equations).add(lead_fin_judgement);
     return out;
 }
-
-/// Hours of shift an assessment looks ahead, a year of single shifts.
-inline constexpr duration usual_forecast = in_si<duration>(2000.0 * 3600.0);
 
 namespace detail {
 
@@ -216,15 +192,8 @@ namespace detail {
 
 }  // namespace detail
 
-/// The grip of a work connection among its neighbours in a station that has a settled state: what they take from it is
-/// read off the solved loop.
-/// @param s the station @param index of the work connection in its path
-/// @param horizon as for grip_over_time() @param service as for grip_over_time()
-/// @return empty if the part is no work connection, or the loop has no settled state
-/// @throws bad_station_error, out_of_range_error, not_finite_error
-[[nodiscard]] inline std::optional<grip_forecast> grip_in_station(const station& s, std::size_t index,
-                                                                  duration horizon = usual_forecast,
-                                                                  const grip_service& service = {})
+[[nodiscard]] inline std::optional<grip_forecast> grip_in_station(const station& s, std::size_t index, duration horizon,
+                                                                  const grip_service& service)
 {
     if (index >= parts_in(s))
         throw out_of_range_error("path index", std::to_string(index), "below " + std::to_string(parts_in(s)));

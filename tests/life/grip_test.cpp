@@ -10,7 +10,7 @@
 #include <weldloop/part/crimped_lug.hpp>
 #include <weldloop/part/welding_cable.hpp>
 #include <weldloop/part/work_clamp.hpp>
-#include <weldloop/rating/grip.hpp>
+#include <weldloop/life/grip_body.hpp>
 
 #include "support/near.hpp"
 

@@ -10,9 +10,9 @@
 
 #include <weldloop/core/literals.hpp>
 #include <weldloop/part/welding_cable.hpp>
-#include <weldloop/rating/grip_map.hpp>
-#include <weldloop/rating/grip_threshold.hpp>
-#include <weldloop/rating/grip_time.hpp>
+#include <weldloop/life/grip_map_body.hpp>
+#include <weldloop/life/grip_threshold_body.hpp>
+#include <weldloop/life/grip_time_body.hpp>
 
 #include "support/near.hpp"
 

@@ -6,8 +6,8 @@
 
 #include <weldloop/core/literals.hpp>
 #include <weldloop/part/welding_cable.hpp>
-#include <weldloop/rating/grip.hpp>
-#include <weldloop/rating/grip_service.hpp>
+#include <weldloop/life/grip_body.hpp>
+#include <weldloop/life/grip_service.hpp>
 
 #include "support/near.hpp"
 

@@ -14,6 +14,9 @@
 
 namespace weldloop {
 
+/// Share of the grip whose loss calls for inspection; see quarter_grip_judgement.
+inline constexpr double inspection_loss = 0.25;
+
 /// A clamp at one time of its life.
 struct grip_point {
     duration at = {};                      ///< hours of shift since it was put on [s]

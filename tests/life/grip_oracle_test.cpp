@@ -14,7 +14,7 @@
 #include <weldloop/core/literals.hpp>
 #include <weldloop/material/metals.hpp>
 #include <weldloop/part/work_connection.hpp>
-#include <weldloop/rating/grip_march.hpp>
+#include <weldloop/life/grip_march.hpp>
 
 #include "support/near.hpp"
 #include "support/reference_table.hpp"

@@ -15,17 +15,15 @@
 #include <weldloop/core/number_text.hpp>
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/source.hpp>
-#include <weldloop/rating/grip_ageing.hpp>
-#include <weldloop/rating/grip_forecast.hpp>
-#include <weldloop/rating/grip_service.hpp>
+#include <weldloop/life/grip_ageing.hpp>
+#include <weldloop/life/grip_forecast.hpp>
+#include <weldloop/life/grip_service.hpp>
 
 namespace weldloop {
 
 /// When to inspect.
 inline constexpr source quarter_grip_judgement{
     "a clamp is due for inspection when a quarter of its grip may be gone", "2026", {}, source_kind::judgement};
-/// Share of the grip whose loss calls for inspection; see quarter_grip_judgement.
-inline constexpr double inspection_loss = 0.25;
 /// Share of the grip below which a clamp counts as fallen off.
 inline constexpr double grip_gone = 0.10;
 /// Share of its force a clamp may lose in the last half of a forecast and still count as settled.

@@ -11,11 +11,11 @@
 #include <gtest/gtest.h>
 
 #include <weldloop/circuit/clamp_neighbours.hpp>
-#include <weldloop/circuit/loop.hpp>
+#include <weldloop/circuit/loop_body.hpp>
 #include <weldloop/circuit/part_in_path.hpp>
 #include <weldloop/core/literals.hpp>
 #include <weldloop/part/welding_cable.hpp>
-#include <weldloop/rating/grip.hpp>
+#include <weldloop/life/grip_body.hpp>
 
 #include "support/near.hpp"
 

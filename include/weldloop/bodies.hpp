@@ -1,0 +1,39 @@
+#pragma once
+/// @file
+/// The one unit of a program whose other units define WELDLOOP_BODIES_APART includes this file, and nothing else of
+/// the library: the answers to the questions that the others only see declared are compiled there.
+
+#ifdef WELDLOOP_BODIES_APART
+#undef WELDLOOP_BODIES_APART  // here they are wanted
+#endif
+
+#include <weldloop/weldloop.hpp>
+
+namespace weldloop::detail {
+
+using any_function = void (*)();
+
+template <class Result, class... Arguments>
+any_function kept(Result (*question)(Arguments...))
+{
+    return reinterpret_cast<any_function>(question);
+}
+
+/// A function nobody in this unit calls leaves no code behind; one whose address is taken does.
+[[gnu::used]] static const any_function kept_bodies[] = {kept(&solve_loop),
+                                                         kept(&assess),
+                                                         kept(&remedies_for),
+                                                         kept(&diagnose),
+                                                         kept(&grip_over_time),
+                                                         kept(&grip_in_station),
+                                                         kept(&hours_to_loss),
+                                                         kept(&grip_threshold_of),
+                                                         kept(&grip_derating_of),
+                                                         kept(&largest_clamp_current),
+                                                         kept(&grip_map_of),
+                                                         kept(&largest_clamp_duty),
+                                                         kept(&compare_grip),
+                                                         kept(&magnet_grip_of),
+                                                         kept(&largest_magnet_current)};
+
+}  // namespace weldloop::detail

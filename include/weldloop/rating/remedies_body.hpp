@@ -1,0 +1,543 @@
+#pragma once
+/// @file
+/// How remedies.hpp is answered.
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <cstddef>
+#include <iterator>
+#include <map>
+#include <optional>
+#include <set>
+#include <string>
+#include <utility>
+#include <variant>
+#include <vector>
+
+#include <weldloop/circuit/station.hpp>
+#include <weldloop/circuit/station_parts.hpp>
+#include <weldloop/core/duty_cycle.hpp>
+#include <weldloop/core/quantities.hpp>
+#include <weldloop/core/source.hpp>
+#include <weldloop/core/text.hpp>
+#include <weldloop/rating/assessment.hpp>
+#include <weldloop/rating/remedies.hpp>
+#include <weldloop/rating/remedy_change.hpp>
+#include <weldloop/rating/remedy_finder.hpp>
+#include <weldloop/rating/remedy_order.hpp>
+#include <weldloop/rating/remedy_weighing.hpp>
+#include <weldloop/rating/sizing.hpp>
+#include <weldloop/rating/verdict.hpp>
+
+namespace weldloop {
+
+namespace detail {
+
+/// The first place of a range for which something holds, if it holds from some place on to `last`, where it does.
+template <class Holds>
+[[nodiscard]] std::size_t first_place_up_to(std::size_t from, std::size_t last, const Holds& holds)
+{
+    while (from < last) {
+        const std::size_t middle = from + (last - from) / 2;
+        if (holds(middle))
+            last = middle;
+        else
+            from = middle + 1;
+    }
+    return last;
+}
+/// The first place of a range for which something holds, if it holds from some place on to the last.
+template <class Holds>
+[[nodiscard]] std::optional<std::size_t> first_place(std::size_t from, std::size_t to, const Holds& holds)
+{
+    if (from >= to || !holds(to - 1)) return std::nullopt;
+    return first_place_up_to(from, to - 1, holds);
+}
+/// The same. @param guess where it may be; it is looked for at the next place, or downwards in steps that grow
+template <class Holds>
+[[nodiscard]] std::optional<std::size_t> first_place(std::size_t from, std::size_t to, const Holds& holds,
+                                                     std::size_t guess)
+{
+    if (from >= to) return std::nullopt;
+    std::size_t found = std::clamp(guess, from, to - 1);
+    if (!holds(found)) {
+        ++found;  // a guess is seldom short by more
+        return found < to && holds(found) ? found : first_place(found + 1, to, holds);
+    }
+    for (std::size_t step = 1; found > from; step *= 2) {
+        const std::size_t at = found - std::min(step, found - from);
+        if (!holds(at)) return first_place_up_to(at + 1, found, holds);
+        found = at;
+    }
+    return found;
+}
+
+class remedy_search {
+public:
+    explicit remedy_search(const station& s) : s_(s), arc_at_(checked_arc_index(s)), loop_(s, arc_at_) {}
+
+    [[nodiscard]] std::vector<remedy> operator()()
+    {
+        for (change& c : changes_for(s_)) weigh(std::move(c), true);
+        // a stray way is taken out, never made fit to carry current
+        for (std::size_t i = 0; i < parts_in(s_); ++i)
+            if (!is_stray(s_, i)) look_for_larger(i);
+        if (takes_too_much() && !one_lead_does_) larger_leads_on_both_sides();
+        weld_less();
+        together();
+        for (std::size_t i = 0; i < parts_in(s_); ++i)
+            if (!is_stray(s_, i) && is_against(loop_.verdict_of(i)) && !is_cleared(i, remedy_effort::weld_less))
+                remark(i, no_step(i));
+        for (const auto& [part, largest] : too_small_)
+            if (!is_cleared(part, remedy_effort::replace))
+                remark(part,
+                       "No larger make of " + name(part) + ", up to " + largest +
+                           ", takes the verdict from it by itself: what lies beside it or around it keeps it hot.");
+        find_moot(s_, steps_);
+        put_in_order(steps_);
+        std::vector<remedy> out;
+        for (step& s : steps_) out.push_back(std::move(s.says));
+        return out;
+    }
+
+private:
+    [[nodiscard]] std::string name(std::size_t part) const { return name_of(s_, part); }
+    [[nodiscard]] double allowed() const { return s_.allowed_drop.value_or(usual_allowed_drop).value(); }
+    [[nodiscard]] bool takes_too_much() const { return loop_.is_solved() && loop_.drop() > allowed(); }
+
+    [[nodiscard]] bool is_cleared(std::size_t part, remedy_effort most) const
+    {
+        const auto at = cleared_with_.find(part);
+        return at != cleared_with_.end() && at->second <= most;
+    }
+
+    // ---- weighing
+
+    void weigh(change c, bool from_the_part) { weigh(c, loop_.with(c), from_the_part, false); }
+
+    void weigh(change c, trial t, bool from_the_part, bool is_summary)
+    {
+        if (!is_summary && loop_.is_solved() && t.typical != loop_outcome::solved) return;
+        step made{.from_the_part = from_the_part};
+        remedy& r = made.says;
+        r.what = c.what;
+        r.part = name(c.part);
+        r.effort = c.effort;
+        r.is_summary = is_summary;
+        if (!loop_.findings().empty()) {
+            const std::vector<finding_kind> after = loop_.findings_with(t);
+            for (const finding_kind& f : loop_.findings()) {
+                if (std::any_of(after.begin(), after.end(), [&](const finding_kind& a) { return a.id == f.id; }))
+                    continue;
+                r.clears_findings.push_back(f.id);
+                made.lifts_stop = made.lifts_stop || f.severity == finding_severity::stop_job;
+            }
+        }
+        // one stray way of several leaves the finding of the others
+        if (c.removes(c.part) && c.part >= s_.path.size()) made.lifts_stop = true;
+        const verdict own_before = loop_.verdict_of(c.part);
+        r.verdict_before = own_before;
+        for (const std::size_t i : loop_.parts_touched(t)) {
+            const verdict before = loop_.verdict_of(i);
+            if (!is_against(before)) continue;
+            const std::optional<verdict> then = loop_.verdict_with(t, i);
+            const bool melted = before >= verdict::spots_melting;
+            made.lifts_stop = made.lifts_stop || (melted && (!then || *then < verdict::spots_melting));
+            if (then && is_against(*then)) continue;
+            r.clears_parts.push_back(name(i));
+            if (i == c.part) r.clears_verdict = true;
+        }
+        const weighed_loop::part_now was = loop_.state_of(c.part);
+        const weighed_loop::part_now is =
+            c.removes(c.part) ? weighed_loop::part_now{.peak = s_.where.air} : loop_.state_of(c.part, &t);
+        r.restores_circuit = (!was.conducts && is.conducts) || (was.ends && t.typical == loop_outcome::solved);
+        made.lifts_stop = made.lifts_stop || r.restores_circuit;
+        if (loop_.is_solved() && t.typical == loop_outcome::solved) {
+            r.volts_regained = in_si<voltage>(loop_.drop() - t.drop);
+            r.cooled_by = was.peak - is.peak;  // a removed part cools to the air
+        }
+        const bool clears = made.lifts_stop || !r.clears_parts.empty() || !r.clears_findings.empty();
+        const bool regains = !c.only_to_cure && (r.volts_regained >= least_regain || r.cooled_by >= least_cooling);
+        if (!clears && !regains && !is_summary && gravity_of(own_before) == 0) return;
+        r.verdict_after = loop_.verdict_with(t, c.part);
+        const bool eases = r.verdict_after && gravity_of(*r.verdict_after) < gravity_of(own_before);
+        if (!clears && !eases && !regains && !is_summary) return;
+        if (!is_summary)
+            for (const std::size_t i : loop_.parts_touched(t)) note_cleared(i, r);
+        if (!is_summary) steps_at_[c.part].push_back(steps_.size());
+        made.how = std::move(c);
+        steps_.push_back(std::move(made));
+    }
+    void note_cleared(std::size_t part, const remedy& r)
+    {
+        if (!is_against(loop_.verdict_of(part))) return;
+        if (std::find(r.clears_parts.begin(), r.clears_parts.end(), name(part)) == r.clears_parts.end()) return;
+        const auto [at, is_new] = cleared_with_.emplace(part, r.effort);
+        if (!is_new) at->second = std::min(at->second, r.effort);
+    }
+
+    // ---- larger parts
+
+    void look_for_larger(std::size_t part)
+    {
+        const bool hot = is_against(loop_.verdict_of(part));
+        const bool is_lead = std::holds_alternative<cable>(part_at(s_, part));
+        const bool short_of_volts = is_lead && takes_too_much();
+        if (!hot && !short_of_volts) return;
+        ladder larger = change_finder(s_, part).larger(part_at(s_, part));
+        if (larger.rungs.empty()) return;
+        std::optional<std::size_t> rung;
+        std::map<std::size_t, trial> tried;
+        if (short_of_volts) rung = smallest(part, larger, hot, true, tried);
+        if (rung) one_lead_does_ = true;
+        if (!rung && hot) {
+            rung = smallest(part, larger, true, false, tried);
+            if (!rung) {
+                too_small_[part] = larger.rungs.back().label;
+                return;
+            }
+        }
+        if (!rung) return;
+        change c = to_rung(part, larger, *rung);
+        trial t = std::move(once(tried, *rung, [&] { return c; }));
+        weigh(std::move(c), std::move(t), false, false);
+    }
+
+    [[nodiscard]] static change to_rung(std::size_t part, const ladder& larger, std::size_t k)
+    {
+        return {.what = larger.opening + larger.rungs[k].label,
+                .part = part,
+                .parts = {{part, larger.rungs[k].part}},
+                .only_to_cure = !std::holds_alternative<cable>(larger.rungs[k].part)};
+    }
+
+    // A trial of the typical state, made once.
+    template <class Made>
+    trial& once(std::map<std::size_t, trial>& tried, std::size_t k, const Made& made) const
+    {
+        const auto at = tried.find(k);
+        return at != tried.end() ? at->second : tried.emplace(k, loop_.with(made())).first->second;
+    }
+
+    // The smallest make that leaves no verdict against the part, and that brings the loop within its allowed drop.
+    [[nodiscard]] std::optional<std::size_t> smallest(std::size_t part, const ladder& larger, bool cool, bool drop,
+                                                      std::map<std::size_t, trial>& tried) const
+    {
+        if (drop && loop_.drop() - loop_.drop_of(part) > allowed()) return std::nullopt;
+        const std::size_t all = larger.rungs.size();
+        const auto with = [&](std::size_t k) -> trial& {
+            return once(tried, k, [&] { return to_rung(part, larger, k); });
+        };
+        std::size_t from = 0;
+        if (std::holds_alternative<cable>(part_at(s_, part))) {  // the typical state first: it costs little
+            const auto may_do = [&](std::size_t k) {
+                const trial& t = with(k);
+                if (drop && !(t.typical == loop_outcome::solved && t.drop <= allowed())) return false;
+                const weighed_loop::part_now is = loop_.state_of(part, &t);
+                return !is.ends && (!cool || is.used <= close_share);
+            };
+            const std::optional<std::size_t> first = first_place(0, all, may_do);
+            if (!first || !cool) return first;
+            from = *first;
+        }
+        const auto does = [&](std::size_t k) {
+            trial& t = with(k);
+            return (!drop || t.drop <= allowed()) && loop_.clears(t, part);
+        };
+        if (does(from)) return from;
+        return first_place(from + 1, all, does);
+    }
+
+    // Where no lead alone brings the loop within its allowed drop: the one that takes most on either side of the arc,
+    // both to at least the same size.
+    void larger_leads_on_both_sides()
+    {
+        std::array<std::optional<std::size_t>, 2> pair;
+        for (std::size_t i = 0; i < s_.path.size(); ++i) {
+            if (!std::holds_alternative<cable>(s_.path[i])) continue;
+            std::optional<std::size_t>& side = pair[i < arc_at_ ? 0 : 1];
+            if (!side || loop_.drop_of(i) > loop_.drop_of(*side)) side = i;
+        }
+        if (!pair[0] || !pair[1]) return;
+        const auto lead = [&](int side) -> const cable& {
+            return std::get<cable>(s_.path[*pair[static_cast<std::size_t>(side)]]);
+        };
+        const auto grown = [&](int side, const conductor_size& least) {
+            const cable& was = lead(side);
+            if (was.size >= least) return was;
+            for (const conductor_size& size : sizes_of(family_of(was.size)))
+                if (size >= least) return resized(was, size);
+            return resized(was, sizes_of(family_of(was.size)).back());
+        };
+        std::vector<conductor_size> sizes;
+        for (const conductor_size& size : sizes_of(family_of(lead(0).size)))
+            if (size > lead(0).size || size > lead(1).size) sizes.push_back(size);
+        const auto both = [&](std::size_t k) {
+            const std::array<cable, 2> now{grown(0, sizes[k]), grown(1, sizes[k])};
+            change c{.part = *pair[loop_.drop_of(*pair[0]) > loop_.drop_of(*pair[1]) ? 0 : 1]};
+            for (const std::size_t side : {std::size_t{0}, std::size_t{1}}) {
+                const cable& was = lead(static_cast<int>(side));
+                if (now[side].size == was.size) continue;
+                c.what += (c.what.empty() ? "replace " : " and ") + name(*pair[side]) + " (" + to_text(was.size) +
+                          ") by " + to_text(now[side].size);
+                c.parts.push_back({*pair[side], now[side]});
+                std::get<cable>(c.parts.back().instead).name = name(*pair[side]);
+            }
+            return c;
+        };
+        std::map<std::size_t, trial> tried;
+        const auto with = [&](std::size_t k) -> trial& { return once(tried, k, [&] { return both(k); }); };
+        const auto does = [&](std::size_t k) {
+            return with(k).typical == loop_outcome::solved && with(k).drop <= allowed();
+        };
+        const auto may_cool = [&](std::size_t k) {
+            return std::all_of(pair.begin(), pair.end(),
+                               [&](const auto& i) { return loop_.state_of(*i, &with(k)).used <= close_share; });
+        };
+        const auto cools = [&](std::size_t k) {
+            return std::all_of(pair.begin(), pair.end(), [&](const auto& i) { return loop_.clears(with(k), *i); });
+        };
+        // as if the resistance of the two alone changed
+        const auto would_do = [&](std::size_t k) {
+            double drop = loop_.drop();
+            for (const part_change& p : both(k).parts)
+                drop -= loop_.drop_of(p.at) *
+                        (1.0 -
+                         (std::get<cable>(s_.path[p.at]).size.area() / std::get<cable>(p.instead).size.area()).value());
+            return drop <= allowed();
+        };
+        const std::size_t guess = first_place(0, sizes.size(), would_do).value_or(sizes.size());
+        if (const auto enough = first_place(0, sizes.size(), does, guess)) {
+            std::size_t k = *enough;
+            if (is_against(loop_.verdict_of(*pair[0])) || is_against(loop_.verdict_of(*pair[1])))
+                if (const auto cool = first_place(k, sizes.size(), may_cool))
+                    k = cools(*cool) ? *cool : first_place(*cool + 1, sizes.size(), cools).value_or(k);
+            weigh(both(k), std::move(with(k)), false, false);
+            return;
+        }
+        if (sizes.empty()) return;
+        const change largest = both(sizes.size() - 1);
+        const trial& t = with(sizes.size() - 1);
+        if (t.typical != loop_outcome::solved) return;
+        remark(largest.part, "No larger leads bring the loop within " + to_text(in_si<voltage>(allowed()), "V") +
+                                 ": with " + name(*pair[0]) + " and " + name(*pair[1]) + " of at least " +
+                                 to_text(sizes.back()) + " it would typically still take " +
+                                 to_text(in_si<voltage>(t.drop), "V") + ".");
+    }
+
+    // ---- rest, and less current
+
+    // As a dial is set: in fives, below 50 A in ones.
+    static double dial_amps(double amps)
+    {
+        constexpr double fives_from = 50.0, five = 5.0;
+        return amps >= fives_from ? five * std::floor(amps / five)
+                                  : std::max(std::floor(amps), amps < 1.0 ? amps : 1.0);
+    }
+
+    // For the parts that nothing short of buying cures: what helps at once.
+    void weld_less()
+    {
+        if (loop_.outcome() == loop_outcome::open_circuit) return;
+        constexpr double step_of_duty = 0.05, step_of_current = 0.05, least_current = 0.20;  // shares
+        const double share = static_cast<double>(s_.job.duty.share());
+        const auto rests = static_cast<std::size_t>(std::ceil(share / step_of_duty - 1e-9)) - 1;
+        const auto at_duty = [&](std::size_t k) {  // from long to short
+            const duration on = step_of_duty * static_cast<double>(rests - k) * s_.job.duty.period();
+            return change{.effort = remedy_effort::weld_less, .duty = duty_cycle::of(on, s_.job.duty.period())};
+        };
+        const auto lower = static_cast<std::size_t>((1.0 - least_current) / step_of_current + 1e-9);
+        const auto at_current = [&](std::size_t k) {
+            const double left = 1.0 - step_of_current * static_cast<double>(k + 1);
+            return change{.effort = remedy_effort::weld_less,
+                          .current = in_si<current>(dial_amps(left * s_.job.current.value()))};
+        };
+        // where to look first: two thirds of the heat
+        constexpr double usual_heat = 2.0 / 3.0;
+        const auto place_of = [](double steps) { return static_cast<std::size_t>(std::max(0.0, std::floor(steps))); };
+        const std::size_t usual_rest = place_of(static_cast<double>(rests) - usual_heat * share / step_of_duty),
+                          usual_lower = place_of((1.0 - std::sqrt(usual_heat)) / step_of_current - 1.0);
+        // stretch and place, each tried once while its parts are looked at
+        std::map<std::pair<std::size_t, std::size_t>, trial> at_rest, at_less;
+        const auto cures = [&](auto& tried, std::size_t part, std::size_t k, const auto& made) {
+            const std::vector<std::size_t>& own = loop_.stretches_with(part);
+            std::erase_if(tried, [&](const auto& t) { return t.first.first < own.front(); });
+            return std::all_of(own.begin(), own.end(), [&](std::size_t stretch) {
+                auto at = tried.find({stretch, k});
+                if (at == tried.end()) {
+                    const std::vector<std::size_t> only{stretch};
+                    at = tried.emplace(std::pair{stretch, k}, loop_.with(made(k), &only)).first;
+                }
+                return loop_.clears_in(at->second, part);
+            });
+        };
+        struct pool {
+            std::vector<std::size_t> parts;
+            std::size_t place = 0;
+        } resting, lowered;
+        const auto join = [](pool& p, std::size_t part, std::size_t place) {
+            p.parts.push_back(part);
+            p.place = std::max(p.place, place);
+        };
+        for (std::size_t i = 0; i < parts_in(s_); ++i) {
+            if (is_stray(s_, i) || !is_against(loop_.verdict_of(i)) || is_cleared(i, remedy_effort::re_terminate))
+                continue;
+            const auto rested = [&](std::size_t k) { return cures(at_rest, i, k, at_duty); };
+            const auto at_lower = [&](std::size_t k) { return cures(at_less, i, k, at_current); };
+            if (const auto k = first_place(0, rests, rested, usual_rest))
+                join(resting, i, *k);
+            else if (const auto n = first_place(0, lower, at_lower, usual_lower))
+                join(lowered, i, *n);
+        }
+        const auto offer = [&](const pool& p, auto& tried, change c, const std::string& what) {
+            trial known;
+            for (auto& [at, t] : tried)
+                if (at.second == p.place) std::move(t.anew.begin(), t.anew.end(), std::back_inserter(known.anew));
+            c.part = p.parts.front();
+            c.only_to_cure = true;
+            c.what = what + ", until something is done about ";
+            constexpr std::size_t most_named = 6;
+            for (std::size_t i = 0; i < std::min(p.parts.size(), most_named); ++i)
+                c.what += (i == 0 ? "" : ", ") + name(p.parts[i]);
+            if (p.parts.size() > most_named) c.what += " and others";
+            trial t = loop_.with(c, nullptr, std::move(known));
+            weigh(std::move(c), std::move(t), false, false);
+        };
+        if (!resting.parts.empty()) {
+            change c = at_duty(resting.place);
+            const std::string what = "rest longer: weld at most " + to_text(c.duty->on(), "min") + " in every " +
+                                     to_text(c.duty->period(), "min") + " (now " + to_text(s_.job.duty.on(), "min") +
+                                     ")";
+            offer(resting, at_rest, std::move(c), what);
+        }
+        if (!lowered.parts.empty()) {
+            change c = at_current(lowered.place);
+            const std::string what =
+                "weld with at most " + to_text(*c.current, "A") + " (now " + to_text(s_.job.current, "A") + ")";
+            offer(lowered, at_less, std::move(c), what);
+        }
+    }
+
+    // ---- all cleaning and tightening
+
+    void together()
+    {
+        std::set<std::size_t> places;
+        std::size_t count = 0;
+        for (const step& s : steps_)
+            if (s.from_the_part && s.says.effort <= remedy_effort::clean) {
+                places.insert(s.how.part);
+                ++count;
+            }
+        if (count < 2) return;
+        change all{.part = *places.begin(), .effort = remedy_effort::clean};
+        for (const std::size_t i : places) {
+            path_part part = part_at(s_, i);
+            constexpr int most_steps = 4;  // of one part
+            for (int n = 0; n < most_steps; ++n) {
+                std::vector<change> left = change_finder(s_, i).changes(part);
+                const auto next = std::find_if(left.begin(), left.end(),
+                                               [](const change& c) { return c.effort <= remedy_effort::clean; });
+                if (next == left.end()) break;
+                part = std::move(next->parts.front().instead);
+            }
+            all.parts.push_back({i, std::move(part)});
+        }
+        all.what = "all cleaning and tightening together (" + std::to_string(count) + " steps)";
+        trial t = loop_.with(all);
+        weigh(std::move(all), std::move(t), false, true);
+    }
+
+    // ---- sentences
+
+    void remark(std::size_t part, std::string words)
+    {
+        step made;
+        made.how.part = part;
+        made.says.what = std::move(words);
+        made.says.part = name(part);
+        made.says.effort = remedy_effort::replace;
+        made.says.verdict_before = made.says.verdict_after = loop_.verdict_of(part);
+        made.says.is_remark = true;
+        steps_.push_back(std::move(made));
+    }
+    [[nodiscard]] std::string no_step(std::size_t part) const
+    {
+        const std::string who = name(part) + " (" + std::string(to_text(loop_.verdict_of(part))) + ")";
+        const std::vector<std::string> steps = steps_together(part);
+        if (steps.empty()) return "No step listed here clears " + who + ", by itself or with others beside it.";
+        std::string out = "No single step clears " + who + "; these do together: ";
+        for (std::size_t i = 0; i < steps.size(); ++i) out += (i == 0 ? "" : "; ") + steps[i];
+        return out + ".";
+    }
+
+    // Steps to the part, then to its neighbours, taken one after the other until they clear it.
+    [[nodiscard]] std::vector<std::string> steps_together(std::size_t part) const
+    {
+        constexpr std::size_t most_steps = 8;
+        std::vector<std::string> words;
+        std::map<std::size_t, path_part> parts;
+        for (const step* s : nearby(part)) {
+            const std::size_t at = s->how.part;
+            const auto known = parts.find(at);
+            path_part then = s->how.parts.front().instead;
+            if (known != parts.end()) {  // the same to what stands there by now, if it is still called for
+                std::vector<change> left = change_finder(s_, at).changes(known->second);
+                const auto same = std::find_if(left.begin(), left.end(), [&](const change& c) {
+                    return s->from_the_part && c.id == s->how.id && c.gone_from == c.gone_to;
+                });
+                if (same == left.end()) continue;
+                then = std::move(same->parts.front().instead);
+            }
+            parts.insert_or_assign(at, std::move(then));
+            words.push_back(s->says.what);
+            change all{.part = part};
+            for (const auto& [place, is] : parts) all.parts.push_back({place, is});
+            const trial t = loop_.with(all, &loop_.stretches_with(part));
+            if (!is_against(loop_.verdict_in(t, part))) return words;
+            if (words.size() == most_steps) break;
+        }
+        return {};
+    }
+    // Single steps done to a part; and to the parts of its stretches, its own first.
+    [[nodiscard]] std::vector<const step*> at_part(std::size_t part) const
+    {
+        const auto at = steps_at_.find(part);
+        std::vector<const step*> out;
+        if (at == steps_at_.end()) return out;
+        for (const std::size_t k : at->second)
+            if (steps_[k].how.parts.size() == 1 && steps_[k].how.gone_from == steps_[k].how.gone_to)
+                out.push_back(&steps_[k]);
+        return out;
+    }
+    [[nodiscard]] std::vector<const step*> nearby(std::size_t part) const
+    {
+        std::vector<const step*> out;
+        for (const std::size_t i : loop_.parts_of(loop_.stretches_with(part)))
+            for (const step* s : at_part(i)) out.push_back(s);
+        std::stable_sort(out.begin(), out.end(), [part](const step* a, const step* b) {
+            const bool own = a->how.part == part;
+            return own != (b->how.part == part) ? own : a->says.effort < b->says.effort;
+        });
+        return out;
+    }
+
+    const station& s_;
+    std::size_t arc_at_;
+    weighed_loop loop_;
+    std::vector<step> steps_;
+    std::map<std::size_t, remedy_effort> cleared_with_;         // parts with a verdict against them: the least effort
+    std::map<std::size_t, std::vector<std::size_t>> steps_at_;  // single steps by their part
+    std::map<std::size_t, std::string> too_small_;              // parts no larger make of which does: the largest
+    bool one_lead_does_ = false;
+};
+
+}  // namespace detail
+
+[[nodiscard]] inline std::vector<remedy> remedies_for(const station& s)
+{
+    return detail::remedy_search(s)();
+}
+
+}  // namespace weldloop
