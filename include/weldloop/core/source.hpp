@@ -90,7 +90,8 @@ enum class range_flag : std::uint8_t {
     case range_flag::spring_destroyed: return "spring beyond its tempering range: destroyed";
     case range_flag::spots_melting: return "contact spots melting: may weld or burn";
     case range_flag::pair_estimated: return "no published force-law constant for this metal pair: estimated";
-    case range_flag::arrangement_judgement: return "arrangement of leads rated by judgement";
+    case range_flag::arrangement_judgement:
+        return "arrangement of leads rated by judgement, in open air: not in a duct, under a mat, buried or on a drum";
     case range_flag::crowd_assumed: return "turns of the coil or leads of the bundle not stated: a poor case assumed";
     case range_flag::relative_trend: return "a relative trend: no validated law of ageing exists";
     }

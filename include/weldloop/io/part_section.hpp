@@ -19,7 +19,7 @@
 #include <weldloop/io/toml_section.hpp>
 #include <weldloop/law/bolt.hpp>
 #include <weldloop/law/brush.hpp>
-#include <weldloop/law/coil_heat.hpp>
+#include <weldloop/law/lead_bundle.hpp>
 #include <weldloop/law/contact_shape.hpp>
 #include <weldloop/law/lay.hpp>
 #include <weldloop/law/magnet.hpp>

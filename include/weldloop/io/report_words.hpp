@@ -22,6 +22,7 @@
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/temperature.hpp>
 #include <weldloop/core/text.hpp>
+#include <weldloop/law/lead_bundle.hpp>
 #include <weldloop/life/grip_forecast.hpp>
 #include <weldloop/life/grip_march.hpp>
 #include <weldloop/rating/assessment.hpp>

@@ -21,22 +21,24 @@ SIZES = {16: (5.9, 10.15, 1.21), 70: (12.45, 17.25, 0.272), 185: (19.6, 26.0, 0.
 CASES = ([(70, n, wind, pitch) for n in (3, 7, 12, 19, 30) for wind in (0, 1, 5, 10) for pitch in ("loose", "tied")]
          + [(size, n, wind, "loose") for size in (16, 185) for n in (7, 19) for wind in (0, 5)])
 PITCH = {"loose": 1.0 + 1.0 / 12.0, "tied": 1.02}  # of neighbours' middles over their diameter
-ROUNDING, OUTER, AIR, LIMIT = 0.15, 0.25, 25.0, 85.0
+AIR, LIMIT = 25.0, 85.0
+ROUNDING, OUTER = 0.15, 0.2  # outer turns are moved out a little, so that no three of them are in line
 AIR_CONDUCTION, ACROSS = 0.028, 6.0  # W/(m K) at 50 degC; W/(m2 K) of grey surfaces of 0.9 at 60 degC
 
 
 def places(n, pitch):
-    """of n turns in units of their diameter, about their middle; rounded a little, so that no three outer are in line"""
+    """of n turns in units of their diameter, about their middle"""
     corner = (0.5, math.sqrt(3.0) / 6.0)  # three turns about a gap, twelve about three
     middle = corner if n in (3, 12) else (0.0, 0.0)
     grid = [(i + 0.5 * j - middle[0], math.sqrt(0.75) * j - middle[1]) for i in range(-9, 10) for j in range(-9, 10)]
     grid.sort(key=lambda p: (round(math.hypot(*p), 9), math.atan2(p[1], p[0])))
     kept = grid[:n]
     most = math.hypot(*kept[-1])
+    outer = 0.25 if n == 12 else OUTER
     out = []
     for x, y in kept:
         inward = 1.0 - math.hypot(x, y) / most
-        f = PITCH[pitch] * (1.0 + (ROUNDING * inward if inward < OUTER else 0.0))
+        f = PITCH[pitch] * (1.0 + (ROUNDING * inward if inward < outer else 0.0))
         out.append((f * x, f * y))
     return out
 
