@@ -54,7 +54,9 @@ namespace detail {
             .bundled_leads = lead.lay ? lead.bundled_leads : where.bundled_leads,
             .altitude = where.altitude,
             .sun = where.sun,
-            .emissivity = lead.covering.emissivity};
+            .emissivity = lead.covering.emissivity,
+            .across_bundle = conductivity_across_bundle(lead.covering.thermal_conductivity, lead.conductor_diameter,
+                                                        lead.overall_diameter)};
 }
 
 /// Refuses a lead whose dimensions are not known or do not fit. @throws missing_data_error, not_finite_error,
