@@ -50,7 +50,7 @@ inline constexpr thermal_conductivity air_in_gaps = in_si<thermal_conductivity>(
 ///
 /// A lead of copper of diameter d in a covering of conductivity kc and diameter D conducts across like
 /// kl = kc (D^2 + d^2)/(D^2 - d^2), the gaps like kg = air_in_gaps + radiation_across_gaps D; with p = bundle_packing
-/// and b = p (kl - kg)/(kl + kg) the bundle conducts like kg (1 + b)/(1 - b): 0.15 for 16 mm2, 0.19 for 70, 0.21 for
+/// and b = p (kl - kg)/(kl + kg) the bundle conducts like kg (1 + b)/(1 - b): 0.15 for 16 mm2, 0.18 for 70, 0.21 for
 /// 185 in rubber. Leads that touch pass more.
 /// @param covering kc, above 0 @param inner d, above 0 @param outer D, above d [m]
 /// @throws not_finite_error, out_of_range_error
