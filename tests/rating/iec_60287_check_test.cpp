@@ -65,8 +65,8 @@ TEST(Iec60287Check, StepsAndPublishedCurrents)
         const length across = in_si<length>(c.overall_mm * 1e-3);
         EXPECT_NEAR(free_air_coefficient(free_air_alone, across), row.number("h_W_per_m2K54"), 0.00051) << row.where();
 
-        // the standard's formula knows the rise alone; the library takes it as it is in air at 30 degC, so that the leads'
-        // 60 K over 25 degC are reckoned there, with the resistance of 85 degC
+        // the standard's formula knows the rise alone; the library takes it as it is in air at 30 degC, so that the
+        // leads' 60 K over 25 degC are reckoned there, with the resistance of 85 degC
         const double limit = 90.0, air = 30.0;
         const auto copper = [](double degC) {
             return annealed_copper.resistivity_at(temperature::celsius(degC)).value();

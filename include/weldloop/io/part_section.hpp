@@ -19,9 +19,9 @@
 #include <weldloop/io/toml_section.hpp>
 #include <weldloop/law/bolt.hpp>
 #include <weldloop/law/brush.hpp>
-#include <weldloop/law/lead_bundle.hpp>
 #include <weldloop/law/contact_shape.hpp>
 #include <weldloop/law/lay.hpp>
+#include <weldloop/law/lead_bundle.hpp>
 #include <weldloop/law/magnet.hpp>
 #include <weldloop/material/covering.hpp>
 #include <weldloop/material/metals.hpp>
