@@ -2,7 +2,7 @@
 
 #include <gtest/gtest.h>
 
-#include <weldloop/circuit/loop.hpp>
+#include <weldloop/circuit/loop_body.hpp>
 #include <weldloop/circuit/part_in_path.hpp>
 #include <weldloop/core/literals.hpp>
 #include <weldloop/law/crimp.hpp>

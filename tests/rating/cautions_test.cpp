@@ -3,7 +3,8 @@
 #include <weldloop/part/crimped_lug.hpp>
 #include <weldloop/part/welding_cable.hpp>
 #include <weldloop/part/work_clamp.hpp>
-#include <weldloop/rating/assess.hpp>
+#include <weldloop/rating/assess_body.hpp>
+#include <weldloop/rating/cautions.hpp>
 
 #include <algorithm>
 #include <string>
@@ -156,9 +157,10 @@ TEST(Cautions, EachStopOfTheJobAddsOne)
     const station s = cool_bench();
     assessment found = assess(s);
     const std::size_t usual = found.cautions.size();
-    for (const char* id : {"open_circuit", "no_steady_state", "supply_cannot_hold_arc"}) {
+    for (const finding_id id :
+         {finding_id::open_circuit, finding_id::no_steady_state, finding_id::supply_cannot_hold_arc}) {
         found.findings = {{id, finding_severity::stop_job, ""}};
-        EXPECT_EQ(cautions_for(s, found).size(), usual + 1) << id;
+        EXPECT_EQ(cautions_for(s, found).size(), usual + 1) << to_text(id);
     }
 }
 

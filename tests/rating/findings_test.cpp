@@ -1,4 +1,5 @@
 // Verdicts in the poor case, and what is found of the loop as a whole.
+#include <weldloop/circuit/loop.hpp>
 #include <weldloop/core/literals.hpp>
 #include <weldloop/part/crimped_lug.hpp>
 #include <weldloop/part/welding_cable.hpp>
