@@ -34,6 +34,29 @@ inline double standard_factor(double d)
     return pi * d * (0.21 / std::pow(d, 0.60) + 3.94);
 }
 
+// W/m radiated over pi, and its slope
+inline double radiated(double d, double surface, double around)
+{
+    return d * radiating * (surface * surface + around * around) * (surface + around) * (surface - around);
+}
+inline double radiated_slope(double d, double surface)
+{
+    return d * radiating * 4 * surface * surface * surface;
+}
+
+// W/m over pi that the standard's law, which holds in air at 30 degC, leaves to convection
+constexpr double base = 303.15;
+inline double left(double d, double factor, double rise)
+{
+    return factor / pi * rise * std::sqrt(std::sqrt(std::fabs(rise))) - radiated(d, base + rise, base);
+}
+
+// the standard's law with the radiation of the air around [W/m]
+inline double standard(double d, double factor, double surface)
+{
+    return pi * (left(d, factor, surface - air) + radiated(d, surface, air));
+}
+
 // Churchill and Chu with radiation
 inline double first_principles(double d, double surface)
 {
@@ -61,12 +84,12 @@ inline double first_principles(double d, double surface)
 inline bool standard_is_surely_larger(double d, double factor, double surface)
 {
     const double t = 0.5 * (surface + air), rise = std::fabs(surface - air);
-    const double left =
-        factor / pi * std::sqrt(std::sqrt(rise)) - d * radiating * (surface + air) * (surface * surface + air * air);
-    if (t < 170 || t > 450 || left <= 0) return false;
+    if (t < 170 || t > 450 || rise == 0) return false;
+    const double to_air = left(d, factor, surface - air) / (surface - air);
+    if (to_air <= 0) return false;
     const double root_t = std::sqrt(t);
     const double conductivity = 2.64638e-3 * t * t * root_t / (t * t + 245.4 * (t - 27.63102111592855));
-    const double moved = (std::sqrt(left) - 0.60 * std::sqrt(conductivity)) * (1.1998 / 0.387);
+    const double moved = (std::sqrt(to_air) - 0.60 * std::sqrt(conductivity)) * (1.1998 / 0.387);
     if (moved <= 0) return false;
     const double density = sea_level / (gas * t), cube = moved * moved * moved;
     return cube * cube > 9.80665 / t * rise * d * d * d * density * density * (gas * 3.5483) * conductivity *
@@ -75,11 +98,10 @@ inline bool standard_is_surely_larger(double d, double factor, double surface)
 
 inline double loss(double d, double factor, double surface)
 {
-    const double rise = surface - air;
-    const double standard = factor * rise * std::sqrt(std::sqrt(std::fabs(rise)));
-    if (standard_is_surely_larger(d, factor, surface)) return standard;
+    const double by_standard = standard(d, factor, surface);
+    if (standard_is_surely_larger(d, factor, surface)) return by_standard;
     const double first = first_principles(d, surface);
-    return std::fabs(standard) > std::fabs(first) ? standard : first;
+    return std::fabs(by_standard) > std::fabs(first) ? by_standard : first;
 }
 
 // current [A] that holds the conductor at its limit
@@ -90,12 +112,14 @@ inline double continuous(const lead& c)
     double x = rise / (1 + factor * std::sqrt(std::sqrt(0.7 * rise)) / g), change = 0, before = 0;
     do {
         const double per_kelvin = factor * std::sqrt(std::sqrt(x));
+        const double radiation = pi * (radiated(c.outer, air + x, air) - radiated(c.outer, base + x, base));
+        const double steeper = pi * (radiated_slope(c.outer, air + x) - radiated_slope(c.outer, base + x));
         before = std::fabs(change);
-        change = (per_kelvin * x - g * (rise - x)) / (1.25 * per_kelvin + g);
+        change = (per_kelvin * x + radiation - g * (rise - x)) / (1.25 * per_kelvin + steeper + g);
         x -= change;
     } while (change * change > 1e-11 * before);  // what is left is less than 2e-14 of the temperature
     if (!standard_is_surely_larger(c.outer, factor, air + x) &&
-        first_principles(c.outer, air + x) > factor * x * std::sqrt(std::sqrt(x))) {
+        first_principles(c.outer, air + x) > standard(c.outer, factor, air + x)) {
         // secants on first principles
         double x0 = x, f0 = first_principles(c.outer, air + x0) - g * (rise - x0);
         x -= f0 / (2 * g);

@@ -43,7 +43,6 @@
 #include <weldloop/law/brush.hpp>
 #include <weldloop/law/cable_surface.hpp>
 #include <weldloop/law/code_relaxation.hpp>
-#include <weldloop/law/coil_heat.hpp>
 #include <weldloop/law/compression_spring.hpp>
 #include <weldloop/law/conductor_resistance.hpp>
 #include <weldloop/law/constriction.hpp>
@@ -53,12 +52,14 @@
 #include <weldloop/law/covered_conductor.hpp>
 #include <weldloop/law/covering_heat.hpp>
 #include <weldloop/law/crimp.hpp>
+#include <weldloop/law/cylinder_loss.hpp>
 #include <weldloop/law/elastic_contact.hpp>
 #include <weldloop/law/equal_heating.hpp>
 #include <weldloop/law/film.hpp>
 #include <weldloop/law/fin.hpp>
 #include <weldloop/law/finite_body.hpp>
 #include <weldloop/law/force_law.hpp>
+#include <weldloop/law/free_air.hpp>
 #include <weldloop/law/fusing.hpp>
 #include <weldloop/law/heat_modes.hpp>
 #include <weldloop/law/heating_march.hpp>
@@ -69,6 +70,7 @@
 #include <weldloop/law/joint_heat.hpp>
 #include <weldloop/law/lap_joint.hpp>
 #include <weldloop/law/lay.hpp>
+#include <weldloop/law/lead_bundle.hpp>
 #include <weldloop/law/load_line.hpp>
 #include <weldloop/law/magnet.hpp>
 #include <weldloop/law/magnetic_constant.hpp>
@@ -88,6 +90,7 @@
 #include <weldloop/law/spring.hpp>
 #include <weldloop/law/spring_buckling.hpp>
 #include <weldloop/law/stress_relaxation.hpp>
+#include <weldloop/law/surface_model.hpp>
 #include <weldloop/law/surface_order.hpp>
 #include <weldloop/law/thermal_endurance.hpp>
 #include <weldloop/law/torsion_spring.hpp>

@@ -45,6 +45,27 @@ TEST(Loop, ALeadAloneIsThatOfTheCableModel)
     }
 }
 
+// A lead in a coil or a bundle is that of the cable model too, in shade and sun, and its part says what was assumed of
+// it.
+TEST(Loop, ACoiledLeadIsThatOfTheCableModelAndSaysWhatWasAssumed)
+{
+    for (const lay lies : {lay::coiled, lay::bundled})
+        for (const int count : {0, 5})
+            for (const double sun : {0.0, 800.0}) {
+                station s = loop_of({welding_cable(aught(1), 12_m).named("lead")}, 60_A);
+                s.where.lay = lies;
+                s.where.sun = in_si<heat_flux>(sun);
+                (lies == lay::coiled ? s.where.coil_turns : s.where.bundled_leads) = count;
+                const loop_state state = solve_loop(s);
+                const cable_heating alone = heating_of(std::get<cable>(s.path[2]), s.where, {.current = 60_A});
+                ASSERT_EQ(state.outcome, loop_outcome::solved);
+                EXPECT_NEAR(state.parts[2].peak.in_celsius(), alone.conductor_peak.in_celsius(), 0.2)
+                    << to_text(lies) << " " << count << ", sun " << sun;
+                EXPECT_EQ(state.part_basis[2].has(range_flag::crowd_assumed), count == 0);
+                EXPECT_TRUE(state.part_basis[2].has(range_flag::arrangement_judgement));
+            }
+}
+
 // A damaged length: the closed draw-down of the lead by itself against the cells of the loop, which conduct along it.
 TEST(Loop, ADamagedLeadAgreesWithItsDrawDown)
 {

@@ -284,6 +284,7 @@ TEST(Reports, GiveEveryNumberAUnitOrNone)
     const std::set<std::string> without_unit{"number",
                                              "share",
                                              "coil_turns",
+                                             "bundled_leads",
                                              "used",
                                              "used_poor",
                                              "softening_used",

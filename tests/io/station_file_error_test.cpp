@@ -76,6 +76,8 @@ constexpr fault faults[] = {
     {"onto = \"mild steel\"", "onto = \"mild steel\"\nsurface = \"rusty\"", 19, 11, "\"surface\" cannot be",
      "light rust"},
     {"air = \"32 degC\"", "coil_turns = 8", 7, 14, "goes with lay = \"coiled\"", ""},
+    {"air = \"32 degC\"", "lay = \"coiled\"\nbundled_leads = 8", 8, 17, "goes with lay = \"bundled\"", ""},
+    {"air = \"32 degC\"", "lay = \"bundled\"\nbundled_leads = 201", 8, 17, "bundled_leads", ""},
     {"air = \"32 degC\"", "lay = \"coil\"", 7, 7, "\"lay\" cannot be", "coiled"},
     // values that cannot be
     {"\"50 ft\"", "\"0 ft\"", 11, 10, "cannot be \"0 ft\"; allowed: above 0 m to 1000 m", ""},

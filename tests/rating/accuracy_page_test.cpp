@@ -79,6 +79,20 @@ line rise_in_time(const std::string& table, const std::string& conditions, const
                    });
 }
 
+/// A rule for runs of at most six, against a welding lead; sizes that leads are made in.
+std::function<bool(const reference_table::row&, double&, double&)> ship_row(lay lies)
+{
+    return [lies](const reference_table::row& row, double& ours, double& published) {
+        if (row.number("cross_section_mm2") > 240.0) return false;
+        cable lead = welding_cable(square_mm(row.number("cross_section_mm2")), in_si<length>(10.0));
+        lead.limit = temperature::celsius(row.number("conductor_max_C"));
+        const temperature air = temperature::celsius(row.number("ambient_C"));
+        ours = ampacity_of(lead, {.air = air, .lay = lies, .bundled_leads = 6}).amps.value();
+        published = row.number("current_A");
+        return true;
+    };
+}
+
 std::vector<line> lines()
 {
     std::vector<line> out;
@@ -132,6 +146,18 @@ std::vector<line> lines()
     const surface_model model = default_surface_model;
     out.push_back(by_errors("welding-cable ratings, 85 degC, air 25 degC, 100 %",
                             "ratings recalled, diameters of BS 638-4", welding_leads(model), 0.08));
+    out.push_back(
+        by_rows("rating factors of welding leads, 85 degC, air 30 to 45 degC on a base of 25",
+                "BS 638-4, as reproduced on a public page, two decimals; leads of 50 mm2",
+                "ampacity-ambient-factors.csv", 0.02, [](const auto& row, double& ours, double& published) {
+                    if (row.text("family") != "welding cable 85 C") return false;
+                    const cable lead = welding_cable(square_mm(50), in_si<length>(10.0));
+                    const temperature air = temperature::celsius(row.number("ambient_C")),
+                                      base = temperature::celsius(row.number("base_ambient_C"));
+                    ours = (ampacity_of(lead, {.air = air}).amps / ampacity_of(lead, {.air = base}).amps).value();
+                    published = row.number("factor");
+                    return true;
+                }));
     out.push_back(by_errors("IEC 60364-5-52 method G, spaced level, 90 degC, air 30 degC", "cable diameters assumed",
                             fixed_wiring_table(model, "G_spaced_horizontal", lay::spaced), 0.08));
     out.push_back(by_errors("IEC 60364-5-52 method F, two touching", "the same",
@@ -140,6 +166,42 @@ std::vector<line> lines()
                             fixed_wiring_table(model, "F_three_flat_touching", lay::three_flat), 0.08));
     out.push_back(by_errors("IEC 60364-5-52 method F, trefoil", "the same; surface constants recalled",
                             fixed_wiring_table(model, "F_three_trefoil", lay::trefoil), 0.08));
+    out.push_back(by_errors("IEC 60364-5-52 method G, one above the other",
+                            "the same; surface constants recalled, those of three, which no other published rating has",
+                            fixed_wiring_table(model, "G_spaced_vertical", lay::spaced_vertical), 0.04));
+    out.push_back(
+        by_rows("IEC 60364-5-52 cables bunched in air, 2 to 20, factor of current",
+                "factors recalled but one; leads of 70 mm2. One number for every cable, below it from four on",
+                "ampacity-grouping-bunched.csv", 0.20, [](const auto& row, double& ours, double& published) {
+                    const int count = static_cast<int>(row.number("circuits"));
+                    if (count == 1) return false;
+                    const cable lead = welding_cable(square_mm(70), in_si<length>(10.0));
+                    const temperature air = temperature::celsius(30.0);
+                    ours = (ampacity_of(lead, {.air = air, .lay = lay::bundled, .bundled_leads = count}).amps /
+                            ampacity_of(lead, {.air = air}).amps)
+                               .value();
+                    published = row.number("factor");
+                    return true;
+                }));
+    out.push_back(by_rows("rated current of a coil, 3 to 30 turns, still air to 10 m/s, 85 degC",
+                          "not published: finite elements of the section, turn by turn; 16, 70, 185 mm2",
+                          "../oracle/lead_coil/outputs.csv", 0.15,
+                          [](const auto& row, double& ours, double& published) {
+                              const cable lead = welding_cable(square_mm(row.number("size_mm2")), in_si<length>(10.0));
+                              ours = ampacity_of(lead, {.wind = in_si<speed>(row.number("wind_m_per_s")),
+                                                        .lay = lay::coiled,
+                                                        .coil_turns = static_cast<int>(row.number("turns"))})
+                                         .amps.value();
+                              published = row.number("current_A");
+                              return true;
+                          }));
+    out.push_back(by_rows("ship rules, single core, 85 and 95 degC, air 45 degC, as a bundle of six",
+                          "not aimed at: their runs of at most six have free air or are not all loaded (the rule takes "
+                          "15 % more off where more than six have none and are)",
+                          "ampacity-ship-45C-single-core.csv", 0.40, ship_row(lay::bundled)));
+    out.push_back(by_rows("ship rules, single core, 85 and 95 degC, air 45 degC, alone",
+                          "not aimed at: the same tables beside a lead by itself; they leave 0.6 to 0.7 of its heat",
+                          "ampacity-ship-45C-single-core.csv", 0.35, ship_row(lay::alone)));
     out.push_back(by_errors("BS 7671 rubber flexible cables, pair, 60 degC, air 30 degC", "50 to 150 mm2",
                             flexible_pairs(model), 0.08));
     out.push_back(by_rows(
@@ -153,25 +215,6 @@ std::vector<line> lines()
             published = row.number("current_A");
             return true;
         }));
-    for (const auto& [society, begins, rows] :
-         {std::tuple{"ship rules of Bureau Veritas, at most six bunched, 85 degC, air 45 degC", "Bureau",
-                     "10 to 240 mm2"},
-          std::tuple{"ship rules of ABS, at most six bunched, 85 and 95 degC, air 45 degC", "ABS", "50 to 240 mm2"}})
-        out.push_back(by_rows(
-            society,
-            std::string("`bundled`, which is judgement: ")
-                .append(rows)
-                .append("; the tables imply 0.65 of the heat of one alone"),
-            "ampacity-ship-45C-single-core.csv", 0.25,
-            [begins = std::string(begins)](const auto& row, double& ours, double& published) {
-                if (row.text("source").rfind(begins, 0) != 0 || row.number("cross_section_mm2") > 240) return false;
-                cable lead = welding_cable(square_mm(row.number("cross_section_mm2")), in_si<length>(10.0));
-                lead.limit = temperature::celsius(row.number("conductor_max_C"));
-                ours = ampacity_of(lead, {.air = temperature::celsius(row.number("ambient_C")), .lay = lay::bundled})
-                           .amps.value();
-                published = row.number("current_A");
-                return true;
-            }));
     const auto relaxation_row = [](const auto& row, bool low, double& ours, double& published) {
         if (!row.has("stress_loss_pct") || !row.has("initial_stress_over_Sut") || row.number("stress_loss_pct") == 0)
             return false;

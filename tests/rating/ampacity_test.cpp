@@ -112,9 +112,6 @@ TEST(Ampacity, CodeTablesAreMoreCautious)
     EXPECT_LT(spread_of(single).high, 0.93);
 }
 
-// source: published factors for other air temperatures: welding lead 85 degC on a 25 degC base (one source), wiring and
-// ship rules (one source and memory). The rule meets them; the model, whose surface gives off less than in proportion
-// at a small rise, lies below them.
 // A covering that stands less lowers the rating. source: IEC 60364-5-52 table 52.1 for the limits; the rating grows
 // with the root of the rise and falls with the root of the resistance, so that 70 degC under the same surface must lie
 // between the root of the rises alone, and that times the root of the resistances.
@@ -137,6 +134,9 @@ TEST(Ampacity, FollowsTheLimitOfTheCovering)
     }
 }
 
+// source: published factors for other air temperatures: welding lead 85 degC on a 25 degC base (one source), wiring and
+// ship rules (one source and memory). The rule meets them, and so does the model: printed to two digits, and up to 0.01
+// below, as its surface gives off less than in proportion at a small rise.
 TEST(Ampacity, AmbientFactors)
 {
     int rule_rows = 0, model_rows = 0;
@@ -153,13 +153,13 @@ TEST(Ampacity, AmbientFactors)
         cable lead = welding_cable(square_mm(50), 20_m);
         lead.limit = limit;
         const double factor = amps_of(lead, {.air = air}) / amps_of(lead, {.air = base});
-        EXPECT_LT(factor, row.number("factor")) << row.where();
+        EXPECT_LT(factor, row.number("factor") + 0.005) << row.where();
         lowest = std::min(lowest, factor - row.number("factor"));
         ++model_rows;
     }
     EXPECT_EQ(rule_rows, 133);
     EXPECT_EQ(model_rows, 4);
-    EXPECT_GT(lowest, -0.04);
+    EXPECT_GT(lowest, -0.015);
     EXPECT_DOUBLE_EQ(ambient_factor(85_degC, 25_degC, 25_degC), 1.0);
     EXPECT_THROW((void)ambient_factor(85_degC, 25_degC, 85_degC), out_of_range_error);
     EXPECT_THROW((void)ambient_factor(85_degC, 85_degC, 25_degC), out_of_range_error);

@@ -65,7 +65,13 @@ TEST(Iec60287Check, StepsAndPublishedCurrents)
         const length across = in_si<length>(c.overall_mm * 1e-3);
         EXPECT_NEAR(free_air_coefficient(free_air_alone, across), row.number("h_W_per_m2K54"), 0.00051) << row.where();
 
-        const double limit = is_wiring ? 90.0 : 85.0, air = is_wiring ? 30.0 : 25.0;
+        // the standard's formula knows the rise alone; the library takes it as it is in air at 30 degC, so that the
+        // leads' 60 K over 25 degC are reckoned there, with the resistance of 85 degC
+        const double limit = 90.0, air = 30.0;
+        const auto copper = [](double degC) {
+            return annealed_copper.resistivity_at(temperature::celsius(degC)).value();
+        };
+        const double colder = is_wiring ? 1.0 : std::sqrt(copper(limit) / copper(85.0));
         const cable_surface surface{.diameter = across, .air = temperature::celsius(air)};
         const double rise = row.number("surface_rise_K");
         const double loss = surface_loss(surface, temperature::celsius(air + rise)).value();
@@ -75,7 +81,7 @@ TEST(Iec60287Check, StepsAndPublishedCurrents)
                     0.05 / c.covering_resistance + 0.05 * 1.25 * loss / rise)
             << row.where();
 
-        const double amps = rated_current(c, surface, limit);
+        const double amps = colder * rated_current(c, surface, limit);
         EXPECT_NEAR(amps, row.number("computed_current_A"), 0.51) << row.where();
         const double published = row.number("published_current_horizontal_A");
         EXPECT_NEAR(amps, published, free_air_error * published + (is_wiring ? 0.5 : 2.5)) << row.where();
@@ -89,8 +95,10 @@ TEST(Iec60287Check, StepsAndPublishedCurrents)
         } else {
             EXPECT_EQ(row.text("verified"), "memory") << row.where();
             EXPECT_FALSE(row.has("published_current_vertical_A")) << row.where();
-            const ampacity whole = ampacity_of(welding_cable(square_mm(mm2), 10_m), {.air = temperature::celsius(air)});
-            EXPECT_NEAR(whole.amps.value(), row.number("computed_current_A"), 0.51) << row.where();
+            // in air at 25 degC radiation is less: 0.5 to 1 % of current
+            const ampacity whole = ampacity_of(welding_cable(square_mm(mm2), 10_m), {.air = 25_degC});
+            EXPECT_LT(whole.amps.value(), 0.995 * row.number("computed_current_A") + 0.5) << row.where();
+            EXPECT_GT(whole.amps.value(), 0.990 * row.number("computed_current_A") - 0.5) << row.where();
             ++leads;
         }
     }

@@ -53,9 +53,12 @@ namespace detail {
             .wind = where.wind,
             .lay = lead.lay.value_or(where.lay),
             .coil_turns = lead.lay ? lead.coil_turns : where.coil_turns,
+            .bundled_leads = lead.lay ? lead.bundled_leads : where.bundled_leads,
             .altitude = where.altitude,
             .sun = where.sun,
-            .emissivity = lead.covering.emissivity};
+            .emissivity = lead.covering.emissivity,
+            .across_bundle = conductivity_across_bundle(lead.covering.thermal_conductivity, lead.conductor_diameter,
+                                                        lead.overall_diameter)};
 }
 
 /// Refuses a lead whose dimensions are not known or do not fit. @throws missing_data_error, not_finite_error,
@@ -264,7 +267,8 @@ namespace detail {
 /// middle of the damage as detail::excess_left() says; averaged over the lead it keeps the share Ld/L, or the same
 /// if that is less.
 ///
-/// Overloaded leads get an answer too: above the melting point it only says "far too hot" (`melts`).
+/// Overloaded leads get an answer too: above the melting point it only says "far too hot" (`melts`), up to a thousand
+/// times the current a coil melts at, where no_solution_error ends it.
 /// Accuracy of the rise: 5 % alone in still air from 100 % duty tables, see surface_model; no current gives the air's
 /// temperature (higher in the sun).
 /// @param lead with its diameters @param where air, wind, lay, altitude, sun @param work current [A], 0 or above, and

@@ -699,7 +699,7 @@ private:
             part_->places.push_back({part_place::conductor, cell.conductor});
             part_->places.push_back({part_place::covering, cell.surface});
         }
-        part_->basis.add(basis_of(c)).add(lead_cells_model);
+        part_->basis.add(basis_of(c)).add(lead_cells_model).add(surface_basis(surface_of(c, where_), c.limit));
         return cells;
     }
 

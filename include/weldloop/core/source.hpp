@@ -75,6 +75,7 @@ enum class range_flag : std::uint8_t {
     arrangement_judgement,   ///< arrangement of leads without a published surface formula
     limit_above_covering,    ///< a conductor limit was stated that lies above that of covering or strands
     strand_coat_melts,       ///< the tin of a conductor's strands melts: they stick together, the copper carries on
+    crowd_assumed,           ///< number of turns of a coil or leads of a bundle not stated: a poor case assumed
     relative_trend,          ///< no validated law: shows which way and how fast against another case, not how much
 };
 
@@ -91,9 +92,11 @@ enum class range_flag : std::uint8_t {
     case range_flag::spring_destroyed: return "spring beyond its tempering range: destroyed";
     case range_flag::spots_melting: return "contact spots melting: may weld or burn";
     case range_flag::pair_estimated: return "no published force-law constant for this metal pair: estimated";
-    case range_flag::arrangement_judgement: return "arrangement of leads rated by judgement";
     case range_flag::limit_above_covering: return "conductor limit stated above that of covering or strands";
     case range_flag::strand_coat_melts: return "tin of the strands melts: they stick together and the lead stays stiff";
+    case range_flag::arrangement_judgement:
+        return "arrangement of leads rated by judgement, in open air: not in a duct, under a mat, buried or on a drum";
+    case range_flag::crowd_assumed: return "turns of the coil or leads of the bundle not stated: a poor case assumed";
     case range_flag::relative_trend: return "a relative trend: no validated law of ageing exists";
     }
     return "outside its range";

@@ -19,9 +19,9 @@
 #include <weldloop/io/toml_section.hpp>
 #include <weldloop/law/bolt.hpp>
 #include <weldloop/law/brush.hpp>
-#include <weldloop/law/coil_heat.hpp>
 #include <weldloop/law/contact_shape.hpp>
 #include <weldloop/law/lay.hpp>
+#include <weldloop/law/lead_bundle.hpp>
 #include <weldloop/law/magnet.hpp>
 #include <weldloop/material/covering.hpp>
 #include <weldloop/material/metals.hpp>
@@ -133,12 +133,15 @@ inline void take_lead_condition(const toml_section& s, cable& out)
                  "\"damaged_length\" is longer than the lead, which has " + si_text(out.length));
 }
 
-/// The turns of a coil, where leads are said to lie in one.
-inline void take_coil_turns(const toml_section& s, lay lies, int& out)
+/// The turns of a coil and the leads of a bundle, where leads are said to lie in one.
+inline void take_crowd(const toml_section& s, lay lies, int& turns, int& leads)
 {
-    s.take_count("coil_turns", out, 1, most_bundled_turns);
+    s.take_count("coil_turns", turns, 1, most_bundled_turns);
     if (s.has("coil_turns") && lies != lay::coiled)
         s.refuse(s.place("coil_turns"), "\"coil_turns\" goes with lay = \"coiled\"");
+    s.take_count("bundled_leads", leads, 1, most_bundled_turns);
+    if (s.has("bundled_leads") && lies != lay::bundled)
+        s.refuse(s.place("bundled_leads"), "\"bundled_leads\" goes with lay = \"bundled\"");
 }
 
 /// A size that crimps and bodies are known for, such as one of a welding cable.
@@ -151,7 +154,8 @@ inline void take_coil_turns(const toml_section& s, lay lies, int& out)
 [[nodiscard]] inline cable read_cable(const toml_section& s)
 {
     s.allow_only({"part", "name", "size", "length", "resistance", "limit", "metal", "covering", "conductor_diameter",
-                  "overall_diameter", "missing_strands", "damaged_length", "covering_state", "lay", "coil_turns"});
+                  "overall_diameter", "missing_strands", "damaged_length", "covering_state", "lay", "coil_turns",
+                  "bundled_leads"});
     const auto size = s.required<conductor_size>("size");
     const auto long_ = s.required<length>("length", lead_lengths);
     resistance_choice choice = resistance_choice::standard_maximum;
@@ -179,7 +183,7 @@ inline void take_coil_turns(const toml_section& s, lay lies, int& out)
         s.take_word("lay", lies, all_lays, word_of_value);
         out.lay = lies;
     }
-    take_coil_turns(s, out.lay.value_or(lay::alone), out.coil_turns);
+    take_crowd(s, out.lay.value_or(lay::alone), out.coil_turns, out.bundled_leads);
     return out;
 }
 

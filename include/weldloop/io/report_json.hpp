@@ -156,6 +156,7 @@ template <class Q>
             {"wind_m_per_s", json_number(s.wind.value())},
             {"lay", std::string(to_text(s.lay))},
             {"coil_turns", s.coil_turns},
+            {"bundled_leads", s.bundled_leads},
             {"altitude_m", json_number(s.altitude.value())},
             {"sun_W_per_m2", json_number(s.sun.value())}};
 }

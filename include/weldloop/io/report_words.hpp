@@ -22,6 +22,7 @@
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/temperature.hpp>
 #include <weldloop/core/text.hpp>
+#include <weldloop/law/lead_bundle.hpp>
 #include <weldloop/life/grip_forecast.hpp>
 #include <weldloop/life/grip_march.hpp>
 #include <weldloop/rating/assessment.hpp>
@@ -113,14 +114,24 @@ template <class Q>
            (j.duty.is_continuous() ? std::string("without a break") : to_text(j.duty));
 }
 
+/// " in 12 turns", " (turns not stated, 30 assumed)"; empty where leads lie otherwise. @param lies how they do
+/// @param count of turns or leads, 0 if not known
+[[nodiscard]] inline std::string crowd_words(lay lies, int count)
+{
+    if (lies != lay::coiled && lies != lay::bundled) return {};
+    const bool coil = lies == lay::coiled;
+    if (count > 0) return (coil ? " in " : " by ") + std::to_string(count) + (coil ? " turns" : " under load");
+    std::string out = coil ? " (turns not stated, " : " (number not stated, ";
+    return out.append(std::to_string(coil ? assumed_coil_turns : assumed_bundled_leads)).append(" assumed)");
+}
+
 /// "air 32 degC, still, leads alone"
 [[nodiscard]] inline std::string surroundings_line(const surroundings& s)
 {
     std::string out = "air " + to_text(s.air, "degC");
     out.append(s.wind.value() > 0.0 ? ", wind " + to_text(s.wind, "m/s") : std::string(", no draught"));
     out.append(", leads ").append(to_text(s.lay));
-    if (s.lay == lay::coiled && s.coil_turns > 0)
-        out.append(" in ").append(std::to_string(s.coil_turns)).append(" turns");
+    out.append(crowd_words(s.lay, s.lay == lay::bundled ? s.bundled_leads : s.coil_turns));
     if (s.altitude.value() > 0.0) out.append(", ").append(to_text(s.altitude, "m")).append(" above sea level");
     if (s.sun.value() > 0.0) out.append(", sunlight ").append(to_text(s.sun, "W/m2"));
     return out;

@@ -79,12 +79,12 @@ inline constexpr std::array supply_words{supply_word{"constant voltage", supply_
 
 [[nodiscard]] inline surroundings read_surroundings(const toml_section& s)
 {
-    s.allow_only({"air", "wind", "lay", "coil_turns", "altitude", "sun"});
+    s.allow_only({"air", "wind", "lay", "coil_turns", "bundled_leads", "altitude", "sun"});
     surroundings out;
     s.take("air", out.air, air_temperatures);
     s.take("wind", out.wind, winds);
     s.take_word("lay", out.lay, all_lays, word_of_value);
-    take_coil_turns(s, out.lay, out.coil_turns);
+    take_crowd(s, out.lay, out.coil_turns, out.bundled_leads);
     s.take("altitude", out.altitude, altitudes);
     s.take("sun", out.sun, suns);
     return out;

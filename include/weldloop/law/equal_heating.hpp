@@ -1,7 +1,8 @@
 #pragma once
 /// @file
 /// The square-root rules of the guide tables: currents that heat equally on average, and air that is not at the base of
-/// a table. ampacity_of() is stricter than both.
+/// a table. ampacity_of() allows less than the first; against the second it takes up to 0.01 more off in air from the
+/// base of 25 up to 45 degC, 0.02 up to 60, agrees within 0.004 from there down to 0 degC, and gives less credit below.
 
 #include <cmath>
 

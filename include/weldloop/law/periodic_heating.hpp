@@ -71,9 +71,12 @@ public:
     /// Holds the conductor's resistance at its melting-point value instead of the linear law.
     void hold_resistance_at_melting() { held_ = true; }
 
-    /// Finds the settled state. False where none was found.
+    /// Finds the settled state. False where none was found, and where the conductor surely melts though its resistance
+    /// is not held.
     bool settle()
     {
+        cut();
+        if (!held_ && surely_melts()) return false;
         if (!find_lines()) return false;
         find_extremes();
         return true;
@@ -132,6 +135,9 @@ public:
     /// Whether the conductor of the settled state is above its melting point at some time.
     [[nodiscard]] double conductor_peak() const { return conductor_at_y(peak_); }  // K
     [[nodiscard]] bool melts() const { return conductor_peak() > conductor_.melting; }
+
+    /// What it took so far: pieces solved and modes found, a few microseconds each.
+    [[nodiscard]] std::size_t work() const { return work_; }
 
     /// The conductor [K] at a time [s] after the start of the programme, 0 to the period.
     [[nodiscard]] double conductor_at(double t) const
@@ -223,16 +229,25 @@ private:
     /// Finds the lines of all pieces that fit their own solution.
     bool find_lines()
     {
-        cut();
+        const std::optional<double> at = mean_surface();
+        if (!at) return false;
         // one slope for all, at the surface that gives off the mean heat of the squared currents, is close enough for
         // all but loads that swing by hundreds of kelvin
-        if (const std::optional<double> at = mean_surface()) {
-            set_slopes(surface_.slope(*at));
-            for (std::size_t i = 0; i < pieces_; ++i) piece_[i].surface_mean = *at;
-            constexpr int usual_steps = 40;  // takes 8 to 15
-            if (set_modes() && settle_offsets(usual_steps)) return true;
-        }
-        return settle_with_one_line() && settle_with_steep_slopes();
+        set_slopes(surface_.slope(*at));
+        for (std::size_t i = 0; i < pieces_; ++i) piece_[i].surface_mean = *at;
+        constexpr int usual_steps = 40;  // takes 8 to 15
+        if (set_modes() && settle_offsets(usual_steps)) return true;
+        return settle_with_all_slopes(*at);
+    }
+
+    /// Whether the conductor is far above its melting point at the mean heat already; its peak lies no lower.
+    [[nodiscard]] bool surely_melts() const
+    {
+        constexpr double far = 1.05;  // of the melting point: the mean of a swing lies a little below
+        const std::optional<double> at = mean_surface();
+        if (!at) return true;
+        const double through = surface_.loss(*at) - surface_.sun_per_length();
+        return *at + through / conductor_.conductance > far * conductor_.melting;
     }
 
     /// Widens a range by what a point passes through within a piece.
@@ -272,6 +287,7 @@ private:
     /// there is no settled state.
     bool set_modes()
     {
+        work_ += segments_;
         point_matrix map{};  // of the period less one: it would lose its digits in a short one
         for (std::size_t s = 0; s < segments_; ++s) {
             segment& g = segment_[s];
@@ -378,6 +394,7 @@ private:
     /// Solves with the lines as they are; sets the paths and surface means of all pieces.
     bool solve()
     {
+        work_ += pieces_;
         const point_values start = start_for(end_from_rest());
         point_values z = segment_[0].modes.to_modes(start);
         highest_ = start[0] / conductor_.root_heat[0];
@@ -398,16 +415,17 @@ private:
     bool settle_offsets(int most_steps)
     {
         constexpr double agreement = 1e-10;  // of the surface's rise above the air
+        constexpr double slowest = 0.55;     // of the change before: agrees just within the steps
+        constexpr double sure = 1e-6;        // of the rise: beyond, rounding may slow the last steps
         constexpr double rounding = 1e-12;   // of the conductor's rise, all that its difference to the surface leaves
         for (int step = 0; step < most_steps; ++step) {
             for (std::size_t i = 0; i < pieces_; ++i) touch(piece_[i], piece_[i].surface_mean);
             if (!solve()) return false;
-            last_change_ = last_rise_ = 0.0;
-            for (std::size_t i = 0; i < pieces_; ++i) {
-                last_change_ = std::max(last_change_, std::fabs(piece_[i].surface_mean - piece_[i].at));
-                last_rise_ = std::max(last_rise_, std::fabs(piece_[i].at - air_));
-            }
+            const double before = last_change_;
+            measure_change();
             if (last_change_ <= agreement * (1.0 + last_rise_) + rounding * highest_) return true;
+            // too slow to agree in time, or going apart
+            if (step > 1 && last_change_ > slowest * before && last_change_ > sure * (1.0 + last_rise_)) return false;
         }
         return false;
     }
@@ -483,64 +501,50 @@ private:
         return rising_root(surplus, air_, air_ + rise, air_ + 0.75 * rise, "surface temperature");
     }
 
-    /// For loads far from the usual: one straight line through zero rise for all, at the mean surface temperature. The
-    /// mean falls as the line gets steeper, so that there is one answer and it is bracketed.
-    bool settle_with_one_line()
+    /// For loads that swing by hundreds of kelvin: every piece with a slope of its own, Newton's rule on the means.
+    /// Given off heat grows ever faster with the temperature, so that it approaches from above and does not overshoot.
+    bool settle_with_all_slopes(double start)
     {
-        constexpr int most_steps = 200;  // takes 2 to 5; halving alone would take 60
-        constexpr int steps_before_halving = 8;
-        constexpr double near_enough = 1e-2;  // of the rise
-        double low = air_, high = hottest, at = air_ + first_rise;
+        constexpr int most_steps = 30;        // takes 4 to 10
+        constexpr double agreement = 1e-9;    // of the rise
+        constexpr double near_enough = 1e-3;  // of the rise, at last: what melts needs no more digits
+        constexpr double rounding = 1e-12;    // of the conductor's rise
+        split_into_pieces();
+        for (std::size_t i = 0; i < pieces_; ++i) piece_[i].surface_mean = start;
         for (int step = 0; step < most_steps; ++step) {
-            const double rise = at - air_, given_off = surface_.loss(at), line = given_off / rise;
-            set_slopes(line);
             for (std::size_t i = 0; i < pieces_; ++i) {
-                piece_[i].at = at;
-                piece_[i].loss = given_off - surface_.sun_per_length();
+                touch(piece_[i], piece_[i].surface_mean);
+                segment_[i].slope = surface_.slope(piece_[i].at);
             }
-            double mean = hottest;  // an unsettled problem asks for a hotter surface
-            if (set_modes() && solve()) {
-                mean = 0.0;
-                for (std::size_t i = 0; i < pieces_; ++i) mean += piece_[i].span / period_ * piece_[i].surface_mean;
-                if (std::fabs(mean - at) <= near_enough * (1.0 + rise)) return true;
-            }
-            (mean > at ? low : high) = at;
-            const double next = mean < hottest ? at + (mean - at) * line / surface_.slope(at) : hottest;
-            const bool halves = step > steps_before_halving && step % 2 == 0;
-            if (next > low && next < high && !halves)
-                at = next;
-            else if (high < hottest)
-                at = 0.5 * (low + high);
-            else
-                at = air_ + 2.0 * rise;
-            if (at >= hottest) return false;
+            if (!set_modes() || !solve()) return false;
+            measure_change();
+            if (last_change_ <= agreement * (1.0 + last_rise_) + rounding * highest_) return true;
         }
-        return false;
+        return last_change_ <= near_enough * (1.0 + last_rise_);
     }
 
-    /// From there on with the slope of each segment's steepest piece: the offsets then approach without overshoot.
-    bool settle_with_steep_slopes()
+    /// Makes every piece a segment.
+    void split_into_pieces()
     {
-        constexpr int most_slopes = 40;           // takes 3 to 5
-        constexpr int most_offsets = 500;         // tens; more where the surface swings by thousands of kelvin
-        constexpr double near_enough = 1e-3;      // of the rise, there: what melts needs no more digits
-        constexpr double slope_agreement = 1e-9;  // of the slope; the state moves by a thousandth of that
-        bool agrees = false;
-        for (int i = 0; i < most_slopes; ++i) {
-            double change = 0.0;
-            for (std::size_t s = 0; s < segments_; ++s) {
-                double steepest = 0.0;
-                for (std::size_t k = 0; k < pieces_; ++k)
-                    if (piece_[k].segment == s) steepest = std::max(steepest, surface_.slope(piece_[k].surface_mean));
-                change = std::max(change, std::fabs(steepest / segment_[s].slope - 1.0));
-                segment_[s].slope = steepest;
-            }
-            if (i > 0 && change <= (agrees ? slope_agreement : near_enough)) return true;
-            if (!set_modes()) return false;
-            agrees = settle_offsets(most_offsets);
-            if (!agrees && !(last_change_ <= near_enough * (1.0 + last_rise_))) return false;
+        const std::array<segment, most_pieces> whole = segment_;
+        for (std::size_t i = 0; i < pieces_; ++i) {
+            piece& p = piece_[i];
+            segment_[i] = whole[p.segment];
+            segment_[i].time = p.span;
+            segment_[i].has_modes = false;
+            p.segment = i;
         }
-        return false;
+        segments_ = pieces_;
+    }
+
+    /// How far the means of the pieces lie from where their lines touch, and the largest rise there.
+    void measure_change()
+    {
+        last_change_ = last_rise_ = 0.0;
+        for (std::size_t i = 0; i < pieces_; ++i) {
+            last_change_ = std::max(last_change_, std::fabs(piece_[i].surface_mean - piece_[i].at));
+            last_rise_ = std::max(last_rise_, std::fabs(piece_[i].at - air_));
+        }
     }
 
     /// Cuts the segments into pieces that grow with the distance from the switching, so that a line fits each; the same
@@ -578,7 +582,8 @@ private:
     double period_ = 0.0, highest_ = 0.0;         // s; K above the air
     double last_change_ = 0.0, last_rise_ = 0.0;  // K, of the pieces' surface means
     bool held_ = false;
-    std::array<segment, most_segments> segment_;
+    std::size_t work_ = 0;
+    std::array<segment, most_pieces> segment_;  // at most one a piece
     std::array<piece, most_pieces> piece_;
     double peak_ = 0.0, lowest_ = 0.0;  // y of the conductor, of the settled state
     point_matrix factors_{};            // of one minus the period's map
@@ -632,9 +637,10 @@ private:
 /// Accuracy: leads of 10 to 185 mm2 at 85 degC against marching the same equations, conductor 0.05 % of the rise at 3
 /// min of 5 and 6 of 10, 0.1 % at 1 of 5 and 2 of 10, the surface's peak twice that (tests/law); against a covering of
 /// 200 rings, 2 s of 1 min to 6 of 10 min, within 0.15 K (tests/circuit). Above the melting point the resistance is
-/// held at the value it has there, as if it were hot all the time; the result is then finite for any current, and only
-/// says "far too hot"
-/// (`melts`).
+/// held at the value it has there, as if it were hot all the time; the result then only says "far too hot" (`melts`).
+/// Beyond a mean surface of 1e9 K, which a coil reaches at a thousand times the current it melts at, there is none:
+/// no_solution_error. Loads that swing by hundreds of kelvin, where one slope does not serve, take a slope for each
+/// piece and Newton's rule: at most a few milliseconds.
 ///
 /// Degenerate cases: no current gives the temperature at which the surface loses the sun's heat, without sun the
 /// air's. One segment is steady current.

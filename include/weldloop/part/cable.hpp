@@ -46,6 +46,7 @@ struct cable {
     weldloop::covering_state covering_state = weldloop::covering_state::whole;  ///< what was seen of the covering
     std::optional<weldloop::lay> lay = {};  ///< how this lead lies, where it differs from the surroundings
     int coil_turns = 0;                     ///< where its own lay is coiled, up to 200; 0 if not known
+    int bundled_leads = 0;                  ///< where its own lay is bundled, up to 200; 0 if not known
     bool dimensions_interpolated = false;   ///< diameters interpolated between published sizes
     bool dimensions_extrapolated = false;   ///< diameters beyond the published sizes
     lead_make made = {};                    ///< what welding_cable() gave it

@@ -40,8 +40,9 @@ struct ampacity {
 /// peaks at the limit, solved for together with the temperatures (within 1e-10). Where strands are missing: the root of
 /// heating_of() for the current, between the continuous rating and the square-root rule.
 ///
-/// Grows with area, limit and wind, falls with air temperature and duty. Measured against published ratings alone in
-/// air see surface_model; guide tables apply the square-root rule at every duty and so allow more at low duty.
+/// For leads in open air as surroundings say; not in a duct or pipe, under a mat, buried or on a drum, where less is
+/// carried. Grows with area, limit and wind, falls with air temperature and duty. Measured against published ratings
+/// alone in air see surface_model; guide tables apply the square-root rule at every duty and so allow more at low duty.
 /// @param lead with its diameters; its limit above the air's temperature and below the melting point
 /// @param where air, wind, lay, altitude, sun @param duty default continuous
 /// @throws missing_data_error for a lead without diameters; not_finite_error; out_of_range_error for air at or above

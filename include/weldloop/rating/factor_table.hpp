@@ -62,8 +62,9 @@ inline constexpr std::array usual_air_temperatures{
 /// Rating factors of a lead for other air and other arrangements.
 ///
 /// Each factor is a rated current over that at the base; beside the model's own ambient factor stands the square root
-/// the guides print. The two meet at the base; at 45 degC air a lead of 85 degC loses 0.03 to 0.04 more by the model,
-/// and in a warm surroundings the square root flatters. Factors of `on_floor`, `bundled` and `coiled` are judgement.
+/// the guides print. The two meet at the base; a lead of 85 degC on a base of 25 degC loses up to 0.01 more
+/// by the model at 45 degC, up to 0.02 at 60; from 25 down to 0 degC they agree within 0.004, below the square root
+/// flatters. Factors of `on_floor`, `bundled` (of six) and `coiled` (of thirty turns) are judgement.
 /// @param lead with its diameters; its limit is that of the factors; its own lay is not looked at
 /// @param where wind, lay (of the ambient factors), altitude, sun; its air is the base, below the limit
 /// @param duty time under current; a bare percentage takes a period of 10 min, cable guides use 5 min

@@ -4,7 +4,7 @@
 Independent of the library: finite volumes in the radius, 200 rings, LSODA of SciPy with tolerances of 1e-9, restarted at
 every switching; settled programmes start from the steady state of their mean squared current. The core is one node (copper conducts 2000 times as well as rubber); heat of the current grows with its
 temperature. The surface gives off heat by the law the library takes for a lone lead in still air: IEC 60287-2-1, or
-Churchill and Chu with radiation where that is more; air by the U.S. Standard Atmosphere.
+Churchill and Chu where that leaves more to convection, radiation of the air around; air by the U.S. Standard Atmosphere.
 
     /usr/bin/python3 radial.py > outputs.csv
 """
@@ -57,10 +57,12 @@ def given_off(diameter, surface):
     prandtl = nu / diffusivity
     rayleigh = 9.80665 / t * abs(rise) * diameter**3 / (nu * diffusivity)
     nusselt = (0.60 + 0.387 * rayleigh ** (1 / 6) / (1 + (0.559 / prandtl) ** (9 / 16)) ** (8 / 27)) ** 2
-    first = (math.pi * nusselt * conductivity * rise
-             + math.pi * diameter * 0.9 * 5.670374419e-8 * (surface**4 - AIR**4))
-    standard = math.pi * diameter * (0.21 / diameter**0.60 + 3.94) * rise * abs(rise) ** 0.25
-    return max(first, standard) if rise > 0 else min(first, standard)
+    def radiation(air):
+        return math.pi * diameter * 0.9 * 5.670374419e-8 * ((air + rise) ** 4 - air**4)
+
+    first = math.pi * nusselt * conductivity * rise
+    standard = math.pi * diameter * (0.21 / diameter**0.60 + 3.94) * rise * abs(rise) ** 0.25 - radiation(303.15)
+    return (max(first, standard) if rise > 0 else min(first, standard)) + radiation(AIR)
 
 
 class Lead:

@@ -105,11 +105,16 @@ def body_flux(t, around, diameter, emissivity):
 
 
 def cable_loss(t, around, diameter):
-    """W/m of a cable alone: IEC 60287 in free air, no less than the cylinder's law"""
+    """W/m of a cable alone: IEC 60287 in free air of 30 degC, its radiation that of the air around, and no less
+    convection than the cylinder's law gives"""
     rise = t - around
     calculated = cylinder(t, around, diameter, 0.9) * rise
+    radiated = 0.9 * SIGMA * ((around + rise) ** 4 - around**4)
+    base = 303.15
     by_iec = (0.21 / diameter**0.6 + 3.94) * rise * np.abs(rise) ** 0.25
-    return math.pi * diameter * np.where(np.abs(by_iec) > np.abs(calculated), by_iec, calculated)
+    by_iec = by_iec - 0.9 * SIGMA * ((base + rise) ** 4 - base**4) + radiated
+    is_more = np.where(rise > 0.0, by_iec > calculated, by_iec < calculated)
+    return math.pi * diameter * np.where(is_more, by_iec, calculated)
 
 
 def disc_fin(metal, thickness, around):
