@@ -42,18 +42,40 @@ struct grip_question {
     std::optional<band<clamp_swing>> swing = {};  // when new, among its neighbours; empty: that of the clamp by itself
 };
 
-// Whether relaxation is beyond its published range whatever the temperature.
-[[nodiscard]] inline bool stretched_from_the_start(const work_connection& w, duration horizon)
+/// How wide the bound of relaxation that a case takes is, for a spring that gets as hot as it did.
+[[nodiscard]] inline double widening_for(const work_connection& w, grip_case which, double hottest_kelvin,
+                                         duration horizon)
 {
-    if (!w.clamp.spring) return false;
-    const clamp_spring& s = *w.clamp.spring;
-    const double stress = static_cast<double>(s.stress);
-    return !s.wire.relaxation_published || !within_range(stress, fitted_stress_low, fitted_stress_high) ||
-           horizon > in_si<duration>(fitted_seconds_high);
+    if (!w.clamp.spring || which == grip_case::typical) return 1.0;
+    if (!w.clamp.spring->wire.relaxation_published) return extrapolation_factor;
+    return widening_of(which == grip_case::harsh ? bound_side::upper : bound_side::lower,
+                       {static_cast<double>(w.clamp.spring->stress),
+                        std::max(fitted_celsius_low, hottest_kelvin - temperature::celsius_zero_in_kelvin),
+                        std::max(fitted_seconds_low, horizon.value()) / seconds_per_hour});
+}
+
+/// Follows a case with the bound of relaxation as wide as the spring it then finds is hot. Wider bounds make it hotter,
+/// by less each time: a factor above one stays between one and extrapolation_factor.
+/// @param follow the case followed with a factor @param hottest the spring's temperature it found [K]
+template <class Follow, class Hottest>
+[[nodiscard]] auto within_its_bounds(const work_connection& w, grip_case which, duration horizon, const Follow& follow,
+                                     const Hottest& hottest)
+{
+    constexpr double settled = 1e-3;  // of the factor
+    constexpr int most_rounds = 12;
+    double widened = widening_for(w, which, temperature::celsius(fitted_celsius_high).in_kelvin(), horizon);
+    auto out = follow(widened);
+    for (int round = 0; round < most_rounds; ++round) {
+        const double wanted = widening_for(w, which, hottest(out), horizon);
+        if (std::fabs(wanted - widened) <= settled * widened) break;
+        widened = wanted;
+        out = follow(widened);
+    }
+    return out;
 }
 
 [[nodiscard]] inline grip_march march_case(const grip_question& q, const clamp_network& network, grip_case which,
-                                           bool widened, march_fineness fineness = {})
+                                           double widened, march_fineness fineness = {})
 {
     const clamp_solver solver(network, pick(q.outside, scatter_of(which)), q.load, scatter_of(which));
     const grip_ageing ageing(q.joint, q.where, q.service, which, widened);
@@ -62,17 +84,21 @@ struct grip_question {
     return grip_marcher(clamp, network, q.service, q.horizon, fineness)();
 }
 
-// A case with its bounds: once the spring has been hotter than its law was fitted for, the whole march is made with the
-// wider bound, as relaxation_state does with its state.
+// A case with its bounds, and whether its spring left the range they were fitted in.
 [[nodiscard]] inline std::pair<grip_march, bool>
 march_within_bounds(const grip_question& q, const clamp_network& network, grip_case which, march_fineness fineness = {})
 {
-    const bool at_once = stretched_from_the_start(q.joint, q.horizon);
-    grip_march out = march_case(q, network, which, at_once, fineness);
-    const temperature fitted_up_to = temperature::celsius(fitted_celsius_high);
-    const bool beyond = q.joint.clamp.spring && out.hottest_spring > fitted_up_to.in_kelvin() * (1.0 + range_rounding);
-    if (beyond && !at_once && which != grip_case::typical) out = march_case(q, network, which, true, fineness);
-    return {std::move(out), at_once || beyond};
+    grip_march out = within_its_bounds(
+        q.joint, which, q.horizon, [&](double widened) { return march_case(q, network, which, widened, fineness); },
+        [](const grip_march& m) { return m.hottest_spring; });
+    if (!q.joint.clamp.spring) return {std::move(out), false};
+    const clamp_spring& s = *q.joint.clamp.spring;
+    const bool beyond =
+        !s.wire.relaxation_published ||
+        !within_range(static_cast<double>(s.stress), fitted_stress_low, fitted_stress_high) ||
+        q.horizon > in_si<duration>(fitted_seconds_high) ||
+        out.hottest_spring > temperature::celsius(fitted_celsius_high).in_kelvin() * (1.0 + range_rounding);
+    return {std::move(out), beyond};
 }
 
 [[nodiscard]] constexpr grip_outlook outlook_of(const grip_march& m)
@@ -126,7 +152,8 @@ march_within_bounds(const grip_question& q, const clamp_network& network, grip_c
     constexpr double film_that_counts = 1.01;  // of the contact's resistance
     if (q.joint.clamp.spring) {
         out.basis.add(larson_miller).add(*q.joint.clamp.spring->wire.relaxation_source);
-        if (typical_beyond || harsh_beyond || kind_beyond) out.basis.add(range_flag::relaxation_range);
+        if (typical_beyond || harsh_beyond || kind_beyond)
+            out.basis.add(range_flag::relaxation_range).add(relaxation_widening);
         if (typical.spring_destroyed || harsh.spring_destroyed)
             out.basis.add(range_flag::spring_destroyed).add(*q.joint.clamp.spring->wire.tempering_source);
     } else
@@ -136,6 +163,7 @@ march_within_bounds(const grip_question& q, const clamp_network& network, grip_c
     if (q.service.openings > 0.0) out.basis.add(reclamping_judgement);
     if (q.service.knocks > 0.0) out.basis.add(knock_judgement);
     if (q.service.clean_every) out.basis.add(cleaning_judgement);
+    if (q.joint.clamp.spring && static_cast<double>(q.joint.grip_lost) > 0.0) out.basis.add(lost_before_judgement);
     out.basis.add(quarter_grip_judgement);
     out.points = std::move(typical.points);
     out.poor_points = std::move(harsh.points);

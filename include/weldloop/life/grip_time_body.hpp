@@ -51,7 +51,7 @@ public:
     {
         const double share_left = 1.0 - share_lost;
         grip_life out;
-        place at{0.0, 0.0, clamp_.at({}, {}, nullptr)};
+        place at{0.0, 0.0, clamp_.at(clamp_.ageing().start(), {}, nullptr)};
         note(out, at.heat);
         if (bad(at.heat)) {
             out.loss = out.end = 0.0;
@@ -63,9 +63,9 @@ public:
         constexpr double first_moment = 1.0;  // s
         at.parameter = ageing.first_parameter(at.heat.spring_kelvin, first_moment);
         at.seconds = first_moment;
-        run(at, ageing.parameter_for(-std::log(share_left)), horizon);
+        run(at, ageing.parameter_at_share(share_left), horizon);
         if (at.seconds <= horizon) out.loss = at.seconds;
-        if (at.seconds <= horizon && !at.ended) run(at, ageing.parameter_for(-std::log(grip_gone)), horizon);
+        if (at.seconds <= horizon && !at.ended) run(at, ageing.parameter_at_share(grip_gone), horizon);
         if (at.seconds <= horizon) out.end = at.seconds;
         note(out, at.heat);
         return out;
@@ -92,8 +92,8 @@ private:
     // A screw or bolt loses its force by the clock alone.
     [[nodiscard]] grip_life settled(double share_left, double horizon, grip_life out) const
     {
-        const auto left = [&](double t) { return clamp_.ageing().held({}, {t, t, t}); };
-        const auto ends = [&](double t) { return bad(clamp_.at({}, {t, t, t}, nullptr)); };
+        const auto left = [&](double t) { return clamp_.ageing().held(clamp_.ageing().start(), {t, t, t}); };
+        const auto ends = [&](double t) { return bad(clamp_.at(clamp_.ageing().start(), {t, t, t}, nullptr)); };
         if (left(horizon) <= share_left)
             out.loss =
                 root_between([&](double t) { return left(t) - share_left; }, 0.0, horizon, "time of a loss of grip");
@@ -193,18 +193,14 @@ private:
         if (!(pick(network.jaws, which == detail::grip_case::harsh ? scatter::low : scatter::typical).value() > 0.0))
             return duration{};
         const detail::clamp_solver solver(network, behind, work, detail::scatter_of(which));
-        const auto time = [&](bool widened) {
-            const detail::grip_ageing ageing(joint, where, {}, which, widened);
-            return detail::direct_clamp(solver, ageing, work.duty, 1.0, false).life(horizon, share);
-        };
-        const bool at_once = detail::stretched_from_the_start(joint, {});
-        const detail::grip_life plain = time(at_once);
-        const double fitted_up_to =
-            temperature::celsius(detail::fitted_celsius_high).in_kelvin() * (1.0 + detail::range_rounding);
-        const double found = !at_once && plain.hottest_spring > fitted_up_to && which != detail::grip_case::typical
-                                 ? time(true).loss
-                                 : plain.loss;
-        return in_si<duration>(std::min(found, horizon));
+        const detail::grip_life found = detail::within_its_bounds(
+            joint, which, {},
+            [&](double widened) {
+                const detail::grip_ageing ageing(joint, where, {}, which, widened);
+                return detail::direct_clamp(solver, ageing, work.duty, 1.0, false).life(horizon, share);
+            },
+            [](const detail::grip_life& l) { return l.hottest_spring; });
+        return in_si<duration>(std::min(found.loss, horizon));
     };
     const duration harsh = in_case(detail::grip_case::harsh), typical = in_case(detail::grip_case::typical),
                    kind = in_case(detail::grip_case::kind);
