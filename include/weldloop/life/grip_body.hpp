@@ -42,63 +42,43 @@ struct grip_question {
     std::optional<band<clamp_swing>> swing = {};  // when new, among its neighbours; empty: that of the clamp by itself
 };
 
-/// How wide the bound of relaxation that a case takes is, for a spring that gets as hot as it did.
-[[nodiscard]] inline double widening_for(const work_connection& w, grip_case which, double hottest_kelvin,
-                                         duration horizon)
+/// By how much the bound of relaxation that a case takes is opened: for the temperature its spring has when the
+/// forecast begins, so that the hours to a loss do not depend on how far ahead is looked.
+/// @param solver of the case @param swing when the forecast begins, or null: that of the clamp by itself
+[[nodiscard]] inline double widening_for(const work_connection& w, grip_case which, const clamp_solver& solver,
+                                         const duty_cycle& duty, duration horizon, const clamp_swing* swing = nullptr)
 {
     if (!w.clamp.spring || which == grip_case::typical) return 1.0;
     if (!w.clamp.spring->wire.relaxation_published) return extrapolation_factor;
+    const grip_ageing as_law(w, {}, {}, grip_case::typical, 1.0);
+    const grip_heat first = ageing_clamp(solver, as_law, duty, 1.0, swing).at(as_law.start(), {}, nullptr);
     return widening_of(which == grip_case::harsh ? bound_side::upper : bound_side::lower,
                        {static_cast<double>(w.clamp.spring->stress),
-                        std::max(fitted_celsius_low, hottest_kelvin - temperature::celsius_zero_in_kelvin),
+                        std::max(fitted_celsius_low, first.spring_kelvin - temperature::celsius_zero_in_kelvin),
                         std::max(fitted_seconds_low, horizon.value()) / seconds_per_hour});
 }
 
-/// Follows a case with the bound of relaxation as wide as the spring it then finds is hot. Wider bounds make it hotter,
-/// by less each time: a factor above one stays between one and extrapolation_factor.
-/// @param follow the case followed with a factor @param hottest the spring's temperature it found [K]
-template <class Follow, class Hottest>
-[[nodiscard]] auto within_its_bounds(const work_connection& w, grip_case which, duration horizon, const Follow& follow,
-                                     const Hottest& hottest)
-{
-    constexpr double settled = 1e-3;  // of the factor
-    constexpr int most_rounds = 12;
-    double widened = widening_for(w, which, temperature::celsius(fitted_celsius_high).in_kelvin(), horizon);
-    auto out = follow(widened);
-    for (int round = 0; round < most_rounds; ++round) {
-        const double wanted = widening_for(w, which, hottest(out), horizon);
-        if (std::fabs(wanted - widened) <= settled * widened) break;
-        widened = wanted;
-        out = follow(widened);
-    }
-    return out;
-}
-
 [[nodiscard]] inline grip_march march_case(const grip_question& q, const clamp_network& network, grip_case which,
-                                           double widened, march_fineness fineness = {})
+                                           march_fineness fineness = {})
 {
     const clamp_solver solver(network, pick(q.outside, scatter_of(which)), q.load, scatter_of(which));
-    const grip_ageing ageing(q.joint, q.where, q.service, which, widened);
     const std::optional<clamp_swing> swing = q.swing ? std::optional(pick(*q.swing, scatter_of(which))) : std::nullopt;
-    const ageing_clamp clamp(solver, ageing, q.load.duty, 1.0, swing ? &*swing : nullptr);
+    const clamp_swing* known = swing ? &*swing : nullptr;
+    const grip_ageing ageing(q.joint, q.where, q.service, which,
+                             widening_for(q.joint, which, solver, q.load.duty, q.horizon, known));
+    const ageing_clamp clamp(solver, ageing, q.load.duty, 1.0, known);
     return grip_marcher(clamp, network, q.service, q.horizon, fineness)();
 }
 
-// A case with its bounds, and whether its spring left the range they were fitted in.
-[[nodiscard]] inline std::pair<grip_march, bool>
-march_within_bounds(const grip_question& q, const clamp_network& network, grip_case which, march_fineness fineness = {})
+// Whether a spring left the range that the bounds of its law were fitted in.
+[[nodiscard]] inline bool left_fitted_range(const work_connection& w, duration horizon, double hottest_kelvin)
 {
-    grip_march out = within_its_bounds(
-        q.joint, which, q.horizon, [&](double widened) { return march_case(q, network, which, widened, fineness); },
-        [](const grip_march& m) { return m.hottest_spring; });
-    if (!q.joint.clamp.spring) return {std::move(out), false};
-    const clamp_spring& s = *q.joint.clamp.spring;
-    const bool beyond =
-        !s.wire.relaxation_published ||
-        !within_range(static_cast<double>(s.stress), fitted_stress_low, fitted_stress_high) ||
-        q.horizon > in_si<duration>(fitted_seconds_high) ||
-        out.hottest_spring > temperature::celsius(fitted_celsius_high).in_kelvin() * (1.0 + range_rounding);
-    return {std::move(out), beyond};
+    if (!w.clamp.spring) return false;
+    const clamp_spring& s = *w.clamp.spring;
+    return !s.wire.relaxation_published ||
+           !within_range(static_cast<double>(s.stress), fitted_stress_low, fitted_stress_high) ||
+           horizon > in_si<duration>(fitted_seconds_high) ||
+           hottest_kelvin > temperature::celsius(fitted_celsius_high).in_kelvin() * (1.0 + range_rounding);
 }
 
 [[nodiscard]] constexpr grip_outlook outlook_of(const grip_march& m)
@@ -123,9 +103,8 @@ march_within_bounds(const grip_question& q, const clamp_network& network, grip_c
 [[nodiscard]] inline grip_forecast forecast_grip(const grip_question& q)
 {
     const clamp_network network = network_of(q);
-    auto [kind, kind_beyond] = march_within_bounds(q, network, grip_case::kind);
-    auto [typical, typical_beyond] = march_within_bounds(q, network, grip_case::typical);
-    auto [harsh, harsh_beyond] = march_within_bounds(q, network, grip_case::harsh);
+    grip_march kind = march_case(q, network, grip_case::kind), typical = march_case(q, network, grip_case::typical),
+               harsh = march_case(q, network, grip_case::harsh);
 
     grip_forecast out;
     out.horizon = q.horizon;
@@ -152,7 +131,7 @@ march_within_bounds(const grip_question& q, const clamp_network& network, grip_c
     constexpr double film_that_counts = 1.01;  // of the contact's resistance
     if (q.joint.clamp.spring) {
         out.basis.add(larson_miller).add(*q.joint.clamp.spring->wire.relaxation_source);
-        if (typical_beyond || harsh_beyond || kind_beyond)
+        if (left_fitted_range(q.joint, q.horizon, std::max(typical.hottest_spring, harsh.hottest_spring)))
             out.basis.add(range_flag::relaxation_range).add(relaxation_widening);
         if (typical.spring_destroyed || harsh.spring_destroyed)
             out.basis.add(range_flag::spring_destroyed).add(*q.joint.clamp.spring->wire.tempering_source);

@@ -26,7 +26,6 @@ namespace detail {
 struct grip_life {
     double loss = std::numeric_limits<double>::infinity();  // a share of the grip lost, a quarter unless said otherwise
     double end = std::numeric_limits<double>::infinity();   // no steady state, molten spots, or a tenth of the grip
-    double hottest_spring = 0.0;                            // K, as far as it was followed
 
     [[nodiscard]] grip_outlook within(double horizon) const
     {
@@ -52,7 +51,6 @@ public:
         const double share_left = 1.0 - share_lost;
         grip_life out;
         place at{0.0, 0.0, clamp_.at(clamp_.ageing().start(), {}, nullptr)};
-        note(out, at.heat);
         if (bad(at.heat)) {
             out.loss = out.end = 0.0;
             return out;
@@ -67,7 +65,6 @@ public:
         if (at.seconds <= horizon) out.loss = at.seconds;
         if (at.seconds <= horizon && !at.ended) run(at, ageing.parameter_at_share(grip_gone), horizon);
         if (at.seconds <= horizon) out.end = at.seconds;
-        note(out, at.heat);
         return out;
     }
 
@@ -83,11 +80,6 @@ private:
         grip_heat heat;
         bool ended = false;  // the steady states ended there
     };
-
-    static void note(grip_life& out, const grip_heat& h)
-    {
-        out.hottest_spring = std::max(out.hottest_spring, h.spring_kelvin);
-    }
 
     // A screw or bolt loses its force by the clock alone.
     [[nodiscard]] grip_life settled(double share_left, double horizon, grip_life out) const
@@ -193,13 +185,10 @@ private:
         if (!(pick(network.jaws, which == detail::grip_case::harsh ? scatter::low : scatter::typical).value() > 0.0))
             return duration{};
         const detail::clamp_solver solver(network, behind, work, detail::scatter_of(which));
-        const detail::grip_life found = detail::within_its_bounds(
-            joint, which, {},
-            [&](double widened) {
-                const detail::grip_ageing ageing(joint, where, {}, which, widened);
-                return detail::direct_clamp(solver, ageing, work.duty, 1.0, false).life(horizon, share);
-            },
-            [](const detail::grip_life& l) { return l.hottest_spring; });
+        const detail::grip_ageing ageing(joint, where, {}, which,
+                                         detail::widening_for(joint, which, solver, work.duty, {}));
+        const detail::grip_life found =
+            detail::direct_clamp(solver, ageing, work.duty, 1.0, false).life(horizon, share);
         return in_si<duration>(std::min(found.loss, horizon));
     };
     const duration harsh = in_case(detail::grip_case::harsh), typical = in_case(detail::grip_case::typical),
