@@ -26,6 +26,16 @@ namespace weldloop {
     return waveform_resistance_of(course, resistance_per_length_of(lead, reference_temperature)).resistance_ratio;
 }
 
+/// A lead as direct current finds it that makes as much heat of the same effective value: with the skin effect of a
+/// course in its stranding increment, see waveform_ratio_of(). @param lead its metal, size and increment count
+/// @param course of the current @throws not_finite_error, out_of_range_error
+[[nodiscard]] inline cable lead_under(const cable& lead, const waveform& course)
+{
+    cable out = lead;
+    out.stranding_increment = (1.0 + lead.stranding_increment) * waveform_ratio_of(lead, course) - 1.0;
+    return out;
+}
+
 /// The direct current that heats a lead as much as a current of a course does, rms times the square root of
 /// waveform_ratio_of() [A]. @param lead its metal, size and increment count @param course of the current
 /// @throws not_finite_error, out_of_range_error
