@@ -157,7 +157,7 @@ void grip_march_of_2000_h(benchmark::State& state)
     const detail::grip_question q{w, shop, continuous, {}, {o, o, o}, 2000_h};
     detail::grip_march m;
     for (auto _ : state) {
-        m = detail::march_case(q, n, detail::grip_case::typical, false);
+        m = detail::march_case(q, n, detail::grip_case::typical);
         benchmark::DoNotOptimize(m.points.data());
     }
     state.counters["left"] = m.left;

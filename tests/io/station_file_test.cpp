@@ -288,6 +288,20 @@ TEST(StationFile, TakesEveryWordThatIsPrinted)
     for (const lay l : all_lays)
         EXPECT_EQ(read(with(small_station, "air = \"32 degC\"", "lay = \"" + std::string(to_text(l)) + "\"")).where.lay,
                   l);
+    // by hand: sqrt(0.6 80^2 + 0.4 350^2)
+    const station pulsed = read(with(small_station, "current = \"240 A\"\n",
+                                     "waveform = \"pulsed\"\nbase = \"80 A\"\npeak = \"350 A\"\n"
+                                     "base_time = \"6 ms\"\npeak_time = \"4 ms\"\n"));
+    EXPECT_NEAR_REL(pulsed.job.current.value(), std::sqrt(0.6 * 80.0 * 80.0 + 0.4 * 350.0 * 350.0), 1e-12);
+    ASSERT_TRUE(pulsed.job.course);
+    const station square = read(with(small_station, "current = \"240 A\"\n",
+                                     "current = \"240 A\"\nwaveform = \"alternating\"\nfrequency = \"120 Hz\"\n"
+                                     "balance = \"30 %\"\n"));
+    ASSERT_TRUE(square.job.course);
+    EXPECT_NEAR_REL(square.job.course->mean().value(), 240.0 * (0.3 - 0.7), 1e-12);
+    EXPECT_NEAR_REL(square.job.course->rms().value(), 240.0, 1e-12);
+    EXPECT_FALSE(
+        read(with(small_station, "current = \"240 A\"\n", "current = \"240 A\"\nwaveform = \"direct\"\n")).job.course);
     for (const process p : all_processes) EXPECT_EQ(read(with(small_station, "gmaw", to_text(p))).job.process, p);
     for (const metal& m : all_metals)
         EXPECT_EQ(std::get<work_connection>(read(with(small_station, "mild steel", m.name)).path[2]).onto, m);

@@ -268,16 +268,60 @@ TEST(RelaxationResult, FlagsAndWidensOutsideTheFittedRange)
     const wl::relaxation_state state = wl::relaxation_state(wl::music_wire, 0.7).advance(150_degC, 1000_h);
     const double plain = state.exponent(), preset = state.exponent(wl::spring_making::preset);
     EXPECT_NEAR_REL(-std::log1p(-static_cast<double>(hot.bracket.high)), 3.0 * std::max(plain, preset), 1e-12);
-    EXPECT_NEAR_REL(-std::log1p(-static_cast<double>(hot.bracket.low)), std::min(plain, preset) / 3.0, 1e-12);
-    // within the first hour the lower bound has the factor too
-    const wl::relaxation early = wl::relaxation_of(wl::music_wire, 0.7, 60_degC, 0.25 * 1_h);
-    const wl::relaxation_state at_first = wl::relaxation_state(wl::music_wire, 0.7).advance(60_degC, 0.25 * 1_h);
+    EXPECT_NEAR_REL(-std::log1p(-static_cast<double>(hot.bracket.low)), std::min(plain, preset) / std::sqrt(3.0),
+                    1e-12);
+    // within the first hour both open by the decades that are missing: the lower at once, the upper over six
+    const wl::relaxation early = wl::relaxation_of(wl::music_wire, 0.7, 60_degC, 0.1 * 1_h);
+    const wl::relaxation_state at_first = wl::relaxation_state(wl::music_wire, 0.7).advance(60_degC, 0.1 * 1_h);
     EXPECT_NEAR_REL(-std::log1p(-static_cast<double>(early.bracket.low)),
                     std::min(at_first.exponent(), at_first.exponent(wl::spring_making::preset)) / 3.0, 1e-12);
+    EXPECT_NEAR_REL(
+        -std::log1p(-static_cast<double>(early.bracket.high)),
+        std::max(at_first.exponent(), at_first.exponent(wl::spring_making::preset)) * std::pow(3.0, 1.0 / 6.0), 1e-12);
     // a wire without a published law is always flagged, and its judgement named
     const wl::relaxation alloy = wl::relaxation_of(wl::chrome_silicon_wire, 0.7, 60_degC, 1000_h);
     EXPECT_TRUE(alloy.basis.has(wl::range_flag::relaxation_range));
     EXPECT_TRUE(alloy.basis.has(wl::source_kind::judgement));
+}
+
+// relation: more stress, more heat or more time never lets a bound say less, and none of them moves it by a step: where
+// the fitted range ends the bounds open gradually
+TEST(RelaxationResult, BoundsRiseWithoutAStep)
+{
+    const auto exponents = [](double stress, double celsius, double log_hours) {
+        const wl::relaxation r = wl::relaxation_of(wl::music_wire, stress, wl::temperature::celsius(celsius),
+                                                   wl::in_si<wl::duration>(3600.0 * std::pow(10.0, log_hours)));
+        constexpr double all_but_gone = 20.0;  // a loss nearer to one has no exponent that could be read off it
+        return std::array{std::min(all_but_gone, -std::log1p(-static_cast<double>(r.bracket.low))),
+                          std::min(all_but_gone, -std::log1p(-static_cast<double>(r.bracket.high)))};
+    };
+    const auto rises = [](const std::array<double, 2>& from, const std::array<double, 2>& to) {
+        for (std::size_t i = 0; i < 2; ++i) {
+            EXPECT_GE(to[i], from[i]);
+            EXPECT_LT(to[i], 1.02 * from[i]);
+        }
+    };
+    constexpr int steps = 2000;
+    for (const double stress : {0.3, 0.55, 0.7, 0.9})
+        for (const double celsius : {-30.0, 10.0, 60.0, 115.0, 200.0})
+            for (const double log_hours : {-3.0, -0.5, 2.0, 5.0, 5.6}) {
+                SCOPED_TRACE(testing::Message() << stress << ' ' << celsius << ' ' << log_hours);
+                auto a = exponents(0.2, celsius, log_hours), b = exponents(stress, -40.0, log_hours),
+                     c = exponents(stress, celsius, -4.0);
+                for (int i = 1; i <= steps; ++i) {
+                    const double part = static_cast<double>(i) / steps;
+                    const auto a2 = exponents(0.2 + 0.8 * part, celsius, log_hours),
+                               b2 = exponents(stress, -40.0 + 285.0 * part, log_hours),
+                               c2 = exponents(stress, celsius, -4.0 + 10.0 * part);
+                    rises(a, a2);
+                    rises(b, b2);
+                    rises(c, c2);
+                    if (HasFailure()) return;
+                    a = a2;
+                    b = b2;
+                    c = c2;
+                }
+            }
 }
 
 // Of a spring held at one temperature, and of one that is taken from 60 to 150 degC: what may be lost never comes back,

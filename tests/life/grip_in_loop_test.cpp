@@ -14,8 +14,8 @@
 #include <weldloop/circuit/loop_body.hpp>
 #include <weldloop/circuit/part_in_path.hpp>
 #include <weldloop/core/literals.hpp>
-#include <weldloop/part/welding_cable.hpp>
 #include <weldloop/life/grip_body.hpp>
+#include <weldloop/part/welding_cable.hpp>
 
 #include "support/near.hpp"
 

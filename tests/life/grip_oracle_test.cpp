@@ -12,9 +12,9 @@
 #include <gtest/gtest.h>
 
 #include <weldloop/core/literals.hpp>
+#include <weldloop/life/grip_march.hpp>
 #include <weldloop/material/metals.hpp>
 #include <weldloop/part/work_connection.hpp>
-#include <weldloop/life/grip_march.hpp>
 
 #include "support/near.hpp"
 #include "support/reference_table.hpp"

@@ -5,9 +5,9 @@
 #include <gtest/gtest.h>
 
 #include <weldloop/core/literals.hpp>
-#include <weldloop/part/welding_cable.hpp>
 #include <weldloop/life/grip_body.hpp>
 #include <weldloop/life/grip_service.hpp>
+#include <weldloop/part/welding_cable.hpp>
 
 #include "support/near.hpp"
 

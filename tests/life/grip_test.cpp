@@ -4,13 +4,14 @@
 #include <string>
 #include <vector>
 
+#include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
 #include <weldloop/core/literals.hpp>
+#include <weldloop/life/grip_body.hpp>
 #include <weldloop/part/crimped_lug.hpp>
 #include <weldloop/part/welding_cable.hpp>
 #include <weldloop/part/work_clamp.hpp>
-#include <weldloop/life/grip_body.hpp>
 
 #include "support/near.hpp"
 
@@ -69,6 +70,60 @@ TEST(Grip, AtOneTemperatureTheMarchIsTheRelaxationLaw)
     const relaxation law = relaxation_of(w.clamp.spring->wire, w.clamp.spring->stress, 30_degC, 2000_h);
     EXPECT_NEAR(left(f), 1.0 - static_cast<double>(law.bracket.typical), 1e-9);
     EXPECT_NEAR(static_cast<double>(f.grip_left_low), 1.0 - static_cast<double>(law.bracket.high), 1e-9);
+}
+
+// relation: a spring a little less stressed, or a clamp with a little more current, is not suddenly another clamp. At
+// the edge of the range that its law was fitted in the poor case changes as the law does
+TEST(Grip, ThePoorCaseHasNoStepAtTheEdgeOfTheFittedRange)
+{
+    work_connection w = on_steel(spring_clamp(300_A));
+    double last = 2.0;
+    for (double stress = 0.55; stress < 0.65; stress += 0.0025) {
+        w.clamp.spring->stress = stress;
+        const double poor = static_cast<double>(forecast(w, 300_A).grip_left_low);
+        EXPECT_LT(poor, last) << stress;
+        if (last < 1.5) {
+            EXPECT_GT(poor, last - 0.01) << stress;
+        }
+        last = poor;
+    }
+    w = on_steel(spring_clamp(300_A));
+    last = 2.0;
+    for (double amps = 350.0; amps <= 600.0; amps += 10.0) {  // its spring passes 100 degC on the way
+        const grip_forecast f = forecast(w, in_si<current>(amps));
+        const double poor = static_cast<double>(f.grip_left_low);
+        if (f.outlook_poor == grip_outlook::unstable) break;
+        EXPECT_LT(poor, last) << amps;
+        if (last < 1.5) {
+            EXPECT_GT(poor, last - 0.03) << amps;
+        }
+        last = poor;
+    }
+}
+
+// A clamp that has lost grip: typically its spring has relaxed by so much and hardly goes on; in a poor case what was
+// lost was wear, and the spring relaxes like a new one.
+TEST(Grip, WhatIsLostAlreadyCounts)
+{
+    work_connection w = on_steel(spring_clamp(300_A));
+    const current amps = in_si<current>(1e-3);  // at the air's 30 degC throughout
+    const grip_forecast fresh = forecast(w, amps);
+    double last = left(fresh);
+    for (const double lost : {0.02, 0.1, 0.3, 0.6, 0.9}) {
+        w.grip_lost = lost;
+        const grip_forecast f = forecast(w, amps);
+        EXPECT_GE(left(f), last) << lost;
+        EXPECT_NEAR(static_cast<double>(f.grip_left_low), static_cast<double>(fresh.grip_left_low), 1e-9);
+        last = left(f);
+        EXPECT_THAT(f.basis.sources(), testing::Contains(&lost_before_judgement));
+    }
+    // one that came to 10 % in so many hours loses in as many more what the law says from there
+    const relaxation_state in = relaxation_state(w.clamp.spring->wire, w.clamp.spring->stress).advance(30_degC, 2000_h),
+                           on = relaxation_state(in).advance(30_degC, 2000_h);
+    const auto middle = [](const relaxation_state& s) { return 1.0 - static_cast<double>(s.result().bracket.typical); };
+    w.grip_lost = 1.0 - middle(in);
+    constexpr double of_the_march = 2e-5;  // its tolerance
+    EXPECT_NEAR(left(forecast(w, amps)), middle(on) / middle(in), of_the_march);
 }
 
 // A history of hot shifts and cold nights, one after the other in the state of the relaxation law: spreading the nights

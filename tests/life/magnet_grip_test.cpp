@@ -4,8 +4,8 @@
 #include <gtest/gtest.h>
 
 #include <weldloop/core/literals.hpp>
-#include <weldloop/part/welding_cable.hpp>
 #include <weldloop/life/magnet_grip_body.hpp>
+#include <weldloop/part/welding_cable.hpp>
 
 #include "support/near.hpp"
 

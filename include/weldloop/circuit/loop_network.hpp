@@ -34,6 +34,7 @@
 #include <weldloop/circuit/station.hpp>
 #include <weldloop/circuit/station_parts.hpp>
 #include <weldloop/circuit/torch_behaviour.hpp>
+#include <weldloop/circuit/waveform_heating.hpp>
 #include <weldloop/circuit/work_heat.hpp>
 #include <weldloop/circuit/work_joint.hpp>
 #include <weldloop/circuit/workpiece_body.hpp>
@@ -147,7 +148,8 @@ public:
     /// @param s the station, its path not empty @param arc_at place of the arc in it
     /// @param opened numbers of parts that are taken as open
     loop_network(const station& s, std::size_t arc_at, const std::vector<std::size_t>& opened = {})
-        : where_(s.where), air_(s.where.air.in_kelvin()), amps_(s.job.current.value()), through_(s.job.current)
+        : where_(s.where), air_(s.where.air.in_kelvin()), amps_(s.job.current.value()), through_(s.job.current),
+          course_(s.job.course && !s.job.course->is_dc() ? s.job.course : std::nullopt)
     {
         parts_.resize(parts_in(s));
         for (const std::size_t i : opened) parts_[i].opened = true;
@@ -689,8 +691,10 @@ private:
                !(holds_the_work(part) && !cable_comes_first);
     }
 
-    lead_cells put_cells(const cable& c, double cooled, const lead_ends& joined = {})
+    lead_cells put_cells(const cable& described, double cooled, const lead_ends& joined = {})
     {
+        const cable c = course_ ? lead_under(described, *course_) : described;
+        if (course_) part_->basis.add(waveform_calculus).add(bessel_skin_effect);
         surfaces_.push_back(std::make_unique<solve::curve_table>(lead_surface_table(c, where_)));
         const lead_cells cells = put_lead(net_, c, where_, *surfaces_.back(), cooled, joined);
         for (const lead_cells::cell& cell : cells.cells) {
@@ -954,6 +958,7 @@ private:
     surroundings where_;
     double air_, amps_;
     current through_;
+    std::optional<waveform> course_;  // where it is not direct
     double coldest_work_ = 0.0;
     solve::heat_network net_;
     std::vector<part_at> parts_;

@@ -11,6 +11,7 @@
 #include <weldloop/core/duty_cycle.hpp>
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/law/load_line.hpp>
+#include <weldloop/law/waveform.hpp>
 #include <weldloop/part/load.hpp>
 #include <weldloop/part/supply.hpp>
 #include <weldloop/part/surroundings.hpp>
@@ -20,8 +21,10 @@ namespace weldloop {
 /// What is welded, how hard and how long.
 struct job {
     weldloop::process process = process::smaw;   ///< sets the conventional load line
-    weldloop::current current;                   ///< [A] while the arc burns, above 0
+    weldloop::current current;                   ///< [A] while the arc burns, above 0; the effective value
     duty_cycle duty = duty_cycle::continuous();  ///< time under current
+    std::optional<waveform> course = {};  ///< its shape while the arc burns, `current` its effective value; empty:
+                                          ///< direct
 };
 
 /// A station. The path runs from one supply terminal through the arc to the other; its order is the current's.

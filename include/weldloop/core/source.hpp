@@ -88,7 +88,7 @@ enum class range_flag : std::uint8_t {
     case range_flag::dimension_interpolated: return "cable dimensions interpolated between published sizes";
     case range_flag::dimension_extrapolated: return "cable dimensions extrapolated beyond the published sizes";
     case range_flag::resistivity_range: return "temperature law of resistivity used beyond its table";
-    case range_flag::relaxation_range: return "spring relaxation extrapolated: factor 3 either way";
+    case range_flag::relaxation_range: return "spring relaxation extrapolated: a factor of up to 3 either way";
     case range_flag::spring_destroyed: return "spring beyond its tempering range: destroyed";
     case range_flag::spots_melting: return "contact spots melting: may weld or burn";
     case range_flag::pair_estimated: return "no published force-law constant for this metal pair: estimated";

@@ -21,6 +21,7 @@
 #include <weldloop/io/toml_guard.hpp>
 #include <weldloop/io/toml_parser.hpp>
 #include <weldloop/io/toml_section.hpp>
+#include <weldloop/law/waveform.hpp>
 
 namespace weldloop {
 
@@ -30,6 +31,9 @@ namespace detail {
 /// @{
 inline constexpr allowed_span<current> welding_currents{0_A, 5000_A, true};
 inline constexpr allowed_span<duration> duty_times{0_s, 24_h, true};
+inline constexpr allowed_span<frequency> supply_frequencies{1_Hz, in_si<frequency>(1000.0)};
+inline constexpr allowed_span<current> pulse_currents{0_A, 5000_A};
+inline constexpr allowed_span<duration> pulse_times{in_si<duration>(1e-5), in_si<duration>(1.0)};
 inline constexpr allowed_span<voltage> supply_voltages{0_V, 200_V, true};
 inline constexpr allowed_span<voltage> allowed_drops{0_V, 100_V, true};
 inline constexpr allowed_span<temperature> air_temperatures{temperature::celsius(-60), temperature::celsius(100)};
@@ -68,11 +72,67 @@ inline constexpr std::array supply_words{supply_word{"constant voltage", supply_
     return s.at_key("duty", [&] { return duty_cycle::of(static_cast<double>(share) * period, period); });
 }
 
+/// What the current of a job does while the arc burns, as the file calls it.
+enum class course_kind { direct, alternating, pulsed };
+struct course_word {
+    std::string_view word;
+    course_kind kind;
+};
+inline constexpr std::array course_words{course_word{"direct", course_kind::direct},
+                                         course_word{"alternating", course_kind::alternating},
+                                         course_word{"pulsed", course_kind::pulsed}};
+
+/// Keys that only some courses have.
+[[nodiscard]] inline course_kind read_course_kind(const toml_section& s)
+{
+    const course_kind kind = s.has("waveform")
+                                 ? s.word("waveform", course_words, [](const course_word& w) { return w.word; }).kind
+                                 : course_kind::direct;
+    const auto only_with = [&](course_kind wanted, std::string_view word, std::string_view key) {
+        if (kind != wanted && s.has(key))
+            s.refuse(s.place(key), "\"" + std::string(key) + "\" goes with waveform = \"" + std::string(word) + "\"");
+    };
+    for (const std::string_view key : {"frequency", "balance"}) only_with(course_kind::alternating, "alternating", key);
+    for (const std::string_view key : {"base", "peak", "base_time", "peak_time"})
+        only_with(course_kind::pulsed, "pulsed", key);
+    return kind;
+}
+
+/// A sine, or with a balance a square wave of equal currents.
+[[nodiscard]] inline waveform read_alternating(const toml_section& s, current effective)
+{
+    const auto f = s.required<frequency>("frequency", supply_frequencies);
+    if (!s.has("balance")) return waveform::sine(effective, f);
+    const auto balance = s.required<fraction>("balance");
+    return s.at_key("balance", [&] {
+        return waveform::square_ac(
+            {.positive = effective, .negative = effective, .frequency = f, .positive_share = balance});
+    });
+}
+
+[[nodiscard]] inline waveform read_pulses(const toml_section& s)
+{
+    const pulse_train pulses{.base = s.required<current>("base", pulse_currents),
+                             .peak = s.required<current>("peak", welding_currents),
+                             .base_time = s.required<duration>("base_time", pulse_times),
+                             .peak_time = s.required<duration>("peak_time", pulse_times)};
+    return s.at_key("peak", [&] { return waveform::pulse(pulses); });
+}
+
 [[nodiscard]] inline job read_job(const toml_section& s)
 {
-    s.allow_only({"process", "current", "duty", "on", "period"});
-    job out{.process = s.word("process", all_processes, word_of_value),
-            .current = s.required<current>("current", welding_currents)};
+    s.allow_only({"process", "current", "duty", "on", "period", "waveform", "frequency", "balance", "base", "peak",
+                  "base_time", "peak_time"});
+    job out{.process = s.word("process", all_processes, word_of_value)};
+    const course_kind kind = read_course_kind(s);
+    if (kind == course_kind::pulsed) {
+        if (s.has("current"))
+            s.refuse(s.place("current"), "the effective current of pulses follows from base and peak: leave it out");
+        out.course = read_pulses(s);
+        out.current = out.course->rms();
+    } else
+        out.current = s.required<current>("current", welding_currents);
+    if (kind == course_kind::alternating) out.course = read_alternating(s, out.current);
     out.duty = read_duty(s);
     return out;
 }

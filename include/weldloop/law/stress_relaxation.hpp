@@ -11,10 +11,9 @@
 /// What it rests on: published code values for the same cold-drawn wire in tension, 20 to 100 degC, mu 0.6 to 0.8, 1 h
 /// to 30 years. At 20 degC it meets them within 5 %, after 30 years it is 10 % low; hot, the published temperature laws
 /// differ from each other by up to 1.6 and it lies between them. Outside that range, and for wires without a published
-/// law, the result is flagged and its bounds widened by a factor 3 either way in r; within the first hour the upper
-/// bound is no higher than what the hottest temperature so far would do in an hour. A lower bound once reached stays:
-/// no spring recovers. Presetting and residual coiling stress change a real spring's loss: the plain and the hot-preset
-/// class bracket it. Other published laws, for comparison: code_relaxation.hpp.
+/// law, the result is flagged and its bounds widened, by up to a factor 3 either way in r: see relaxation_widening. A
+/// lower bound once reached stays: no spring recovers. Presetting and residual coiling stress change a real spring's
+/// loss: the plain and the hot-preset class bracket it. Other published laws, for comparison: code_relaxation.hpp.
 ///
 /// Above the tempering limit of the wire (250 degC for cold-drawn carbon wire) the law has no meaning: the spring is
 /// reported destroyed, all its force lost. The reversible softening of a hot spring is apart: modulus_at() of
@@ -39,6 +38,15 @@ namespace weldloop {
 inline constexpr source larson_miller{"Larson and Miller, Transactions of the ASME 74", "1952",
                                       "time-temperature parameter T (C + log t), C = 20 usual", source_kind::memory};
 
+/// How the bounds open outside the fitted range.
+inline constexpr source relaxation_widening{
+    "bounds of relaxation outside the fitted range: a factor 3 either way in the exponent once stress is 0.05, "
+    "temperature 20 K or time a decade past it towards more loss for the upper bound, towards less for the lower; the "
+    "other way four to six times as slowly, so that no bound falls with stress, temperature or time",
+    "2026",
+    {},
+    source_kind::judgement};
+
 namespace detail {
 inline constexpr double larson_miller_constant = 20.0;
 inline constexpr double reference_parameter = 293.15 * (larson_miller_constant + 3.0);  // [K] 20 degC, 1000 h = 10^3 h
@@ -47,6 +55,35 @@ inline constexpr double reference_stress = 0.7;
 inline constexpr double fitted_stress_low = 0.6, fitted_stress_high = 0.8;
 inline constexpr double fitted_celsius_low = 20.0, fitted_celsius_high = 100.0;
 inline constexpr double fitted_seconds_low = seconds_per_hour, fitted_seconds_high = 262800.0 * seconds_per_hour;
+
+// Under what a spring relaxes: initial stress over strength, hottest so far, time so far.
+struct relaxation_conditions {
+    double stress, celsius, hours;
+};
+enum class bound_side { lower, upper };
+
+// The factor by which a bound of the exponent is opened, see relaxation_widening: 1 within the fitted range, growing
+// without a step to extrapolation_factor.
+[[nodiscard]] inline double widening_of(bound_side side, const relaxation_conditions& at)
+{
+    constexpr double fast_stress = 0.05, fast_kelvin = 20.0, fast_decades = 1.0;
+    constexpr double slow_stress = 0.2, slow_kelvin = 100.0, slow_decades = 6.0;
+    const double log_hours = std::log10(std::max(at.hours, std::numeric_limits<double>::min()));
+    const auto past = [](double x, double low, double high, double below, double above) {
+        return x < low ? (low - x) / below : x > high ? (x - high) / above : 0.0;
+    };
+    const auto in_all = [&](double stress_below, double stress_above, double kelvin_below, double kelvin_above,
+                            double decades_below, double decades_above) {
+        return past(at.stress, fitted_stress_low, fitted_stress_high, stress_below, stress_above) +
+               past(at.celsius, fitted_celsius_low, fitted_celsius_high, kelvin_below, kelvin_above) +
+               past(log_hours, std::log10(fitted_seconds_low / seconds_per_hour),
+                    std::log10(fitted_seconds_high / seconds_per_hour), decades_below, decades_above);
+    };
+    const double stretch = side == bound_side::upper
+                               ? in_all(slow_stress, fast_stress, slow_kelvin, fast_kelvin, slow_decades, fast_decades)
+                               : in_all(fast_stress, slow_stress, fast_kelvin, slow_kelvin, fast_decades, slow_decades);
+    return std::pow(extrapolation_factor, std::min(1.0, stretch));
+}
 
 // 10^a + 10^b, as a power of ten
 inline double log10_of_sum(double a, double b)
@@ -117,14 +154,22 @@ public:
     [[nodiscard]] bool destroyed() const { return destroyed_; }
 
     /// Whether the law was used outside the range it was fitted in, or stands in for a wire without a published one.
-    [[nodiscard]] bool extrapolated() const { return beyond_range() || within_first_hour(); }
+    [[nodiscard]] bool extrapolated() const
+    {
+        const double celsius = hottest_ - temperature::celsius_zero_in_kelvin;
+        return !wire_.relaxation_published ||
+               !detail::within_range(stress_, detail::fitted_stress_low, detail::fitted_stress_high) ||
+               (elapsed_ > 0.0 &&
+                (!detail::within_range(celsius, detail::fitted_celsius_low, detail::fitted_celsius_high) ||
+                 !detail::within_range(elapsed_, detail::fitted_seconds_low, detail::fitted_seconds_high)));
+    }
 
     /// The state as a result with bounds, flags and sources.
     [[nodiscard]] relaxation result() const
     {
         relaxation out;
         out.basis.add(larson_miller).add(*wire_.relaxation_source);
-        if (extrapolated()) out.basis.add(range_flag::relaxation_range);
+        if (extrapolated()) out.basis.add(range_flag::relaxation_range).add(relaxation_widening);
         if (destroyed_) {
             out.basis.add(range_flag::spring_destroyed).add(*wire_.tempering_source);
             out.destroyed = true;
@@ -148,34 +193,22 @@ private:
                                     k.parameter_slope.value() * (parameter - detail::reference_parameter);
         return std::min(k.reference_exponent * std::exp(log_exponent), detail::highest_exponent);
     }
-    [[nodiscard]] bool within_first_hour() const
+    [[nodiscard]] double widening(detail::bound_side side) const
     {
-        return elapsed_ > 0.0 && elapsed_ < detail::fitted_seconds_low * (1.0 - detail::range_rounding);
-    }
-    // left the range in a way that makes the law uncertain, a short time apart
-    [[nodiscard]] bool beyond_range() const
-    {
-        const double celsius = hottest_ - temperature::celsius_zero_in_kelvin;
-        return !wire_.relaxation_published ||
-               !detail::within_range(stress_, detail::fitted_stress_low, detail::fitted_stress_high) ||
-               (elapsed_ > 0.0 &&
-                (!detail::within_range(celsius, detail::fitted_celsius_low, detail::fitted_celsius_high) ||
-                 !detail::within_range(elapsed_, 0.0, detail::fitted_seconds_high)));
+        if (!wire_.relaxation_published) return detail::extrapolation_factor;
+        if (!(elapsed_ > 0.0)) return 1.0;
+        return detail::widening_of(
+            side, {stress_, hottest_ - temperature::celsius_zero_in_kelvin, elapsed_ / detail::seconds_per_hour});
     }
     [[nodiscard]] double lower_bound() const
     {
         return std::min(exponent(spring_making::plain), exponent(spring_making::preset)) /
-               (extrapolated() ? detail::extrapolation_factor : 1.0);
+               widening(detail::bound_side::lower);
     }
     [[nodiscard]] double upper_bound() const
     {
-        const double worse = std::max(exponent(spring_making::plain), exponent(spring_making::preset));
-        if (beyond_range()) return detail::extrapolation_factor * worse;
-        if (!within_first_hour()) return worse;
-        const double after_an_hour = scaled_kelvin(hottest_) * detail::larson_miller_constant;
-        return std::min(detail::extrapolation_factor * worse,
-                        std::max({worse, exponent_at(after_an_hour, spring_making::plain),
-                                  exponent_at(after_an_hour, spring_making::preset)}));
+        return std::max(exponent(spring_making::plain), exponent(spring_making::preset)) *
+               widening(detail::bound_side::upper);
     }
     // the temperature the law is entered with, for a wire whose rise over 20 degC is scaled
     [[nodiscard]] double scaled_kelvin(double kelvin) const

@@ -36,6 +36,15 @@ inline constexpr source clamp_film_judgement{"film of a clamp: oxide of copper g
                                              {},
                                              source_kind::judgement};
 
+/// What the grip that a clamp has lost before a forecast says of its spring.
+inline constexpr source lost_before_judgement{
+    "grip lost before a forecast: typically and in a mild case its spring has relaxed by as much and goes on from "
+    "there; in "
+    "a poor case the loss is wear or set, and the spring relaxes like a new one",
+    "2026",
+    {},
+    source_kind::judgement};
+
 /// Radius of the spots that film eats into [m]; see clamp_film_judgement.
 inline constexpr length clamp_spot_radius = in_si<length>(5e-6);
 /// Share of the spots' radius at which film has eaten them up; see clamp_film_judgement.
@@ -72,8 +81,9 @@ struct grip_rates {
 
 class grip_ageing {
 public:
+    /// @param widened factor by which the bound of relaxation that the case takes is opened, 1 or more
     grip_ageing(const work_connection& w, const surroundings& where, const grip_service& service, grip_case which,
-                bool widened)
+                double widened)
         : kind_(w.clamp.kind), which_(which), lost_before_(static_cast<double>(w.grip_lost)),
           openings_(service.openings / service.shift.value()), knocks_(service.knocks / service.shift.value()),
           rest_((service.rest / service.shift).value()), rest_kelvin_(where.air.in_kelvin()), has_film_(service.film)
@@ -85,10 +95,17 @@ public:
         const double stress = static_cast<double>(s.stress);
         plain_ = law_of(s.wire.normal, stress);
         preset_ = law_of(s.wire.preset, stress);
-        widened_ = widened ? extrapolation_factor : 1.0;
+        widened_ = widened;
+        if (which != grip_case::harsh && lost_before_ > 0.0) {  // see lost_before_judgement
+            lost_exponent_ = exponent_of_loss(lost_before_);
+            start_ = parameter_for(lost_exponent_);
+        }
     }
 
     [[nodiscard]] bool has_spring() const { return has_spring_; }
+
+    /// The slow state when the forecast begins.
+    [[nodiscard]] grip_state start() const { return {.parameter = start_}; }
 
     /// Exponent of the loss, S/S0 = exp(-r).
     [[nodiscard]] double exponent(double parameter) const
@@ -98,6 +115,12 @@ public:
                          : which_ == grip_case::typical ? std::sqrt(plain * preset)
                                                         : std::max(plain, preset) * widened_;
         return std::min(r, highest_exponent);
+    }
+
+    /// The parameter at which a share of the force that there is when the forecast begins is left [K].
+    [[nodiscard]] double parameter_at_share(double left) const
+    {
+        return parameter_for(lost_exponent_ - std::log(left));
     }
 
     /// The parameter at which the exponent has a value above zero: the inverse of exponent() [K].
@@ -115,10 +138,10 @@ public:
         return (plain_.slope * a + preset_.slope * b) / (plain_.slope + preset_.slope);
     }
 
-    /// Share of the cold force left by relaxation or settling alone, since the clamp was put on.
+    /// Share of the cold force left by relaxation or settling alone, of that when the forecast begins.
     [[nodiscard]] double held(const grip_state& s, const grip_times& t) const
     {
-        if (has_spring_) return std::exp(-exponent(s.parameter));
+        if (has_spring_) return std::exp(std::min(0.0, lost_exponent_ - exponent(s.parameter)));
         constexpr double first_settling = 360.0;  // s, see settling_judgement
         const double per_decade = kind_ == clamp_kind::screw ? 0.005 : 0.0025;
         const double factor = which_ == grip_case::kind ? 0.5 : which_ == grip_case::typical ? 1.0 : 2.0;
@@ -172,11 +195,10 @@ public:
         return out;
     }
 
-    /// The parameter after a first time at a temperature [K], from new: there its rate has no bound.
+    /// The parameter after a first time at a temperature [K], from the start: from new its rate has no bound.
     [[nodiscard]] double first_parameter(double spring_kelvin, double seconds) const
     {
-        return advanced_parameter(-std::numeric_limits<double>::infinity(), scaled(spring_kelvin),
-                                  in_si<duration>(seconds));
+        return advanced_parameter(start_, scaled(spring_kelvin), in_si<duration>(seconds));
     }
 
     /// How the rate of relaxation grows with the spring's temperature, d ln(rate)/dT [1/K].
@@ -244,6 +266,8 @@ private:
     grip_case which_;
     bool has_spring_ = false;
     double rise_scale_ = 1.0, widened_ = 1.0;
+    double start_ = -std::numeric_limits<double>::infinity();  // K, the parameter when the forecast begins
+    double lost_exponent_ = 0.0;                               // that exponent() has there
     class_law plain_ = {}, preset_ = {};
     double lost_before_;
     double openings_, knocks_;   // by the second of shift
@@ -269,7 +293,7 @@ public:
                  double surface_factor = 1.0, const clamp_swing* swing = nullptr)
         : solver_(solver), ageing_(&ageing), surface_factor_(surface_factor)
     {
-        const clamp_condition when_new{ageing.force_share({}, {}), surface_factor};
+        const clamp_condition when_new{ageing.force_share(ageing.start(), {}), surface_factor};
         if (!(when_new.force_share > least_share)) return;
         if (swing != nullptr) {
             swing_ = *swing;

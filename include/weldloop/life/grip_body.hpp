@@ -42,37 +42,43 @@ struct grip_question {
     std::optional<band<clamp_swing>> swing = {};  // when new, among its neighbours; empty: that of the clamp by itself
 };
 
-// Whether relaxation is beyond its published range whatever the temperature.
-[[nodiscard]] inline bool stretched_from_the_start(const work_connection& w, duration horizon)
+/// By how much the bound of relaxation that a case takes is opened: for the temperature its spring has when the
+/// forecast begins, so that the hours to a loss do not depend on how far ahead is looked.
+/// @param solver of the case @param swing when the forecast begins, or null: that of the clamp by itself
+[[nodiscard]] inline double widening_for(const work_connection& w, grip_case which, const clamp_solver& solver,
+                                         const duty_cycle& duty, duration horizon, const clamp_swing* swing = nullptr)
 {
-    if (!w.clamp.spring) return false;
-    const clamp_spring& s = *w.clamp.spring;
-    const double stress = static_cast<double>(s.stress);
-    return !s.wire.relaxation_published || !within_range(stress, fitted_stress_low, fitted_stress_high) ||
-           horizon > in_si<duration>(fitted_seconds_high);
+    if (!w.clamp.spring || which == grip_case::typical) return 1.0;
+    if (!w.clamp.spring->wire.relaxation_published) return extrapolation_factor;
+    const grip_ageing as_law(w, {}, {}, grip_case::typical, 1.0);
+    const grip_heat first = ageing_clamp(solver, as_law, duty, 1.0, swing).at(as_law.start(), {}, nullptr);
+    return widening_of(which == grip_case::harsh ? bound_side::upper : bound_side::lower,
+                       {static_cast<double>(w.clamp.spring->stress),
+                        std::max(fitted_celsius_low, first.spring_kelvin - temperature::celsius_zero_in_kelvin),
+                        std::max(fitted_seconds_low, horizon.value()) / seconds_per_hour});
 }
 
 [[nodiscard]] inline grip_march march_case(const grip_question& q, const clamp_network& network, grip_case which,
-                                           bool widened, march_fineness fineness = {})
+                                           march_fineness fineness = {})
 {
     const clamp_solver solver(network, pick(q.outside, scatter_of(which)), q.load, scatter_of(which));
-    const grip_ageing ageing(q.joint, q.where, q.service, which, widened);
     const std::optional<clamp_swing> swing = q.swing ? std::optional(pick(*q.swing, scatter_of(which))) : std::nullopt;
-    const ageing_clamp clamp(solver, ageing, q.load.duty, 1.0, swing ? &*swing : nullptr);
+    const clamp_swing* known = swing ? &*swing : nullptr;
+    const grip_ageing ageing(q.joint, q.where, q.service, which,
+                             widening_for(q.joint, which, solver, q.load.duty, q.horizon, known));
+    const ageing_clamp clamp(solver, ageing, q.load.duty, 1.0, known);
     return grip_marcher(clamp, network, q.service, q.horizon, fineness)();
 }
 
-// A case with its bounds: once the spring has been hotter than its law was fitted for, the whole march is made with the
-// wider bound, as relaxation_state does with its state.
-[[nodiscard]] inline std::pair<grip_march, bool>
-march_within_bounds(const grip_question& q, const clamp_network& network, grip_case which, march_fineness fineness = {})
+// Whether a spring left the range that the bounds of its law were fitted in.
+[[nodiscard]] inline bool left_fitted_range(const work_connection& w, duration horizon, double hottest_kelvin)
 {
-    const bool at_once = stretched_from_the_start(q.joint, q.horizon);
-    grip_march out = march_case(q, network, which, at_once, fineness);
-    const temperature fitted_up_to = temperature::celsius(fitted_celsius_high);
-    const bool beyond = q.joint.clamp.spring && out.hottest_spring > fitted_up_to.in_kelvin() * (1.0 + range_rounding);
-    if (beyond && !at_once && which != grip_case::typical) out = march_case(q, network, which, true, fineness);
-    return {std::move(out), at_once || beyond};
+    if (!w.clamp.spring) return false;
+    const clamp_spring& s = *w.clamp.spring;
+    return !s.wire.relaxation_published ||
+           !within_range(static_cast<double>(s.stress), fitted_stress_low, fitted_stress_high) ||
+           horizon > in_si<duration>(fitted_seconds_high) ||
+           hottest_kelvin > temperature::celsius(fitted_celsius_high).in_kelvin() * (1.0 + range_rounding);
 }
 
 [[nodiscard]] constexpr grip_outlook outlook_of(const grip_march& m)
@@ -97,9 +103,8 @@ march_within_bounds(const grip_question& q, const clamp_network& network, grip_c
 [[nodiscard]] inline grip_forecast forecast_grip(const grip_question& q)
 {
     const clamp_network network = network_of(q);
-    auto [kind, kind_beyond] = march_within_bounds(q, network, grip_case::kind);
-    auto [typical, typical_beyond] = march_within_bounds(q, network, grip_case::typical);
-    auto [harsh, harsh_beyond] = march_within_bounds(q, network, grip_case::harsh);
+    grip_march kind = march_case(q, network, grip_case::kind), typical = march_case(q, network, grip_case::typical),
+               harsh = march_case(q, network, grip_case::harsh);
 
     grip_forecast out;
     out.horizon = q.horizon;
@@ -126,7 +131,8 @@ march_within_bounds(const grip_question& q, const clamp_network& network, grip_c
     constexpr double film_that_counts = 1.01;  // of the contact's resistance
     if (q.joint.clamp.spring) {
         out.basis.add(larson_miller).add(*q.joint.clamp.spring->wire.relaxation_source);
-        if (typical_beyond || harsh_beyond || kind_beyond) out.basis.add(range_flag::relaxation_range);
+        if (left_fitted_range(q.joint, q.horizon, std::max(typical.hottest_spring, harsh.hottest_spring)))
+            out.basis.add(range_flag::relaxation_range).add(relaxation_widening);
         if (typical.spring_destroyed || harsh.spring_destroyed)
             out.basis.add(range_flag::spring_destroyed).add(*q.joint.clamp.spring->wire.tempering_source);
     } else
@@ -136,6 +142,7 @@ march_within_bounds(const grip_question& q, const clamp_network& network, grip_c
     if (q.service.openings > 0.0) out.basis.add(reclamping_judgement);
     if (q.service.knocks > 0.0) out.basis.add(knock_judgement);
     if (q.service.clean_every) out.basis.add(cleaning_judgement);
+    if (q.joint.clamp.spring && static_cast<double>(q.joint.grip_lost) > 0.0) out.basis.add(lost_before_judgement);
     out.basis.add(quarter_grip_judgement);
     out.points = std::move(typical.points);
     out.poor_points = std::move(harsh.points);

@@ -41,7 +41,7 @@ namespace weldloop {
     work_connection clean = joint;
     clean.surface = surface_state::clean;
     const clamp_network network = clamp_network_of(clean, where);
-    const detail::grip_ageing ageing(clean, where, {}, detail::grip_case::typical, false);
+    const detail::grip_ageing ageing(clean, where, {}, detail::grip_case::typical, 1.0);
     grip_map out{{currents.begin(), currents.end()}, {surface_factors.begin(), surface_factors.end()}, {}, horizon, {}};
     out.cells.resize(currents.size() * surface_factors.size());
     for (std::size_t column = 0; column < currents.size(); ++column) {
@@ -50,7 +50,7 @@ namespace weldloop {
         solve::periodic_state period;  // of the row before
         for (std::size_t row = 0; row < surface_factors.size(); ++row) {
             const detail::clamp_swing swing =
-                detail::swing_of(solver, {ageing.force_share({}, {}), surface_factors[row]}, duty, period);
+                detail::swing_of(solver, {ageing.force_share(ageing.start(), {}), surface_factors[row]}, duty, period);
             out.cells[row * currents.size() + column] =
                 detail::direct_clamp(solver, ageing, duty, surface_factors[row], true, &swing)
                     .life(horizon.value())

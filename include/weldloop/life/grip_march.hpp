@@ -63,14 +63,14 @@ public:
 
     [[nodiscard]] grip_march operator()()
     {
-        state_ = {};
+        state_ = clamp_->ageing().start();
         heat_ = first_ = clamp_->at(state_, times_at(0.0), nullptr);
         record(0.0, heat_);
         if (bad(heat_)) return finish(0.0, heat_);
 
         // from new the rate of relaxation has no bound: a first moment at the first temperature, exactly
         const double start = std::min(first_moment, 0.5 * horizon_);
-        const grip_rates r = clamp_->ageing().rates({0.0, 0.0}, heat_.spring_kelvin, heat_.jaw_kelvin);
+        const grip_rates r = clamp_->ageing().rates(state_, heat_.spring_kelvin, heat_.jaw_kelvin);
         state_.parameter = clamp_->ageing().first_parameter(heat_.spring_kelvin, start);
         state_.film_square = r.film_square * start;
         double offset = 0.0;

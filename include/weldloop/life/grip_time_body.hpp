@@ -26,7 +26,6 @@ namespace detail {
 struct grip_life {
     double loss = std::numeric_limits<double>::infinity();  // a share of the grip lost, a quarter unless said otherwise
     double end = std::numeric_limits<double>::infinity();   // no steady state, molten spots, or a tenth of the grip
-    double hottest_spring = 0.0;                            // K, as far as it was followed
 
     [[nodiscard]] grip_outlook within(double horizon) const
     {
@@ -51,8 +50,7 @@ public:
     {
         const double share_left = 1.0 - share_lost;
         grip_life out;
-        place at{0.0, 0.0, clamp_.at({}, {}, nullptr)};
-        note(out, at.heat);
+        place at{0.0, 0.0, clamp_.at(clamp_.ageing().start(), {}, nullptr)};
         if (bad(at.heat)) {
             out.loss = out.end = 0.0;
             return out;
@@ -63,11 +61,10 @@ public:
         constexpr double first_moment = 1.0;  // s
         at.parameter = ageing.first_parameter(at.heat.spring_kelvin, first_moment);
         at.seconds = first_moment;
-        run(at, ageing.parameter_for(-std::log(share_left)), horizon);
+        run(at, ageing.parameter_at_share(share_left), horizon);
         if (at.seconds <= horizon) out.loss = at.seconds;
-        if (at.seconds <= horizon && !at.ended) run(at, ageing.parameter_for(-std::log(grip_gone)), horizon);
+        if (at.seconds <= horizon && !at.ended) run(at, ageing.parameter_at_share(grip_gone), horizon);
         if (at.seconds <= horizon) out.end = at.seconds;
-        note(out, at.heat);
         return out;
     }
 
@@ -84,16 +81,11 @@ private:
         bool ended = false;  // the steady states ended there
     };
 
-    static void note(grip_life& out, const grip_heat& h)
-    {
-        out.hottest_spring = std::max(out.hottest_spring, h.spring_kelvin);
-    }
-
     // A screw or bolt loses its force by the clock alone.
     [[nodiscard]] grip_life settled(double share_left, double horizon, grip_life out) const
     {
-        const auto left = [&](double t) { return clamp_.ageing().held({}, {t, t, t}); };
-        const auto ends = [&](double t) { return bad(clamp_.at({}, {t, t, t}, nullptr)); };
+        const auto left = [&](double t) { return clamp_.ageing().held(clamp_.ageing().start(), {t, t, t}); };
+        const auto ends = [&](double t) { return bad(clamp_.at(clamp_.ageing().start(), {t, t, t}, nullptr)); };
         if (left(horizon) <= share_left)
             out.loss =
                 root_between([&](double t) { return left(t) - share_left; }, 0.0, horizon, "time of a loss of grip");
@@ -193,18 +185,11 @@ private:
         if (!(pick(network.jaws, which == detail::grip_case::harsh ? scatter::low : scatter::typical).value() > 0.0))
             return duration{};
         const detail::clamp_solver solver(network, behind, work, detail::scatter_of(which));
-        const auto time = [&](bool widened) {
-            const detail::grip_ageing ageing(joint, where, {}, which, widened);
-            return detail::direct_clamp(solver, ageing, work.duty, 1.0, false).life(horizon, share);
-        };
-        const bool at_once = detail::stretched_from_the_start(joint, {});
-        const detail::grip_life plain = time(at_once);
-        const double fitted_up_to =
-            temperature::celsius(detail::fitted_celsius_high).in_kelvin() * (1.0 + detail::range_rounding);
-        const double found = !at_once && plain.hottest_spring > fitted_up_to && which != detail::grip_case::typical
-                                 ? time(true).loss
-                                 : plain.loss;
-        return in_si<duration>(std::min(found, horizon));
+        const detail::grip_ageing ageing(joint, where, {}, which,
+                                         detail::widening_for(joint, which, solver, work.duty, {}));
+        const detail::grip_life found =
+            detail::direct_clamp(solver, ageing, work.duty, 1.0, false).life(horizon, share);
+        return in_si<duration>(std::min(found.loss, horizon));
     };
     const duration harsh = in_case(detail::grip_case::harsh), typical = in_case(detail::grip_case::typical),
                    kind = in_case(detail::grip_case::kind);
