@@ -152,12 +152,14 @@
 #include <weldloop/circuit/loop_state.hpp>
 #include <weldloop/circuit/magnet_behaviour.hpp>
 #include <weldloop/circuit/measured_body.hpp>
+#include <weldloop/circuit/parallel_leads.hpp>
 #include <weldloop/circuit/part_place.hpp>
 #include <weldloop/circuit/part_sheet.hpp>
 #include <weldloop/circuit/path_part.hpp>
 #include <weldloop/circuit/spatter_behaviour.hpp>
 #include <weldloop/circuit/station.hpp>
 #include <weldloop/circuit/thermal_body.hpp>
+#include <weldloop/circuit/waveform_heating.hpp>
 #include <weldloop/circuit/way.hpp>
 #include <weldloop/circuit/work_heat.hpp>
 #include <weldloop/circuit/work_joint.hpp>
@@ -180,7 +182,6 @@
 #include <weldloop/rating/code_rating.hpp>
 #include <weldloop/rating/code_tables.hpp>
 #include <weldloop/rating/connector_limit.hpp>
-#include <weldloop/rating/covering_life.hpp>
 #include <weldloop/rating/cut_back.hpp>
 #include <weldloop/rating/drop.hpp>
 #include <weldloop/rating/factor_table.hpp>
@@ -190,7 +191,6 @@
 #include <weldloop/rating/short_time_rating.hpp>
 #include <weldloop/rating/sizing.hpp>
 #include <weldloop/rating/square_root_excess.hpp>
-#include <weldloop/rating/strap_sizing.hpp>
 #include <weldloop/rating/supply_conductor.hpp>
 #include <weldloop/rating/termination_acceptance.hpp>
 #include <weldloop/rating/touch_limit.hpp>
@@ -254,6 +254,7 @@
 
 #include <weldloop/rating/assess_body.hpp>
 #include <weldloop/rating/cautions.hpp>
+#include <weldloop/rating/covering_life.hpp>
 #include <weldloop/rating/findings.hpp>
 #include <weldloop/rating/larger_lead.hpp>
 #include <weldloop/rating/lead_findings.hpp>
@@ -266,6 +267,7 @@
 #include <weldloop/rating/remedy_order.hpp>
 #include <weldloop/rating/remedy_weighing.hpp>
 #include <weldloop/rating/solved_station.hpp>
+#include <weldloop/rating/strap_sizing.hpp>
 #include <weldloop/rating/way_findings.hpp>
 
 #include <weldloop/field/diagnose_body.hpp>

@@ -181,7 +181,8 @@ TEST(Layering, TheMainHeaderBringsInAllButIo)
     const header_tree tree = headers_of_the_library();
     const std::set<std::string> reached = reached_from(everything, tree);
     for (const auto& [header, content] : tree)
-        EXPECT_EQ(reached.contains(header), !header.starts_with("weldloop/io/")) << header;
+        EXPECT_EQ(reached.contains(header), !header.starts_with("weldloop/io/") && header != "weldloop/bodies.hpp")
+            << header;
 }
 
 // The checks above pass only because they found nothing; these show that they would find something.

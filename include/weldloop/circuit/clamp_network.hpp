@@ -291,7 +291,7 @@ enum class pivot_state {
 [[nodiscard]] inline clamp_outside lead_outside(const cable& lead, const surroundings& where, const load& work)
 {
     const cable_heating far = heating_of(lead, where, work);
-    if (far.conductor_period_mean >= lead.metal.melting) return {{}, lead.metal.melting};
+    if (far.conductor_period_mean >= conductor_melting_of(lead.metal)) return {{}, conductor_melting_of(lead.metal)};
     const current effective = work.current * std::sqrt(static_cast<double>(work.duty.share()));
     double decay = 0.0;
     try {

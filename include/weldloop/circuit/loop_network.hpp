@@ -703,7 +703,7 @@ private:
             part_->places.push_back({part_place::conductor, cell.conductor});
             part_->places.push_back({part_place::covering, cell.surface});
         }
-        part_->basis.add(basis_of(c)).add(lead_cells_model).add(surface_basis(surface_of(c, where_), c.limit));
+        part_->basis.add(basis_of(c)).add(lead_cells_model).add(surface_basis(surface_of(c, where_), limit_of(c)));
         return cells;
     }
 

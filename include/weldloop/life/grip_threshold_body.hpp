@@ -59,7 +59,7 @@ template <class Holds>
         if (!solver.conducts())
             throw bad_station_error("work connection", "an open circuit", "a clamp whose jaws touch metal");
         static_cast<void>(detail::let_swing(solver, condition, duty));
-        return {solver, solver.solve(condition), behind.far >= lead.metal.melting};
+        return {solver, solver.solve(condition), behind.far >= conductor_melting_of(lead.metal)};
     };
     const double low = lowest_clamp_current.value();
     if (!state_at(low).holds())

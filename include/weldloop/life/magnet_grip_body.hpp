@@ -76,7 +76,7 @@ struct magnet_state {
     const auto holds = [&](double amps) {
         const load work{.current = in_si<current>(amps), .duty = duty};
         const clamp_outside behind = lead_outside(lead, where, work);
-        if (behind.far >= lead.metal.melting) return false;
+        if (behind.far >= conductor_melting_of(lead.metal)) return false;
         const detail::clamp_solver::state s = detail::magnet_state_of(n, behind, work, scatter::typical).heat;
         return s.bound == clamp_bound::none && !s.spots_melt;
     };
