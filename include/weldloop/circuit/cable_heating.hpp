@@ -217,7 +217,7 @@ namespace detail {
 /// periodic_heating_of() with the lead's conductor, covering and surface. Damage is
 /// drawn down as in heating_of(), with the current of the same mean heat.
 /// @param lead with its diameters @param where air, wind, lay, altitude, sun
-/// @param programme 1 to 16 segments, each a current of 0 or above for a duration above 0
+/// @param programme one segment or more, each a current of 0 or above for a duration above 0
 /// @return as heating_of(); conductor_mean is over the time with any current
 /// @throws missing_data_error for a lead without diameters; not_finite_error, out_of_range_error, no_solution_error
 [[nodiscard]] inline cable_heating heating_of_programme(const cable& lead, const surroundings& where,

@@ -51,13 +51,10 @@ namespace detail {
 /// offset for each piece of it, and its settled solution.
 class settled_programme {
 public:
-    static constexpr std::size_t most_segments = 16;  // of a programme; work without heap memory
-    static constexpr std::size_t most_pieces = 64;    // that they are cut into
-
     settled_programme(const conductor_numbers& conductor, std::span<const heating_segment> programme,
                       const surface_kernel& surface)
         : conductor_(conductor), surface_(surface), air_(surface.air()), segments_(programme.size()),
-          pieces_(programme.size())
+          pieces_(programme.size()), segment_(room_for(programme.size())), piece_(segment_.size())
     {
         for (std::size_t i = 0; i < segments_; ++i) {
             segment_[i].current = programme[i].current.value();
@@ -451,7 +448,7 @@ private:
             for (std::size_t i = 0; i < ends; ++i) sum += path_of(piece_[i], 0).integral(piece_[i].times);
             return sum / (conductor_.root_heat[0] * segment_[0].time);
         };
-        std::array<double, most_pieces> means{}, by_heat{};  // K; K m/W
+        std::vector<double> means(pieces_), by_heat(pieces_);  // K; K m/W
         for (std::size_t i = 0; i < pieces_; ++i) {
             means[i] = piece_[i].surface_mean;
             piece_[i].at = air_;
@@ -523,10 +520,17 @@ private:
         return last_change_ <= near_enough * (1.0 + last_rise_);
     }
 
+    /// How many pieces the segments of a programme may be cut into: fine ones where there are few.
+    [[nodiscard]] static std::size_t room_for(std::size_t segments)
+    {
+        constexpr std::size_t usual = 64, least_of_a_segment = 4;
+        return std::max(usual, least_of_a_segment * segments);
+    }
+
     /// Makes every piece a segment.
     void split_into_pieces()
     {
-        const std::array<segment, most_pieces> whole = segment_;
+        const std::vector<segment> whole = segment_;
         for (std::size_t i = 0; i < pieces_; ++i) {
             piece& p = piece_[i];
             segment_[i] = whole[p.segment];
@@ -557,7 +561,7 @@ private:
         if (segments_ == 1) return;                    // steady
         const double time_constant =
             conductor_.whole_heat * (1.0 / conductor_.conductance + 1.0 / surface_.slope(air_ + first_rise));
-        const std::size_t most = std::min(most_of_a_segment, most_pieces / segments_);
+        const std::size_t most = std::min(most_of_a_segment, piece_.size() / segments_);
         pieces_ = 0;
         const auto add = [this](std::size_t s, double span) {
             piece_[pieces_].first = pieces_ == 0 || piece_[pieces_ - 1].segment != s;
@@ -583,8 +587,8 @@ private:
     double last_change_ = 0.0, last_rise_ = 0.0;  // K, of the pieces' surface means
     bool held_ = false;
     std::size_t work_ = 0;
-    std::array<segment, most_pieces> segment_;  // at most one a piece
-    std::array<piece, most_pieces> piece_;
+    std::vector<segment> segment_;  // at most one a piece
+    std::vector<piece> piece_;
     double peak_ = 0.0, lowest_ = 0.0;  // y of the conductor, of the settled state
     point_matrix factors_{};            // of one minus the period's map
     std::array<std::size_t, covering_points> pivot_{};
@@ -608,8 +612,7 @@ private:
                                                            const surface_kernel& surface,
                                                            std::span<const heating_segment> programme)
 {
-    if (programme.empty() || programme.size() > settled_programme::most_segments)
-        throw out_of_range_error("segments of the programme", std::to_string(programme.size()), "1 to 16");
+    if (programme.empty()) throw out_of_range_error("segments of the programme", "0", "1 or more");
     for (const heating_segment& s : programme) {
         require_not_negative(s.current, "current");
         require_positive(s.duration, "duration");
@@ -645,7 +648,7 @@ private:
 /// Degenerate cases: no current gives the temperature at which the surface loses the sun's heat, without sun the
 /// air's. One segment is steady current.
 /// @param conductor one metre of it @param surface and what is around it
-/// @param programme 1 to 16 segments, each with a duration above 0
+/// @param programme one segment or more, each with a duration above 0
 /// @throws not_finite_error, out_of_range_error; no_solution_error when the surface temperatures do not settle
 [[nodiscard]] inline periodic_heating periodic_heating_of(const covered_conductor& conductor,
                                                           const cable_surface& surface,

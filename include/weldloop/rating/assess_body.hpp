@@ -23,6 +23,7 @@
 #include <weldloop/rating/assess.hpp>
 #include <weldloop/rating/assessment.hpp>
 #include <weldloop/rating/cautions.hpp>
+#include <weldloop/rating/covering_life.hpp>
 #include <weldloop/rating/findings.hpp>
 #include <weldloop/rating/lead_findings.hpp>
 #include <weldloop/rating/part_verdict.hpp>
@@ -116,6 +117,7 @@ inline void sum_up(assessment& out, const solved_station& solved)
             r.grip = detail::forecast_in_loop(s, r.place, usual, poor, usual_forecast, {});
             r.basis.add(r.grip->basis);
         }
+        if (out.conducts) detail::add_covering_use(r, s);
         detail::collect(out.sources, r.basis);
     }
     basis own;

@@ -17,6 +17,7 @@
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/temperature.hpp>
+#include <weldloop/life/covering_ageing.hpp>
 #include <weldloop/life/grip_forecast.hpp>
 #include <weldloop/rating/finding_id.hpp>
 #include <weldloop/rating/verdict.hpp>
@@ -67,9 +68,10 @@ struct part_result {
     bool with_stray_open = false;  ///< all of this is the case with every stray way open: worse than as they stand
     bool stray_hides_it = false;   ///< as stray ways stand the verdict would be milder
     std::string reason = {};       ///< why, in one sentence
-    std::vector<std::string> notes = {};     ///< what is known beside: a type test of new parts
-    std::optional<grip_forecast> grip = {};  ///< for clamps held by a spring or screw
-    weldloop::basis basis = {};              ///< sources and left ranges
+    std::vector<std::string> notes = {};            ///< what is known beside: a type test of new parts
+    std::optional<grip_forecast> grip = {};         ///< for clamps held by a spring or screw
+    std::optional<covering_age> covering_use = {};  ///< of a lead's covering: thermal life that usual_forecast uses up
+    weldloop::basis basis = {};                     ///< sources and left ranges
 };
 
 /// How much a finding weighs.

@@ -10,7 +10,9 @@
 #include <weldloop/circuit/station_parts.hpp>
 #include <weldloop/core/error.hpp>
 #include <weldloop/core/quantities.hpp>
+#include <weldloop/core/text.hpp>
 #include <weldloop/life/covering_ageing.hpp>
+#include <weldloop/life/grip.hpp>
 #include <weldloop/rating/assessment.hpp>
 
 namespace weldloop {
@@ -34,5 +36,24 @@ namespace weldloop {
     out.good = covering_age_at(lead->covering, at->peak.low, time).good;
     return out;
 }
+
+namespace detail {
+
+/// Puts to a lead, gun or torch of a solved station what its covering uses of its thermal life in the usual forecast,
+/// and says so where that is much. @param r as assessed @param s the station
+inline void add_covering_use(part_result& r, const station& s)
+{
+    constexpr double worth_saying = 0.05;  // of a life, in a poor case
+    const cable* lead = lead_in(part_at(s, r.place));
+    const bool is_known = std::any_of(r.places.begin(), r.places.end(),
+                                      [](const place_result& p) { return p.what == part_place::conductor; });
+    if (lead == nullptr || !is_known || !(lead->covering.highest > temperature{})) return;
+    r.covering_use = covering_life_of(r, s, usual_forecast);
+    r.basis.add(r.covering_use->basis);
+    if (r.covering_use->past_short_time || r.covering_use->poor > worth_saying)
+        r.notes.push_back("In " + to_text(usual_forecast, "h") + " of this work: " + to_text(*r.covering_use) + ".");
+}
+
+}  // namespace detail
 
 }  // namespace weldloop

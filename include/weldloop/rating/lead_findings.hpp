@@ -14,18 +14,25 @@
 
 namespace weldloop::detail {
 
-/// "work lead (cut), gun (burnt)": the leads whose covering is in a state that is asked for.
-template <class Wanted>
-[[nodiscard]] std::string leads_with_covering(const station& s, const Wanted& wanted)
+/// "work lead (cut), gun (burnt)": the leads that a finding of coverings is about.
+/// @param s the station @param id covering_damaged or covering_wet
+[[nodiscard]] inline std::string leads_found(const station& s, finding_id id)
 {
     std::string out;
     for (std::size_t i = 0; i < parts_in(s); ++i) {
         const cable* lead = lead_in(part_at(s, i));
-        if (lead == nullptr || !wanted(lead->covering_state)) continue;
+        if (lead == nullptr || lead->covering_state == covering_state::whole) continue;
+        if ((lead->covering_state == covering_state::wet) != (id == finding_id::covering_wet)) continue;
         out.append(out.empty() ? "" : ", ").append(name_of(s, i));
         out.append(" (").append(to_text(lead->covering_state)).append(")");
     }
     return out;
+}
+
+/// Whether coverings of a station call for a finding. @param s the station @param id covering_damaged or covering_wet
+[[nodiscard]] inline bool has_covering_finding(const station& s, finding_id id)
+{
+    return !leads_found(s, id).empty();
 }
 
 /// Adds the findings of coverings that are not whole: `covering_damaged`, `covering_wet`. Both stop the job, in every
@@ -33,7 +40,8 @@ template <class Wanted>
 /// @param out the assessment, its findings the gravest first @param s its station
 inline void add_covering_findings(assessment& out, const station& s)
 {
-    const auto add = [&](finding_id id, const std::string& leads, const char* words) {
+    const auto add = [&](finding_id id, const char* words) {
+        const std::string leads = leads_found(s, id);
         if (leads.empty()) return;
         const auto first_milder = std::find_if(out.findings.begin(), out.findings.end(), [](const loop_finding& f) {
             return f.severity != finding_severity::stop_job;
@@ -42,12 +50,9 @@ inline void add_covering_findings(assessment& out, const station& s)
                                            std::string("The covering is not whole: ").append(leads).append(words)});
     };
     add(finding_id::covering_damaged,
-        leads_with_covering(
-            s, [](covering_state state) { return state != covering_state::whole && state != covering_state::wet; }),
         ". Whoever touches it may get a shock, and bare strands arc to what they touch. Take it out of use; replace "
         "it, or cut the place out and terminate it anew.");
     add(finding_id::covering_wet,
-        leads_with_covering(s, [](covering_state state) { return state == covering_state::wet; }),
         ". Whoever touches it may get a shock. Take it out of use, dry it, and look for the cut that let the water "
         "in.");
 }

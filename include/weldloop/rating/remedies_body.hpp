@@ -22,6 +22,7 @@
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/text.hpp>
 #include <weldloop/rating/assessment.hpp>
+#include <weldloop/rating/lead_findings.hpp>
 #include <weldloop/rating/remedies.hpp>
 #include <weldloop/rating/remedy_change.hpp>
 #include <weldloop/rating/remedy_finder.hpp>
@@ -134,7 +135,13 @@ private:
                 made.lifts_stop = made.lifts_stop || f.severity == finding_severity::stop_job;
             }
         }
-        // one stray way of several leaves the finding of the others
+        // one lead or stray way of several leaves the finding of the others
+        if (c.id == "whole_covering") {
+            made.lifts_stop = true;
+            for (const finding_id id : {finding_id::covering_damaged, finding_id::covering_wet})
+                if (has_covering_finding(s_, id) && !has_covering_finding(changed(s_, c), id))
+                    r.clears_findings.push_back(id);
+        }
         if (c.removes(c.part) && c.part >= s_.path.size()) made.lifts_stop = true;
         const verdict own_before = loop_.verdict_of(c.part);
         r.verdict_before = own_before;

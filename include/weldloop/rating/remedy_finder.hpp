@@ -101,8 +101,28 @@ private:
 
     // ---- what is wrong
 
+    // A covering that is not whole: the lead is taken out of use, dried, replaced or terminated anew beyond the place.
+    void offer_covering(covering_state was, path_part sound)
+    {
+        if (was == covering_state::wet)
+            offer("whole_covering",
+                  "take " + name() + " out of use, dry it, and look for the cut that let the water in",
+                  remedy_effort::clean, std::move(sound));
+        else
+            offer("whole_covering",
+                  "take " + name() +
+                      " out of use; replace it, or cut the place out and terminate it anew (its covering is " +
+                      std::string(to_text(was)) + ")",
+                  remedy_effort::re_terminate, std::move(sound));
+    }
+
     void find(const cable& c)
     {
+        if (c.covering_state != covering_state::whole) {
+            cable sound = c;
+            sound.covering_state = covering_state::whole;
+            offer_covering(c.covering_state, sound);
+        }
         if (static_cast<double>(c.missing_strands) > 0.0) {
             cable whole = c;
             whole.missing_strands = 0.0;
