@@ -385,7 +385,6 @@ TEST(PeriodicHeating, RefusesWhatCannotBe)
     const covered_conductor good = conductor_of_size(sizes[1]);
     const cable_surface surface = surface_of_size(sizes[1]);
     EXPECT_THROW((void)periodic_heating_of(good, surface, std::span<const heating_segment>{}), out_of_range_error);
-                 out_of_range_error);
     EXPECT_THROW((void)periodic_heating_of(good, surface, 1_A, 10_s, 9_s), out_of_range_error);
     for (double bad : {nan_value, infinite, -1.0}) {
         EXPECT_THROW((void)periodic_heating_of(good, surface, in_si<current>(bad), 10_s, 20_s), error);
