@@ -37,6 +37,7 @@
 #include <weldloop/material/surface_film.hpp>
 #include <weldloop/material/surface_state.hpp>
 
+#include <weldloop/law/arc_heat.hpp>
 #include <weldloop/law/bare_copper.hpp>
 #include <weldloop/law/bolt.hpp>
 #include <weldloop/law/bolt_relaxation.hpp>
@@ -96,6 +97,8 @@
 #include <weldloop/law/torsion_spring.hpp>
 #include <weldloop/law/voltage_temperature.hpp>
 #include <weldloop/law/waveform.hpp>
+#include <weldloop/law/weld_temperature.hpp>
+#include <weldloop/law/work_spread.hpp>
 
 #include <weldloop/part/arc.hpp>
 #include <weldloop/part/cable.hpp>
@@ -138,6 +141,7 @@
 #include <weldloop/part/work_magnet.hpp>
 #include <weldloop/part/workpiece.hpp>
 
+#include <weldloop/circuit/arc_in_work.hpp>
 #include <weldloop/circuit/bolted_face.hpp>
 #include <weldloop/circuit/cable_heating.hpp>
 #include <weldloop/circuit/clamp_network.hpp>
@@ -260,6 +264,7 @@
 #include <weldloop/rating/lead_findings.hpp>
 #include <weldloop/rating/loop_stretches.hpp>
 #include <weldloop/rating/part_limit.hpp>
+#include <weldloop/rating/part_notes.hpp>
 #include <weldloop/rating/part_verdict.hpp>
 #include <weldloop/rating/remedies_body.hpp>
 #include <weldloop/rating/remedy_change.hpp>

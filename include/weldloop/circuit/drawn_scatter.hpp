@@ -173,6 +173,10 @@ private:
         const loop_network::part_at* is;
         std::size_t part, joint = 0, wire = 0, heat = 0;
     };
+    struct arc_row {
+        const loop_network::arc_heat_at* is;
+        std::size_t joint = 0, heat = 0;
+    };
     // A source of heat that follows the currents, with what a watt of it does to every node.
     struct heat_from {
         double usual = 0.0;  // W while current flows
@@ -240,6 +244,7 @@ private:
                 tips_.push_back({.is = &p, .part = i, .joint = joints_, .wire = joints_ + 1});
                 joints_ += 2;
             }
+            if (p.arc_heat) arcs_.push_back({.is = &*p.arc_heat, .joint = joints_++});
             for (const std::size_t b : branches_of(i))
                 if (std::any_of(p.ohmics.begin(), p.ohmics.end(), [b](const auto& o) { return o.branch == b; }))
                     metals_.push_back({.part = i, .branch = b});
@@ -270,6 +275,11 @@ private:
         for (measured_row& m : measured_)
             if (m.is->law != nullptr) m.heat = source(net_->parts()[m.part].measured_source);
         for (tip_row& t : tips_) t.heat = source(t.is->tip_source);
+        for (arc_row& a : arcs_) {
+            std::vector<double> where(heat.size(), 0.0);
+            net_->for_each_watt(*a.is, [&](std::size_t node, double watts) { where[node] += on_share_ * watts; });
+            a.heat = add(a.is->what.heat.typical.value(), std::move(where));
+        }
         for (metal_row& m : metals_) {
             double ohms = 0.0;
             std::vector<double> where(heat.size(), 0.0);
@@ -318,8 +328,9 @@ private:
         return out;
     }
 
-    // A drop known by its band, at a number of deviations [V].
-    [[nodiscard]] static double volts_at(const band<voltage>& b, double z)
+    // What is known by its band alone, at a number of deviations.
+    template <class Q>
+    [[nodiscard]] static double value_at(const band<Q>& b, double z)
     {
         const double usual = b.typical.value();
         if (!(usual > 0.0)) return 0.0;
@@ -341,7 +352,7 @@ private:
         std::vector<loop_network::measured_at> measured;
         for (const measured_row& m : measured_) {
             measured.push_back(*m.is);
-            measured.back().volts = volts_at(m.is->drop, deviation(m.joint));
+            measured.back().volts = value_at(m.is->drop, deviation(m.joint));
         }
         sample out;
         out.more_heat.assign(heats_.size(), 0.0);
@@ -393,7 +404,8 @@ private:
                 give(m.heat, out.amps[m.branch] * out.amps[m.branch] * m.ohms.with(out.more_heat));
             for (const tip_row& t : tips_)
                 give(t.heat,
-                     std::fabs(out.amps[t.is->branch]) * t.is->heat_kept * volts_at(t.is->constant_drop, z[t.joint]));
+                     std::fabs(out.amps[t.is->branch]) * t.is->heat_kept * value_at(t.is->constant_drop, z[t.joint]));
+            for (const arc_row& a : arcs_) give(a.heat, value_at(a.is->what.heat, z[a.joint]));
         }
         if (out.amps.empty()) out.amps = usual_amps_;
         read(out, z, over, bulk, gripping, volts, measured);
@@ -428,7 +440,7 @@ private:
             add(measured_[k].part, measured[k].branch,
                 std::fabs(measured[k].drop_of(out.amps[measured[k].branch]).volts));
         for (const tip_row& t : tips_)
-            add(t.part, t.is->branch, volts_at(t.is->constant_drop, z[t.joint]) + volts_at(t.is->extension, z[t.wire]));
+            add(t.part, t.is->branch, value_at(t.is->constant_drop, z[t.joint]) + value_at(t.is->extension, z[t.wire]));
         // of a part that carries several currents the drop is that which makes its heat at the largest of them
         for (const metal_row& m : metals_) {
             const double drop = std::fabs(out.amps[m.branch]) * m.ohms.with(out.more_heat);
@@ -480,6 +492,7 @@ private:
     std::vector<metal_row> metals_;
     std::vector<measured_row> measured_;
     std::vector<tip_row> tips_;
+    std::vector<arc_row> arcs_;
     std::vector<heat_from> heats_;
     std::vector<double> usual_amps_;
     std::vector<std::size_t> closed_;

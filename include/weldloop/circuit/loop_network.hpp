@@ -17,6 +17,7 @@
 #include <variant>
 #include <vector>
 
+#include <weldloop/circuit/arc_in_work.hpp>
 #include <weldloop/circuit/clamp_network.hpp>
 #include <weldloop/circuit/clamp_nodes.hpp>
 #include <weldloop/circuit/contact_source.hpp>
@@ -44,7 +45,7 @@
 
 namespace weldloop::detail {
 
-/// A drop that hardly follows the current or the temperature, as heat.
+/// Heat that hardly follows the current or the temperature: of a level drop, or of the arc.
 class constant_source final : public solve::heat_law {
 public:
     void set(double watts) { watts_ = watts; }
@@ -115,6 +116,14 @@ public:
             return {ohms * amps, ohms};
         }
     };
+    /// The arc's heat in the piece it burns on.
+    struct arc_heat_at {
+        arc_in_work what;
+        constant_source* heat = nullptr;
+        constant_source* over_mean = nullptr;     // as many watts as kelvins, times the conductance of a place
+        std::size_t source = 0;                   // of the piece
+        std::vector<std::size_t> to_places = {};  // from it to where it is gripped
+    };
     struct place_at {
         part_place what;
         index node;
@@ -131,6 +140,7 @@ public:
         band<voltage> extension = {};
         std::optional<measured_at> measured = {};
         std::size_t measured_source = 0;
+        std::optional<arc_heat_at> arc_heat = {};
         std::size_t branch = 0;  // that carries its current; of a junction or workpiece the one that leads to it
         std::vector<std::size_t> meeting = {};  // of a junction or workpiece: all branches that end there
         bool opened = false;                    // taken as open, whatever it is
@@ -149,11 +159,12 @@ public:
     /// @param opened numbers of parts that are taken as open
     loop_network(const station& s, std::size_t arc_at, const std::vector<std::size_t>& opened = {})
         : where_(s.where), air_(s.where.air.in_kelvin()), amps_(s.job.current.value()), through_(s.job.current),
-          course_(s.job.course && !s.job.course->is_dc() ? s.job.course : std::nullopt)
+          course_(s.job.course && !s.job.course->is_dc() ? s.job.course : std::nullopt), process_(s.job.process)
     {
         parts_.resize(parts_in(s));
         for (const std::size_t i : opened) parts_[i].opened = true;
         find_points(s);
+        find_welded(s, arc_at);
         std::size_t place = 0;
         put_path(s.path, part_address::trunk, {terminal_out, nullptr}, {terminal_in, nullptr}, arc_at, place);
         for (std::size_t w = 0; w < s.ways.size(); ++w) {
@@ -186,6 +197,10 @@ public:
             if (p.measured) {
                 p.measured->volts = pick(p.measured->drop, level).value();
                 set_measured(*p.measured);
+            }
+            if (p.arc_heat) {
+                p.arc_heat->heat->set(pick(p.arc_heat->what.heat, level).value());
+                p.arc_heat->over_mean->set(pick(p.arc_heat->what.over_mean, level).value());
             }
         }
     }
@@ -315,6 +330,17 @@ public:
             give(p.measured_source, (d.volts + amps * d.slope) * more[p.measured->branch]);
         }
     }
+    /// Where a watt of the arc's heat in a piece goes. @param take takes a node and its watts
+    template <class Take>
+    void for_each_watt(const arc_heat_at& arc, const Take& take) const
+    {
+        take(net_.sources()[arc.source].to, 1.0);
+        for (const std::size_t k : arc.to_places) {
+            const solve::heat_network::source& s = net_.sources()[k];
+            take(s.to, s.share * arc.what.place.mean);
+            take(s.also_to, s.also_share * arc.what.place.mean);
+        }
+    }
     /// What warmth adds to the drop of a branch [V]. @param rise mean while current flows @param warmer by how much
     [[nodiscard]] double volts_by_warmth(std::size_t branch, std::span<const double> rise,
                                          std::span<const double> warmer) const
@@ -369,6 +395,7 @@ private:
         const junction* stud = nullptr;
         const workpiece* piece = nullptr;
         std::size_t place = 0;
+        std::optional<arc_in_work> arc_heat = {};  // of the piece it burns on
     };
     // What a neighbour in the path can join.
     struct loose_end {
@@ -402,6 +429,15 @@ private:
             points_.push_back(
                 {2 + points_.size(), &parts_[i], std::get_if<junction>(&part), std::get_if<workpiece>(&part), i});
         }
+    }
+    // The piece the arc burns on: beside it in the path.
+    void find_welded(const station& s, std::size_t arc_at)
+    {
+        for (point& p : points_)
+            if (p.piece != nullptr && p.place < s.path.size() && (p.place == arc_at + 1 || p.place + 1 == arc_at)) {
+                p.arc_heat = arc_heat_in(s, *p.piece);
+                return;
+            }
     }
     static const path_part& part_at_place(const station& s, std::size_t i) { return weldloop::part_at(s, i); }
     [[nodiscard]] path_end point_named(const station& s, const std::string& name) const
@@ -493,6 +529,7 @@ private:
             for (std::size_t b = 0; b < branches_.size(); ++b)
                 if (branches_[b].from == p.number || branches_[b].to == p.number) part_->meeting.push_back(b);
             const index node = p.piece != nullptr ? put_piece(*p.piece) : put_stud(p);
+            if (p.arc_heat) put_arc_heat(*p.arc_heat, node);
             part_->places.push_back({part_place::metal, node});
             for (const ending& e : endings_) {
                 if (e.at != &p) continue;
@@ -511,8 +548,31 @@ private:
                 const double g = patch_to_piece(*p.piece).value();
                 net_.link(patch.node, node, g);
                 patch_links_.push_back({patch.node, node, g, nullptr});
+                if (p.arc_heat && p.piece->from_weld) put_place(patch.node, node, g);
             }
         }
+    }
+    // Heat of the arc in the piece it burns on, and what pieces carry away.
+    void put_arc_heat(const arc_in_work& what, index node)
+    {
+        part_->arc_heat =
+            arc_heat_at{.what = what, .heat = &law<constant_source>(), .over_mean = &law<constant_source>()};
+        net_.sink(node, what.exchange.value(), 0.0);
+        net_.add_source({.in = node, .law = part_->arc_heat->heat, .to = node});
+        part_->arc_heat->source = net_.sources().size() - 1;
+        part_->basis.add(arc_efficiency_basis(process_)).add(load_line_source(process_)).add(pieces_in_turn);
+    }
+    // A place on that piece: as far above its mean as the weld makes it.
+    void put_place(index patch, index node, double g)
+    {
+        net_.add_source({.in = node,
+                         .law = part_->arc_heat->over_mean,
+                         .to = patch,
+                         .share = g,
+                         .also_to = node,
+                         .also_share = -g});
+        part_->arc_heat->to_places.push_back(net_.sources().size() - 1);
+        part_->basis.add(place_on_work).add(conduction_from_the_middle);
     }
     index put_stud(const point& p)
     {
@@ -959,6 +1019,7 @@ private:
     double air_, amps_;
     current through_;
     std::optional<waveform> course_;  // where it is not direct
+    process process_;
     double coldest_work_ = 0.0;
     solve::heat_network net_;
     std::vector<part_at> parts_;

@@ -62,6 +62,7 @@ public:
                 if (c.cold.low < c.cold.high) add_contact(i, c, heated);
             if (part.tip != nullptr) add_tip(i, part, heated);
             if (part.measured) add_measured(i, part, heated);
+            if (part.arc_heat) add_arc_heat(i, *part.arc_heat, heated);
         }
         first_term_.push_back(terms_.size());
         find_places();
@@ -295,12 +296,13 @@ private:
         terms_.push_back(std::move(t));
     }
 
-    // Deviation of a drop known by its band alone, at a number of standard deviations [V].
-    [[nodiscard]] static double deviation_of(const band<voltage>& drop, double z)
+    // Deviation of what is known by its band alone, at a number of standard deviations.
+    template <class Q>
+    [[nodiscard]] static double deviation_of(const band<Q>& known, double z)
     {
-        const double typical = drop.typical.value();
+        const double typical = known.typical.value();
         if (!(typical > 0.0)) return 0.0;
-        const double end = (z > 0.0 ? drop.high : drop.low).value();
+        const double end = (z > 0.0 ? known.high : known.low).value();
         return typical * (std::pow(end / typical, std::fabs(z) / band_deviations) - 1.0);
     }
     void add_drop(std::size_t part, const band<voltage>& drop, double times, reach by_volt)
@@ -309,6 +311,16 @@ private:
         for (std::size_t i = 0; i < scattered_sum::points; ++i)
             t.volts[i] = times * deviation_of(drop, scattered_sum::deviations(i));
         t.by_volt = std::move(by_volt);
+        terms_.push_back(std::move(t));
+    }
+    // Heat without a drop.
+    void add_arc_heat(std::size_t part, const loop_network::arc_heat_at& arc, warming& heated)
+    {
+        term t{.contact = nullptr, .part = part};
+        for (std::size_t i = 0; i < scattered_sum::points; ++i)
+            t.watts[i] = deviation_of(arc.what.heat, scattered_sum::deviations(i));
+        net_->for_each_watt(arc, [&](std::size_t node, double watts) { heated.add(node, on_share_ * watts); });
+        t.by_watt = heated.felt();
         terms_.push_back(std::move(t));
     }
     void add_tip(std::size_t part, const loop_network::part_at& p, warming& heated)

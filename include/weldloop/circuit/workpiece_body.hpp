@@ -49,6 +49,8 @@ inline void require_workpiece(const workpiece& w)
     if (w.stays) require_positive(*w.stays, "stay of the workpiece");
     constexpr double one_in_a_thousand_hours = 1e-3, one_a_second = 3600.0;
     if (w.pieces_per_hour) require_within(*w.pieces_per_hour, one_in_a_thousand_hours, one_a_second, "pieces per hour");
+    if (w.bar_length) require_positive(*w.bar_length, "length of the workpiece");
+    if (w.from_weld) require_positive(*w.from_weld, "distance from the weld");
 }
 
 }  // namespace detail

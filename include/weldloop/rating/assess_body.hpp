@@ -26,6 +26,7 @@
 #include <weldloop/rating/covering_life.hpp>
 #include <weldloop/rating/findings.hpp>
 #include <weldloop/rating/lead_findings.hpp>
+#include <weldloop/rating/part_notes.hpp>
 #include <weldloop/rating/part_verdict.hpp>
 #include <weldloop/rating/solved_station.hpp>
 #include <weldloop/rating/way_findings.hpp>
@@ -78,7 +79,7 @@ inline void sum_up(assessment& out, const solved_station& solved)
         if (a.way != part_address::trunk) r.way = name_of_way(s, a.way);
         measure(r, solved, i);
         judge(r, solved, i);
-        note_what_is_not_known(r, part);
+        note_what_is_not_known(r, part, solved, i);
         out.parts.push_back(std::move(r));
         if (!out.conducts) continue;
         const band<voltage>& extension = solved.network().parts()[i].extension;

@@ -56,17 +56,6 @@ namespace weldloop::detail {
     return out;
 }
 
-// What a number stands for only in part.
-inline void note_what_is_not_known(part_result& r, const path_part& part)
-{
-    if (const auto* m = std::get_if<measured_part>(&part); m != nullptr && !m->cooling_area)
-        r.notes.emplace_back(
-            "Its temperature is not known: no cooling area is stated for it. The temperature of the air "
-            "stands in its place.");
-    if (std::holds_alternative<workpiece>(part))
-        r.notes.emplace_back("The arc's own heat in the work is not counted: how hot the work gets is not judged.");
-}
-
 // Takes over what is worse with every stray way open.
 inline void take_worse(assessment& out, assessment&& without, const station& s)
 {
