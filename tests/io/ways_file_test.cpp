@@ -143,6 +143,19 @@ const fault faults[] = {
     {"word = \"chain\"", "law = \"ohm\"", 45, 7, "\"law\" cannot be \"ohm\"", "ohmic"},
     // a workpiece, a junction
     {"mass = \"30 kg\"", "mass = \"0 kg\"", 15, 8, "cannot be \"0 kg\"", ""},
+    {"thickness = \"3 mm\"", "thickness = \"3 mm\"\nstays = \"0 min\"", 17, 9, "cannot be \"0 min\"", ""},
+    {"thickness = \"3 mm\"", "thickness = \"3 mm\"\nstays = \"25 h\"", 17, 9, "cannot be \"25 h\"", ""},
+    {"thickness = \"3 mm\"", "thickness = \"3 mm\"\nstays = \"4 kg\"", 17, 12, "cannot be \"4 kg\"", "s"},
+    {"thickness = \"3 mm\"", "thickness = \"3 mm\"\npieces_per_hour = 0", 17, 19, "cannot be 0", ""},
+    {"thickness = \"3 mm\"", "thickness = \"3 mm\"\nstays = \"5 min\"\npieces_per_hour = 13", 18, 19,
+     "so many pieces do not stay", ""},
+    {"thickness = \"3 mm\"", "thickness = \"3 mm\"\nstays = \"5 min\"\npieces_per_hour = 6", 18, 19,
+     "a piece is there whenever the arc burns", ""},
+    {"thickness = \"3 mm\"", "thickness = \"3 mm\"\nstays = \"5 min\"\nfrom_weld = \"0 mm\"", 18, 13,
+     "cannot be \"0 mm\"", ""},
+    {"thickness = \"3 mm\"", "thickness = \"3 mm\"\nfrom_weld = \"80 mm\"", 17, 13, "needs \"stays\"", ""},
+    {"thickness = \"3 mm\"", "thickness = \"3 mm\"\nstays = \"5 min\"\nbar_length = \"2 m\"", 18, 14,
+     "needs \"from_weld\"", ""},
     {"thickness = \"3 mm\"\n", "", 11, 1, "lacks the key \"thickness\"", ""},
     {"part = \"junction\"\nname = \"stud\"\n", "part = \"junction\"\n", 22, 1, "lacks the key \"name\"", ""},
     // another supply
@@ -164,6 +177,20 @@ station_file_error error_of(std::string_view text)
 }
 
 }  // namespace
+
+// a piece that is welded for a while
+TEST(WaysFile, StayOfAPieceIsRead)
+{
+    std::string text(two_ways);
+    text.replace(text.find("thickness"), 0,
+                 "stays = \"4 min\"\npieces_per_hour = 15\nfrom_weld = \"8 cm\"\nbar_length = \"2 m\"\n");
+    const station s = station_from_toml(text, "bench.toml");
+    const auto& gate = std::get<workpiece>(s.path.at(2));
+    EXPECT_DOUBLE_EQ(gate.stays.value().value(), 240.0);
+    EXPECT_DOUBLE_EQ(gate.pieces_per_hour.value(), 15.0);
+    EXPECT_DOUBLE_EQ(gate.from_weld.value().value(), 0.08);
+    EXPECT_DOUBLE_EQ(gate.bar_length.value().value(), 2.0);
+}
 
 TEST(WaysFile, IsRead)
 {
@@ -191,6 +218,8 @@ TEST(WaysFile, IsRead)
     EXPECT_DOUBLE_EQ(gate.mass.value(), 30.0);
     EXPECT_DOUBLE_EQ(gate.thickness.value(), 0.003);
     EXPECT_FALSE(gate.cooling_area);
+    EXPECT_FALSE(gate.stays);
+    EXPECT_FALSE(gate.from_weld);
     ASSERT_EQ(s.others.size(), 1u);
     EXPECT_EQ(s.others[0].name, "second welder");
     EXPECT_DOUBLE_EQ(s.others[0].current.value(), 150.0);

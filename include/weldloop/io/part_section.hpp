@@ -338,7 +338,8 @@ inline void take_crowd(const toml_section& s, lay lies, int& turns, int& leads)
 
 [[nodiscard]] inline workpiece read_workpiece(const toml_section& s)
 {
-    s.allow_only({"part", "name", "metal", "mass", "thickness", "cooling_area", "stays", "pieces_per_hour"});
+    s.allow_only({"part", "name", "metal", "mass", "thickness", "cooling_area", "stays", "pieces_per_hour", "from_weld",
+                  "bar_length"});
     workpiece out{.metal = s.word("metal", all_metals, word_of_metal),
                   .mass = s.required<mass>("mass", masses),
                   .thickness = s.required<length>("thickness", thicknesses)};
@@ -346,6 +347,14 @@ inline void take_crowd(const toml_section& s, lay lies, int& turns, int& leads)
     if (s.has("cooling_area")) out.cooling_area = s.required<area>("cooling_area", cooling_areas);
     if (s.has("stays")) out.stays = s.required<duration>("stays", stays);
     if (s.has("pieces_per_hour")) out.pieces_per_hour = s.number("pieces_per_hour", piece_rates);
+    if (s.has("from_weld")) out.from_weld = s.required<length>("from_weld", body_lengths);
+    if (s.has("bar_length")) out.bar_length = s.required<length>("bar_length", body_lengths);
+    constexpr double hour = 3600.0, rounding = 1e-9;
+    if (out.stays && out.pieces_per_hour && out.stays->value() * *out.pieces_per_hour > hour * (1.0 + rounding))
+        s.refuse(s.place("pieces_per_hour"), "so many pieces do not stay for \"stays\"");
+    if (out.from_weld && !out.stays && !out.pieces_per_hour)
+        s.refuse(s.place("from_weld"), "\"from_weld\" needs \"stays\" or \"pieces_per_hour\"");
+    if (out.bar_length && !out.from_weld) s.refuse(s.place("bar_length"), "\"bar_length\" needs \"from_weld\"");
     return out;
 }
 

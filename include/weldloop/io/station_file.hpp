@@ -13,6 +13,7 @@
 #include <utility>
 #include <vector>
 
+#include <weldloop/circuit/arc_in_work.hpp>
 #include <weldloop/circuit/station.hpp>
 #include <weldloop/circuit/station_parts.hpp>
 #include <weldloop/core/literals.hpp>
@@ -233,6 +234,14 @@ inline void check_two_points(const toml_section& s, std::string_view from, std::
     return out;
 }
 
+// Whether a piece beside the arc is there as long as the arc burns.
+inline void check_stay(const toml_section& s, const station& of, std::size_t i)
+{
+    const auto* w = std::get_if<workpiece>(&of.path[i]);
+    if (w == nullptr || !w->pieces_per_hour) return;
+    static_cast<void>(s.at_key("pieces_per_hour", [&] { return arc_heat_in(of, *w); }));
+}
+
 }  // namespace detail
 
 /// Reads a station from text.
@@ -299,10 +308,9 @@ inline void check_two_points(const toml_section& s, std::string_view from, std::
     if (root.has("other"))
         for (const detail::toml_section& section : root.sections("other", station_file_limits::others, "supply"))
             out.others.push_back(detail::read_feed(section, read));
-    return root.at_key("path", [&] {
-        static_cast<void>(checked_arc_index(out));
-        return out;
-    });
+    const std::size_t arc_at = root.at_key("path", [&] { return checked_arc_index(out); });
+    for (const std::size_t i : {arc_at - 1, arc_at + 1}) detail::check_stay(read.sections[i], out, i);
+    return out;
 }
 
 /// Reads a station from a file.
