@@ -42,13 +42,19 @@ const part_state& state_of(const station& s, const loop_state& state, const char
     return state.parts[place_of(s, name)];
 }
 
+// A body under an arc that never rests.
+heated_stay even(double capacity, double loss, double stay)
+{
+    return {mild_steel, in_si<heat_capacity>(capacity), in_si<thermal_conductance>(loss), in_si<duration>(stay), 1_min,
+            1_min};
+}
+
 // source: the equation of a body with an even loss, solved by hand: C T' = P - G T from the cold
 TEST(PiecesInTurn, MeanAndEndOfAStay)
 {
     for (const double x : {1e-6, 1e-4, 0.9e-3, 1.1e-3, 0.01, 0.3, 1.0, 4.0, 60.0}) {
         const double capacity = 2000.0, stay = 300.0, loss = x * capacity / stay, heat = 700.0;
-        const stay_heating h =
-            heating_over_stay(in_si<heat_capacity>(capacity), in_si<thermal_conductance>(loss), in_si<duration>(stay));
+        const stay_heating h = heating_over_stay(even(capacity, loss, stay));
         const double mean = heat / (loss + h.exchange.value()), end = h.end_over_mean * mean;
         EXPECT_NEAR_REL(end, -heat / loss * std::expm1(-x), 1e-6 * (1.0 + 1.0 / x) * 1e-3 + 2e-7) << x;
         // what is given equals what is lost and what is carried away
@@ -86,9 +92,7 @@ TEST(PiecesInTurn, AgainstAMarchOfPieces)
             stay_heating h;
             const double beyond = link * clamp_G / (link + clamp_G);
             for (int i = 0; i < 200; ++i) {
-                h = heating_over_stay(in_si<heat_capacity>(C),
-                                      in_si<thermal_conductance>(body > 0.0 ? loss(body) / body : 0.9),
-                                      in_si<duration>(stay));
+                h = heating_over_stay(even(C, body > 0.0 ? loss(body) / body : 0.9, stay));
                 body = 0.5 * (body + P / ((body > 0.0 ? loss(body) / body : 0.9) + h.exchange.value() + beyond));
             }
             const double on_clamp = body * link / (link + clamp_G), at_end = on_clamp * h.end_over_mean;
@@ -99,7 +103,8 @@ TEST(PiecesInTurn, AgainstAMarchOfPieces)
             EXPECT_LE(clamp_peak, at_end * 1.05);  // the shape leaves out the clamp: 5 %
             EXPECT_GE(at_end, clamp_mean);
         }
-    // a link of 3 W/K is more than jaws pass on: 7.2 % too low in the mean, within the bound at the end; of 0.2 W/K 0.8 %
+    // a link of 3 W/K is more than jaws pass on: 7.2 % too low in the mean, within the bound at the end; of 0.2 W/K 0.8
+    // %
     EXPECT_LT(farthest, 0.075);
 }
 
@@ -121,7 +126,7 @@ TEST(ArcInWork, EnergyIsClosed)
     const double rise = (piece.mean - s.where.air).value();
     const double faces = body_loss(workpiece_body_of(bracket(s)), piece.mean, s.where).value();
     const double carried = heat.exchange.value() * rise;
-    EXPECT_NEAR_REL(carried, 4.0 * 448.0 * heat.end_over_mean * rise / 240.0, 1e-12);
+    EXPECT_GT(carried, 4.0 * 448.0 * rise / 240.0);  // they leave hotter than in the mean
     EXPECT_GT(faces + carried, 0.9 * 0.6 * heat.arc.typical.value());
     EXPECT_LT(faces + carried, 0.6 * heat.arc.typical.value() + 60.0);  // of joints and spreading
 }
@@ -172,8 +177,8 @@ TEST(ArcInWork, WhatCannotBeIsRefused)
     EXPECT_THROW(static_cast<void>(solve_loop(s)), out_of_range_error);
     bracket(s).from_weld = in_si<length>(std::numeric_limits<double>::quiet_NaN());
     EXPECT_THROW(static_cast<void>(solve_loop(s)), not_finite_error);
-    EXPECT_THROW(static_cast<void>(heating_over_stay(in_si<heat_capacity>(0.0), {}, 1_min)), out_of_range_error);
-    EXPECT_THROW(static_cast<void>(heating_over_stay(in_si<heat_capacity>(1.0), {}, 0_min)), out_of_range_error);
+    EXPECT_THROW(static_cast<void>(heating_over_stay(even(0.0, 1.0, 60.0))), out_of_range_error);
+    EXPECT_THROW(static_cast<void>(heating_over_stay(even(1.0, 1.0, 0.0))), out_of_range_error);
     // a small piece that stays too long melts: said as an outcome, never a number
     bracket(s).from_weld.reset();
     bracket(s).pieces_per_hour.reset();

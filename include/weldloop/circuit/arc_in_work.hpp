@@ -25,8 +25,10 @@ namespace weldloop {
 
 /// How pieces that come and go are one body.
 inline constexpr source pieces_in_turn{
-    "pieces in turn: each begins at the air's temperature, is heated evenly over its stay and takes its heat away. The "
-    "body that stands for them has the mean over the stay; the poor end of its band is the end of the stay",
+    "pieces in turn: each begins at the air's temperature, is heated from the beginning of its stay and takes its heat "
+    "away. The "
+    "body that stands for them has the mean over the stay; the poor end of its band is its hottest, at the end of the "
+    "stay or as the arc goes out",
     "2026", "one body with an even loss, exact for constant coefficients; compared with a march of pieces in a test",
     source_kind::derived};
 /// Where on a piece a clamp grips.
@@ -59,47 +61,41 @@ struct piece_stay {
     return piece_stay{*w.stays, std::min(1.0, occupied)};
 }
 
-/// A body heated evenly from the cold for a stay, losing heat to the air: what its mean and its end are.
-struct stay_heating {
-    thermal_conductance exchange = {};  ///< [W/K] over the mean, that takes away what the piece leaves with
-    double end_over_mean = 2.0;         ///< rise at the end of the stay over that in the mean, 1 to 2
-};
-/// With x = G stay/C: end/mean = x (1 - e^-x)/(x - 1 + e^-x), exchange = C/stay times that. 2 for a short stay, 1 for
-/// a long one. @param capacity C [J/K], above 0 @param loss G [W/K], 0 or above @param stay [s], above 0
-/// @throws not_finite_error, out_of_range_error
-[[nodiscard]] inline stay_heating heating_over_stay(heat_capacity capacity, thermal_conductance loss, duration stay)
-{
-    require_positive(capacity, "heat capacity");
-    require_not_negative(loss, "loss");
-    require_positive(stay, "stay of the workpiece");
-    const double x = (loss * stay / capacity).value();
-    constexpr double small = 1e-3;  // below it the series, exact to x^2/100
-    const double ratio = x < small ? 2.0 - x / 3.0 : -x * std::expm1(-x) / (x + std::expm1(-x));
-    return {ratio * capacity / stay, ratio};
-}
-
 /// What the arc does to the piece it burns on.
 struct arc_in_work {
     band<power> arc = {};               ///< [W] into the piece while the arc burns, by the measured share
-    band<power> heat = {};              ///< [W] the same as the piece's body takes it: its high end as if the end of
-                                        ///< the stay lasted
+    band<power> heat = {};              ///< [W] the same as the piece's body takes it: its high end as if its
+                                        ///< hottest lasted
+    thermal_conductance to_patch = {};  ///< [W/K] see patch_to_staying_piece()
     thermal_conductance exchange = {};  ///< [W/K] to the air's temperature: what pieces carry away
-    double end_over_mean = 1.0;         ///< see stay_heating
-    rise_over_mean place = {};          ///< of where it is gripped, by a watt [K/W]
+    double hottest_over_mean = 1.0;  ///< the piece's rise at the end of its stay or as the arc goes out, over its mean
+    rise_by_watt place = {};         ///< of where it is gripped, by a watt [K/W]
     band<temperature_difference> over_mean = {};  ///< [K] by the heat while the arc burns, as the piece's body: its
-                                                  ///< high end that of the end of the stay
+                                                  ///< high end that of the hottest
 };
 
 /// What a watt of the arc does where a piece is gripped, over its mean; none where no distance is stated.
-/// @param w the piece, from_weld stated @param loss [W/K] from its surface @param stay [s] above 0
-/// @throws not_finite_error, out_of_range_error @see place_on_work
-[[nodiscard]] inline rise_over_mean place_over_mean(const workpiece& w, thermal_conductance loss, duration stay)
+/// @param w the piece @param heated the same as it is heated @throws not_finite_error, out_of_range_error
+/// @see place_on_work
+[[nodiscard]] inline rise_by_watt place_over_mean(const workpiece& w, const heated_stay& heated)
 {
     detail::require_workpiece(w);
     if (!w.from_weld) return {};
-    const heated_stay heated{w.metal, w.mass * w.metal.specific_heat, loss, stay};
     if (w.bar_length) return bar_over_mean(heated, *w.bar_length, *w.from_weld);
     return disc_over_mean(heated, w.thickness, detail::radius_over_patch(w) * work_patch_radius, *w.from_weld);
+}
+
+/// From the patch under a contact to the mean of a piece that stays for a while [W/K]: heat comes from no farther than
+/// it gets in the stay. The mean over the stay of an even flow to a point of a disc of the piece's area, 10 mm away.
+/// @param w the piece @param heated the same as it is heated @throws not_finite_error, out_of_range_error
+[[nodiscard]] inline thermal_conductance patch_to_staying_piece(const workpiece& w, const heated_stay& heated)
+{
+    heated_stay even = heated;
+    even.on = even.period;
+    const double over =
+        disc_over_mean(even, w.thickness, detail::radius_over_patch(w) * work_patch_radius, work_patch_radius).mean;
+    const thermal_conductance settled = patch_to_piece(w);
+    return over > 0.0 ? std::max(settled, in_si<thermal_conductance>(1.0 / over)) : settled;
 }
 
 /// The arc's heat in a piece under a job; none without a stay. The conventional load voltage of the process, or the
@@ -125,24 +121,30 @@ struct arc_in_work {
     out.heat = mapped(out.arc, [&](power p) { return power(p / stay->occupied); });
     const thermal_body body = workpiece_body_of(w);
     constexpr int rounds = 30;  // the coefficient moves with the fourth root of the rise, and by radiation: contracts
+    const duration period = s.job.duty.period();
+    heated_stay heated{w.metal, body.capacity, {}, stay->stays, std::min(period, s.job.duty.on() / stay->occupied),
+                       period};
+    stay_heating heating;
     double rise = 0.0;
-    thermal_conductance loss = {};
     for (int i = 0; i < rounds; ++i) {
         const temperature hot = s.where.air + in_si<temperature_difference>(rise);
-        loss = body_coefficient(body, std::min(hot, w.metal.melting), s.where) * body.surface;
-        const stay_heating heating = heating_over_stay(body.capacity, loss, stay->stays);
-        out.exchange = heating.exchange;
-        out.end_over_mean = heating.end_over_mean;
+        heated.loss = body_coefficient(body, std::min(hot, w.metal.melting), s.where) * body.surface;
+        heating = heating_over_stay(heated);
         constexpr double half = 0.5;
-        rise = half * (rise + (on * out.heat.typical / (loss + heating.exchange)).value());
+        rise = half * (rise + (on * out.heat.typical / (heated.loss + heating.exchange)).value());
     }
-    out.place = place_over_mean(w, loss, stay->stays);
+    out.exchange = heating.exchange;
+    out.to_patch = patch_to_staying_piece(w, heated);
+    out.place = place_over_mean(w, heated);
+    const rise_by_watt& all = heating.rise;
+    const bool ends_hottest = all.end + out.place.end >= all.arc_ends + out.place.arc_ends;
+    out.hottest_over_mean = (ends_hottest ? all.end : all.arc_ends) / all.mean;
     const auto by = [](power p, double kelvin_by_watt) {
         return in_si<temperature_difference>(kelvin_by_watt * p.value());
     };
     out.over_mean = {by(out.heat.low, out.place.mean), by(out.heat.typical, out.place.mean),
-                     by(out.heat.high, out.place.end)};
-    out.heat.high = out.heat.high * out.end_over_mean;
+                     by(out.heat.high, ends_hottest ? out.place.end : out.place.arc_ends)};
+    out.heat.high = out.heat.high * out.hottest_over_mean;
     return out;
 }
 

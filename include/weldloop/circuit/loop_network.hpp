@@ -545,7 +545,7 @@ private:
             }
             for (const patch_on_piece& patch : patches_) {
                 if (patch.at != &p) continue;
-                const double g = patch_to_piece(*p.piece).value();
+                const double g = (p.arc_heat ? p.arc_heat->to_patch : patch_to_piece(*p.piece)).value();
                 net_.link(patch.node, node, g);
                 patch_links_.push_back({patch.node, node, g, nullptr});
                 if (p.arc_heat && p.piece->from_weld) put_place(patch.node, node, g);

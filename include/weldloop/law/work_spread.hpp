@@ -6,9 +6,11 @@
 #include <cmath>
 #include <numbers>
 
+#include <weldloop/core/error.hpp>
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/require.hpp>
 #include <weldloop/core/source.hpp>
+#include <weldloop/core/unit_text.hpp>
 #include <weldloop/material/metal.hpp>
 
 namespace weldloop {
@@ -21,36 +23,71 @@ inline constexpr source conduction_from_the_middle{
     "as in any textbook of heat conduction",
     source_kind::derived};
 
-/// A rise over the mean of a piece by a watt of the weld [K/W]; negative: colder.
-struct rise_over_mean {
-    double mean = 0.0;  ///< in the mean over the piece's stay
-    double end = 0.0;   ///< at the end of it
+/// A rise by a watt of the weld in the mean over the stay [K/W]; over a piece's mean it may be negative: colder.
+struct rise_by_watt {
+    double mean = 0.0;      ///< in the mean over the piece's stay
+    double end = 0.0;       ///< at the end of it
+    double arc_ends = 0.0;  ///< when the arc goes out for the last time in it
 };
 
-/// A piece that is heated for a stay.
+/// A piece that is heated for a stay, by an arc that burns from its beginning on and again in every period.
 struct heated_stay {
     weldloop::metal metal;          ///< of the piece
     heat_capacity capacity = {};    ///< [J/K] above 0
     thermal_conductance loss = {};  ///< [W/K] from all of its surface, 0 or above
     duration stay = {};             ///< [s] above 0
+    duration on = {};               ///< [s] the arc burns in each period, above 0
+    duration period = {};           ///< [s] at least `on`
 };
 
 namespace detail {
 
-// What is left of a mode after a stay that began at none, over what it is at last.
-[[nodiscard]] inline rise_over_mean mode_after(double stays_over_time_constant)
-{
-    const double z = stays_over_time_constant;
-    constexpr double small = 1e-4;  // below it the series, exact to z^2
-    if (z < small) return {0.5 * z, z};
-    return {1.0 + std::expm1(-z) / z, -std::expm1(-z)};
-}
+// Of a mode that begins at none and dies away at a rate, what the arc's bursts leave by a watt in the mean over the
+// stay, times its capacity [s].
+class mode_over_stay {
+public:
+    explicit mode_over_stay(const heated_stay& s)
+        : stay_(s.stay.value()), on_(std::min(s.on.value(), stay_)), period_(s.period.value())
+    {
+        constexpr double rounding = 1e-9;  // of a period: a burst that begins as the stay ends is none
+        bursts_ = std::floor(std::max(0.0, stay_ - on_) / period_ + rounding) + 1.0;
+        const double next = bursts_ * period_;
+        rest_ = std::max(0.0, stay_ - next) < rounding * period_ ? 0.0 : stay_ - next;
+        burning_ = bursts_ * on_ + rest_;
+    }
+    // @param rate [1/s], 0 or above
+    [[nodiscard]] rise_by_watt at(double rate) const
+    {
+        constexpr double small = 1e-5;  // of the stay: below it nothing has died away
+        if (rate * stay_ < small) {
+            double before = bursts_ * on_ * (stay_ - 0.5 * on_ - 0.5 * (bursts_ - 1.0) * period_);
+            before += 0.5 * rest_ * rest_;
+            return {before / burning_, stay_, stay_};
+        }
+        const double one = -std::expm1(-rate * on_) / rate;
+        const double all = one * std::expm1(-rate * period_ * bursts_) / std::expm1(-rate * period_);
+        const double at_last_full = all * std::exp(-rate * (stay_ - (bursts_ - 1.0) * period_ - on_));
+        const double left = at_last_full - (rest_ > 0.0 ? std::expm1(-rate * rest_) / rate : 0.0);
+        const double when_out = rest_ > 0.0 ? left : all;
+        return {(burning_ - left) / (rate * burning_), left / share(), when_out / share()};
+    }
+    [[nodiscard]] double share() const { return burning_ / stay_; }  // of the stay in which the arc burns
+    [[nodiscard]] bool burns_at_end() const { return rest_ > 0.0 || on_ >= period_ || on_ >= stay_; }
+
+private:
+    double stay_, on_, period_, bursts_ = 0.0, rest_ = 0.0, burning_ = 0.0;
+};
 
 inline void require_stay(const heated_stay& s)
 {
     require_positive(s.capacity, "heat capacity");
     require_not_negative(s.loss, "loss");
     require_positive(s.stay, "stay of the workpiece");
+    require_positive(s.on, "time the arc burns");
+    require_positive(s.period, "duty period");
+    if (s.on > s.period)
+        throw out_of_range_error("time the arc burns", si_text(s.on),
+                                 "at most the duty period of " + si_text(s.period));
 }
 [[nodiscard]] inline double diffusivity_of(const metal& m)
 {
@@ -64,21 +101,23 @@ inline void require_stay(const heated_stay& s)
 /// @param s capacity C, loss G and stay @param bar its length L [m], above 0 @param away x [m] along it from the weld,
 /// 0 or above; beyond the end it counts as the end
 /// @throws not_finite_error, out_of_range_error. Accuracy: 1e-4 of the rise at the weld for a steady state
-[[nodiscard]] inline rise_over_mean bar_over_mean(const heated_stay& s, length bar, length away)
+[[nodiscard]] inline rise_by_watt bar_over_mean(const heated_stay& s, length bar, length away)
 {
     detail::require_stay(s);
     require_positive(bar, "length of the workpiece");
     require_not_negative(away, "distance from the weld");
     constexpr int modes = 1000;
     const double C = s.capacity.value(), x = std::min(away / bar, decltype(away / bar)(0.5)).value();
-    rise_over_mean out;
+    rise_by_watt out;
+    const detail::mode_over_stay mode(s);
     for (int j = 1; j <= modes; ++j) {
         const double turn = 2.0 * std::numbers::pi * j, k = turn / bar.value();
         const double rate = detail::diffusivity_of(s.metal) * k * k + s.loss.value() / C;
-        const rise_over_mean there = detail::mode_after(rate * s.stay.value());
-        const double at_last = 2.0 * std::cos(turn * x) / (C * rate);
-        out.mean += at_last * there.mean;
-        out.end += at_last * there.end;
+        const rise_by_watt there = mode.at(rate);
+        const double shape = 2.0 * std::cos(turn * x) / C;
+        out.mean += shape * there.mean;
+        out.end += shape * there.end;
+        out.arc_ends += shape * there.arc_ends;
     }
     return out;
 }
@@ -89,7 +128,7 @@ inline void require_stay(const heated_stay& s)
 /// @param s capacity C, loss G and stay @param thickness d [m], above 0 @param rim R [m], above 0
 /// @param away r [m] from the middle, above 0; beyond the rim it counts as the rim
 /// @throws not_finite_error, out_of_range_error
-[[nodiscard]] inline rise_over_mean disc_over_mean(const heated_stay& s, length thickness, length rim, length away)
+[[nodiscard]] inline rise_by_watt disc_over_mean(const heated_stay& s, length thickness, length rim, length away)
 {
     detail::require_stay(s);
     require_positive(thickness, "thickness");
@@ -99,7 +138,10 @@ inline void require_stay(const heated_stay& s)
     constexpr double mean_of_disc = 0.75;
     const double settled = (0.5 * over * over - std::log(over) - mean_of_disc) /
                            (2.0 * std::numbers::pi * (s.metal.thermal_conductivity * thickness).value());
-    rise_over_mean out{settled, settled};
+    // quick modes are settled while the arc burns and gone when it does not: the rest of the sums dies away with them
+    const detail::mode_over_stay mode(s);
+    const double burning = 1.0 / mode.share(), at_end = mode.burns_at_end() ? burning : 0.0;
+    rise_by_watt out{settled, at_end * settled, burning * settled};
     constexpr int modes = 60;
     for (int n = 1; n <= modes; ++n) {
         // McMahon: the zeros of J1, the first within 3e-4
@@ -107,12 +149,32 @@ inline void require_stay(const heated_stay& s)
         const double alpha = b - 3.0 * e + 12.0 * e * e * e - 1179.0 * 32.0 * e * e * e * e * e / 5.0;
         const double k = alpha / rim.value(), even = detail::diffusivity_of(s.metal) * k * k,
                      rate = even + s.loss.value() / C, at_rim = std::cyl_bessel_j(0.0, alpha);
-        const rise_over_mean there = detail::mode_after(rate * s.stay.value());
+        const rise_by_watt there = mode.at(rate);
         const double shape = std::cyl_bessel_j(0.0, alpha * over) / (at_rim * at_rim * C);
-        out.mean += shape * (there.mean / rate - 1.0 / even);
-        out.end += shape * (there.end / rate - 1.0 / even);
+        out.mean += shape * (there.mean - 1.0 / even);
+        out.end += shape * (there.end - at_end / even);
+        out.arc_ends += shape * (there.arc_ends - burning / even);
     }
     return out;
+}
+
+/// A body heated over a stay, losing heat to the air: what its mean and its end are.
+struct stay_heating {
+    thermal_conductance exchange = {};  ///< [W/K] over the mean, that takes away what the piece leaves with
+    double end_over_mean = 2.0;         ///< rise at the end of the stay over that in the mean
+    rise_by_watt rise = {};             ///< of the body [K/W]
+};
+/// The body itself: with x = G stay/C under even heat end/mean = x (1 - e^-x)/(x - 1 + e^-x), 2 for a short stay, 1 for
+/// a long one; heat that comes early in each period lowers it. What pieces carry away over the mean is C/stay times
+/// that.
+/// @param s capacity C, loss G, stay and arc @throws not_finite_error, out_of_range_error
+[[nodiscard]] inline stay_heating heating_over_stay(const heated_stay& s)
+{
+    detail::require_stay(s);
+    const double C = s.capacity.value();
+    const rise_by_watt body = detail::mode_over_stay(s).at(s.loss.value() / C);
+    const double ratio = body.end / body.mean;
+    return {ratio * s.capacity / s.stay, ratio, {body.mean / C, body.end / C, body.arc_ends / C}};
 }
 
 }  // namespace weldloop

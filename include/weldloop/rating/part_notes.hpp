@@ -35,9 +35,9 @@ namespace weldloop::detail {
     out.append(
         ", the measured share of the process; the load voltage stands for the arc's). In the mean over its stay it "
         "is then at ");
-    out.append(to_text(piece.mean, "degC")).append(", at the end of it at ");
-    out.append(to_text(air + heat.end_over_mean * (piece.mean - air), "degC"));
-    out.append(": what grips it is reckoned at the mean, and in the poor case as if the end lasted. ");
+    out.append(to_text(piece.mean, "degC")).append(", at its hottest at ");
+    out.append(to_text(air + heat.hottest_over_mean * (piece.mean - air), "degC"));
+    out.append(": what grips it is reckoned at the mean, and in the poor case as if the hottest lasted. ");
     if (!evens_out(w))
         out.append(
             "Its heat does not run all over it within its stay: near the weld it is hotter, far from it colder. ");
