@@ -258,6 +258,7 @@
 
 #include <weldloop/rating/assess_body.hpp>
 #include <weldloop/rating/cautions.hpp>
+#include <weldloop/rating/clamp_on_work.hpp>
 #include <weldloop/rating/covering_life.hpp>
 #include <weldloop/rating/findings.hpp>
 #include <weldloop/rating/larger_lead.hpp>

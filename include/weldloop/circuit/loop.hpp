@@ -15,7 +15,7 @@ namespace weldloop {
 /// places, holders with their handle, heads, lugs, couplings, plates and bare contacts; links where they touch;
 /// contacts as sources by their voltage-current characteristic at the present temperature. Mean and swing are one
 /// problem: the network is marched through its period until it repeats. No heat is credited to the supply's terminals
-/// and none is charged for the arc's own heat at gun, holder or work.
+/// and none is charged for the arc's own heat at gun or holder, nor at the work unless its stay is stated.
 ///
 /// Accuracy against a march written apart with finer cells and rings: peaks and means within 1 K or 2 % of the rise
 /// (tests/oracle/loop_march); heat made and lost agree to 1e-9.

@@ -23,6 +23,7 @@
 #include <weldloop/rating/assess.hpp>
 #include <weldloop/rating/assessment.hpp>
 #include <weldloop/rating/cautions.hpp>
+#include <weldloop/rating/clamp_on_work.hpp>
 #include <weldloop/rating/covering_life.hpp>
 #include <weldloop/rating/findings.hpp>
 #include <weldloop/rating/lead_findings.hpp>
@@ -104,6 +105,7 @@ inline void sum_up(assessment& out, const solved_station& solved)
         detail::take_worse(out, detail::judged(*without), s);
     }
     if (!s.ways.empty() || !s.others.empty()) detail::add_way_findings(out, solved);
+    detail::note_hot_work(out, solved);
     detail::add_covering_findings(out, s);
     for (part_result& r : out.parts) {
         if (out.conducts && std::holds_alternative<work_connection>(part_at(s, r.place)) &&
