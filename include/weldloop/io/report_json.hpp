@@ -12,6 +12,7 @@
 #include <weldloop/circuit/station.hpp>
 #include <weldloop/io/report_words.hpp>
 #include <weldloop/io/surface_words.hpp>
+#include <weldloop/life/grip.hpp>
 #include <weldloop/rating/assessment.hpp>
 
 namespace weldloop {
