@@ -106,4 +106,32 @@ TEST(HotWork, OnThePartAgainstOnTheTable)
               }));
 }
 
+// relation: the piece's band against the loop solved with every share and joint at its poor end, with and without ways
+TEST(HotWork, TheBandOfThePieceIsThatOfThePoorLoop)
+{
+    for (const bool with_way : {false, true}) {
+        station s = brackets();
+        if (with_way) {
+            s.path.push_back(junction{"stud"});
+            s.path.push_back(welding_cable(square_mm(50), 1_m).named("tail"));
+            s.ways = {{.name = "strap",
+                       .from = "bracket",
+                       .to = "stud",
+                       .path = {measured_part{.name = "strap metal", .drop = {1_V, 2_V, 3_V}, .at = 100_A}}}};
+        }
+        const assessment a = assess(s);
+        const loop_state poor = solve_loop(s, scatter::high), typical = solve_loop(s);
+        const std::size_t piece = place_of(s, "bracket");
+        const double rise = (poor.parts[piece].peak - s.where.air).value();
+        std::cout << "piece: " << a.parts[1].peak.low.in_celsius() << ' '
+                  << part(a, "bracket").peak.typical.in_celsius() << ' ' << part(a, "bracket").peak.high.in_celsius()
+                  << " degC, poor loop " << poor.parts[piece].peak.in_celsius() << '\n';
+        EXPECT_NEAR_REL((part(a, "bracket").peak.typical - s.where.air).value(),
+                        (typical.parts[piece].peak - s.where.air).value(), 1e-9);
+        // one cause, its band's end: the sum over joints moves it little
+        EXPECT_NEAR_REL((part(a, "bracket").peak.high - s.where.air).value(), rise, 0.05);
+        EXPECT_LT(part(a, "bracket").peak.low, part(a, "bracket").peak.typical);
+    }
+}
+
 }  // namespace
