@@ -81,7 +81,7 @@ inline temperature_difference solid_and(const welded_plate& w, temperature_diffe
 {
     detail::require_plate(w);
     require_positive(away, "distance from the weld");
-    static const double constant = std::sqrt(2.0 * std::numbers::pi * std::numbers::e);
+    const double constant = std::sqrt(2.0 * std::numbers::pi * std::numbers::e);
     const temperature_difference rise = w.heat / (w.stored * w.thickness * away) / constant;
     return detail::solid_and(w, rise, "where the plate is not thick",
                              relative_thickness(w.thickness, w.stored, rise, w.heat) <= detail::thick_above, away);
@@ -94,7 +94,7 @@ inline temperature_difference solid_and(const welded_plate& w, temperature_diffe
 {
     detail::require_plate(w);
     require_not_negative(beyond_fusion, "distance from the fusion line");
-    static const double constant = std::sqrt(2.0 * std::numbers::pi * std::numbers::e);
+    const double constant = std::sqrt(2.0 * std::numbers::pi * std::numbers::e);
     const double over =
         constant * (w.stored * w.thickness * beyond_fusion / w.heat).value() + 1.0 / (w.melting - w.start).value();
     const auto rise = in_si<temperature_difference>(1.0 / over);
