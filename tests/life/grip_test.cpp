@@ -221,6 +221,25 @@ TEST(Grip, AHotBoltSettlesMoreAndASoftenedOneHoldsNothing)
     EXPECT_LT(left(forecast(lug, 1_A)), warm - 0.05);
 }
 
+// At the same load a clamp of a higher rating keeps as much of its grip or more.
+TEST(Grip, AHigherRatingNeverKeepsLess)
+{
+    for (const auto make : {&spring_clamp, &screw_clamp})
+        for (const double load : {50.0, 300.0}) {
+            double last = 0.0, last_newton = 0.0;
+            for (double rated = 100.0; rated <= 1000.0; rated += 10.0) {
+                const work_connection w = on_steel(make(in_si<current>(rated)), surface_state::oxidized);
+                const grip_forecast f = grip_over_time(
+                    w, welding_cable(square_mm(95), 10_m),
+                    {.current = in_si<current>(load), .duty = duty_cycle::of(6_min, 10_min)}, shop, 2000_h);
+                EXPECT_GE(left(f), last - 1e-6) << rated << " A at " << load;
+                EXPECT_GE(f.points.back().force.value(), last_newton) << rated << " A at " << load;
+                last = left(f);
+                last_newton = f.points.back().force.value() * (1.0 - 1e-6);
+            }
+        }
+}
+
 // At exponent 0.7 a loss of 30 % of the force raises the resistance by 0.7^-0.7 = 1.28 and no more: on clean plate at
 // its rated load no clamp may run away, at any size and for any length of time.
 TEST(Grip, OnCleanPlateAtRatedLoadNothingRunsAway)

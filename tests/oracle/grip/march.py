@@ -21,7 +21,7 @@ from scipy.optimize import brentq
 LORENZ, SIGMA, GRAVITY = 2.44e-8, 5.670374419e-8, 9.80665
 NODES = ("jaw", "body", "spring", "handle", "entry")
 # resistivity, its coefficient, softening, melting
-BRASS = (6.16e-8, 0.0017, 573.15, 1175.15)
+BRASS = (6.16e-8, 0.0017, 573.15, 1188.15)
 STEEL = (1.43e-7, 0.0039, 773.15, 1753.15)
 COPPER = (1.72414e-8, 0.00393, 463.15, 1357.15)
 EXPONENT = 0.7  # of the force law
