@@ -27,6 +27,7 @@
 #include <weldloop/law/crimp.hpp>
 #include <weldloop/law/screw.hpp>
 #include <weldloop/material/metals.hpp>
+#include <weldloop/part/clamp_inside.hpp>
 #include <weldloop/part/clamp_spring.hpp>
 #include <weldloop/part/work_clamp_standard.hpp>
 
@@ -91,6 +92,13 @@ enum class clamp_kind {
     return "spring clamp";
 }
 
+/// What a spring clamp is made like.
+enum class clamp_make {
+    usual,    ///< spring_clamp(): cast brass, crimped, both jaws live
+    stamped,  ///< stamped_spring_clamp(): steel sheet
+    cast,     ///< cast_spring_clamp(): brass, stud and braid
+};
+
 /// The screw of a screw clamp.
 struct clamp_screw {
     screw_thread thread = {.diameter = 16_mm, .pitch = 4_mm};  ///< what turns
@@ -132,6 +140,11 @@ struct work_clamp {
     weldloop::basis basis = {};          ///< of these numbers
     clamp_build build = {};              ///< where the body's metal lies
     resistance arms = {};                ///< [ohm] the part of `termination` that arms and shunt have, 0 or above
+    /// How the halves of a spring clamp are joined. Stated, the current is divided between jaws, pivot, shunt and
+    /// spring (divided_clamp_current()), and `arms` holds only the piece behind the pivot; else both jaws are alike and
+    /// clamp_spring::current_share says what the spring carries.
+    std::optional<clamp_inside> inside = {};
+    clamp_make make = clamp_make::usual;  ///< of a spring clamp
 
     /// The same clamp under a name.
     [[nodiscard]] work_clamp named(std::string new_name) const
