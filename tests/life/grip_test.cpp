@@ -8,8 +8,11 @@
 #include <gtest/gtest.h>
 
 #include <weldloop/core/literals.hpp>
+#include <weldloop/law/bolt_relaxation.hpp>
+#include <weldloop/law/oxide_growth.hpp>
 #include <weldloop/life/grip_body.hpp>
 #include <weldloop/part/crimped_lug.hpp>
+#include <weldloop/part/sold_clamp.hpp>
 #include <weldloop/part/welding_cable.hpp>
 #include <weldloop/part/work_clamp.hpp>
 
@@ -219,6 +222,38 @@ TEST(Grip, AHotBoltSettlesMoreAndASoftenedOneHoldsNothing)
     const double warm = left(forecast(lug, 1_A));
     lug.preheat = 250_degC;  // the lug itself stays far below its work
     EXPECT_LT(left(forecast(lug, 1_A)), warm - 0.05);
+}
+
+// Copper's oxide grows where there is copper: between brass and steel, on copper work, not between steel and steel.
+TEST(Grip, CoppersOxideGrowsOnCopper)
+{
+    work_connection w = on_steel(spring_clamp(300_A));
+    EXPECT_GT(forecast(w, 300_A).points.back().film.value(), 0.0);
+    for (const metal& jaw : {mild_steel, stainless_steel, tinned_copper}) {
+        w.clamp.jaw = jaw;
+        const grip_forecast f = forecast(w, 300_A);
+        EXPECT_EQ(f.points.back().film.value(), 0.0) << jaw.name;
+        EXPECT_EQ(static_cast<double>(f.causes.film), 0.0) << jaw.name;
+    }
+    w.onto = annealed_copper;
+    EXPECT_GT(forecast(w, 300_A).points.back().film.value(), 0.0);
+    EXPECT_FALSE(grows_copper_oxide(aluminium));
+}
+
+// A stamped clamp by its dimensions: at the same load the larger one never keeps less.
+TEST(Grip, ALargerStampedClampNeverKeepsLess)
+{
+    for (const double load : {30.0, 120.0}) {
+        double last = 0.0;
+        for (double rated = 100.0; rated <= 600.0; rated += 10.0) {
+            const work_connection w = on_steel(stamped_spring_clamp(in_si<current>(rated)));
+            const grip_forecast f =
+                grip_over_time(w, welding_cable(square_mm(95), 10_m),
+                               {.current = in_si<current>(load), .duty = duty_cycle::of(6_min, 10_min)}, shop, 2000_h);
+            EXPECT_GE(left(f), last - 1e-6) << rated << " A at " << load;
+            last = left(f);
+        }
+    }
 }
 
 // At the same load a clamp of a higher rating keeps as much of its grip or more.

@@ -24,12 +24,13 @@
 namespace weldloop {
 
 /// What film does to a clamp's contact.
-inline constexpr source clamp_film_judgement{"film of a clamp: oxide of copper grows from the rim into spots of 5 um "
-                                             "radius, at the jaws' temperature, above 180 "
-                                             "degC as at 180 degC; eaten up at nine tenths of the radius",
-                                             "2026",
-                                             {},
-                                             source_kind::judgement};
+inline constexpr source clamp_film_judgement{
+    "film of a clamp: oxide of copper grows, where jaw or work have copper, from the rim into spots of 5 um "
+    "radius, at the jaws' temperature, above 180 "
+    "degC as at 180 degC; eaten up at nine tenths of the radius",
+    "2026",
+    {},
+    source_kind::judgement};
 
 /// What the grip that a clamp has lost before a forecast says of its spring.
 inline constexpr source lost_before_judgement{
@@ -88,7 +89,8 @@ public:
                 double widened)
         : which_(which), lost_before_(static_cast<double>(w.grip_lost)),
           openings_(service.openings / service.shift.value()), knocks_(service.knocks / service.shift.value()),
-          rest_((service.rest / service.shift).value()), rest_kelvin_(where.air.in_kelvin()), has_film_(service.film)
+          rest_((service.rest / service.shift).value()), rest_kelvin_(where.air.in_kelvin()),
+          has_film_(service.film && (grows_copper_oxide(w.clamp.jaw) || grows_copper_oxide(w.onto)))
     {
         if (!w.clamp.spring) {
             bolted_ = bolted_joint_of(w);
