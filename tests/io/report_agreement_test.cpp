@@ -287,6 +287,8 @@ TEST(Reports, GiveEveryNumberAUnitOrNone)
                                              "bundled_leads",
                                              "used",
                                              "used_poor",
+                                             "used_typical",
+                                             "used_good",
                                              "softening_used",
                                              "exceeds_probability",
                                              "grip_lost_before",

@@ -12,6 +12,7 @@
 #include <weldloop/circuit/station.hpp>
 #include <weldloop/io/report_words.hpp>
 #include <weldloop/io/surface_words.hpp>
+#include <weldloop/life/grip.hpp>
 #include <weldloop/rating/assessment.hpp>
 
 namespace weldloop {
@@ -139,7 +140,7 @@ template <class Q>
     out["notes"] = p.notes;
     out["flags"] = json_flags(p.basis);
     if (p.covering_use)
-        out["covering_life"] = {{"hours", json_hours(usual_forecast)},
+        out["covering_life"] = {{"work_h", json_hours(usual_forecast)},
                                 {"used_poor", json_number(p.covering_use->poor)},
                                 {"used_typical", json_number(p.covering_use->typical)},
                                 {"used_good", json_number(p.covering_use->good)}};

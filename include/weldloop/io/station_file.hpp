@@ -123,7 +123,8 @@ inline constexpr std::array course_words{course_word{"direct", course_kind::dire
 {
     s.allow_only({"process", "current", "duty", "on", "period", "waveform", "frequency", "balance", "base", "peak",
                   "base_time", "peak_time"});
-    job out{.process = s.word("process", all_processes, word_of_value)};
+    job out;
+    out.process = s.word("process", all_processes, word_of_value);
     const course_kind kind = read_course_kind(s);
     if (kind == course_kind::pulsed) {
         if (s.has("current"))
