@@ -15,7 +15,7 @@
 
 #include <weldloop/core/literals.hpp>
 #include <weldloop/law/heat_modes.hpp>
-#include <weldloop/rating/ampacity.hpp>
+#include <weldloop/rating/lead/ampacity.hpp>
 
 #include "plain_lead.hpp"
 

@@ -7,9 +7,9 @@
 #include <vector>
 
 #include <weldloop/core/literals.hpp>
-#include <weldloop/io/report_page.hpp>
-#include <weldloop/rating/ampacity.hpp>
+#include <weldloop/io/report/report_page.hpp>
 #include <weldloop/rating/assess.hpp>
+#include <weldloop/rating/lead/ampacity.hpp>
 #include <weldloop/rating/remedies.hpp>
 
 #include "gate_bench.hpp"

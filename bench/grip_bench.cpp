@@ -10,10 +10,10 @@
 #include <benchmark/benchmark.h>
 
 #include <weldloop/core/literals.hpp>
-#include <weldloop/part/welding_cable.hpp>
 #include <weldloop/life/grip.hpp>
 #include <weldloop/life/grip_map.hpp>
 #include <weldloop/life/grip_threshold.hpp>
+#include <weldloop/part/welding_cable.hpp>
 
 namespace {
 

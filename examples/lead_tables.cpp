@@ -6,10 +6,10 @@
 #include <exception>
 #include <iostream>
 
-#include <weldloop/io/factor_text.hpp>
-#include <weldloop/io/lead_chart.hpp>
-#include <weldloop/io/standalone_drawing.hpp>
-#include <weldloop/io/write_file.hpp>
+#include <weldloop/io/draw/lead_chart.hpp>
+#include <weldloop/io/draw/standalone_drawing.hpp>
+#include <weldloop/io/report/factor_text.hpp>
+#include <weldloop/io/report/write_file.hpp>
 #include <weldloop/weldloop.hpp>
 
 namespace wl = weldloop;

@@ -6,11 +6,11 @@
 #include <string_view>
 #include <vector>
 
-#include <weldloop/io/report_json.hpp>
-#include <weldloop/io/report_page.hpp>
-#include <weldloop/io/report_text.hpp>
-#include <weldloop/io/station_file.hpp>
-#include <weldloop/io/write_file.hpp>
+#include <weldloop/io/report/report_json.hpp>
+#include <weldloop/io/report/report_page.hpp>
+#include <weldloop/io/report/report_text.hpp>
+#include <weldloop/io/report/write_file.hpp>
+#include <weldloop/io/station/station_file.hpp>
 #include <weldloop/weldloop.hpp>
 
 namespace wl = weldloop;

@@ -179,24 +179,24 @@
 #include <weldloop/life/grip_time.hpp>
 #include <weldloop/life/magnet_grip.hpp>
 
-#include <weldloop/rating/ampacity.hpp>
 #include <weldloop/rating/arc_voltage.hpp>
 #include <weldloop/rating/assess.hpp>
 #include <weldloop/rating/assessment.hpp>
-#include <weldloop/rating/code_rating.hpp>
-#include <weldloop/rating/code_tables.hpp>
-#include <weldloop/rating/connector_limit.hpp>
-#include <weldloop/rating/cut_back.hpp>
-#include <weldloop/rating/drop.hpp>
-#include <weldloop/rating/factor_table.hpp>
 #include <weldloop/rating/finding_id.hpp>
-#include <weldloop/rating/lead_limits.hpp>
+#include <weldloop/rating/joint/connector_limit.hpp>
+#include <weldloop/rating/joint/termination_acceptance.hpp>
+#include <weldloop/rating/lead/ampacity.hpp>
+#include <weldloop/rating/lead/code_rating.hpp>
+#include <weldloop/rating/lead/code_tables.hpp>
+#include <weldloop/rating/lead/cut_back.hpp>
+#include <weldloop/rating/lead/drop.hpp>
+#include <weldloop/rating/lead/factor_table.hpp>
+#include <weldloop/rating/lead/lead_limits.hpp>
+#include <weldloop/rating/lead/short_time_rating.hpp>
+#include <weldloop/rating/lead/sizing.hpp>
+#include <weldloop/rating/lead/square_root_excess.hpp>
+#include <weldloop/rating/lead/supply_conductor.hpp>
 #include <weldloop/rating/remedies.hpp>
-#include <weldloop/rating/short_time_rating.hpp>
-#include <weldloop/rating/sizing.hpp>
-#include <weldloop/rating/square_root_excess.hpp>
-#include <weldloop/rating/supply_conductor.hpp>
-#include <weldloop/rating/termination_acceptance.hpp>
 #include <weldloop/rating/touch_limit.hpp>
 #include <weldloop/rating/verdict.hpp>
 
@@ -260,7 +260,8 @@
 #include <weldloop/rating/cautions.hpp>
 #include <weldloop/rating/covering_life.hpp>
 #include <weldloop/rating/findings.hpp>
-#include <weldloop/rating/larger_lead.hpp>
+#include <weldloop/rating/lead/larger_lead.hpp>
+#include <weldloop/rating/lead/strap_sizing.hpp>
 #include <weldloop/rating/lead_findings.hpp>
 #include <weldloop/rating/loop_stretches.hpp>
 #include <weldloop/rating/part_limit.hpp>
@@ -271,7 +272,6 @@
 #include <weldloop/rating/remedy_order.hpp>
 #include <weldloop/rating/remedy_weighing.hpp>
 #include <weldloop/rating/solved_station.hpp>
-#include <weldloop/rating/strap_sizing.hpp>
 #include <weldloop/rating/way_findings.hpp>
 
 #include <weldloop/field/diagnose_body.hpp>

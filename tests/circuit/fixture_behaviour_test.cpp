@@ -6,7 +6,7 @@
 #include <weldloop/circuit/strap_behaviour.hpp>
 #include <weldloop/circuit/stud_behaviour.hpp>
 #include <weldloop/core/literals.hpp>
-#include <weldloop/rating/termination_acceptance.hpp>
+#include <weldloop/rating/joint/termination_acceptance.hpp>
 
 #include "law/contact_fixture.hpp"
 #include "support/near.hpp"

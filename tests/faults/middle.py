@@ -39,7 +39,7 @@ FAULTS = [
      "past_any_limit = 100.0;", "past_any_limit = 0.0;", ["rating/part_verdict"]),
     ("spots yield from 1.5 times the softening drop", "rating/part_verdict.hpp",
      "if (usual.softening_used > 1.0)", "if (usual.softening_used > 1.5)", ["rating/part_verdict"]),
-    ("pull above the least value", "rating/termination_acceptance.hpp",
+    ("pull above the least value", "rating/joint/termination_acceptance.hpp",
      "pulled >= least,", "pulled > least,", ["rating/termination_acceptance"]),
     ("density of a reading with one spread", "field/diagnose.hpp",
      "2.0 / (below + above)", "1.0 / sigma", ["field/diagnose"]),

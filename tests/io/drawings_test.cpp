@@ -14,7 +14,7 @@
 #include "io/markup_checker.hpp"
 
 #include <weldloop/core/literals.hpp>
-#include <weldloop/io/drawings.hpp>
+#include <weldloop/io/draw/drawings.hpp>
 #include <weldloop/life/grip.hpp>
 
 using namespace weldloop;

@@ -3,8 +3,8 @@
 
 #include <gtest/gtest.h>
 
-#include <weldloop/io/escape.hpp>
-#include <weldloop/io/text_layout.hpp>
+#include <weldloop/io/report/escape.hpp>
+#include <weldloop/io/report/text_layout.hpp>
 
 using namespace weldloop;
 using weldloop::detail::broken;

@@ -9,7 +9,7 @@
 #include <string_view>
 #include <vector>
 
-#include <weldloop/io/station_file.hpp>
+#include <weldloop/io/station/station_file.hpp>
 #include <weldloop/rating/assess.hpp>
 #include <weldloop/rating/remedies.hpp>
 

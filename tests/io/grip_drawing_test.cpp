@@ -17,10 +17,10 @@
 #include "io/markup_checker.hpp"
 
 #include <weldloop/core/literals.hpp>
-#include <weldloop/io/grip_drawing.hpp>
-#include <weldloop/io/grip_map_drawing.hpp>
-#include <weldloop/io/standalone_drawing.hpp>
-#include <weldloop/io/station_grip_map.hpp>
+#include <weldloop/io/draw/grip_drawing.hpp>
+#include <weldloop/io/draw/grip_map_drawing.hpp>
+#include <weldloop/io/draw/standalone_drawing.hpp>
+#include <weldloop/io/draw/station_grip_map.hpp>
 #include <weldloop/part/welding_cable.hpp>
 
 using namespace weldloop;

@@ -13,9 +13,9 @@
 #include "support/reference_table.hpp"
 
 #include <weldloop/core/literals.hpp>
-#include <weldloop/io/drawing_style.hpp>
-#include <weldloop/io/factor_text.hpp>
-#include <weldloop/io/lead_chart.hpp>
+#include <weldloop/io/draw/drawing_style.hpp>
+#include <weldloop/io/draw/lead_chart.hpp>
+#include <weldloop/io/report/factor_text.hpp>
 #include <weldloop/part/welding_cable.hpp>
 
 using namespace weldloop;

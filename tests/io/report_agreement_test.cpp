@@ -12,9 +12,9 @@
 #include "io/example_stations.hpp"
 #include "support/near.hpp"
 
-#include <weldloop/io/report_json.hpp>
-#include <weldloop/io/report_page.hpp>
-#include <weldloop/io/report_text.hpp>
+#include <weldloop/io/report/report_json.hpp>
+#include <weldloop/io/report/report_page.hpp>
+#include <weldloop/io/report/report_text.hpp>
 
 using namespace weldloop;
 using nlohmann::json;

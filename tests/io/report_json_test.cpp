@@ -9,7 +9,7 @@
 #include "io/example_stations.hpp"
 #include "support/near.hpp"
 
-#include <weldloop/io/report_json.hpp>
+#include <weldloop/io/report/report_json.hpp>
 
 using namespace weldloop;
 using nlohmann::json;

@@ -10,7 +10,7 @@
 #include "io/forbidden_words.hpp"
 #include "io/markup_checker.hpp"
 
-#include <weldloop/io/report_page.hpp>
+#include <weldloop/io/report/report_page.hpp>
 
 using namespace weldloop;
 using testing::HasSubstr;

@@ -10,7 +10,7 @@
 #include "io/forbidden_words.hpp"
 
 #include <weldloop/core/literals.hpp>
-#include <weldloop/io/report_text.hpp>
+#include <weldloop/io/report/report_text.hpp>
 
 using namespace weldloop;
 using namespace weldloop::literals;

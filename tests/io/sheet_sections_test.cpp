@@ -11,11 +11,11 @@
 #include "support/near.hpp"
 
 #include <weldloop/core/literals.hpp>
-#include <weldloop/io/loop_drawing.hpp>
-#include <weldloop/io/report_json.hpp>
-#include <weldloop/io/report_page.hpp>
-#include <weldloop/io/report_text.hpp>
-#include <weldloop/io/station_file.hpp>
+#include <weldloop/io/draw/loop_drawing.hpp>
+#include <weldloop/io/report/report_json.hpp>
+#include <weldloop/io/report/report_page.hpp>
+#include <weldloop/io/report/report_text.hpp>
+#include <weldloop/io/station/station_file.hpp>
 
 using namespace weldloop;
 using namespace weldloop::literals;

@@ -10,7 +10,7 @@
 
 #include "io/example_stations.hpp"
 
-#include <weldloop/io/station_file.hpp>
+#include <weldloop/io/station/station_file.hpp>
 
 using namespace weldloop;
 using testing::HasSubstr;

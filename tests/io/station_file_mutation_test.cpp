@@ -10,10 +10,10 @@
 
 #include "io/example_stations.hpp"
 
-#include <weldloop/io/report_json.hpp>
-#include <weldloop/io/report_page.hpp>
-#include <weldloop/io/report_text.hpp>
-#include <weldloop/io/station_file.hpp>
+#include <weldloop/io/report/report_json.hpp>
+#include <weldloop/io/report/report_page.hpp>
+#include <weldloop/io/report/report_text.hpp>
+#include <weldloop/io/station/station_file.hpp>
 
 using namespace weldloop;
 

@@ -8,7 +8,7 @@
 #include "support/near.hpp"
 
 #include <weldloop/core/literals.hpp>
-#include <weldloop/io/station_file.hpp>
+#include <weldloop/io/station/station_file.hpp>
 #include <weldloop/part/conductor_limit.hpp>
 
 using namespace weldloop;

@@ -10,10 +10,10 @@
 #include "io/example_stations.hpp"
 
 #include <weldloop/core/literals.hpp>
-#include <weldloop/io/report_json.hpp>
-#include <weldloop/io/report_page.hpp>
-#include <weldloop/io/report_text.hpp>
-#include <weldloop/io/surface_words.hpp>
+#include <weldloop/io/report/report_json.hpp>
+#include <weldloop/io/report/report_page.hpp>
+#include <weldloop/io/report/report_text.hpp>
+#include <weldloop/io/report/surface_words.hpp>
 #include <weldloop/material/metals.hpp>
 #include <weldloop/part/crimped_lug.hpp>
 #include <weldloop/part/welding_cable.hpp>

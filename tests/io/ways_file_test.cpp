@@ -10,7 +10,7 @@
 #include "support/near.hpp"
 
 #include <weldloop/circuit/loop.hpp>
-#include <weldloop/io/station_file.hpp>
+#include <weldloop/io/station/station_file.hpp>
 
 using namespace weldloop;
 using namespace weldloop::literals;

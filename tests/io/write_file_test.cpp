@@ -8,7 +8,7 @@
 
 #include "io/example_stations.hpp"
 
-#include <weldloop/io/write_file.hpp>
+#include <weldloop/io/report/write_file.hpp>
 
 using namespace weldloop;
 namespace fs = std::filesystem;

@@ -3,7 +3,7 @@
 // expect-clang: no viable conversion from .* to .*current_base_dimension
 // expect-clang: no known conversion from 'weldloop::voltage'
 #include <weldloop/core/literals.hpp>
-#include <weldloop/rating/drop.hpp>
+#include <weldloop/rating/lead/drop.hpp>
 
 namespace wl = weldloop;
 using namespace wl::literals;

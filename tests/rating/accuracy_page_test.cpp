@@ -7,8 +7,8 @@
 #include <weldloop/law/stress_relaxation.hpp>
 #include <weldloop/law/voltage_temperature.hpp>
 #include <weldloop/part/welding_cable.hpp>
-#include <weldloop/rating/ampacity.hpp>
-#include <weldloop/rating/drop.hpp>
+#include <weldloop/rating/lead/ampacity.hpp>
+#include <weldloop/rating/lead/drop.hpp>
 
 #include <algorithm>
 #include <cmath>

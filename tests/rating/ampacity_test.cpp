@@ -12,7 +12,7 @@
 #include <weldloop/core/parse.hpp>
 #include <weldloop/core/text.hpp>
 #include <weldloop/law/equal_heating.hpp>
-#include <weldloop/rating/ampacity.hpp>
+#include <weldloop/rating/lead/ampacity.hpp>
 
 #include "support/near.hpp"
 #include "support/reference_table.hpp"

@@ -9,7 +9,7 @@
 
 #include <weldloop/core/literals.hpp>
 #include <weldloop/part/welding_cable.hpp>
-#include <weldloop/rating/code_rating.hpp>
+#include <weldloop/rating/lead/code_rating.hpp>
 
 #include "support/near.hpp"
 #include "support/reference_table.hpp"

@@ -9,7 +9,7 @@
 #include <weldloop/core/literals.hpp>
 #include <weldloop/law/joint_ageing.hpp>
 #include <weldloop/part/work_clamp_standard.hpp>
-#include <weldloop/rating/connector_limit.hpp>
+#include <weldloop/rating/joint/connector_limit.hpp>
 
 #include "law/contact_fixture.hpp"
 #include "support/near.hpp"

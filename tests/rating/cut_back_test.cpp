@@ -7,8 +7,8 @@
 
 #include <weldloop/core/literals.hpp>
 #include <weldloop/part/welding_cable.hpp>
-#include <weldloop/rating/ampacity.hpp>
-#include <weldloop/rating/cut_back.hpp>
+#include <weldloop/rating/lead/ampacity.hpp>
+#include <weldloop/rating/lead/cut_back.hpp>
 
 #include "support/near.hpp"
 

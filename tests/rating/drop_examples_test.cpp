@@ -8,7 +8,7 @@
 #include <weldloop/core/text.hpp>
 #include <weldloop/law/conductor_resistance.hpp>
 #include <weldloop/material/metals.hpp>
-#include <weldloop/rating/drop.hpp>
+#include <weldloop/rating/lead/drop.hpp>
 
 #include "support/near.hpp"
 #include "support/reference_table.hpp"

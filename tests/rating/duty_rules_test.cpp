@@ -9,7 +9,7 @@
 #include <weldloop/law/equal_heating.hpp>
 #include <weldloop/law/waveform.hpp>
 #include <weldloop/part/welding_cable.hpp>
-#include <weldloop/rating/ampacity.hpp>
+#include <weldloop/rating/lead/ampacity.hpp>
 
 #include "support/near.hpp"
 #include "support/printed_formula.hpp"

@@ -11,7 +11,7 @@
 
 #include <weldloop/core/literals.hpp>
 #include <weldloop/part/welding_cable.hpp>
-#include <weldloop/rating/factor_table.hpp>
+#include <weldloop/rating/lead/factor_table.hpp>
 
 #include "support/near.hpp"
 #include "support/reference_table.hpp"

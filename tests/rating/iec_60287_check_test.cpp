@@ -11,7 +11,7 @@
 #include <weldloop/law/covering_heat.hpp>
 #include <weldloop/material/covering.hpp>
 #include <weldloop/part/welding_cable.hpp>
-#include <weldloop/rating/ampacity.hpp>
+#include <weldloop/rating/lead/ampacity.hpp>
 
 #include "support/near.hpp"
 #include "support/published_ratings.hpp"

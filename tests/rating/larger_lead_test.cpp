@@ -1,6 +1,6 @@
 #include <weldloop/core/literals.hpp>
 #include <weldloop/part/welding_cable.hpp>
-#include <weldloop/rating/larger_lead.hpp>
+#include <weldloop/rating/lead/larger_lead.hpp>
 
 #include "support/near.hpp"
 

@@ -3,7 +3,7 @@
 #include <weldloop/part/welding_cable.hpp>
 #include <weldloop/part/work_clamp.hpp>
 #include <weldloop/rating/assess.hpp>
-#include <weldloop/rating/larger_lead.hpp>
+#include <weldloop/rating/lead/larger_lead.hpp>
 
 #include <algorithm>
 #include <string>

@@ -8,7 +8,7 @@
 
 #include <weldloop/core/literals.hpp>
 #include <weldloop/part/welding_cable.hpp>
-#include <weldloop/rating/lead_limits.hpp>
+#include <weldloop/rating/lead/lead_limits.hpp>
 
 #include "support/near.hpp"
 

@@ -8,8 +8,8 @@
 #include <weldloop/core/parse.hpp>
 #include <weldloop/core/text.hpp>
 #include <weldloop/part/welding_cable.hpp>
-#include <weldloop/rating/ampacity.hpp>
-#include <weldloop/rating/drop.hpp>
+#include <weldloop/rating/lead/ampacity.hpp>
+#include <weldloop/rating/lead/drop.hpp>
 
 #include "support/near.hpp"
 #include "support/reference_table.hpp"

@@ -14,7 +14,7 @@
 #include <weldloop/core/literals.hpp>
 #include <weldloop/law/periodic_heating.hpp>
 #include <weldloop/part/welding_cable.hpp>
-#include <weldloop/rating/ampacity.hpp>
+#include <weldloop/rating/lead/ampacity.hpp>
 
 using namespace weldloop;
 using namespace weldloop::literals;

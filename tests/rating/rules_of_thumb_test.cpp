@@ -11,9 +11,9 @@
 #include <weldloop/law/cable_surface.hpp>
 #include <weldloop/material/metals.hpp>
 #include <weldloop/part/welding_cable.hpp>
-#include <weldloop/rating/ampacity.hpp>
+#include <weldloop/rating/lead/ampacity.hpp>
+#include <weldloop/rating/lead/sizing.hpp>
 #include <weldloop/rating/part_limit.hpp>
-#include <weldloop/rating/sizing.hpp>
 
 #include "support/near.hpp"
 #include "support/printed_formula.hpp"

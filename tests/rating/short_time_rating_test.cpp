@@ -1,7 +1,7 @@
 // What a lead stands in a short circuit.
 #include <weldloop/core/literals.hpp>
 #include <weldloop/part/welding_cable.hpp>
-#include <weldloop/rating/short_time_rating.hpp>
+#include <weldloop/rating/lead/short_time_rating.hpp>
 
 #include <cmath>
 #include <limits>

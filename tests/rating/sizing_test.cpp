@@ -10,7 +10,7 @@
 
 #include <weldloop/core/literals.hpp>
 #include <weldloop/core/text.hpp>
-#include <weldloop/rating/sizing.hpp>
+#include <weldloop/rating/lead/sizing.hpp>
 
 #include "support/near.hpp"
 

@@ -6,7 +6,7 @@
 
 #include <weldloop/core/literals.hpp>
 #include <weldloop/part/welding_cable.hpp>
-#include <weldloop/rating/square_root_excess.hpp>
+#include <weldloop/rating/lead/square_root_excess.hpp>
 
 using namespace weldloop;
 using namespace weldloop::literals;

@@ -1,6 +1,6 @@
 // The smallest strap that carries a current.
 #include <weldloop/core/literals.hpp>
-#include <weldloop/rating/strap_sizing.hpp>
+#include <weldloop/rating/lead/strap_sizing.hpp>
 
 #include <algorithm>
 #include <cmath>

@@ -10,7 +10,7 @@
 
 #include <weldloop/core/literals.hpp>
 #include <weldloop/law/equal_heating.hpp>
-#include <weldloop/rating/supply_conductor.hpp>
+#include <weldloop/rating/lead/supply_conductor.hpp>
 
 #include "support/near.hpp"
 #include "support/reference_table.hpp"

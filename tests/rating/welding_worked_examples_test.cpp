@@ -7,8 +7,8 @@
 #include <weldloop/core/literals.hpp>
 #include <weldloop/core/text.hpp>
 #include <weldloop/law/short_circuit.hpp>
-#include <weldloop/rating/code_rating.hpp>
-#include <weldloop/rating/supply_conductor.hpp>
+#include <weldloop/rating/lead/code_rating.hpp>
+#include <weldloop/rating/lead/supply_conductor.hpp>
 
 #include "support/near.hpp"
 #include "support/printed_formula.hpp"

@@ -141,7 +141,8 @@ inline void add_ageing_basis(basis& out)
 [[nodiscard]] inline std::string to_text(const covering_age& age)
 {
     if (age.past_short_time)
-        return "its covering gets hotter than it stands even for seconds: it is damaged, and age says nothing";
+        return "in a poor case its covering gets hotter than it stands even for seconds: it is damaged then, and age "
+               "says nothing";
     const auto percent = [](double share) { return number_text(100.0 * share, 2) + " %"; };
     std::string out = percent(age.poor);
     out.append(" of the thermal life of its covering in a poor case, typically ").append(percent(age.typical));

@@ -22,13 +22,13 @@
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/text.hpp>
 #include <weldloop/rating/assessment.hpp>
+#include <weldloop/rating/lead/sizing.hpp>
 #include <weldloop/rating/lead_findings.hpp>
 #include <weldloop/rating/remedies.hpp>
 #include <weldloop/rating/remedy_change.hpp>
 #include <weldloop/rating/remedy_finder.hpp>
 #include <weldloop/rating/remedy_order.hpp>
 #include <weldloop/rating/remedy_weighing.hpp>
-#include <weldloop/rating/sizing.hpp>
 #include <weldloop/rating/verdict.hpp>
 
 namespace weldloop {

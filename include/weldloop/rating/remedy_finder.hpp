@@ -22,7 +22,7 @@
 #include <weldloop/part/crimped_lug.hpp>
 #include <weldloop/part/sold_clamp.hpp>
 #include <weldloop/part/work_clamp.hpp>
-#include <weldloop/rating/larger_lead.hpp>
+#include <weldloop/rating/lead/larger_lead.hpp>
 #include <weldloop/rating/remedy_change.hpp>
 
 namespace weldloop {

@@ -1,0 +1,274 @@
+#pragma once
+/// @file
+/// The report as JSON, for programs. The only header that knows nlohmann-json.
+
+#include <cmath>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include <nlohmann/json.hpp>
+
+#include <weldloop/circuit/station.hpp>
+#include <weldloop/io/report/report_words.hpp>
+#include <weldloop/io/report/surface_words.hpp>
+#include <weldloop/life/grip.hpp>
+#include <weldloop/rating/assessment.hpp>
+
+namespace weldloop {
+
+/// The version of the JSON report, its key "schema". The number rises when a key goes or changes its meaning.
+inline constexpr std::string_view report_schema = "weldloop-station-report/3";
+
+namespace detail {
+
+using json = nlohmann::ordered_json;
+
+/// A number of seven digits: more would pretend. @throws not_finite_error: JSON has no NaN
+[[nodiscard]] inline json json_number(double value)
+{
+    if (!std::isfinite(value)) throw not_finite_error("reported value", number_text(value));
+    if (value == 0.0) return 0.0;
+    const double scale = std::pow(10.0, 6.0 - std::floor(std::log10(std::abs(value))));
+    if (!std::isfinite(scale) || scale == 0.0) return value;
+    const double rounded = std::round(value * scale) / scale;
+    return std::isfinite(rounded) ? rounded : value;
+}
+
+template <class Q>
+[[nodiscard]] json json_band(const band<Q>& b)
+{
+    return {{"low", json_number(si_number(b.low))},
+            {"typical", json_number(si_number(b.typical))},
+            {"high", json_number(si_number(b.high))}};
+}
+
+[[nodiscard]] inline json json_hours(duration d)
+{
+    return json_number(number_in(d, "h"));
+}
+
+[[nodiscard]] inline json json_flags(const basis& b)
+{
+    json out = json::array();
+    for (const range_flag flag : b.flags()) out.push_back(std::string(to_text(flag)));
+    return out;
+}
+
+/// @param lost_before share of the force when new that is gone before the forecast begins
+[[nodiscard]] inline json json_grip(const grip_forecast& g, fraction lost_before)
+{
+    json points = json::array();
+    for (const grip_point& p : g.points)
+        points.push_back(
+            {{"at_h", json_hours(p.at)},
+             {"force_N", json_number(p.force.value())},
+             {"resistance_ohm", p.resistance.value() > 0.0 ? json_number(p.resistance.value()) : json("open")},
+             {"jaws_peak_degC", json_number(p.peak_temperature.in_celsius())}});
+    const double now = 1.0 - static_cast<double>(lost_before);
+    json out{{"points", points},
+             {"grip_lost_before", json_number(static_cast<double>(lost_before))},
+             {"grip_left", json_number(static_cast<double>(g.grip_left))},
+             {"grip_left_poor", json_number(static_cast<double>(g.grip_left_low))},
+             {"grip_left_of_new", json_number(now * static_cast<double>(g.grip_left))},
+             {"grip_left_of_new_poor", json_number(now * static_cast<double>(g.grip_left_low))},
+             {"outlook", std::string(to_text(g.outlook))},
+             {"outlook_poor", std::string(to_text(g.outlook_poor))}};
+    if (const auto end = poor_end_of(g)) out["poor_case_ends_h"] = json_hours(*end);
+    if (g.quarter_lost)
+        out["quarter_lost_h"] = {{"low", json_hours(g.quarter_lost->low)},
+                                 {"typical", json_hours(g.quarter_lost->typical)},
+                                 {"high", json_hours(g.quarter_lost->high)}};
+    if (g.inspect_by) out["inspect_by_h"] = json_hours(*g.inspect_by);
+    out["runs_away"] = g.runs_away;
+    out["spring_destroyed"] = g.spring_destroyed;
+    out["spots_melt"] = g.spots_melt;
+    out["flags"] = json_flags(g.basis);
+    return out;
+}
+
+[[nodiscard]] inline json json_limit(const limit_use& u)
+{
+    json out{{"at", u.at}, {"name", u.name}};
+    if (u.limit) out["limit_degC"] = json_number(u.limit->in_celsius());
+    if (u.peak) out["peak_degC"] = json_band(*u.peak);
+    out["used"] = json_number(u.used);
+    out["used_poor"] = json_number(u.used_high);
+    out["exceeds_probability"] = json_number(static_cast<double>(u.exceeds));
+    if (u.from != nullptr) {
+        out["source"] = to_text(*u.from);
+        out["kind"] = std::string(to_text(u.from->kind));
+    }
+    return out;
+}
+
+/// A part's number, or the word that stands in its place: "open" for an open part, "none" where the loop has no state.
+[[nodiscard]] inline json json_part(const station& s, const part_result& p, loop_outcome outcome)
+{
+    const bool conducts = outcome == loop_outcome::solved;
+    const json none = p.conducts ? "none" : "open";
+    json out{{"name", p.name}, {"kind", p.kind}, {"number", number_of(p)}, {"way", p.way}};
+    out["with_stray_open"] = p.with_stray_open;
+    out["stray_hides_it"] = p.stray_hides_it;
+    out["current_A"] = conducts ? json_band(p.current) : none;
+    out["verdict"] = std::string(to_text(p.verdict));
+    out["reason"] = p.reason;
+    out["drop_V"] = conducts ? json_band(p.drop) : none;
+    out["loss_W"] = conducts ? json_band(p.loss) : none;
+    out["peak_degC"] = !conducts ? none : temperature_is_known(p) ? json_band(p.peak) : json("unknown");
+    if (conducts) {
+        if (temperature_is_known(p)) out["peak_at"] = std::string(to_text(p.peak_at));
+        if (p.hottest_spot) out["hottest_spot_degC"] = json_band(*p.hottest_spot);
+        if (!p.limits.empty()) {
+            out["limit_at"] = p.limits.front().at;
+            out["limit_name"] = p.limits.front().name;
+        }
+        if (p.limit) out["limit_degC"] = json_number(p.limit->in_celsius());
+        if (can_exceed(p)) {
+            out["used"] = json_number(p.used);
+            out["exceeds_probability"] = json_number(static_cast<double>(p.exceeds));
+        }
+        if (p.hottest_spot) out["softening_used"] = json_number(p.softening_used);
+    }
+    out["places"] = json::array();
+    out["limits"] = json::array();
+    if (conducts) {
+        for (const place_result& at : p.places)
+            out["places"].push_back({{"place", std::string(to_text(at.what))}, {"peak_degC", json_band(at.peak)}});
+        for (const limit_use& u : p.limits) out["limits"].push_back(json_limit(u));
+    }
+    out["notes"] = p.notes;
+    out["flags"] = json_flags(p.basis);
+    if (p.covering_use)
+        out["covering_life"] = {{"work_h", json_hours(usual_forecast)},
+                                {"used_poor", json_number(p.covering_use->poor)},
+                                {"used_typical", json_number(p.covering_use->typical)},
+                                {"used_good", json_number(p.covering_use->good)}};
+    if (p.grip) out["grip"] = json_grip(*p.grip, grip_lost_before(s, p));
+    return out;
+}
+
+[[nodiscard]] inline json json_job(const job& j)
+{
+    return {{"process", std::string(to_text(j.process))},
+            {"current_A", json_number(j.current.value())},
+            {"on_s", json_number(j.duty.on().value())},
+            {"period_s", json_number(j.duty.period().value())}};
+}
+
+[[nodiscard]] inline json json_surroundings(const surroundings& s)
+{
+    return {{"air_degC", json_number(s.air.in_celsius())},
+            {"wind_m_per_s", json_number(s.wind.value())},
+            {"lay", std::string(to_text(s.lay))},
+            {"coil_turns", s.coil_turns},
+            {"bundled_leads", s.bundled_leads},
+            {"altitude_m", json_number(s.altitude.value())},
+            {"sun_W_per_m2", json_number(s.sun.value())}};
+}
+
+[[nodiscard]] inline json json_supply(const supply& s)
+{
+    if (s.kind == supply_kind::constant_voltage)
+        return {{"kind", "constant voltage"}, {"setting_V", json_number(s.setting.value())}};
+    return {{"kind", "constant current"}, {"highest_output_V", json_number(s.highest_output.value())}};
+}
+
+[[nodiscard]] inline json json_remedy(const remedy& r)
+{
+    json out{{"what", r.what},
+             {"part", r.part},
+             {"effort", std::string(to_text(r.effort))},
+             {"volts_regained_V", json_number(r.volts_regained.value())},
+             {"cooled_by_K", json_number(r.cooled_by.value())},
+             {"restores_circuit", r.restores_circuit}};
+    if (r.verdict_before) out["verdict_before"] = std::string(to_text(*r.verdict_before));
+    if (r.verdict_after) out["verdict_after"] = std::string(to_text(*r.verdict_after));
+    out["clears_verdict"] = r.clears_verdict;
+    out["clears_findings"] = json::array();
+    for (const finding_id f : r.clears_findings) out["clears_findings"].push_back(std::string(to_text(f)));
+    out["clears_parts"] = r.clears_parts;
+    out["makes_moot"] = r.makes_moot;
+    out["is_summary"] = r.is_summary;
+    out["is_remark"] = r.is_remark;
+    return out;
+}
+
+[[nodiscard]] inline json json_surface(const surface_in_use& s)
+{
+    const auto multiplier = resistance_multiplier(s.state);
+    return {{"state", std::string(to_text(s.state))},
+            {"over_clean", multiplier ? json{{"low", json_number(multiplier->low)},
+                                             {"typical", json_number(multiplier->typical)},
+                                             {"high", json_number(multiplier->high)}}
+                                      : json("open")},
+            {"kind", std::string(to_text(surface_state_judgement.kind))},
+            {"parts", s.parts}};
+}
+
+[[nodiscard]] inline json json_source(const source& s)
+{
+    return {{"document", std::string(s.document)},
+            {"edition", std::string(s.edition)},
+            {"place", std::string(s.place)},
+            {"kind", std::string(to_text(s.kind))}};
+}
+
+}  // namespace detail
+
+/// The report as a JSON text, indented, its keys in a fixed order (described in the page on reports).
+/// Numbers are in the unit the key ends with. A loop without a settled state has "open" or "none" in the place of
+/// drops, heat, peaks and totals, and neither places nor limits. Bytes that are not UTF-8 become U+FFFD.
+/// @param s the station @param found its assessment @param remedies for it, best first
+/// @throws not_finite_error should a result hold NaN or infinity; bad_station_error for an assessment without parts
+[[nodiscard]] inline std::string report_json(const station& s, const assessment& found,
+                                             const std::vector<remedy>& remedies)
+{
+    using detail::json;
+    json out{{"schema", std::string(report_schema)},
+             {"name", found.name},
+             {"outcome", std::string(outcome_word(found.outcome))},
+             {"conducts", found.conducts}};
+    out["findings"] = json::array();
+    for (const loop_finding& f : found.findings)
+        out["findings"].push_back(
+            {{"id", std::string(to_text(f.id))}, {"severity", std::string(to_text(f.severity))}, {"text", f.text}});
+    out["job"] = detail::json_job(s.job);
+    out["surroundings"] = detail::json_surroundings(s.where);
+    if (s.supply) out["supply"] = detail::json_supply(*s.supply);
+
+    out["parts"] = json::array();
+    for (const part_result& p : found.parts) out["parts"].push_back(detail::json_part(s, p, found.outcome));
+
+    const json none = found.outcome == loop_outcome::open_circuit ? "open" : "none";
+    out["ways"] = json::array();
+    for (const way_result& w : found.ways)
+        out["ways"].push_back({{"name", w.name},
+                               {"kind", std::string(to_text(w.kind))},
+                               {"current_A", found.conducts ? detail::json_band(w.current) : none},
+                               {"share", found.conducts ? detail::json_number(static_cast<double>(w.share)) : none},
+                               {"conducts", w.conducts},
+                               {"spans_arc", w.spans_arc}});
+    const auto volts = [&](voltage v) { return found.conducts ? detail::json_number(v.value()) : none; };
+    const auto volt_band = [&](const band<voltage>& v) { return found.conducts ? detail::json_band(v) : none; };
+    out["total_drop_V"] = volts(found.total_drop.typical);
+    out["total_drop_band_V"] = volt_band(found.total_drop);
+    out["wire_extension_drop_V"] = volt_band(found.wire_extension_drop);
+    if (s.allowed_drop) out["allowed_drop_V"] = detail::json_number(s.allowed_drop->value());
+    out["arc_V"] = volts(found.arc_voltage.typical);
+    out["arc_band_V"] = volt_band(found.arc_voltage);
+    out["arc_V_basis"] = found.arc_basis;
+    if (found.headroom) out["headroom_V"] = volt_band(*found.headroom);
+    out["weakest"] = found.weakest().name;
+
+    out["remedies"] = json::array();
+    for (const remedy& r : remedies) out["remedies"].push_back(detail::json_remedy(r));
+    out["cautions"] = found.cautions;
+    out["surfaces"] = json::array();
+    for (const surface_in_use& used : surfaces_in_use(s)) out["surfaces"].push_back(detail::json_surface(used));
+    out["sources"] = json::array();
+    for (const source& from : found.sources) out["sources"].push_back(detail::json_source(from));
+    return out.dump(2, ' ', false, json::error_handler_t::replace) + "\n";
+}
+
+}  // namespace weldloop
