@@ -103,6 +103,8 @@
 #include <weldloop/part/arc.hpp>
 #include <weldloop/part/cable.hpp>
 #include <weldloop/part/cable_splice.hpp>
+#include <weldloop/part/clamp_cable_connection.hpp>
+#include <weldloop/part/clamp_inside.hpp>
 #include <weldloop/part/clamp_opening.hpp>
 #include <weldloop/part/clamp_spring.hpp>
 #include <weldloop/part/clamp_spring_state.hpp>
@@ -125,6 +127,7 @@
 #include <weldloop/part/resting_contact.hpp>
 #include <weldloop/part/rotary_ground.hpp>
 #include <weldloop/part/set_screw.hpp>
+#include <weldloop/part/sold_clamp.hpp>
 #include <weldloop/part/spring_pad.hpp>
 #include <weldloop/part/strand_report.hpp>
 #include <weldloop/part/strap.hpp>
@@ -144,6 +147,7 @@
 #include <weldloop/circuit/arc_in_work.hpp>
 #include <weldloop/circuit/bolted_face.hpp>
 #include <weldloop/circuit/cable_heating.hpp>
+#include <weldloop/circuit/clamp_division.hpp>
 #include <weldloop/circuit/clamp_network.hpp>
 #include <weldloop/circuit/contact_behaviour.hpp>
 #include <weldloop/circuit/force_for.hpp>

@@ -270,6 +270,63 @@ TEST(StationFile, TakesEveryKeyOfAWorkClamp)
     EXPECT_EQ(clamp_of("clamp = \"bolted lug\"\nsize = \"2/0 AWG\"").clamp.kind, clamp_kind::bolted);
 }
 
+TEST(StationFile, TakesEveryNumberOfAClampByItsDimensions)
+{
+    const work_connection plain = clamp_of("clamp = \"stamped spring clamp\"\nrated = \"300 A\"");
+    EXPECT_EQ(plain.clamp.name, stamped_spring_clamp(300_A).name);
+    EXPECT_EQ(plain.clamp.body_mass, stamped_spring_clamp(300_A).body_mass);
+    EXPECT_EQ(clamp_of("clamp = \"cast spring clamp\"\nrated = \"400 A\"").clamp.force, cast_spring_clamp(400_A).force);
+
+    const work_connection w = clamp_of(
+        "clamp = \"stamped spring clamp\"\nrated = \"300 A\"\nbody = \"bronze\"\njaw = \"brass\"\nlive_jaws = 1\n"
+        "jaw_length = \"30 mm\"\nreach = \"25 mm\"\nhandle = \"80 mm\"\nentry = \"20 mm\"\narm_section = \"100 mm2\"\n"
+        "arm_outline = \"130 mm\"\njaw_area = \"70 mm2\"\nforce = \"200 N\"\nspring_wire = \"music wire\"\n"
+        "spring_wire_diameter = \"4.8 mm\"\nspring_turns = 5\nshunt = \"10 mm2\"\nshunt_length = \"100 mm\"\n"
+        "cable_connection = \"set-screw\"\ncable_connection_state = \"loose\"\ncable_connection_torque = \"8 Nm\"\n"
+        "cable_connection_screw = \"10 mm\"\nlargest_cable = \"50 mm2\"\npivot = \"open\"\nshunt_state = \"broken\"\n"
+        "cable_jaw_surface = \"light rust\"");
+    const work_clamp& c = w.clamp;
+    EXPECT_EQ(c.body_metal, bronze);
+    EXPECT_EQ(c.jaw, brass);
+    EXPECT_EQ(c.live_jaws, 1);
+    EXPECT_EQ(c.build.jaw, 30_mm);
+    EXPECT_EQ(c.build.reach, 25_mm);
+    EXPECT_EQ(c.build.handle, 80_mm);
+    EXPECT_EQ(c.build.entry, 20_mm);
+    EXPECT_NEAR_REL(c.body_mass.value(), 2.0 * 100e-6 * 0.155 * bronze.density.value(), 1e-12);
+    EXPECT_NEAR_REL(c.body_surface.value(), 2.0 * 0.130 * 0.155, 1e-12);
+    EXPECT_NEAR_REL(c.jaw_area.value(), 70e-6, 1e-12);
+    EXPECT_EQ(c.force, 200_N);
+    ASSERT_TRUE(c.spring && c.inside && w.cable_jaw_surface);
+    EXPECT_EQ(c.spring->wire, music_wire);
+    EXPECT_NEAR_REL(c.spring->wire_diameter.value(), 4.8e-3, 1e-12);
+    EXPECT_EQ(c.spring->turns, 5.0);
+    EXPECT_NEAR_REL(c.build.shunt.value(), 10e-6, 1e-12);
+    EXPECT_EQ(c.build.shunt_length, 100_mm);
+    EXPECT_EQ(c.inside->pivot, pivot_state::open);
+    EXPECT_EQ(c.inside->shunt, shunt_state::broken);
+    EXPECT_EQ(*w.cable_jaw_surface, surface_state::light_rust);
+    EXPECT_EQ(c.largest_cable, square_mm(50));
+    const clamp_cable_connection loose{.made = clamp_cable_end::set_screw,
+                                       .state = cable_end_state::loose,
+                                       .tightened_to = 8_Nm,
+                                       .screw_diameter = 10_mm};
+    EXPECT_NEAR_REL(1.0 / c.termination.typical.value(),
+                    (cable_connection_resistance(loose, 50_mm2, bronze).typical + c.arms).value(), 1e-12);
+
+    // the usual spring clamp takes the states of its inside, no other clamp does, and only the sold ones dimensions
+    const work_connection torn = clamp_of("clamp = \"spring clamp\"\nrated = \"300 A\"\nshunt_state = \"broken\"");
+    ASSERT_TRUE(torn.clamp.inside);
+    EXPECT_EQ(torn.clamp.inside->shunt, shunt_state::broken);
+    EXPECT_FALSE(clamp_of("clamp = \"spring clamp\"\nrated = \"300 A\"").clamp.inside);
+    for (const char* keys : {"clamp = \"screw clamp\"\nrated = \"300 A\"\npivot = \"open\"",
+                             "clamp = \"spring clamp\"\nrated = \"300 A\"\nentry = \"20 mm\"",
+                             "clamp = \"bolted lug\"\nsize = \"70 mm2\"\nshunt = \"20 mm2\"",
+                             "clamp = \"stamped spring clamp\"\nrated = \"700 A\"",
+                             "clamp = \"stamped spring clamp\"\nrated = \"300 A\"\nforce = \"2 kN\""})
+        EXPECT_THROW((void)clamp_of(keys), station_file_error) << keys;
+}
+
 TEST(StationFile, TakesThePathAsInlineTablesToo)
 {
     const station s = read(

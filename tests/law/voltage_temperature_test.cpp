@@ -86,7 +86,9 @@ TEST(VoltageTemperature, MetalsCarryTheTablesTemperatures)
     EXPECT_NEAR(tinned_copper.softening.in_celsius(), rows.at("tin").number("softening_temp_C"), 1e-9);
     EXPECT_NEAR(tinned_copper.melting.in_celsius(), rows.at("tin").number("melting_temp_C"), 1e-9);
     EXPECT_NEAR(aluminium.softening.in_celsius(), rows.at("aluminium").number("softening_temp_C"), 1e-9);
-    EXPECT_NEAR(brass.melting.in_celsius(), rows.at("brass CuZn37").number("melting_temp_C"), 1e-9);
+    // the table has CuZn37; brass is CuZn30 here, which begins to melt 13 K above it
+    // (conductors-material-properties.csv)
+    EXPECT_NEAR(brass.melting.in_celsius(), rows.at("brass CuZn37").number("melting_temp_C") + 13.0, 1e-9);
     EXPECT_NEAR(mild_steel.softening.in_celsius(), rows.at("iron / mild steel").number("softening_temp_C"), 1e-9);
     // solidus of the alloy, below the melting point of the pure metal in the table
     EXPECT_LT(mild_steel.melting.in_celsius(), rows.at("iron / mild steel").number("melting_temp_C"));

@@ -11,6 +11,7 @@
 #include <optional>
 
 #include <weldloop/circuit/cable_heating.hpp>
+#include <weldloop/circuit/clamp_division.hpp>
 #include <weldloop/circuit/contact_behaviour.hpp>
 #include <weldloop/circuit/joint_circuit.hpp>
 #include <weldloop/circuit/thermal_body.hpp>
@@ -51,12 +52,6 @@ inline constexpr source lead_fin_judgement{
     "the lead behind a clamp as one fin whose loss is linear about its temperature far from the clamp", "2026",
     "fin of Incropera 3.6; the linear loss is judgement, held against the cut lead of the loop by a test",
     source_kind::derived};
-/// Pivot without shunt.
-inline constexpr source bare_pivot_judgement{
-    "a pivot without shunt: the two arms on their pin as one contact under twice the jaws' force, 5 times a clean one",
-    "2026",
-    {},
-    source_kind::judgement};
 /// @}
 
 /// The places of a clamp that have a temperature of their own.
@@ -115,16 +110,6 @@ inline constexpr heat_capacity least_piece_capacity = in_si<heat_capacity>(0.1);
 
 inline constexpr length pin_gap = in_si<length>(2e-3);  // see spring_piece_judgement
 
-[[nodiscard]] inline length spring_wire_length(const clamp_spring& s)
-{
-    return s.coils * s.turns * std::numbers::pi * s.coil_diameter;
-}
-
-[[nodiscard]] inline area wire_section(const clamp_spring& s)
-{
-    return 0.25 * std::numbers::pi * s.wire_diameter * s.wire_diameter;
-}
-
 /// Outside of the closed coils.
 [[nodiscard]] inline area coil_surface(const clamp_spring& s)
 {
@@ -142,47 +127,21 @@ inline constexpr length pin_gap = in_si<length>(2e-3);  // see spring_piece_judg
     return legs_a_coil * s.coils * (under * along / (under + along)) + gap_heat_conductance(air, inside, pin_gap);
 }
 
-inline void require_spring(const clamp_spring& s)
-{
-    require_positive(s.wire_diameter, "spring wire diameter");
-    require_within(s.coil_diameter, s.wire_diameter, in_si<length>(1.0), "spring coil diameter");
-    require_within(s.coils, 1.0, 100.0, "spring coils");
-    if (!(require_within(s.turns, 0.0, 1e4, "spring turns") > 0.0))
-        throw out_of_range_error("spring turns", "0", "above zero");
-}
-
 }  // namespace detail
-
-/// Resistance of a clamp's spring from leg to leg at 20 degC, all coil bodies side by side [ohm].
-/// @param s the spring @throws not_finite_error, out_of_range_error @see spring_piece_judgement
-[[nodiscard]] inline resistance spring_resistance(const clamp_spring& s)
-{
-    detail::require_spring(s);
-    const double side_by_side = s.coils;
-    return mild_steel.resistivity * detail::spring_wire_length(s) /
-           (side_by_side * side_by_side * detail::wire_section(s));
-}
-
-/// What the pivot of a clamp does.
-enum class pivot_state {
-    conducts,  ///< bare and worn, see bare_pivot_judgement
-    open,      ///< corroded: it carries nothing
-};
 
 /// Share of a clamp's current that finds its way through the spring where no shunt by-passes it: the current of the
 /// second jaw divides between the pivot and the wire, Rp/(2 (Rp + Rs)). The type test of work clamps forbids such a
-/// clamp. @param clamp a spring clamp with two live jaws @param pivot_is what its pivot does
+/// clamp. Both jaws take half: what is left where only the clamp is known; on its work see divided_clamp_current().
+/// @param clamp a spring clamp with two live jaws @param pivot_is what its pivot does
 /// @return 0 for clamps without a spring or with one live jaw
 /// @throws not_finite_error, out_of_range_error @see bare_pivot_judgement
 [[nodiscard]] inline fraction unshunted_spring_share(const work_clamp& clamp,
                                                      pivot_state pivot_is = pivot_state::conducts)
 {
-    constexpr double second_jaw = 0.5, worn_pivot = 5.0, both_jaws = 2.0;
+    constexpr double second_jaw = 0.5;
     if (!clamp.spring || clamp.live_jaws < 2) return 0.0;
     if (pivot_is == pivot_state::open) return second_jaw;
-    const double constant = worn_pivot * force_law_constant(clamp.body_metal, clamp.body_metal).constant.typical;
-    const resistance pivot =
-        force_law_resistance(constant, force_law_exponent(contact_shape::toothed_jaw), both_jaws * clamp.force);
+    const resistance pivot = pivot_resistance(clamp);
     return second_jaw * (pivot / (pivot + spring_resistance(*clamp.spring))).value();
 }
 
@@ -236,7 +195,8 @@ enum class pivot_state {
     out.jaw_body = between(b.jaw, b.reach, 1.0);
     out.body_handle = between(b.reach, b.handle, 1.0);
     out.body_entry = between(b.reach, b.entry, one_half);
-    out.jaw_entry = annealed_copper.thermal_conductivity * b.shunt / b.shunt_length;
+    const bool torn = c.inside && c.inside->shunt == shunt_state::broken;
+    out.jaw_entry = annealed_copper.thermal_conductivity * (torn ? area{} : b.shunt) / b.shunt_length;
 
     thermal_body& spring = out.bodies[static_cast<std::size_t>(clamp_node::spring)];
     spring = {.surface = {},
@@ -256,7 +216,7 @@ enum class pivot_state {
                               mild_steel.specific_heat};
         out.body_spring = detail::spring_seat_conductance(s, b.spring_seat, air);
         const double share = static_cast<double>(s.current_share);
-        out.spring_path = share * share * spring_resistance(s);
+        out.spring_path = c.inside ? divided_clamp_current(fresh).wire : share * share * spring_resistance(s);
         out.grip = {.slope = modulus_slope, .power = 1};
         out.grip_limit = s.wire.tempering;
         out.basis.add(spring_piece_judgement).add(hot_modulus);
@@ -272,7 +232,8 @@ enum class pivot_state {
     out.force = c.force;
     out.termination = joint.contacts[1].cold;
     out.termination_metals = joint.contacts[1].metals;
-    out.arms_share = std::min(1.0, (c.arms * c.termination.typical).value());
+    const resistance arms = c.arms + divided_clamp_current(fresh).arms;
+    out.arms_share = std::min(1.0, (arms * out.termination.typical).value());
     out.work = work_of(w, where);
     out.where = where;
     out.basis.add(joint.basis).add(work_patch).add(pressed_gap).add(fin_equations);

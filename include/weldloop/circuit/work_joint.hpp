@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include <weldloop/circuit/clamp_division.hpp>
 #include <weldloop/circuit/contact_behaviour.hpp>
 #include <weldloop/circuit/joint_circuit.hpp>
 #include <weldloop/circuit/work_heat.hpp>
@@ -22,6 +23,28 @@ namespace weldloop {
         .metals = {w.clamp.jaw, w.onto}, .force = left * w.clamp.force, .surface = w.surface, .shape = w.clamp.shape};
 }
 
+namespace detail {
+
+// The joint of a clamp whose current divides inside it: its jaws with the heat they make, all else behind them.
+inline joint_circuit divided_joint_of(const work_connection& w, const contact& jaw)
+{
+    const work_clamp& c = w.clamp;
+    const clamp_division low = divided_clamp_current(w, scatter::low), typical = divided_clamp_current(w),
+                         high = divided_clamp_current(w, scatter::high);
+    const auto jaws = [](const clamp_division& d) { return d.conducts ? 1.0 / d.jaws : conductance{}; };
+    const auto behind = [](const conductance& g, const clamp_division& d) { return 1.0 / (1.0 / g + d.arms); };
+    joint_circuit out;
+    out.add({{jaws(high), jaws(typical), jaws(low)}, jaw.metals});
+    out.add({{behind(c.termination.low, high), behind(c.termination.typical, typical), behind(c.termination.high, low)},
+             {annealed_copper, c.body_metal}});
+    out.outer = c.termination.typical;
+    out.body = {c.body_surface, c.body_diameter, c.body_emissivity, c.body_capacity()};
+    out.basis.add(contact_basis_of(jaw)).add(c.basis).add(bare_pivot_judgement);
+    return out;
+}
+
+}  // namespace detail
+
 /// The joint of a work connection: first the jaws on the work, then all between jaws and cable.
 /// @throws out_of_range_error, not_finite_error for a clamp that cannot be
 [[nodiscard]] inline joint_circuit joint_of(const work_connection& w)
@@ -32,6 +55,7 @@ namespace weldloop {
     const double jaws = require_within(w.clamp.live_jaws, 1.0, 2.0, "live jaws");
     const contact jaw = jaw_contact_of(w);
     joint_circuit out;
+    if (w.clamp.inside && w.clamp.spring) return detail::divided_joint_of(w, jaw);
     out.add({mapped(contact_conductance_of(jaw), [jaws](conductance g) { return conductance(jaws * g); }), jaw.metals});
     out.add({w.clamp.termination, {annealed_copper, w.clamp.body_metal}});
     out.outer = w.clamp.termination.typical;

@@ -1,22 +1,28 @@
 #pragma once
 /// @file
-/// What a bolt loses of its force after it was tightened: faces bed in, soft metal creeps.
+/// What a bolt or a clamp's screw loses of its force after it was tightened: faces bed in, soft metal creeps, the
+/// faster the hotter it is. One law for tables of times and for marches through changing temperatures.
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 #include <weldloop/core/band.hpp>
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/require.hpp>
 #include <weldloop/core/source.hpp>
+#include <weldloop/core/temperature.hpp>
+#include <weldloop/material/metals.hpp>
 
 namespace weldloop {
 
 /// Relaxation of a bolted joint.
 inline constexpr source bolt_relaxation_judgement{
-    "bolted copper loses 5, 10, 20 % of its force in the first hour and 1, 2, 4 % in every decade of hours after it; "
-    "aluminium twice that, a conical spring washer halves it",
-    "2026", "judgement; 20 to 100 degC, up to 1e5 h; published measurements were not found", source_kind::judgement};
+    "bolted copper beds in by 5, 10, 20 % of its force in the first hour and settles by 1, 2, 4 % at 20 degC in every "
+    "decade of hours; hotter in proportion to 1/(softening temperature - temperature), so that a metal that softens "
+    "holds nothing; aluminium twice that, a conical spring washer halves it, the frame of a screw clamp, which gives "
+    "four to five times as far as a bolt, leaves a fifth",
+    "2026", "judgement; up to 1e5 h; published measurements were not found", source_kind::judgement};
 
 /// What a bolt presses together.
 enum class bolted_pair {
@@ -24,19 +30,118 @@ enum class bolted_pair {
     with_aluminium,  ///< aluminium on at least one side
 };
 
+/// What follows the faces when they bed in.
+enum class bolt_follower {
+    bolt,           ///< the stretched bolt alone
+    spring_washer,  ///< a conical spring washer under it
+    screw_frame,    ///< the bent frame of a screw clamp
+};
+
+/// Whether the faces of a bolted joint have been pressed together before.
+enum class bolted_faces {
+    fresh,   ///< never
+    bedded,  ///< tightened before: half of the bedding is done
+};
+
+/// A joint under a bolt or a screw, as it settles.
+struct bolted_joint {
+    bolted_pair pressed = bolted_pair::copper_only;     ///< what is pressed
+    bolt_follower follower = bolt_follower::bolt;       ///< what follows
+    bolted_faces faces = bolted_faces::fresh;           ///< their past
+    temperature softening = annealed_copper.softening;  ///< where the softer metal softens, above 20 degC
+};
+
 /// Share lost in the first hour; see bolt_relaxation_judgement.
 inline constexpr band<double> bolt_bedding{0.05, 0.10, 0.20};
-/// Share lost in every decade of hours; see bolt_relaxation_judgement.
+/// Share lost in every decade of hours at 20 degC; see bolt_relaxation_judgement.
 inline constexpr band<double> bolt_creep{0.01, 0.02, 0.04};
 /// How many times as much aluminium loses; see bolt_relaxation_judgement.
 inline constexpr double aluminium_relaxation = 2.0;
 /// Share of the loss with a conical spring washer; see bolt_relaxation_judgement.
 inline constexpr double spring_washer_relaxation = 0.5;
+/// Share of the loss in the frame of a screw clamp; see bolt_relaxation_judgement. The frame of the 300 A clamp bends
+/// by 0.2 mm under its screw, a bolt M10 of 20 mm stretches by 0.045 mm.
+inline constexpr double screw_frame_relaxation = 0.2;
 /// Share of the bedding that comes again when a bedded joint is re-tightened; see bolt_relaxation_judgement.
 inline constexpr double bedding_again = 0.5;
+/// Pace of a metal that has softened: within a second nothing is left.
+inline constexpr double softened_pace = 1e9;
 
-/// Share of a bolt's force that is left a time after it was tightened, 1 - a - b log10(1 + t/1 h) for the three points
-/// of the scatter, never below zero. At time zero all of it.
+namespace detail {
+inline constexpr double bolt_hour = 3600.0;  // s
+}
+
+/// How fast a joint settles at a temperature over how fast it does at 20 degC, (Ts - 20 degC)/(Ts - T): it grows
+/// without a step and without end towards the softening temperature Ts; from there on it is softened_pace.
+/// @param t of the joint @param softening Ts, above 20 degC
+/// @throws out_of_range_error @see bolt_relaxation_judgement
+[[nodiscard]] inline double settling_pace(temperature t, temperature softening)
+{
+    const double range = (softening - reference_temperature).value();
+    if (!(range > 0.0))
+        throw out_of_range_error("softening temperature", number_text(softening.in_celsius(), 5) + " degC",
+                                 "above 20 degC");
+    const double below = (softening - t).value();
+    return below > range / softened_pace ? range / below : softened_pace;
+}
+
+/// Decades of settling after a further time at one pace, p log10(10^(c/p) + t/1 h): the time at this pace that would
+/// have led to the decades reached, and as much more.
+/// @param reached decades c so far, 0 or above @param pace p, see settling_pace(), above 0
+/// @param further time [s], 0 or above
+/// @throws not_finite_error, out_of_range_error
+[[nodiscard]] inline double settled_decades(double reached, double pace, duration further)
+{
+    if (!(require_within(pace, 0.0, softened_pace, "pace of settling") > 0.0))
+        throw out_of_range_error("pace of settling", "0", "above zero");
+    require_within(reached, 0.0, 1e12, "decades of settling");
+    const double hours = require_not_negative(further, "time since tightening").value() / detail::bolt_hour;
+    return reached + pace * std::log10(1.0 + hours * std::pow(10.0, -reached / pace));
+}
+
+/// Speed of settled_decades(), p/(ln 10) 10^(-c/p) per hour [1/s]. @param reached decades c @param pace p, above 0
+[[nodiscard]] inline double settling_rate(double reached, double pace)
+{
+    return pace / (std::numbers::ln10 * detail::bolt_hour) * std::pow(10.0, -reached / pace);
+}
+
+/// What a joint loses over what a stiff bolt on copper does. @param joint the joint
+[[nodiscard]] constexpr double relaxation_factor(const bolted_joint& joint)
+{
+    const double soft = joint.pressed == bolted_pair::with_aluminium ? aluminium_relaxation : 1.0;
+    switch (joint.follower) {
+    case bolt_follower::bolt: return soft;
+    case bolt_follower::spring_washer: return soft * spring_washer_relaxation;
+    case bolt_follower::screw_frame: return soft * screw_frame_relaxation;
+    }
+    return soft;
+}
+
+/// Share of a bolt's force that is left, 1 - k (a t/1 h + b c), t at most an hour and k relaxation_factor(); never
+/// below zero. At time zero all of it.
+/// @param since tightening [s], 0 or above @param decades c, see settled_decades(), 0 or above
+/// @param joint what settles @return at the three points of the scatter, the worst first
+/// @throws not_finite_error, out_of_range_error @see bolt_relaxation_judgement
+[[nodiscard]] inline band<double> bolt_force_left(duration since, double decades, const bolted_joint& joint)
+{
+    const double hours = require_not_negative(since, "time since tightening").value() / detail::bolt_hour;
+    const double begun = std::min(1.0, hours) * (joint.faces == bolted_faces::bedded ? bedding_again : 1.0);
+    const auto left = [&](double bedding, double creep) {
+        return std::max(0.0, 1.0 - relaxation_factor(joint) * (bedding * begun + creep * decades));
+    };
+    return {left(bolt_bedding.high, bolt_creep.high), left(bolt_bedding.typical, bolt_creep.typical),
+            left(bolt_bedding.low, bolt_creep.low)};
+}
+
+/// The same of a joint that has been at one temperature since it was tightened.
+/// @param since tightening [s], 0 or above @param at temperature @param joint what settles
+/// @throws not_finite_error, out_of_range_error @see settling_pace()
+[[nodiscard]] inline band<double> bolt_force_left(duration since, temperature at, const bolted_joint& joint)
+{
+    return bolt_force_left(since, settled_decades(0.0, settling_pace(at, joint.softening), since), joint);
+}
+
+/// The same at 20 degC, 1 - k (a t/1 h + b log10(1 + t/1 h)).
 /// @param since tightening [s], 0 or above @param pressed what is between head and nut
 /// @param spring_washer whether a conical spring washer follows the bedding
 /// @param bedded whether the same faces had been tightened before: half of the bedding is done
@@ -44,17 +149,10 @@ inline constexpr double bedding_again = 0.5;
 [[nodiscard]] inline band<double> bolt_force_left(duration since, bolted_pair pressed = bolted_pair::copper_only,
                                                   bool spring_washer = false, bool bedded = false)
 {
-    constexpr double hour = 3600.0;
-    const double hours = require_not_negative(since, "time since tightening").value() / hour;
-    const double worse = (pressed == bolted_pair::with_aluminium ? aluminium_relaxation : 1.0) *
-                         (spring_washer ? spring_washer_relaxation : 1.0);
-    const double begun = std::min(1.0, hours) * (bedded ? bedding_again : 1.0);
-    const double decades = std::log10(1.0 + hours);
-    const auto left = [&](double bedding, double creep) {
-        return std::max(0.0, 1.0 - worse * (bedding * begun + creep * decades));
-    };
-    return {left(bolt_bedding.high, bolt_creep.high), left(bolt_bedding.typical, bolt_creep.typical),
-            left(bolt_bedding.low, bolt_creep.low)};
+    return bolt_force_left(since, reference_temperature,
+                           {.pressed = pressed,
+                            .follower = spring_washer ? bolt_follower::spring_washer : bolt_follower::bolt,
+                            .faces = bedded ? bolted_faces::bedded : bolted_faces::fresh});
 }
 
 }  // namespace weldloop

@@ -11,6 +11,7 @@
 #include <weldloop/core/require.hpp>
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/temperature.hpp>
+#include <weldloop/material/metals.hpp>
 
 namespace weldloop {
 
@@ -24,6 +25,21 @@ inline constexpr source copper_oxide_growth{
 inline constexpr source copper_oxide_regimes{
     "Fujita et al., Oxidation of Metals 82, 181-193", "2014",
     "abstract: logarithmic below 5 nm, cubic to 25 nm, parabolic above, 40 to 180 degC", source_kind::paper};
+
+/// Metals whose oxide this is.
+inline constexpr source copper_oxide_metals{
+    "copper's oxide grows on copper, brass, bronze and copper skins; tin keeps it off, steel rusts or scales instead, "
+    "which no law here follows",
+    "2026",
+    {},
+    source_kind::judgement};
+
+/// Whether the oxide of copper grows on a metal. @param m the metal @see copper_oxide_metals
+[[nodiscard]] inline bool grows_copper_oxide(const metal& m)
+{
+    return m == annealed_copper || m == brass || m == bronze || m == copper_clad_aluminium_10 ||
+           m == copper_clad_aluminium_15;
+}
 
 /// Highest temperature of the growth law; see copper_oxide_regimes.
 inline constexpr temperature hottest_oxide_growth = temperature::celsius(180.0);

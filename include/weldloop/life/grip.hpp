@@ -32,7 +32,7 @@ inline constexpr duration longest_forecast = in_si<duration>(262800.0 * 3600.0);
 ///
 /// The end is a clamp that settles or goes on declining to the horizon, or one without a steady state: a spring beyond
 /// its tempering limit, less than a tenth of the grip, no metal left in its spots. Screw and bolted clamps have no
-/// spring; their small settling is judgement.
+/// spring; they bed in and settle by bolt_force_left(), at the temperature of their jaws.
 /// @param joint   the clamp on its work @param lead that it carries @param work current and duty
 /// @param where   air around @param horizon hours of shift to look ahead [s], above 0 to 30 years
 /// @param service shifts, rests, openings, knocks, cleaning; left out: one long shift, never touched

@@ -14,6 +14,7 @@
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/temperature.hpp>
+#include <weldloop/law/bolt_relaxation.hpp>
 #include <weldloop/law/joint_ageing.hpp>
 #include <weldloop/law/oxide_growth.hpp>
 #include <weldloop/law/stress_relaxation.hpp>
@@ -22,19 +23,14 @@
 
 namespace weldloop {
 
-/// Settling of joints without a spring.
-inline constexpr source settling_judgement{"screw and bolted joints settle: 0.5 % of the force for each decade of "
-                                           "hours after the first six minutes for a screw, 0.25 % for a bolt",
-                                           "2026",
-                                           {},
-                                           source_kind::judgement};
 /// What film does to a clamp's contact.
-inline constexpr source clamp_film_judgement{"film of a clamp: oxide of copper grows from the rim into spots of 5 um "
-                                             "radius, at the jaws' temperature, above 180 "
-                                             "degC as at 180 degC; eaten up at nine tenths of the radius",
-                                             "2026",
-                                             {},
-                                             source_kind::judgement};
+inline constexpr source clamp_film_judgement{
+    "film of a clamp: oxide of copper grows, where jaw or work have copper, from the rim into spots of 5 um "
+    "radius, at the jaws' temperature, above 180 "
+    "degC as at 180 degC; eaten up at nine tenths of the radius",
+    "2026",
+    {},
+    source_kind::judgement};
 
 /// What the grip that a clamp has lost before a forecast says of its spring.
 inline constexpr source lost_before_judgement{
@@ -64,6 +60,7 @@ enum class grip_case { kind, typical, harsh };
 struct grip_state {
     double parameter = -std::numeric_limits<double>::infinity();  // K, Larson-Miller parameter of the spring
     double film_square = 0.0;                                     // nm2
+    double settled = 0.0;                                         // decades of a screw or bolt, see settled_decades()
 };
 
 /// Times that count from a service event, s of shift.
@@ -73,10 +70,16 @@ struct grip_times {
     double since_seated = 0.0;     // since the jaws last got new spots by cleaning
 };
 
+/// Temperatures as the rates feel them: steady ones that come to the same in the mean over the swing [K].
+struct felt_kelvin {
+    double spring = 0.0, jaw = 0.0, settling = 0.0;
+};
+
 /// Rates by the second of shift.
 struct grip_rates {
     double parameter = 0.0;    // K/s
     double film_square = 0.0;  // nm2/s
+    double settled = 0.0;      // 1/s
 };
 
 class grip_ageing {
@@ -84,11 +87,15 @@ public:
     /// @param widened factor by which the bound of relaxation that the case takes is opened, 1 or more
     grip_ageing(const work_connection& w, const surroundings& where, const grip_service& service, grip_case which,
                 double widened)
-        : kind_(w.clamp.kind), which_(which), lost_before_(static_cast<double>(w.grip_lost)),
+        : which_(which), lost_before_(static_cast<double>(w.grip_lost)),
           openings_(service.openings / service.shift.value()), knocks_(service.knocks / service.shift.value()),
-          rest_((service.rest / service.shift).value()), rest_kelvin_(where.air.in_kelvin()), has_film_(service.film)
+          rest_((service.rest / service.shift).value()), rest_kelvin_(where.air.in_kelvin()),
+          has_film_(service.film && (grows_copper_oxide(w.clamp.jaw) || grows_copper_oxide(w.onto)))
     {
-        if (!w.clamp.spring) return;
+        if (!w.clamp.spring) {
+            bolted_ = bolted_joint_of(w);
+            return;
+        }
         const clamp_spring& s = *w.clamp.spring;
         has_spring_ = true;
         rise_scale_ = s.wire.rise_scale;
@@ -142,11 +149,10 @@ public:
     [[nodiscard]] double held(const grip_state& s, const grip_times& t) const
     {
         if (has_spring_) return std::exp(std::min(0.0, lost_exponent_ - exponent(s.parameter)));
-        constexpr double first_settling = 360.0;  // s, see settling_judgement
-        const double per_decade = kind_ == clamp_kind::screw ? 0.005 : 0.0025;
-        const double factor = which_ == grip_case::kind ? 0.5 : which_ == grip_case::typical ? 1.0 : 2.0;
-        if (t.since_tightened <= first_settling) return 1.0;
-        return std::max(0.0, 1.0 - factor * per_decade * std::log10(t.since_tightened / first_settling));
+        bolted_joint joint = bolted_;
+        if (t.since_tightened < t.now) joint.faces = bolted_faces::bedded;
+        const band<double> left = bolt_force_left(in_si<duration>(t.since_tightened), s.settled, joint);
+        return which_ == grip_case::kind ? left.high : which_ == grip_case::typical ? left.typical : left.low;
     }
 
     /// Share left by the wear of openings.
@@ -180,17 +186,20 @@ public:
         return 1.0 + knock_rise * knocks_ * since;
     }
 
-    /// Rates in a state, with spring and jaws at what their swinging temperatures come to [K].
-    [[nodiscard]] grip_rates rates(const grip_state& s, double spring_kelvin, double jaw_kelvin) const
+    /// Rates in a state, with spring, jaws and what settles at what their swinging temperatures come to [K].
+    [[nodiscard]] grip_rates rates(const grip_state& s, const felt_kelvin& felt) const
     {
         grip_rates out;
         if (has_spring_) {
-            out.parameter = parameter_rate(s.parameter, scaled(spring_kelvin));
+            out.parameter = parameter_rate(s.parameter, scaled(felt.spring));
             if (rest_ > 0.0) out.parameter += rest_ * parameter_rate(s.parameter, scaled(rest_kelvin_));
+        } else {
+            out.settled = settling_rate(s.settled, pace(felt.settling));
+            if (rest_ > 0.0) out.settled += rest_ * settling_rate(s.settled, pace(rest_kelvin_));
         }
         if (!has_film_) return out;
         const double nm = std::sqrt(std::max(0.0, s.film_square));
-        out.film_square = film_rate(nm, jaw_kelvin);
+        out.film_square = film_rate(nm, felt.jaw);
         if (rest_ > 0.0) out.film_square += rest_ * film_rate(nm, rest_kelvin_);
         return out;
     }
@@ -199,6 +208,12 @@ public:
     [[nodiscard]] double first_parameter(double spring_kelvin, double seconds) const
     {
         return advanced_parameter(start_, scaled(spring_kelvin), in_si<duration>(seconds));
+    }
+
+    /// Decades that a screw or bolt has settled after a first time at a temperature [K].
+    [[nodiscard]] double first_settled(double kelvin, double seconds) const
+    {
+        return has_spring_ ? 0.0 : settled_decades(0.0, pace(kelvin), in_si<duration>(seconds));
     }
 
     /// How the rate of relaxation grows with the spring's temperature, d ln(rate)/dT [1/K].
@@ -212,6 +227,23 @@ public:
     {
         return jaw_kelvin < hottest_oxide_growth.in_kelvin() ? oxide_activation_kelvin / (jaw_kelvin * jaw_kelvin)
                                                              : 0.0;
+    }
+
+    /// The same of the settling of a screw or bolt.
+    [[nodiscard]] double settling_sensitivity(double kelvin) const
+    {
+        const double below = bolted_.softening.in_kelvin() - kelvin;
+        return !has_spring_ && below > 0.0 ? 1.0 / below : 0.0;
+    }
+
+    /// How much one decade of settling weighs in the logarithm of the force.
+    [[nodiscard]] double weight_of_settling(const grip_state& s, const grip_times& t) const
+    {
+        if (has_spring_) return 0.0;
+        const double creep = which_ == grip_case::kind      ? bolt_creep.low
+                             : which_ == grip_case::typical ? bolt_creep.typical
+                                                            : bolt_creep.high;
+        return relaxation_factor(bolted_) * creep / std::max(held(s, t), least_held);
     }
 
     /// How much one kelvin of the parameter weighs in the logarithm of the force.
@@ -236,6 +268,25 @@ public:
     }
 
 private:
+    static constexpr double least_held = 1e-3;  // where errors of the force no longer matter
+
+    // What a screw or bolt presses: of a coat the copper under it, which carries the force.
+    static bolted_joint bolted_joint_of(const work_connection& w)
+    {
+        const auto softening = [](const metal& m) {
+            return coat_melting_of(m) ? annealed_copper.softening : m.softening;
+        };
+        const bool soft = w.clamp.jaw == aluminium || w.onto == aluminium;
+        return {.pressed = soft ? bolted_pair::with_aluminium : bolted_pair::copper_only,
+                .follower = w.clamp.kind == clamp_kind::screw ? bolt_follower::screw_frame : bolt_follower::bolt,
+                .softening = std::min(softening(w.clamp.jaw), softening(w.onto))};
+    }
+
+    [[nodiscard]] double pace(double kelvin) const
+    {
+        return settling_pace(temperature::kelvin(kelvin), bolted_.softening);
+    }
+
     // r = reference exp(slope (P - P0))
     struct class_law {
         double reference = 0.0, slope = 1.0;
@@ -262,9 +313,9 @@ private:
         return oxide_square_rate(nm, std::min(temperature::kelvin(kelvin), hottest_oxide_growth)) / hour;
     }
 
-    clamp_kind kind_;
     grip_case which_;
     bool has_spring_ = false;
+    bolted_joint bolted_ = {};
     double rise_scale_ = 1.0, widened_ = 1.0;
     double start_ = -std::numeric_limits<double>::infinity();  // K, the parameter when the forecast begins
     double lost_exponent_ = 0.0;                               // that exponent() has there
@@ -280,9 +331,9 @@ struct grip_heat {
     clamp_solver::state heat = {};
     clamp_condition condition = {};
     double film_nm = 0.0;
-    double spring_kelvin = 0.0, jaw_kelvin = 0.0;  // as the rates feel them
-    double jaw_peak_kelvin = 0.0;                  // at the end of the on-time
-    bool open = false;                             // no force, or no metal left
+    felt_kelvin felt = {};
+    double jaw_peak_kelvin = 0.0;  // at the end of the on-time
+    bool open = false;             // no force, or no metal left
 };
 
 class ageing_clamp {
@@ -323,9 +374,10 @@ public:
                      spring = solver_.air() + out.heat.rise[spring_place];
         out.jaw_peak_kelvin = solver_.air() + solver_.peak_of(out.heat, jaw_place);
         const double by_spring = ageing_->spring_sensitivity(s.parameter, spring),
-                     by_jaw = ageing_->film_sensitivity(jaw);
-        out.spring_kelvin = spring + swing_.spring_excess(by_spring, out.heat.swing);
-        out.jaw_kelvin = jaw + swing_.jaw_excess(by_jaw, out.heat.swing);
+                     by_jaw = ageing_->film_sensitivity(jaw), by_settling = ageing_->settling_sensitivity(jaw);
+        out.felt = {.spring = spring + swing_.spring_excess(by_spring, out.heat.swing),
+                    .jaw = jaw + swing_.jaw_excess(by_jaw, out.heat.swing),
+                    .settling = jaw + swing_.jaw_excess(by_settling, out.heat.swing)};
         return out;
     }
 

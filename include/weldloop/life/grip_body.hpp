@@ -54,7 +54,7 @@ struct grip_question {
     const grip_heat first = ageing_clamp(solver, as_law, duty, 1.0, swing).at(as_law.start(), {}, nullptr);
     return widening_of(which == grip_case::harsh ? bound_side::upper : bound_side::lower,
                        {static_cast<double>(w.clamp.spring->stress),
-                        std::max(fitted_celsius_low, first.spring_kelvin - temperature::celsius_zero_in_kelvin),
+                        std::max(fitted_celsius_low, first.felt.spring - temperature::celsius_zero_in_kelvin),
                         std::max(fitted_seconds_low, horizon.value()) / seconds_per_hour});
 }
 
@@ -136,7 +136,7 @@ struct grip_question {
         if (typical.spring_destroyed || harsh.spring_destroyed)
             out.basis.add(range_flag::spring_destroyed).add(*q.joint.clamp.spring->wire.tempering_source);
     } else
-        out.basis.add(settling_judgement);
+        out.basis.add(bolt_relaxation_judgement);
     if (std::max(typical.film_factor, harsh.film_factor) > film_that_counts)
         out.basis.add(clamp_film_judgement).add(copper_oxide_growth).add(range_flag::relative_trend);
     if (q.service.openings > 0.0) out.basis.add(reclamping_judgement);

@@ -70,8 +70,9 @@ public:
 
         // from new the rate of relaxation has no bound: a first moment at the first temperature, exactly
         const double start = std::min(first_moment, 0.5 * horizon_);
-        const grip_rates r = clamp_->ageing().rates(state_, heat_.spring_kelvin, heat_.jaw_kelvin);
-        state_.parameter = clamp_->ageing().first_parameter(heat_.spring_kelvin, start);
+        const grip_rates r = clamp_->ageing().rates(state_, heat_.felt);
+        state_.parameter = clamp_->ageing().first_parameter(heat_.felt.spring, start);
+        state_.settled = clamp_->ageing().first_settled(heat_.felt.settling, start);
         state_.film_square = r.film_square * start;
         double offset = 0.0;
         segment_start_ = 0.0;
@@ -116,7 +117,10 @@ private:
             state_.film_square = 0.0;
             seated_ = t;
         }
-        if (due(tighten_every_)) tightened_ = t;
+        if (due(tighten_every_)) {
+            state_.settled = 0.0;
+            tightened_ = t;
+        }
         heat_ = clamp_->at(state_, times_at(t), &heat_);
         record(t, heat_);
         segment_start_ = t;
@@ -124,12 +128,12 @@ private:
 
     // d(state)/d(ln time) at a time of shift, with its heat
     struct slope {
-        double parameter = 0.0, film_square = 0.0;
+        double parameter = 0.0, film_square = 0.0, settled = 0.0;
     };
     [[nodiscard]] slope slope_of(const grip_state& s, const grip_heat& h, double clock) const
     {
-        const grip_rates r = clamp_->ageing().rates(s, h.spring_kelvin, h.jaw_kelvin);
-        return {clock * r.parameter, clock * r.film_square};
+        const grip_rates r = clamp_->ageing().rates(s, h.felt);
+        return {clock * r.parameter, clock * r.film_square, clock * r.settled};
     }
 
     [[nodiscard]] static grip_state moved(const grip_state& s, double h,
@@ -139,6 +143,7 @@ private:
         for (const auto& [share, k] : by) {
             out.parameter += h * share * k.parameter;
             out.film_square += h * share * k.film_square;
+            out.settled += h * share * k.settled;
         }
         out.film_square = std::max(0.0, out.film_square);
         return out;
@@ -156,17 +161,20 @@ private:
                 return v * v * (1.0 + 2.0 * u) * p + u * u * (1.0 + 2.0 * v) * q + h * u * v * (v * dp - u * dq);
             };
             return {cubic(a.parameter, b.parameter, ka.parameter, kb.parameter),
-                    std::max(0.0, cubic(a.film_square, b.film_square, ka.film_square, kb.film_square))};
+                    std::max(0.0, cubic(a.film_square, b.film_square, ka.film_square, kb.film_square)),
+                    cubic(a.settled, b.settled, ka.settled, kb.settled)};
         }
     };
 
-    [[nodiscard]] double error_of(const grip_state& s, double parameter, double film_square) const
+    [[nodiscard]] double error_of(const grip_state& s, double t, const slope& error) const
     {
         constexpr double thinnest = 0.1;  // nm: a film that does not matter
         const double radius = clamp_spot_radius.value() / nanometre;
         const double nm = std::max(thinnest, std::sqrt(s.film_square));
-        return std::max(std::fabs(parameter) * clamp_->ageing().weight_of_parameter(s.parameter),
-                        std::fabs(film_square) / (2.0 * nm * std::max(radius - nm, (1.0 - spots_eaten) * radius)));
+        return std::max(
+            {std::fabs(error.parameter) * clamp_->ageing().weight_of_parameter(s.parameter),
+             std::fabs(error.settled) * clamp_->ageing().weight_of_settling(s, times_at(t)),
+             std::fabs(error.film_square) / (2.0 * nm * std::max(radius - nm, (1.0 - spots_eaten) * radius))});
     }
 
     // Marches between two events. Returns where and how it stopped, if it did.
@@ -213,8 +221,10 @@ private:
                 const auto combine = [](double a, double b, double c, double d) {
                     return -5.0 / 72.0 * a + b / 12.0 + c / 9.0 - d / 8.0;
                 };
-                error = error_of(s1, h * combine(k1.parameter, k2.parameter, k3.parameter, k4.parameter),
-                                 h * combine(k1.film_square, k2.film_square, k3.film_square, k4.film_square));
+                error = error_of(s1, t_end,
+                                 {h * combine(k1.parameter, k2.parameter, k3.parameter, k4.parameter),
+                                  h * combine(k1.film_square, k2.film_square, k3.film_square, k4.film_square),
+                                  h * combine(k1.settled, k2.settled, k3.settled, k4.settled)});
             }
             const double wanted = failed ? halving
                                          : std::clamp(safety * std::cbrt(fineness_.tolerance / std::max(error, 1e-300)),
@@ -289,8 +299,9 @@ private:
         out.left = left_of(state_, std::min(t, horizon_));
         out.end = end_of(last);
         out.spring_destroyed = last.heat.bound == clamp_bound::gripping && clamp_->ageing().has_spring();
-        if (out.end == grip_end::destroyed || out.end == grip_end::ran_away) {
-            if (out.spring_destroyed) out.left = 0.0;
+        const bool softened = out.end == grip_end::fallen && last.open;
+        if (out.end == grip_end::destroyed || out.end == grip_end::ran_away || softened) {
+            if (out.spring_destroyed || softened) out.left = 0.0;
             // open from here on
             const temperature hot = temperature::kelvin(clamp_->solver().air() + last.heat.rise[jaw_place]);
             const auto at = [&](std::size_t place) {

@@ -54,7 +54,8 @@ struct grip_service {
     std::optional<duration> clean_every = {};    ///< hours of shift between two cleanings [s], above 0
     std::optional<duration> tighten_every = {};  ///< hours of shift between two tightenings of a screw or bolt [s],
                                                  ///< above 0; a spring minds none
-    bool film = true;  ///< follow the oxide at the spots; without it their metal stays as it is
+    bool film = true;  ///< follow the oxide of copper at the spots, where jaw or work have copper; without it, or
+                       ///< between steel and steel, their metal stays as it is
     std::optional<temperature> interpass = {};  ///< of the work at the clamp during the shift; its preheat otherwise
 };
 

@@ -56,10 +56,10 @@ public:
             return out;
         }
         const grip_ageing& ageing = clamp_.ageing();
-        if (!ageing.has_spring()) return settled(share_left, horizon, out);
+        if (!ageing.has_spring()) return settled(at.heat, share_left, horizon, out);
 
         constexpr double first_moment = 1.0;  // s
-        at.parameter = ageing.first_parameter(at.heat.spring_kelvin, first_moment);
+        at.parameter = ageing.first_parameter(at.heat.felt.spring, first_moment);
         at.seconds = first_moment;
         run(at, ageing.parameter_at_share(share_left), horizon);
         if (at.seconds <= horizon) out.loss = at.seconds;
@@ -81,23 +81,54 @@ private:
         bool ended = false;  // the steady states ended there
     };
 
-    // A screw or bolt loses its force by the clock alone.
-    [[nodiscard]] grip_life settled(double share_left, double horizon, grip_life out) const
+    // A screw or bolt: bedding by the clock, settling by clock and heat, by the classical rule of Runge and Kutta in
+    // the logarithm of time.
+    [[nodiscard]] grip_life settled(const grip_heat& fresh, double share_left, double horizon, grip_life out) const
     {
-        const auto left = [&](double t) { return clamp_.ageing().held(clamp_.ageing().start(), {t, t, t}); };
-        const auto ends = [&](double t) { return bad(clamp_.at(clamp_.ageing().start(), {t, t, t}, nullptr)); };
-        if (left(horizon) <= share_left)
-            out.loss =
-                root_between([&](double t) { return left(t) - share_left; }, 0.0, horizon, "time of a loss of grip");
-        if (!ends(horizon)) return out;
-        double low = 0.0, high = horizon;
-        constexpr double narrow = 1e-6;
-        while (high - low > narrow * horizon) {
-            const double middle = 0.5 * (low + high);
-            (ends(middle) ? high : low) = middle;
+        constexpr double usual_step = 1.0, shortest = 1e-3, first_moment = 1.0;
+        const grip_ageing& ageing = clamp_.ageing();
+        const auto left = [&](double decades, double t) { return ageing.held({.settled = decades}, {t, t, t}); };
+        double t = std::min(first_moment, 0.5 * horizon), decades = ageing.first_settled(fresh.felt.settling, t);
+        grip_heat near = fresh;
+        const auto slope = [&](double c, double at, bool& ends) {
+            const grip_heat h = clamp_.at({.settled = c}, {at, at, at}, &near);
+            ends = ends || bad(h) || left(c, at) <= grip_gone;
+            if (!ends) near = h;
+            return ends ? 0.0 : at * ageing.rates({.settled = c}, h.felt).settled;
+        };
+        double step = usual_step;
+        while (t < horizon) {
+            const double x = std::min(step, std::log(horizon / t));
+            const double half = t * std::exp(0.5 * x), full = t * std::exp(x);
+            bool ends = false;
+            const double k1 = slope(decades, t, ends);
+            const double k2 = slope(decades + 0.5 * x * k1, half, ends);
+            const double k3 = slope(decades + 0.5 * x * k2, half, ends);
+            const double k4 = slope(decades + x * k3, full, ends);
+            const double next = decades + x / 6.0 * (k1 + 2.0 * k2 + 2.0 * k3 + k4);
+            const double k5 = slope(next, full, ends);
+            if (ends && x > shortest) {
+                step = 0.5 * x;
+                continue;
+            }
+            if (ends) {
+                out.end = full;
+                out.loss = std::min(out.loss, full);
+                return out;
+            }
+            if (!std::isfinite(out.loss) && left(next, full) <= share_left) {
+                const auto over = [&](double u) {
+                    const double v = 1.0 - u;
+                    const double c = v * v * (1.0 + 2.0 * u) * decades + u * u * (1.0 + 2.0 * v) * next +
+                                     x * u * v * (v * k1 - u * k5);
+                    return left(c, t * std::exp(u * x)) - share_left;
+                };
+                const bool at_once = over(0.0) <= 0.0;
+                out.loss = at_once ? t : t * std::exp(x * root_between(over, 0.0, 1.0, "time of a loss of grip"));
+            }
+            t = x < step ? horizon : full;
+            decades = next;
         }
-        out.end = high;
-        out.loss = std::min(out.loss, high);
         return out;
     }
 
@@ -133,12 +164,12 @@ private:
         // the spring never gets hotter on the way than it is at its end: held there from the start it would arrive
         // first
         const grip_heat goal = clamp_.at({to, 0.0}, {}, &at.heat);
-        if (!bad(goal) && seconds_to(to, clamp_.ageing().scaled(goal.spring_kelvin)) > horizon) {
+        if (!bad(goal) && seconds_to(to, clamp_.ageing().scaled(goal.felt.spring)) > horizon) {
             at.seconds = std::numeric_limits<double>::infinity();
             at.heat = goal;
             return;
         }
-        const double stretch = decades * clamp_.ageing().scaled(at.heat.spring_kelvin);
+        const double stretch = decades * clamp_.ageing().scaled(at.heat.felt.spring);
         while (at.parameter < to && at.seconds <= horizon && !at.ended) {
             double end = std::min(to, at.parameter + stretch);
             const grip_heat there = clamp_.at({end, 0.0}, {}, &at.heat);
@@ -149,7 +180,7 @@ private:
                 const double parameter = at.parameter + abscissa[g] * width;
                 at.heat = clamp_.at({parameter, 0.0}, {}, &at.heat);
                 at.seconds += width * weight[g] /
-                              grip_ageing::parameter_rate(parameter, clamp_.ageing().scaled(at.heat.spring_kelvin));
+                              grip_ageing::parameter_rate(parameter, clamp_.ageing().scaled(at.heat.felt.spring));
             }
             at.parameter = end;
             at.ended = ends;

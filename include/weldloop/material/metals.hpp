@@ -40,12 +40,12 @@ inline constexpr source aluminium_sheet{"aluminium 1350-H14 material data", "pub
 /// Aluminium, as a contact.
 inline constexpr source holm_aluminium{"Holm, Electric Contacts", "4th edition 1967",
                                        "hardness and softening of aluminium", source_kind::memory};
-/// Brass, electrical and thermal.
+/// Brass CuZn30, electrical and thermal, and where it begins to melt.
 inline constexpr source brass_sheet{"UNS C26000 material data", "two public pages",
-                                    "resistivity, density, heat, conduction", source_kind::handbook};
+                                    "resistivity, density, heat, conduction, solidus", source_kind::handbook};
 /// Brass, as a contact.
 inline constexpr source brass_contact{
-    "handbook range of CuZn30..37 hardness; solidus 902 degC; softening 300 degC taken from recrystallisation",
+    "CuZn30: hardness as printed for CuZn30 to CuZn37, softening 300 degC taken from recrystallisation",
     {},
     {},
     source_kind::judgement};
@@ -161,7 +161,7 @@ inline constexpr metal aluminium{"aluminium",
                                  &aluminium_sheet,
                                  &holm_aluminium};
 
-/// Cartridge brass, the usual jaw and coupling metal.
+/// Cartridge brass CuZn30 (UNS C26000), the usual jaw and coupling metal. All its constants are of this one alloy.
 inline constexpr metal brass{"brass",
                              detail::nohm_m(61.6),
                              detail::per_k(0.0017),
@@ -172,7 +172,7 @@ inline constexpr metal brass{"brass",
                              1.10_GPa,
                              1.60_GPa,
                              300_degC,
-                             902_degC,
+                             915_degC,
                              &brass_sheet,
                              &brass_sheet,
                              &brass_contact};

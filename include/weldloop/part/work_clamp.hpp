@@ -27,6 +27,7 @@
 #include <weldloop/law/crimp.hpp>
 #include <weldloop/law/screw.hpp>
 #include <weldloop/material/metals.hpp>
+#include <weldloop/part/clamp_inside.hpp>
 #include <weldloop/part/clamp_spring.hpp>
 #include <weldloop/part/work_clamp_standard.hpp>
 
@@ -42,6 +43,13 @@ inline constexpr source spring_clamp_family{
 /// Force of the spring clamps.
 inline constexpr source spring_clamp_margin{
     "spring clamp: 2.5 times the force that just passes the holding test", "2026", {}, source_kind::judgement};
+/// Clamps between two members of a family.
+inline constexpr source clamp_interpolation{
+    "clamps between two members of their family: every dimension, the duty, the section of the largest cable, the "
+    "stress "
+    "of the spring and the torque of the hand on a straight line between the two",
+    "2026", "judgement; a clamp of 600 A is that of 500 A at a lower duty, one of 1000 A that of 800 A",
+    source_kind::judgement};
 /// Body, screw and torque of the screw clamps.
 inline constexpr source screw_clamp_family{
     "screw clamps by rated current: body, screw, torque of a firm hand", "2026", {}, source_kind::judgement};
@@ -84,6 +92,13 @@ enum class clamp_kind {
     return "spring clamp";
 }
 
+/// What a spring clamp is made like.
+enum class clamp_make {
+    usual,    ///< spring_clamp(): cast brass, crimped, both jaws live
+    stamped,  ///< stamped_spring_clamp(): steel sheet
+    cast,     ///< cast_spring_clamp(): brass, stud and braid
+};
+
 /// The screw of a screw clamp.
 struct clamp_screw {
     screw_thread thread = {.diameter = 16_mm, .pitch = 4_mm};  ///< what turns
@@ -125,6 +140,11 @@ struct work_clamp {
     weldloop::basis basis = {};          ///< of these numbers
     clamp_build build = {};              ///< where the body's metal lies
     resistance arms = {};                ///< [ohm] the part of `termination` that arms and shunt have, 0 or above
+    /// How the halves of a spring clamp are joined. Stated, the current is divided between jaws, pivot, shunt and
+    /// spring (divided_clamp_current()), and `arms` holds only the piece behind the pivot; else both jaws are alike and
+    /// clamp_spring::current_share says what the spring carries.
+    std::optional<clamp_inside> inside = {};
+    clamp_make make = clamp_make::usual;  ///< of a spring clamp
 
     /// The same clamp under a name.
     [[nodiscard]] work_clamp named(std::string new_name) const
@@ -150,8 +170,7 @@ struct work_clamp {
 
 namespace detail {
 
-// One member of the spring and screw clamp families. Between two members a clamp takes duty, cable, force and spring of
-// the next larger one, and a body between the two.
+// One member of the spring and screw clamp families; see clamp_interpolation.
 struct clamp_row {
     double amps, duty, cable_mm2;
     double surface_m2, mass_kg;  // of a spring clamp
@@ -162,11 +181,11 @@ struct clamp_row {
 inline constexpr std::array clamp_rows{clamp_row{100, 0.60, 35, 0.020, 0.30, 12, 60, 4.5, 50, 3.0, 12, 3},
                                        clamp_row{200, 0.60, 50, 0.028, 0.45, 10, 90, 4.5, 45, 4.0, 12, 3},
                                        clamp_row{300, 0.60, 70, 0.036, 0.60, 8, 120, 5.6, 60, 5.0, 14, 3},
-                                       clamp_row{400, 0.60, 95, 0.046, 0.85, 7, 160, 6.0, 58, 6.0, 16, 4},
+                                       clamp_row{400, 0.60, 95, 0.046, 0.85, 7, 160, 6.1, 58, 6.0, 16, 4},
                                        clamp_row{500, 0.60, 120, 0.058, 1.15, 6, 200, 7.0, 70, 8.0, 16, 4},
                                        clamp_row{600, 0.35, 120, 0.058, 1.15, 6, 200, 7.0, 70, 8.0, 16, 4},
-                                       clamp_row{800, 0.35, 185, 0.078, 1.90, 4, 280, 8.0, 75, 10.0, 18, 4},
-                                       clamp_row{1000, 0.20, 185, 0.078, 1.90, 4, 280, 8.0, 75, 10.0, 18, 4}};
+                                       clamp_row{800, 0.35, 185, 0.078, 1.90, 4, 280, 8.25, 75, 10.0, 18, 4},
+                                       clamp_row{1000, 0.20, 185, 0.078, 1.90, 4, 280, 8.25, 75, 10.0, 18, 4}};
 inline constexpr double clamp_spring_index = 6.0;   // coil over wire diameter
 inline constexpr double holding_margin = 2.5;       // see spring_clamp_margin
 inline constexpr force least_spring_force = 250_N;  // see spring_clamp_family
@@ -175,9 +194,12 @@ inline constexpr double jaw_over_arm = 0.5, handle_over_arm = 1.4, entry_over_ar
 inline constexpr double screw_body_over_spring_body = 1.4;        // a screw clamp's frame weighs more
 inline constexpr double screw_surface_over_spring_surface = 0.9;  // and has no handles
 
+// A clamp of a rating: every number of the row in between, and the two members.
 struct clamp_member {
-    clamp_row row;                        // the next larger member
-    double surface_m2, mass_kg, jaw_mm2;  // in between
+    clamp_row row, below, above;
+    double share;  // of the way from below to above
+
+    [[nodiscard]] double between(double x, double y) const { return x + share * (y - x); }
 };
 
 inline clamp_member clamp_member_of(current rated)
@@ -188,10 +210,13 @@ inline clamp_member clamp_member_of(current rated)
     while (above + 1 < clamp_rows.size() && clamp_rows[above].amps < rated.value()) ++above;
     const clamp_row& a = clamp_rows[above - 1];
     const clamp_row& b = clamp_rows[above];
-    const double share = (rated.value() - a.amps) / (b.amps - a.amps);
-    const auto between = [share](double x, double y) { return x + share * (y - x); };
-    return {share > 0.0 ? b : a, between(a.surface_m2, b.surface_m2), between(a.mass_kg, b.mass_kg),
-            between(a.jaw_mm2, b.jaw_mm2)};
+    clamp_member out{b, a, b, (rated.value() - a.amps) / (b.amps - a.amps)};
+    for (double clamp_row::*const of :
+         {&clamp_row::amps, &clamp_row::duty, &clamp_row::cable_mm2, &clamp_row::surface_m2, &clamp_row::mass_kg,
+          &clamp_row::arms_uohm, &clamp_row::jaw_mm2, &clamp_row::wire_mm, &clamp_row::arm_mm, &clamp_row::hand_torque,
+          &clamp_row::screw_mm, &clamp_row::pitch_mm})
+        out.row.*of = out.between(a.*of, b.*of);
+    return out;
 }
 
 // A sound crimp and what lies between it and the jaws.
@@ -208,9 +233,9 @@ inline work_clamp clamp_of_family(current rated, clamp_kind kind, const clamp_me
     out.rated_current = rated;
     out.rated_duty = member.row.duty;
     out.largest_cable = square_mm(member.row.cable_mm2);
-    out.jaw_area = in_si<area>(member.jaw_mm2 * 1e-6);
-    out.body_mass = in_si<mass>(member.mass_kg);
-    out.body_surface = in_si<area>(member.surface_m2);
+    out.jaw_area = in_si<area>(member.row.jaw_mm2 * 1e-6);
+    out.body_mass = in_si<mass>(member.row.mass_kg);
+    out.body_surface = in_si<area>(member.row.surface_m2);
     out.arms = in_si<resistance>(member.row.arms_uohm * 1e-6);
     out.termination = clamp_termination(out.largest_cable.area(), out.arms);
     const length arm = in_si<length>(member.row.arm_mm * 1e-3);
@@ -220,7 +245,39 @@ inline work_clamp clamp_of_family(current rated, clamp_kind kind, const clamp_me
                  .entry = entry_over_arm * arm,
                  .shunt_length = handle_over_arm * arm};
     out.basis.add(crimp_band_judgement).add(*crimp_limit_of(out.largest_cable.area()).from).add(clamp_build_judgement);
+    out.basis.add(clamp_interpolation);
     return out;
+}
+
+// Force of a spring clamp for its largest cable; see spring_clamp_margin and spring_clamp_family.
+inline force spring_clamp_force(double cable_mm2)
+{
+    const force held = holding_margin * holding_force(holding_test_mass(square_mm(cable_mm2).area()));
+    return held > least_spring_force ? held : least_spring_force;
+}
+
+inline clamp_spring spring_of_wire(double wire_mm, double arm_mm, force at)
+{
+    clamp_spring out;
+    out.wire_diameter = in_si<length>(wire_mm * 1e-3);
+    out.coil_diameter = clamp_spring_index * out.wire_diameter;
+    out.arm = in_si<length>(arm_mm * 1e-3);
+    out.stress = clamp_spring_stress(out, at);
+    return out;
+}
+
+// The spring of a member: its wire brings it to the stress between those of the two members. At one index the stress is
+// as d^(exponent of strength - 3).
+inline clamp_spring spring_of_member(const clamp_member& member, force at)
+{
+    const auto stress_of = [](const clamp_row& row) {
+        return static_cast<double>(spring_of_wire(row.wire_mm, row.arm_mm, spring_clamp_force(row.cable_mm2)).stress);
+    };
+    const double wanted = member.between(stress_of(member.below), stress_of(member.above));
+    const clamp_spring as_above = spring_of_wire(member.above.wire_mm, member.row.arm_mm, at);
+    const double falls_as = 3.0 - hard_drawn_strength.front().exponent;
+    const double wire = member.above.wire_mm * std::pow(static_cast<double>(as_above.stress) / wanted, 1.0 / falls_as);
+    return spring_of_wire(wire, member.row.arm_mm, at);
 }
 
 // A bolted lug, scaled from the member of 50 mm2; see work_lug_family and work_lug_current.
@@ -237,7 +294,8 @@ inline constexpr double size_rounding = 1e-9;  // a size that ends a range is in
 
 }  // namespace detail
 
-/// A spring clamp with two live brass jaws.
+/// A spring clamp as the library has always meant it: two live jaws of cast brass, a crimped cable, a shunt of half the
+/// cable's copper to the second jaw.
 ///
 /// Its force is 2.5 times what the published holding test needs with its largest cable, and no less than 250 N: 280 N
 /// at 200 A (50 mm2), 370 N at 300 A (70 mm2), 490 N at 400 A (95 mm2), 590 N at 500 and 600 A (120 mm2), 870 N at 800
@@ -245,22 +303,17 @@ inline constexpr double size_rounding = 1e-9;  // a size that ends a range is in
 /// its scatter, and within the published rises at its rated current and duty. The spring's stress follows from the
 /// force.
 ///
-/// Between the members of the family the next larger one gives duty, cable, force and spring; body and jaws are in
-/// between.
+/// Between these members all numbers change without a step, and none that is of use falls with the rating: see
+/// clamp_interpolation. The stress of the spring never rises with it (by 0.03 % from 100 to 200 A), so that at the same
+/// load the larger clamp keeps as much of its force or more.
 /// @param rated current [A], 100 to 1000
 /// @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline work_clamp spring_clamp(current rated)
 {
     const detail::clamp_member member = detail::clamp_member_of(rated);
     work_clamp out = detail::clamp_of_family(rated, clamp_kind::spring, member);
-    const force held = detail::holding_margin * holding_force(holding_test_mass(out.largest_cable.area()));
-    out.force = held > detail::least_spring_force ? held : detail::least_spring_force;
-    clamp_spring spring;
-    spring.wire_diameter = in_si<length>(member.row.wire_mm * 1e-3);
-    spring.coil_diameter = detail::clamp_spring_index * spring.wire_diameter;
-    spring.arm = in_si<length>(member.row.arm_mm * 1e-3);
-    spring.stress = clamp_spring_stress(spring, out.force);
-    out.spring = spring;
+    out.force = detail::spring_clamp_force(member.row.cable_mm2);
+    out.spring = detail::spring_of_member(member, out.force);
     out.build.shunt = detail::shunt_over_cable * out.largest_cable.area();
     out.basis.add(spring_clamp_family)
         .add(spring_clamp_margin)

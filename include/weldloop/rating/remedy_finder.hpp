@@ -20,6 +20,7 @@
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/text.hpp>
 #include <weldloop/part/crimped_lug.hpp>
+#include <weldloop/part/sold_clamp.hpp>
 #include <weldloop/part/work_clamp.hpp>
 #include <weldloop/rating/lead/larger_lead.hpp>
 #include <weldloop/rating/remedy_change.hpp>
@@ -265,7 +266,7 @@ private:
         }
         if (w.clamp.kind != clamp_kind::bolted && w.clamp.rated_current < s_.job.current) {
             work_connection bigger = w;
-            bigger.clamp = w.clamp.kind == clamp_kind::spring ? spring_clamp(rated) : screw_clamp(rated);
+            bigger.clamp = same_make(w.clamp, rated);
             bigger.grip_lost = 0.0;
             offer("larger_clamp",
                   "change " + name() + " for one rated " + to_text(rated, "A") + ": it is too small for the current",
@@ -451,7 +452,7 @@ private:
         ladder_.opening = "replace " + name() + " (" + to_text(w.clamp.rated_current, "A") + ") by one rated ";
         climb_ratings(w.clamp.rated_current, [&](current rated) {
             work_connection larger = w;
-            larger.clamp = w.clamp.kind == clamp_kind::spring ? spring_clamp(rated) : screw_clamp(rated);
+            larger.clamp = same_make(w.clamp, rated);
             larger.grip_lost = 0.0;
             return larger;
         });

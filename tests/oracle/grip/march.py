@@ -3,8 +3,9 @@
 table.
 
 Independent of the library: the laws are written again from their equations, and nothing is quasi-steady. Seven states:
-five temperatures, the Larson-Miller parameter of the spring, the square of the film. LSODA of SciPy with tolerances of
-1e-9, restarted at every switching of the current and of the shift. Every clamp starts at the temperature of the air.
+five temperatures, the Larson-Miller parameter of the spring or the decades that a screw has settled, the square of the
+film. LSODA of SciPy with tolerances of 1e-9, restarted at every switching of the current and of the shift. Every clamp
+starts at the temperature of the air.
 
     /usr/bin/python3 march.py > outputs.csv
 """
@@ -20,7 +21,7 @@ from scipy.optimize import brentq
 LORENZ, SIGMA, GRAVITY = 2.44e-8, 5.670374419e-8, 9.80665
 NODES = ("jaw", "body", "spring", "handle", "entry")
 # resistivity, its coefficient, softening, melting
-BRASS = (6.16e-8, 0.0017, 573.15, 1175.15)
+BRASS = (6.16e-8, 0.0017, 573.15, 1188.15)
 STEEL = (1.43e-7, 0.0039, 773.15, 1753.15)
 COPPER = (1.72414e-8, 0.00393, 463.15, 1357.15)
 EXPONENT = 0.7  # of the force law
@@ -102,7 +103,8 @@ class Clamp:
     def held(self, parameter, seconds):
         if self.spring:
             return math.exp(-self.reference * math.exp(self.relaxing * (parameter - 6742.45)))
-        return 1 - 0.005 * math.log10(seconds / 360.0) if seconds > 360.0 else 1.0
+        # a screw clamp: bedding in the first hour, then decades of settling; a frame leaves a fifth of a bolt's loss
+        return 1 - 0.2 * (0.10 * min(1.0, seconds / 3600) + 0.02 * parameter)
 
     def force_now(self, y, seconds):
         return self.force * self.held(y[5], seconds) * (1 - self.slope * (y[2] - 293.15))
@@ -126,7 +128,11 @@ class Clamp:
             flow[4] += (1 - self.arms) * end
             flow[2] += self.amps**2 * self.path * rho(STEEL, t[2]) / STEEL[0]
         rates = [f / body[3] for f, body in zip(flow, self.bodies)]
-        relaxing = t[2] / (math.log(10) * 3600) * 10 ** (20 - y[5] / t[2]) if self.spring else 0.0
+        if self.spring:
+            relaxing = t[2] / (math.log(10) * 3600) * 10 ** (20 - y[5] / t[2])
+        else:
+            pace = (BRASS[2] - 293.15) / (BRASS[2] - t[0])
+            relaxing = pace / (math.log(10) * 3600) * 10 ** (-y[5] / pace)
         nm = math.sqrt(max(0.0, y[6]))
         parabolic = 0.225 * math.exp(-0.82 / 8.617e-5 * (1 / min(t[0], 453.15) - 1 / 373.15))
         age = 10 ** ((nm - 2.2) / 0.9 + 3)
@@ -159,7 +165,8 @@ class Clamp:
     def march(self):
         # a first second at the temperature of the air: from new the rate of relaxation has no bound
         start = 1.0
-        y = numpy.array([self.ambient] * 5 + [self.ambient * (20 + math.log10(start / 3600)), 0.0])
+        relaxed = self.ambient * (20 + math.log10(start / 3600)) if self.spring else 0.0
+        y = numpy.array([self.ambient] * 5 + [relaxed, 0.0])
         seconds, jaw_peak = start, self.ambient
         total = self.hours * 3600
         left = [share * total for share in OUTPUTS]

@@ -16,6 +16,7 @@
 #include <weldloop/circuit/magnet_behaviour.hpp>
 #include <weldloop/circuit/station.hpp>
 #include <weldloop/core/literals.hpp>
+#include <weldloop/io/station/clamp_section.hpp>
 #include <weldloop/io/station/toml_section.hpp>
 #include <weldloop/law/bolt.hpp>
 #include <weldloop/law/brush.hpp>
@@ -93,7 +94,6 @@ inline constexpr std::array shape_words{
     shape_word{"point", contact_shape::point}, shape_word{"sphere", contact_shape::sphere},
     shape_word{"toothed jaw", contact_shape::toothed_jaw}, shape_word{"busbar", contact_shape::busbar},
     shape_word{"flat", contact_shape::flat}};
-inline constexpr std::array clamp_kinds{clamp_kind::spring, clamp_kind::screw, clamp_kind::bolted};
 inline constexpr std::array strap_makes{strap_make::solid, strap_make::braid};
 struct cable_end {
     std::string_view word;
@@ -293,39 +293,49 @@ inline void take_crowd(const toml_section& s, lay lies, int& turns, int& leads)
     return out;
 }
 
-[[nodiscard]] inline work_clamp read_clamp(const toml_section& s)
-{
-    const clamp_kind kind = s.word("clamp", clamp_kinds, word_of_value);
-    const bool bolted = kind == clamp_kind::bolted;
-    const std::string_view needed = bolted ? "size" : "rated", foreign = bolted ? "rated" : "size";
-    if (s.has(foreign))
-        s.refuse(s.place(foreign),
-                 "a " + std::string(to_text(kind)) + " takes \"" + std::string(needed) + "\", not \"" +
-                     std::string(foreign) + "\"",
-                 needed);
-    if (bolted) {
-        const auto size = s.required<conductor_size>("size");
-        return s.at_key("size", [&] { return bolted_work_lug(size); });
-    }
-    const auto rated = s.required<current>("rated", rated_currents);
-    return s.at_key("rated", [&] { return kind == clamp_kind::spring ? spring_clamp(rated) : screw_clamp(rated); });
-}
-
 [[nodiscard]] inline work_connection read_work_clamp(const toml_section& s)
 {
-    s.allow_only({"part", "name", "clamp", "rated", "size", "jaw", "live_jaws", "force", "onto", "surface",
-                  "work_thickness", "grip_lost", "preheat"});
+    s.allow_only({"part",
+                  "name",
+                  "clamp",
+                  "rated",
+                  "size",
+                  "jaw",
+                  "live_jaws",
+                  "force",
+                  "onto",
+                  "surface",
+                  "work_thickness",
+                  "grip_lost",
+                  "preheat",
+                  "pivot",
+                  "shunt_state",
+                  "cable_jaw_surface",
+                  "body",
+                  "jaw_length",
+                  "reach",
+                  "handle",
+                  "entry",
+                  "arm_section",
+                  "arm_outline",
+                  "jaw_area",
+                  "spring_wire",
+                  "spring_wire_diameter",
+                  "spring_turns",
+                  "shunt",
+                  "shunt_length",
+                  "cable_connection",
+                  "cable_connection_state",
+                  "cable_connection_torque",
+                  "cable_connection_screw",
+                  "largest_cable"});
     work_connection out{.clamp = read_clamp(s), .onto = s.word("onto", all_metals, word_of_metal)};
     take_name(s, out.name);
-    s.take_word("jaw", out.clamp.jaw, all_metals, word_of_metal);
-    s.take_count("live_jaws", out.clamp.live_jaws, 1, 2);
-    if (s.has("force")) {
-        const auto pressing = s.required<force>("force", forces);
-        out.clamp = s.at_key("force", [&] { return out.clamp.pressing_with(pressing); });
-    }
     s.take_word("surface", out.surface, all_surface_states, word_of_value);
     s.take("work_thickness", out.work_thickness, thicknesses);
     s.take("grip_lost", out.grip_lost);
+    if (s.has("cable_jaw_surface"))
+        out.cable_jaw_surface = s.word("cable_jaw_surface", all_surface_states, word_of_value);
     if (s.has("preheat")) out.preheat = s.required<temperature>("preheat", preheats);
     return out;
 }
