@@ -200,6 +200,7 @@
 #include <weldloop/rating/lead/sizing.hpp>
 #include <weldloop/rating/lead/square_root_excess.hpp>
 #include <weldloop/rating/lead/supply_conductor.hpp>
+#include <weldloop/rating/lead/waveform_ampacity.hpp>
 #include <weldloop/rating/remedies.hpp>
 #include <weldloop/rating/touch_limit.hpp>
 #include <weldloop/rating/verdict.hpp>
