@@ -359,8 +359,9 @@ inline void take_crowd(const toml_section& s, lay lies, int& turns, int& leads)
     if (s.has("pieces_per_hour")) out.pieces_per_hour = s.number("pieces_per_hour", piece_rates);
     if (s.has("from_weld")) out.from_weld = s.required<length>("from_weld", body_lengths);
     if (s.has("bar_length")) out.bar_length = s.required<length>("bar_length", body_lengths);
-    constexpr double hour = 3600.0, rounding = 1e-9;
-    if (out.stays && out.pieces_per_hour && out.stays->value() * *out.pieces_per_hour > hour * (1.0 + rounding))
+    constexpr double seconds_of_an_hour = 3600.0, rounding = 1e-9;
+    if (out.stays && out.pieces_per_hour &&
+        out.stays->value() * *out.pieces_per_hour > seconds_of_an_hour * (1.0 + rounding))
         s.refuse(s.place("pieces_per_hour"), "so many pieces do not stay for \"stays\"");
     if (out.from_weld && !out.stays && !out.pieces_per_hour)
         s.refuse(s.place("from_weld"), "\"from_weld\" needs \"stays\" or \"pieces_per_hour\"");
