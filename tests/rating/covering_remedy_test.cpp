@@ -64,6 +64,22 @@ TEST(CoveringRemedy, ComesFirstAndClearsItsFinding)
     EXPECT_THAT(all.front().clears_findings, testing::ElementsAre(finding_id::covering_damaged));
 }
 
+// relation: a step to one part does not spare what is done to every lead
+TEST(CoveringRemedy, SparesNothingThatIsDoneToAllLeads)
+{
+    station s = bench();
+    s.where.lay = lay::coiled;
+    s.where.coil_turns = 3;
+    lead(s, 4).covering_state = covering_state::cut;
+    const std::vector<remedy> steps = of_coverings(s);
+    ASSERT_EQ(steps.size(), 1U);
+    for (const std::string& spared : steps[0].makes_moot)
+        EXPECT_EQ(spared.find("straight"), std::string::npos) << spared;
+    const std::vector<remedy> all = remedies_for(s);
+    EXPECT_TRUE(std::any_of(all.begin(), all.end(),
+                            [](const remedy& r) { return r.what.find("out straight") != std::string::npos; }));
+}
+
 // two leads: each step lifts a stop, neither clears the finding by itself; a wet one has its own
 TEST(CoveringRemedy, OneOfTwoLeavesTheFinding)
 {

@@ -75,7 +75,7 @@ inline void find_moot(const station& s, std::vector<step>& steps)
         for (const part_change& p : a.how.parts) {
             const std::vector<change> left = change_finder(s, p.at).changes(p.instead);
             for (const step* b : at_part[p.at])
-                if (b->from_the_part &&
+                if (b->from_the_part && !b->how.is_everywhere() &&
                     std::none_of(left.begin(), left.end(), [&](const change& c) { return c.id == b->how.id; }))
                     note(*b);
         }
