@@ -63,6 +63,29 @@ TEST(LongProgramme, ADozenWeldsAgreeWithFollowingThem)
     EXPECT_NEAR(settled.conductor_peak.in_kelvin(), peak.in_kelvin(), 0.1);
 }
 
+// the same with forty segments that swing by a hundred kelvin and more: each is still cut finely enough
+TEST(LongProgramme, ManyHardWeldsAgreeWithFollowingThem)
+{
+    std::vector<heating_segment> programme;
+    for (int weld = 0; weld < 20; ++weld) {
+        programme.push_back({in_si<current>(380.0 + 10.0 * (weld % 7)), in_si<duration>(240.0 + 10.0 * (weld % 5))});
+        programme.push_back({current{}, in_si<duration>(500.0 - 20.0 * (weld % 3))});
+    }
+    const cable_heating settled = heating_of_programme(lead, shop, programme);
+    temperature peak = shop.air, lowest = temperature::celsius(1000);
+    conductor_profile now = lead_at_rest(lead, shop);
+    for (int round = 0; round < 2; ++round) {
+        peak = shop.air;
+        for (const heating_segment& s : programme) {
+            now = temperature_after(lead, shop, s.current, s.duration, now);
+            peak = std::max(peak, now.conductor);
+            lowest = std::min(lowest, now.conductor);
+        }
+    }
+    ASSERT_GT((peak - lowest).value(), 100.0);
+    EXPECT_NEAR(settled.conductor_peak.in_kelvin(), peak.in_kelvin(), 0.005 * (peak - shop.air).value());
+}
+
 TEST(LongProgramme, RefusesNone)
 {
     EXPECT_THROW((void)heating_of_programme(lead, shop, {}), out_of_range_error);

@@ -113,6 +113,19 @@ TEST(CoveringUse, IsSaidWhereItIsMuch)
         } else if (p.name == "clamp") {
             EXPECT_FALSE(p.covering_use);
         }
+    station warm = bench();  // between: said from a twentieth of a life on
+    warm.job.duty = duty_cycle::continuous();
+    bool said = false, kept = false;
+    for (double amps = 150.0; amps < 360.0; amps += 5.0) {
+        warm.job.current = in_si<current>(amps);
+        for (const part_result& p : assess(warm).parts) {
+            if (p.name != "first" || !p.covering_use) continue;
+            EXPECT_EQ(!p.notes.empty(), p.covering_use->poor > 0.05) << amps;
+            said = said || (p.covering_use->poor > 0.05 && p.covering_use->poor < 0.3);
+            kept = kept || (p.covering_use->poor > 0.01 && p.covering_use->poor < 0.05);
+        }
+    }
+    EXPECT_TRUE(said && kept);
     station hot = bench();
     hot.job.current = 360_A;
     hot.job.duty = duty_cycle::continuous();

@@ -295,40 +295,11 @@ inline void take_crowd(const toml_section& s, lay lies, int& turns, int& leads)
 
 [[nodiscard]] inline work_connection read_work_clamp(const toml_section& s)
 {
-    s.allow_only({"part",
-                  "name",
-                  "clamp",
-                  "rated",
-                  "size",
-                  "jaw",
-                  "live_jaws",
-                  "force",
-                  "onto",
-                  "surface",
-                  "work_thickness",
-                  "grip_lost",
-                  "preheat",
-                  "pivot",
-                  "shunt_state",
-                  "cable_jaw_surface",
-                  "body",
-                  "jaw_length",
-                  "reach",
-                  "handle",
-                  "entry",
-                  "arm_section",
-                  "arm_outline",
-                  "jaw_area",
-                  "spring_wire",
-                  "spring_wire_diameter",
-                  "spring_turns",
-                  "shunt",
-                  "shunt_length",
-                  "cable_connection",
-                  "cable_connection_state",
-                  "cable_connection_torque",
-                  "cable_connection_screw",
-                  "largest_cable"});
+    std::vector<std::string_view> keys{"part",  "name", "clamp",   "rated",          "size",      "jaw",    "live_jaws",
+                                       "force", "onto", "surface", "work_thickness", "grip_lost", "preheat"};
+    keys.insert(keys.end(), clamp_inside_keys.begin(), clamp_inside_keys.end());
+    keys.insert(keys.end(), clamp_dimension_keys.begin(), clamp_dimension_keys.end());
+    s.allow_only(keys);
     work_connection out{.clamp = read_clamp(s), .onto = s.word("onto", all_metals, word_of_metal)};
     take_name(s, out.name);
     s.take_word("surface", out.surface, all_surface_states, word_of_value);

@@ -181,13 +181,16 @@ public:
     /// as what it is and not as a missing one.
     const toml_section& allow_only(std::initializer_list<std::string_view> keys) const
     {
+        return allow_only(std::vector<std::string_view>(keys));
+    }
+    const toml_section& allow_only(const std::vector<std::string_view>& words) const
+    {
         const toml::key* unknown = nullptr;
         for (auto&& [key, value] : *table_) {
-            const bool known = std::find(keys.begin(), keys.end(), key.str()) != keys.end();
+            const bool known = std::find(words.begin(), words.end(), key.str()) != words.end();
             if (!known && (unknown == nullptr || before(key, *unknown))) unknown = &key;
         }
         if (unknown != nullptr) {
-            const std::vector<std::string_view> words(keys);
             refuse(place_of(unknown->source()),
                    "unknown key " + in_quotes(unknown->str()) + " in " + what_ + "; it takes: " + listed(words),
                    likely_word(unknown->str(), words));
