@@ -93,7 +93,7 @@ public:
           has_film_(service.film && (grows_copper_oxide(w.clamp.jaw) || grows_copper_oxide(w.onto)))
     {
         if (!w.clamp.spring) {
-            bolted_ = bolted_joint_of(w);
+            bolted_ = bolted_joint_under(w);
             return;
         }
         const clamp_spring& s = *w.clamp.spring;
@@ -270,16 +270,11 @@ public:
 private:
     static constexpr double least_held = 1e-3;  // where errors of the force no longer matter
 
-    // What a screw or bolt presses: of a coat the copper under it, which carries the force.
-    static bolted_joint bolted_joint_of(const work_connection& w)
+    static bolted_joint bolted_joint_under(const work_connection& w)
     {
-        const auto softening = [](const metal& m) {
-            return coat_melting_of(m) ? annealed_copper.softening : m.softening;
-        };
-        const bool soft = w.clamp.jaw == aluminium || w.onto == aluminium;
-        return {.pressed = soft ? bolted_pair::with_aluminium : bolted_pair::copper_only,
-                .follower = w.clamp.kind == clamp_kind::screw ? bolt_follower::screw_frame : bolt_follower::bolt,
-                .softening = std::min(softening(w.clamp.jaw), softening(w.onto))};
+        bolted_joint out = bolted_joint_of(w.clamp.jaw, w.onto);
+        if (w.clamp.kind == clamp_kind::screw) out.follower = bolt_follower::screw_frame;
+        return out;
     }
 
     [[nodiscard]] double pace(double kelvin) const
