@@ -66,7 +66,8 @@ struct ageing_joint {
     // what the solved circuit says of it
     temperature with_current = {}, without = {}, mean = {};
     temperature_difference period_swing = {}, start_swing = {};
-    double softening_used = 0.0;
+    double softening_used = 0.0, used_before = 1.0;
+    double solved_ln_ratio = 0.0;  // with which it was solved
     // logarithms of what has raised its resistance
     double by_film = 0.0, by_force = 0.0, by_fretting = 0.0;
     // how it ends
@@ -101,18 +102,24 @@ public:
     {
         const double most_change = usual_change * fineness;
         if (!solve()) return {outcome_, {}};
-        note_yielding({});
+        note_yielding(0.0);
         double now = 0.0, step = first_step * fineness;
         while (now < horizon.value()) {
             step = std::min(step, horizon.value() - now);
             const std::vector<ageing_joint> before = joints_;
             age(in_si<duration>(now), in_si<duration>(step));
-            double change = 0.0;
-            for (std::size_t j = 0; j < joints_.size(); ++j)
-                change = std::max(change, warmth_of(joints_[j]) * (joints_[j].ln_ratio() - before[j].ln_ratio()));
+            double change = 0.0;  // since the circuit was solved
+            for (const ageing_joint& j : joints_)
+                change = std::max(change, warmth_of(j) * (j.ln_ratio() - j.solved_ln_ratio));
             if (change > most_change && step > least_step) {
                 joints_ = before;
                 step = std::max(least_step, step * std::clamp(0.9 * most_change / change, 0.1, 0.7));
+                continue;
+            }
+            // the last one is solved in any case: its numbers are asked for
+            if (change < worth_solving * most_change && now + step < horizon.value()) {
+                now += step;
+                step *= growth;
                 continue;
             }
             if (!solve()) {  // bisected: the loop's end is found to a hundredth of its time
@@ -125,7 +132,7 @@ public:
                 step = std::max(least_step, 0.5 * step);
                 continue;
             }
-            note_yielding(before, now, step);
+            note_yielding(now + step);
             now += step;
             step *= growth;
         }
@@ -137,7 +144,8 @@ public:
     [[nodiscard]] const loop_network& network() { return solver_.network(); }
 
 private:
-    static constexpr double usual_change = 0.03;  // of ln R in a step
+    static constexpr double usual_change = 0.06;  // of ln R in a step
+    static constexpr double worth_solving = 0.5;  // of that
     static constexpr double first_step = 3600.0;  // s
     static constexpr double least_step = 1e-3;    // s
     static constexpr double growth = 1.5;
@@ -178,6 +186,7 @@ private:
             j.period_swing = in_si<temperature_difference>(found.trace.empty() ? 0.0 : most - least);
             j.start_swing = in_si<temperature_difference>(std::max(0.0, loop_network::bulk_rise(c, found.peak)));
             j.softening_used = state.parts[j.part].contacts[j.contact].softening_used;
+            j.solved_ln_ratio = j.ln_ratio();
         }
         state_ = std::move(found);
         has_state_ = true;
@@ -225,24 +234,19 @@ private:
         }
     }
 
-    void note_yielding(ageing_joint& j, double at)
+    // Of the joints whose drop has passed the softening drop since the circuit was solved before, when it did.
+    void note_yielding(double now)
     {
-        j.found.yields = in_si<duration>(at);
-        write(j);
-    }
-    void note_yielding(duration at)
-    {
-        for (ageing_joint& j : joints_)
-            if (j.softening_used >= 1.0) note_yielding(j, at.value());
-    }
-    void note_yielding(const std::vector<ageing_joint>& before, double now, double step)
-    {
-        for (std::size_t k = 0; k < joints_.size(); ++k) {
-            ageing_joint& j = joints_[k];
-            if (j.found.yields || j.softening_used < 1.0) continue;
-            const double was = before[k].softening_used;
-            note_yielding(j, now + step * (1.0 - was) / (j.softening_used - was));
+        for (ageing_joint& j : joints_) {
+            if (!j.found.yields && j.softening_used >= 1.0) {
+                const double passed =
+                    j.used_before < 1.0 ? (1.0 - j.used_before) / (j.softening_used - j.used_before) : 0.0;
+                j.found.yields = in_si<duration>(solved_at_ + passed * (now - solved_at_));
+                write(j);
+            }
+            j.used_before = j.softening_used;
         }
+        solved_at_ = now;
     }
     static void write(ageing_joint& j)
     {
@@ -264,6 +268,7 @@ private:
     std::vector<ageing_joint> joints_;
     solve::periodic_state state_;
     bool has_state_ = false;
+    double solved_at_ = 0.0;  // s of shift
     loop_outcome outcome_ = loop_outcome::not_settled;
 };
 
