@@ -64,6 +64,7 @@
 #include <weldloop/law/fusing.hpp>
 #include <weldloop/law/heat_modes.hpp>
 #include <weldloop/law/heating_march.hpp>
+#include <weldloop/law/heating_segment.hpp>
 #include <weldloop/law/hot_modulus.hpp>
 #include <weldloop/law/inductance.hpp>
 #include <weldloop/law/joint_ageing.hpp>

@@ -238,9 +238,9 @@ TEST(CableHeating, DamageIsAHotPlace)
     lead.damaged_length = lead.length;
     const cable_heating all = heating_of(lead, {}, work);
     const periodic_heating thin =
-        periodic_heating_of(covered_conductor_of(annealed_copper, 30_mm2, lead.stranding_increment, lead.covering,
-                                                 lead.conductor_diameter, lead.overall_diameter),
-                            {.diameter = lead.overall_diameter}, 300_A, 360_s, 600_s);
+        periodic_heating_of(covered_conductor_of({annealed_copper, 30_mm2, lead.stranding_increment},
+                                                 {lead.covering, lead.conductor_diameter, lead.overall_diameter}),
+                            {.diameter = lead.overall_diameter}, {300_A, 360_s, 600_s});
     EXPECT_NEAR((all.conductor_peak - thin.conductor_peak).value(), 0.0, 1e-6);
     EXPECT_NEAR((all.conductor_mean - thin.conductor_on_mean).value(), 0.0, 1e-9);
 }

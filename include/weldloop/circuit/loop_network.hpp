@@ -51,7 +51,7 @@ namespace weldloop::detail {
 class constant_source final : public solve::heat_law {
 public:
     void set(double watts) { watts_ = watts; }
-    [[nodiscard]] solve::sloped_by_two at(double, double, bool) const override { return {watts_, 0.0, 0.0}; }
+    [[nodiscard]] solve::sloped_by_two at(double, double, solve::asked) const override { return {watts_, 0.0, 0.0}; }
 
 private:
     double watts_ = 0.0;
@@ -65,7 +65,7 @@ public:
         : amps_(&amps), at_zero_(at_zero), by_kelvin_(by_kelvin)
     {
     }
-    [[nodiscard]] solve::sloped_by_two at(double rise, double, bool) const override
+    [[nodiscard]] solve::sloped_by_two at(double rise, double, solve::asked) const override
     {
         const double squared = *amps_ * *amps_;
         return {squared * (at_zero_ + by_kelvin_ * rise), squared * by_kelvin_, 0.0};
@@ -356,7 +356,8 @@ public:
                 if (o.branch == branch) out += amps * o.by_kelvin * warmer[o.node];
             for (const contact_at& c : p.contacts) {
                 if (c.branch != branch) continue;
-                const solve::sloped_by_two w = c.law->at(bulk_rise(c, rise), gripping_rise(c, rise), true);
+                const solve::sloped_by_two w =
+                    c.law->at(bulk_rise(c, rise), gripping_rise(c, rise), solve::asked::slopes);
                 out += over * (w.by_first * bulk_rise(c, warmer) + w.by_second * gripping_rise(c, warmer));
             }
         }
@@ -543,7 +544,7 @@ private:
                     path_links_.push_back({e.end.node, node, e.end.to_node, nullptr});
                 } else {
                     const shared_face& shared = law<shared_face>(e.end.face, air_);
-                    net_.link(e.end.node, node, shared, true);
+                    net_.link(e.end.node, node, shared);
                     path_links_.push_back({e.end.node, node, 0.0, &shared});
                 }
             }
@@ -666,7 +667,7 @@ private:
             path_links_.push_back({back.node, front.node, g, nullptr});
         } else {
             const shared_face& shared = law<shared_face>(std::max(back.face, front.face), air_);
-            net_.link(back.node, front.node, shared, true);
+            net_.link(back.node, front.node, shared);
             path_links_.push_back({back.node, front.node, 0.0, &shared});
         }
     }
@@ -854,7 +855,7 @@ private:
     index put_head(thermal_conductance gas)
     {
         const index head = body_node(torch_head_body(), melting_of(crimp_metals));
-        net_.sink(head, gas.value(), 0.0, true);
+        net_.sink(head, gas.value(), 0.0, solve::while_current::on);
         part_->places.push_back({part_place::head, head});
         return head;
     }
@@ -969,7 +970,7 @@ private:
                                                                                                 .also_to = other,
                                                                                                 .also_share = 0.5,
                                                                                                 .on_work = true});
-        net_.link(one, other, law<contact_crossing>(*faces.law, air_, 0.0), true);
+        net_.link(one, other, law<contact_crossing>(*faces.law, air_, 0.0));
         part_->places.push_back({part_place::work, one});
         part_->places.push_back({part_place::work, other});
         part_->basis.add(contact_basis_of(c)).add(work_patch).add(fin_equations);
