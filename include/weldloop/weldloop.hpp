@@ -38,10 +38,12 @@
 #include <weldloop/material/surface_state.hpp>
 
 #include <weldloop/law/arc_heat.hpp>
+#include <weldloop/law/arc_line.hpp>
 #include <weldloop/law/bare_copper.hpp>
 #include <weldloop/law/bolt.hpp>
 #include <weldloop/law/bolt_relaxation.hpp>
 #include <weldloop/law/brush.hpp>
+#include <weldloop/law/burn_off.hpp>
 #include <weldloop/law/cable_surface.hpp>
 #include <weldloop/law/code_relaxation.hpp>
 #include <weldloop/law/compression_spring.hpp>
@@ -73,8 +75,10 @@
 #include <weldloop/law/lay.hpp>
 #include <weldloop/law/lead_bundle.hpp>
 #include <weldloop/law/load_line.hpp>
+#include <weldloop/law/loop_heat_input.hpp>
 #include <weldloop/law/magnet.hpp>
 #include <weldloop/law/magnetic_constant.hpp>
+#include <weldloop/law/no_load_limit.hpp>
 #include <weldloop/law/oxide_growth.hpp>
 #include <weldloop/law/periodic_heating.hpp>
 #include <weldloop/law/radiation.hpp>
@@ -87,6 +91,7 @@
 #include <weldloop/law/series_springs.hpp>
 #include <weldloop/law/short_circuit.hpp>
 #include <weldloop/law/skin_effect.hpp>
+#include <weldloop/law/source_line.hpp>
 #include <weldloop/law/spot_temperature.hpp>
 #include <weldloop/law/spring.hpp>
 #include <weldloop/law/spring_buckling.hpp>
@@ -98,6 +103,7 @@
 #include <weldloop/law/voltage_temperature.hpp>
 #include <weldloop/law/waveform.hpp>
 #include <weldloop/law/weld_temperature.hpp>
+#include <weldloop/law/wire_extension.hpp>
 #include <weldloop/law/work_spread.hpp>
 
 #include <weldloop/part/arc.hpp>
