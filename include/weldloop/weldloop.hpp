@@ -139,6 +139,7 @@
 #include <weldloop/part/strap.hpp>
 #include <weldloop/part/stud_terminal.hpp>
 #include <weldloop/part/supply.hpp>
+#include <weldloop/part/supply_line.hpp>
 #include <weldloop/part/surroundings.hpp>
 #include <weldloop/part/tig_torch.hpp>
 #include <weldloop/part/torch_cooling.hpp>
@@ -250,6 +251,7 @@
 #include <weldloop/circuit/part_surface.hpp>
 #include <weldloop/circuit/rotary_ground_behaviour.hpp>
 #include <weldloop/circuit/scattered_sum.hpp>
+#include <weldloop/circuit/sensed_drop.hpp>
 #include <weldloop/circuit/set_screw_behaviour.hpp>
 #include <weldloop/circuit/sheeted_parts.hpp>
 #include <weldloop/circuit/splice_behaviour.hpp>
@@ -285,6 +287,7 @@
 #include <weldloop/rating/remedy_order.hpp>
 #include <weldloop/rating/remedy_weighing.hpp>
 #include <weldloop/rating/solved_station.hpp>
+#include <weldloop/rating/supply_findings.hpp>
 #include <weldloop/rating/way_findings.hpp>
 
 #include <weldloop/field/diagnose_body.hpp>
