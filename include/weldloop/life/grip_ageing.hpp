@@ -233,7 +233,7 @@ public:
     [[nodiscard]] double settling_sensitivity(double kelvin) const
     {
         const double below = bolted_.softening.in_kelvin() - kelvin;
-        return !has_spring_ && below > 0.0 ? 1.0 / below : 0.0;
+        return !has_spring_ && pace(kelvin) < softened_pace ? 1.0 / below : 0.0;
     }
 
     /// How much one decade of settling weighs in the logarithm of the force.
