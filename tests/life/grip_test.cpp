@@ -199,8 +199,8 @@ TEST(Grip, ABoltThatStaysCoolSettlesAsInTheTable)
         again.typical, 1e-5);
 }
 
-// A lug that work or current keeps hot settles faster, without a step up to where its copper softens; there it holds
-// nothing.
+// A lug that work or current keeps hot settles faster, without a step up to where its copper softens; far beyond
+// there it holds nothing.
 TEST(Grip, AHotBoltSettlesMoreAndASoftenedOneHoldsNothing)
 {
     work_connection lug = on_steel(bolted_work_lug(square_mm(70)));
@@ -208,16 +208,16 @@ TEST(Grip, AHotBoltSettlesMoreAndASoftenedOneHoldsNothing)
     for (double celsius = 40.0; celsius <= 440.0; celsius += 4.0) {
         lug.preheat = temperature::celsius(celsius);
         const grip_forecast f = forecast(lug, 1_A);
-        EXPECT_LE(left(f), last) << celsius;
+        EXPECT_LE(left(f), last + 1e-9) << celsius;
         EXPECT_LE(f.grip_left_low, f.grip_left) << celsius;
         last = left(f);
+        // looser faces let less of the work's heat through: a lug just past softening cools and keeps something
         if (f.points.front().peak_temperature > annealed_copper.softening + 1_K) {
-            EXPECT_EQ(left(f), 0.0) << celsius;
-            EXPECT_EQ(f.end, grip_end::fallen) << celsius;
+            EXPECT_LT(left(f), 0.25) << celsius;
             EXPECT_TRUE(f.quarter_lost) << celsius;
         }
     }
-    EXPECT_EQ(last, 0.0);
+    EXPECT_LE(last, grip_gone * (1.0 + 1e-9));
     lug.preheat = 90_degC;
     const double warm = left(forecast(lug, 1_A));
     lug.preheat = 250_degC;  // the lug itself stays far below its work
