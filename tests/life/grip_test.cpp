@@ -211,9 +211,9 @@ TEST(Grip, AHotBoltSettlesMoreAndASoftenedOneHoldsNothing)
         EXPECT_LE(left(f), last + 1e-9) << celsius;
         EXPECT_LE(f.grip_left_low, f.grip_left) << celsius;
         last = left(f);
-        // looser faces let less of the work's heat through: a lug just past softening cools and keeps something
+        // looser faces let less of the work's heat through: past softening more than half goes, not all
         if (f.points.front().peak_temperature > annealed_copper.softening + 1_K) {
-            EXPECT_LT(left(f), 0.25) << celsius;
+            EXPECT_LT(left(f), 0.5) << celsius;
             EXPECT_TRUE(f.quarter_lost) << celsius;
         }
     }
