@@ -217,7 +217,10 @@
 #include <weldloop/rating/verdict.hpp>
 
 #include <weldloop/field/diagnose.hpp>
+#include <weldloop/field/fault_rates.hpp>
+#include <weldloop/field/locate_fault.hpp>
 #include <weldloop/field/measured.hpp>
+#include <weldloop/field/observation.hpp>
 #include <weldloop/field/reading.hpp>
 #include <weldloop/field/resistance_reading.hpp>
 #include <weldloop/field/surface_reading.hpp>
@@ -227,6 +230,7 @@
 #include <weldloop/solve/curve_table.hpp>
 #include <weldloop/solve/heat_network.hpp>
 #include <weldloop/solve/periodic_state.hpp>
+#include <weldloop/solve/span_sums.hpp>
 #include <weldloop/solve/sparse_lu.hpp>
 #include <weldloop/solve/steady_state.hpp>
 
@@ -297,4 +301,7 @@
 #include <weldloop/rating/way_findings.hpp>
 
 #include <weldloop/field/diagnose_body.hpp>
+#include <weldloop/field/locate_fault_body.hpp>
+#include <weldloop/field/part_candidates.hpp>
+#include <weldloop/field/part_ohms.hpp>
 #endif
