@@ -4,6 +4,7 @@
 /// way cables lie beside each other.
 
 #include <cmath>
+#include <optional>
 
 #include <weldloop/core/error.hpp>
 #include <weldloop/core/fraction.hpp>
@@ -35,15 +36,15 @@ inline constexpr fraction sun_absorption = 0.8;
 
 /// The surface of a cable and what is around it.
 struct cable_surface {
-    length diameter;                                           ///< [m] over the covering, above 0
-    temperature air = temperature::celsius(25.0);              ///< air and walls around, -100 to 500 degC
-    speed wind = in_si<speed>(0.0);                            ///< across the cable [m/s], 0 for still air
-    weldloop::lay lay = weldloop::lay::alone;                  ///< arrangement
-    int coil_turns = 0;                                        ///< of a coiled cable, up to 200; 0 if not known
-    int bundled_leads = 0;                                     ///< loaded leads of a bundle, up to 200; 0 if not known
-    length altitude = in_si<length>(0.0);                      ///< above sea level [m], -500 to 11000
-    heat_flux sun = in_si<heat_flux>(0.0);                     ///< sunlight on the cable's outline [W/m2], 0 or above
-    weldloop::emissivity emissivity = 0.9;                     ///< of the covering
+    length diameter;                               ///< [m] over the covering, above 0
+    temperature air = temperature::celsius(25.0);  ///< air and walls around, -100 to 500 degC
+    speed wind = in_si<speed>(0.0);                ///< across the cable [m/s], 0 for still air
+    weldloop::lay lay = weldloop::lay::alone;      ///< arrangement
+    std::optional<int> coil_turns = {};            ///< of a coiled cable, up to 200; none if not known
+    std::optional<int> bundled_leads = {};         ///< loaded leads of a bundle, up to 200; none if not known
+    length altitude = in_si<length>(0.0);          ///< above sea level [m], -500 to 11000
+    heat_flux sun = in_si<heat_flux>(0.0);         ///< sunlight on the cable's outline [W/m2], 0 or above
+    weldloop::emissivity emissivity = 0.9;         ///< of the covering
     thermal_conductivity across_bundle = least_across_bundle;  ///< conductivity_across_bundle(), of bundles and coils
     surface_model model = default_surface_model;               ///< of the lone cable in still air
 };

@@ -134,7 +134,7 @@ private:
         if (c.lay && (*c.lay == lay::coiled || *c.lay == lay::bundled)) {
             cable laid = c;
             laid.lay = lay::alone;
-            laid.coil_turns = laid.bundled_leads = 0;
+            laid.coil_turns = laid.bundled_leads = std::nullopt;
             offer(change_id::straight_lead,
                   "lay " + name() + " out straight (now " + std::string(to_text(*c.lay)) + ")", remedy_effort::move,
                   laid);

@@ -115,12 +115,12 @@ template <class Q>
 }
 
 /// " in 12 turns", " (turns not stated, 30 assumed)"; empty where leads lie otherwise. @param lies how they do
-/// @param count of turns or leads, 0 if not known
-[[nodiscard]] inline std::string crowd_words(lay lies, int count)
+/// @param count of turns or leads, none if not known
+[[nodiscard]] inline std::string crowd_words(lay lies, std::optional<int> count)
 {
     if (lies != lay::coiled && lies != lay::bundled) return {};
     const bool coil = lies == lay::coiled;
-    if (count > 0) return (coil ? " in " : " by ") + std::to_string(count) + (coil ? " turns" : " under load");
+    if (count) return (coil ? " in " : " by ") + std::to_string(*count) + (coil ? " turns" : " under load");
     std::string out = coil ? " (turns not stated, " : " (number not stated, ";
     return out.append(std::to_string(coil ? assumed_coil_turns : assumed_bundled_leads)).append(" assumed)");
 }

@@ -124,7 +124,7 @@ inline void take_lead_condition(const toml_section& s, cable& out)
 }
 
 /// The turns of a coil and the leads of a bundle, where leads are said to lie in one.
-inline void take_crowd(const toml_section& s, lay lies, int& turns, int& leads)
+inline void take_crowd(const toml_section& s, lay lies, std::optional<int>& turns, std::optional<int>& leads)
 {
     s.take_count("coil_turns", turns, 1, most_bundled_turns);
     if (s.has("coil_turns") && lies != lay::coiled)
