@@ -53,8 +53,10 @@ TEST(BoltRelaxation, HotJointsSettleFaster)
         last = now;
     }
     for (const bolt_follower f : {bolt_follower::bolt, bolt_follower::spring_washer, bolt_follower::screw_frame}) {
-        EXPECT_EQ(bolt_force_left(1_s, 190_degC, {.follower = f}), exactly(0.0));
-        EXPECT_EQ(bolt_force_left(1_h, 427_degC, {.follower = f}), exactly(0.0));
+        // softening takes as long as annealing does: an hour for a stiff bolt, not a second
+        EXPECT_GT(bolt_force_left(1_s, 427_degC, {.follower = f}).low, 0.99);
+        EXPECT_EQ(bolt_force_left(1_h, 190_degC, {.follower = f}).typical > 0.0, f != bolt_follower::bolt);
+        EXPECT_LT(bolt_force_left(2000_h, 427_degC, {.follower = f}).typical, 1e-12);
         EXPECT_EQ(bolt_force_left(0_s, 427_degC, {.follower = f}), exactly(1.0));
     }
     EXPECT_NEAR_REL(1.0 - bolt_force_left(999_h, 20_degC, {.follower = bolt_follower::screw_frame}).typical, 0.2 * 0.16,

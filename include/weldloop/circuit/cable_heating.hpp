@@ -53,6 +53,7 @@ namespace detail {
             .wind = where.wind,
             .lay = lead.lay.value_or(where.lay),
             .coil_turns = lead.lay ? lead.coil_turns : where.coil_turns,
+            .assumed_turns = lead.lay ? assumed_turns_of(lead.length) : assumed_coil_turns,
             .bundled_leads = lead.lay ? lead.bundled_leads : where.bundled_leads,
             .altitude = where.altitude,
             .sun = where.sun,

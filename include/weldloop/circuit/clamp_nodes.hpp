@@ -78,6 +78,7 @@ template <class TableOf>
                 spring = out.at(clamp_node::spring), handle = out.at(clamp_node::handle);
     net.link(jaw, body, clamp.jaw_body.value());
     net.link(body, spring, clamp.body_spring.value());
+    net.link(handle, spring, clamp.handle_spring.value());
     net.link(body, handle, clamp.body_handle.value());
     net.link(body, entry, clamp.body_entry.value());
     net.link(jaw, entry, clamp.jaw_entry.value());

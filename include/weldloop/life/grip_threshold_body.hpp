@@ -97,7 +97,7 @@ namespace detail {
     const clamp_solver solver(network, behind, work, scatter::typical);
     if (!solver.conducts()) throw bad_station_error("work clamp", "an open circuit", "a clamp whose jaws touch metal");
     if (behind.far >= annealed_copper.melting) return {0.0, 0.0};
-    const grip_ageing ageing(joint, where, {}, grip_case::typical, 1.0);
+    const grip_ageing ageing(joint, where, {}, grip_case::typical, 0.0);
     return direct_clamp(solver, ageing, work.duty, contact_factor, true).life(horizon.value());
 }
 

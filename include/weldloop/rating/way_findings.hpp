@@ -208,9 +208,7 @@ inline void add_way_findings(assessment& out, const solved_station& solved)
         if (static_cast<double>(other.duty.share()) > static_cast<double>(s.job.duty.share()))
             add(finding_id::other_duty_is_longer, finding_severity::notice,
                 name + " has the longer duty: what its current alone does while this arc rests is not counted.");
-        const voltage own = s.supply && s.supply->kind == supply_kind::constant_voltage ? s.supply->setting
-                            : s.supply                                                  ? s.supply->highest_output
-                                                                                        : voltage{};
+        const voltage own = s.supply ? voltage_without_load(*s.supply, {s.job.process, s.job.current}) : voltage{};
         add(finding_id::between_holders, finding_severity::warning,
             other.no_load && own.value() > 0.0
                 ? "Where the outputs of " + name +

@@ -172,7 +172,9 @@ private:
         drawing_.text({60, y + 47}, to_text(station_.job.current, "A"), "middle");
         const std::string_view holds = !station_.supply                                         ? "not described"
                                        : station_.supply->kind == supply_kind::constant_voltage ? "const. voltage"
-                                                                                                : "const. current";
+                                       : station_.supply->kind == supply_kind::constant_current
+                                           ? "const. current"
+                                           : to_text(station_.supply->kind);
         drawing_.text({60, y + 66}, holds, "middle small soft");
         const std::string share =
             station_.job.duty.is_continuous() ? "continuous" : to_text(station_.job.duty.share()) + " duty";
