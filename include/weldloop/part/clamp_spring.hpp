@@ -61,7 +61,7 @@ inline coil_correction correction_of(const clamp_spring& s)
 // Force on one compression spring for a force between the jaws.
 inline force load_of_one(const clamp_spring& s, force at)
 {
-    return at * (s.arm / s.compression->arm).value() / static_cast<double>(s.coils);
+    return at * (s.arm / s.compression->arm) / static_cast<double>(s.coils);
 }
 }  // namespace detail
 
@@ -80,10 +80,10 @@ inline force load_of_one(const clamp_spring& s, force at)
         detail::require_compression(s);
         const pressure shear =
             compression_stress(detail::load_of_one(s, at), s.wire_diameter, s.coil_diameter, detail::correction_of(s));
-        return std::numbers::sqrt3 * (shear / strength).value();
+        return std::numbers::sqrt3 * static_cast<double>(shear / strength);
     }
-    const torque each = in_si<torque>(at.value() * s.arm.value() / s.coils);
-    return (torsion_stress(each, s.wire_diameter, s.coil_diameter) / strength).value();
+    const torque each = at * s.arm / si::radian / static_cast<double>(s.coils);
+    return static_cast<double>(torsion_stress(each, s.wire_diameter, s.coil_diameter) / strength);
 }
 
 }  // namespace weldloop

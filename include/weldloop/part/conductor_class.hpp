@@ -258,8 +258,8 @@ namespace detail {
         constexpr double below_largest_mm = 0.01;  // the usual strand: 0.40 mm where 0.41 mm is allowed
         const double largest = c == strand_class::class_5 ? row.class_5_strand_mm : row.class_6_strand_mm;
         out.strand = in_si<length>((largest - below_largest_mm) * 1e-3);
-        const double strand_area = 0.25 * std::numbers::pi * out.strand.value() * out.strand.value();
-        out.strands = static_cast<int>(std::lround(size.area().value() / strand_area));
+        const area strand_area = 0.25 * std::numbers::pi * (out.strand * out.strand);
+        out.strands = static_cast<int>(std::lround(static_cast<double>(size.area() / strand_area)));
         if (row.largest_diameter_mm > 0.0) out.conductor_diameter = row.largest_diameter_mm * 1.0_mm;
         out.basis.add(iec_60228_strands);
     }
