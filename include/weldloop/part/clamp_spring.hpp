@@ -39,7 +39,7 @@ struct clamp_spring {
                                          ///< of a compression spring sqrt(3) times the shear stress
     double turns = 4.0;                  ///< of each coil body, above 0; all turns of a compression spring
     fraction current_share = 0.0;        ///< of the clamp's current that passes through the wire; 0 where a fixed shunt
-                                         ///< by-passes it, see unshunted_spring_share()
+                                         ///< by-passes it, see divided_clamp_current()
     length opening = 10_mm;              ///< [m] between the jaws, where `stress` holds, 0 or above
     length legs = 40_mm;                 ///< [m] both straight legs of a coil body, bent with it; torsion spring
     std::optional<compression_between_arms> compression = {};  ///< in place of the torsion spring

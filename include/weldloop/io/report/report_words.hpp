@@ -253,17 +253,6 @@ inline constexpr std::string_view cases_explained =
            detail::fixed_text(100.0 * u.used_high, 0) + " % (" + u.name + ")";
 }
 
-/// What decides on a part: the limit nearest to being exceeded, at the place it is defined for; or the softening drop
-/// of its spots; or that there is none.
-[[nodiscard]] inline std::string deciding_line(const part_result& p)
-{
-    if (!p.limits.empty()) return limit_line(p.limits.front());
-    if (p.hottest_spot)
-        return "no published limit; spots typically at " + detail::fixed_text(100.0 * p.softening_used, 0) +
-               " % of the softening drop of their metals";
-    return "no published limit";
-}
-
 /// The part of the path an assessed part stands for, if it is a work connection.
 [[nodiscard]] inline const work_connection* work_connection_of(const station& s, const part_result& p)
 {
