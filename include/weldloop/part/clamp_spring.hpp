@@ -11,7 +11,6 @@
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/require.hpp>
 #include <weldloop/law/compression_spring.hpp>
-#include <weldloop/law/spring_buckling.hpp>
 #include <weldloop/law/torsion_spring.hpp>
 #include <weldloop/material/spring_wire.hpp>
 
