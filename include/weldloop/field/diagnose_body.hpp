@@ -228,12 +228,12 @@ private:
 // Density of a reading in a log-normal with its own spread on either side of the median.
 [[nodiscard]] inline double density(resistance measured, const band<resistance>& b)
 {
-    constexpr double ends_at = 1.6448536269514722;  // standard deviations from the median to the 5 and 95 % points
-    constexpr double reading_scatter = 0.05;        // see condition_priors
+    constexpr double reading_scatter = 0.05;  // see condition_priors
     if (!(b.typical > resistance{})) return 0.0;
     const auto over_typical = [&b](resistance r) { return static_cast<double>(r / b.typical); };
-    const double below = std::hypot(std::log(1.0 / std::max(over_typical(b.low), 1e-12)) / ends_at, reading_scatter);
-    const double above = std::hypot(std::log(over_typical(b.high)) / ends_at, reading_scatter);
+    const double below =
+        std::hypot(std::log(1.0 / std::max(over_typical(b.low), 1e-12)) / band_deviations, reading_scatter);
+    const double above = std::hypot(std::log(over_typical(b.high)) / band_deviations, reading_scatter);
     const double distance = std::log(over_typical(measured));
     const double sigma = distance < 0.0 ? below : above;
     return 2.0 / (below + above) * std::exp(-0.5 * (distance / sigma) * (distance / sigma));

@@ -9,6 +9,7 @@
 #include <weldloop/core/fraction.hpp>
 #include <weldloop/core/require.hpp>
 #include <weldloop/core/source.hpp>
+#include <weldloop/core/unit_text.hpp>
 
 namespace weldloop {
 
@@ -28,7 +29,6 @@ struct relaxation {
 };
 
 namespace detail {
-inline constexpr double seconds_per_hour = 3600.0;
 inline constexpr double extrapolation_factor = 3.0;  // either way, in the exponent r; judgement
 // exp(-r) has long been zero; keeps a widened exponent finite
 inline constexpr double highest_exponent = 700.0;

@@ -69,8 +69,8 @@ struct split_log_normal {
     double median, below, above;  // logarithm of the median; standard deviations of the logarithm
 
     explicit split_log_normal(const band<double>& x)
-        : median(std::log(x.typical)), below((median - std::log(x.low)) / deviate_of_95),
-          above((std::log(x.high) - median) / deviate_of_95)
+        : median(std::log(x.typical)), below((median - std::log(x.low)) / band_deviations),
+          above((std::log(x.high) - median) / band_deviations)
     {
     }
     double at(double deviate) const { return median + deviate * (deviate < 0.0 ? below : above); }
@@ -81,8 +81,6 @@ struct split_log_normal {
         if (spread == 0.0) return away < 0.0 ? 1.0 : away > 0.0 ? 0.0 : 0.5;
         return 0.5 * std::erfc(away / (spread * std::numbers::sqrt2));
     }
-    static constexpr double deviate_of_95 =
-        1.6448536269514722;  // of the standard normal distribution, exact to rounding
 };
 }  // namespace detail
 
