@@ -89,16 +89,13 @@
 #include <weldloop/law/resistivity_table.hpp>
 #include <weldloop/law/scatter.hpp>
 #include <weldloop/law/screw.hpp>
-#include <weldloop/law/series_springs.hpp>
 #include <weldloop/law/short_circuit.hpp>
 #include <weldloop/law/skin_effect.hpp>
 #include <weldloop/law/source_line.hpp>
 #include <weldloop/law/spot_temperature.hpp>
 #include <weldloop/law/spring.hpp>
-#include <weldloop/law/spring_buckling.hpp>
 #include <weldloop/law/stress_relaxation.hpp>
 #include <weldloop/law/surface_model.hpp>
-#include <weldloop/law/surface_order.hpp>
 #include <weldloop/law/thermal_endurance.hpp>
 #include <weldloop/law/torsion_spring.hpp>
 #include <weldloop/law/voltage_temperature.hpp>
@@ -234,12 +231,12 @@
 #include <weldloop/solve/sparse_lu.hpp>
 #include <weldloop/solve/steady_state.hpp>
 
+#include <weldloop/circuit/air_layer.hpp>
 #include <weldloop/circuit/body_tables.hpp>
 #include <weldloop/circuit/clamp_heat.hpp>
 #include <weldloop/circuit/clamp_neighbours.hpp>
 #include <weldloop/circuit/clamp_nodes.hpp>
 #include <weldloop/circuit/clamp_swing.hpp>
-#include <weldloop/circuit/air_layer.hpp>
 #include <weldloop/circuit/contact_source.hpp>
 #include <weldloop/circuit/coupling_behaviour.hpp>
 #include <weldloop/circuit/current_sharing.hpp>

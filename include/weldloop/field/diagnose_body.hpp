@@ -48,16 +48,15 @@ namespace detail {
 }
 
 // Density of a reading in a log-normal with its own spread on either side of the median.
-[[nodiscard]] inline double density(double measured, const band<resistance>& b)
+[[nodiscard]] inline double density(resistance measured, const band<resistance>& b)
 {
-    constexpr double ends_at = 1.6448536269514722;  // standard deviations from the median to the 5 and 95 % points
-    constexpr double reading_scatter = 0.05;        // see condition_priors
-    const double typical = b.typical.value();
-    if (!(typical > 0.0)) return 0.0;
+    constexpr double reading_scatter = 0.05;  // see condition_priors
+    if (!(b.typical > resistance{})) return 0.0;
+    const auto over_typical = [&b](resistance r) { return static_cast<double>(r / b.typical); };
     const double below =
-        std::hypot(std::log(typical / std::max(b.low.value(), 1e-12 * typical)) / ends_at, reading_scatter);
-    const double above = std::hypot(std::log(b.high.value() / typical) / ends_at, reading_scatter);
-    const double distance = std::log(measured / typical);
+        std::hypot(std::log(1.0 / std::max(over_typical(b.low), 1e-12)) / band_deviations, reading_scatter);
+    const double above = std::hypot(std::log(over_typical(b.high)) / band_deviations, reading_scatter);
+    const double distance = std::log(over_typical(measured));
     const double sigma = distance < 0.0 ? below : above;
     return 2.0 / (below + above) * std::exp(-0.5 * (distance / sigma) * (distance / sigma));
 }
@@ -83,8 +82,8 @@ namespace detail {
         finding f;
         f.part = r.across;
         f.measured = r.volts / r.current;
-        constexpr double least_reading = 1e-9;  // ohm: a reading of nothing still has a logarithm
-        const double measured = std::max(f.measured.value(), least_reading);
+        constexpr auto least_reading = in_si<resistance>(1e-9);  // a reading of nothing still has a logarithm
+        const resistance measured = std::max(f.measured, least_reading);
         double sum = 0.0;
         std::vector<double> weights;
         for (const detail::candidate& c : detail::candidate_maker(f.part)(read)) {
@@ -95,7 +94,7 @@ namespace detail {
             e.remedy.part = f.part;
             const resistance saved =
                 f.measured - (weights.empty() ? e.resistance : f.considered.front().resistance).typical;
-            if (!weights.empty() && saved.value() > 0.0) e.remedy.volts_regained = saved * r.current;
+            if (!weights.empty() && saved > resistance{}) e.remedy.volts_regained = saved * r.current;
             weights.push_back(c.weight * detail::density(measured, e.resistance));
             sum += weights.back();
             f.considered.push_back(std::move(e));
