@@ -48,8 +48,8 @@ public:
         for (std::size_t i = 0; i < clamp_nodes; ++i)
             bodies_[i] = {n.bodies[i].surface.value(), n.bodies[i].diameter.value(),
                           static_cast<double>(n.bodies[i].emissivity), n.bodies[i].capacity.value()};
-        g_ = {n.jaw_body.value(), n.body_spring.value(), n.body_handle.value(), n.body_entry.value(),
-              n.jaw_entry.value(), n.handle_spring.value()};
+        g_ = {n.jaw_body.value(),   n.body_spring.value(), n.body_handle.value(),
+              n.body_entry.value(), n.jaw_entry.value(),   n.handle_spring.value()};
     }
 
     // Force left, cold.
