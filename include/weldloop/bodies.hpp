@@ -21,6 +21,10 @@ any_function kept(Result (*question)(Arguments...))
 
 /// A function nobody in this unit calls leaves no code behind; one whose address is taken does.
 [[gnu::used]] static const any_function kept_bodies[] = {kept(&solve_loop),
+                                                         kept(&operating_point_of),
+                                                         kept(&arc_hold_of),
+                                                         kept(&arc_line_of),
+                                                         kept(&arc_length_of),
                                                          kept(&assess),
                                                          kept(&remedies_for),
                                                          kept(&diagnose),

@@ -246,6 +246,8 @@
 #include <weldloop/circuit/loop_scatter.hpp>
 #include <weldloop/circuit/lug_behaviour.hpp>
 #include <weldloop/circuit/magnet_network.hpp>
+#include <weldloop/circuit/operating_point.hpp>
+#include <weldloop/circuit/operating_point_body.hpp>
 #include <weldloop/circuit/part_body.hpp>
 #include <weldloop/circuit/part_in_path.hpp>
 #include <weldloop/circuit/part_surface.hpp>
