@@ -49,7 +49,7 @@ public:
             bodies_[i] = {n.bodies[i].surface.value(), n.bodies[i].diameter.value(),
                           static_cast<double>(n.bodies[i].emissivity), n.bodies[i].capacity.value()};
         g_ = {n.jaw_body.value(), n.body_spring.value(), n.body_handle.value(), n.body_entry.value(),
-              n.jaw_entry.value()};
+              n.jaw_entry.value(), n.handle_spring.value()};
     }
 
     // Force left, cold.
@@ -68,7 +68,7 @@ public:
                 drop(end_, t[4], {1.72414e-8, 0.00393, 463.15, 1357.15}, {6.16e-8, 0.0017, 573.15, 1175.15});
             std::array<double, clamp_nodes> flow{};
             for (std::size_t i = 0; i < clamp_nodes; ++i) flow[i] -= loss(bodies_[i], t[i]);
-            constexpr std::array<std::array<std::size_t, 2>, 5> ends{{{0, 1}, {1, 2}, {1, 3}, {1, 4}, {0, 4}}};
+            constexpr std::array<std::array<std::size_t, 2>, 6> ends{{{0, 1}, {1, 2}, {1, 3}, {1, 4}, {0, 4}, {3, 2}}};
             for (std::size_t k = 0; k < ends.size(); ++k) {
                 const auto [i, j] = ends[k];
                 flow[i] -= g_[k] * (t[i] - t[j]);
@@ -139,7 +139,7 @@ private:
 
     double amps_, air_, jaws_, lead_, far_, sink_, faces_, end_, arms_, reference_;
     std::array<body, clamp_nodes> bodies_{};
-    std::array<double, 5> g_{};
+    std::array<double, 6> g_{};
 };
 
 void grip_forecast_of_2000_h(benchmark::State& state)

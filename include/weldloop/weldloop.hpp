@@ -66,6 +66,7 @@
 #include <weldloop/law/fusing.hpp>
 #include <weldloop/law/heat_modes.hpp>
 #include <weldloop/law/heating_march.hpp>
+#include <weldloop/law/heating_segment.hpp>
 #include <weldloop/law/hot_modulus.hpp>
 #include <weldloop/law/inductance.hpp>
 #include <weldloop/law/joint_ageing.hpp>
@@ -157,6 +158,7 @@
 #include <weldloop/circuit/clamp_division.hpp>
 #include <weldloop/circuit/clamp_network.hpp>
 #include <weldloop/circuit/contact_behaviour.hpp>
+#include <weldloop/circuit/contact_hold.hpp>
 #include <weldloop/circuit/force_for.hpp>
 #include <weldloop/circuit/head_cooling.hpp>
 #include <weldloop/circuit/joint_circuit.hpp>
@@ -188,6 +190,8 @@
 #include <weldloop/life/grip_service.hpp>
 #include <weldloop/life/grip_threshold.hpp>
 #include <weldloop/life/grip_time.hpp>
+#include <weldloop/life/joint_drift.hpp>
+#include <weldloop/life/joint_service.hpp>
 #include <weldloop/life/magnet_grip.hpp>
 
 #include <weldloop/rating/arc_voltage.hpp>
@@ -269,6 +273,7 @@
 #include <weldloop/life/grip_march.hpp>
 #include <weldloop/life/grip_threshold_body.hpp>
 #include <weldloop/life/grip_time_body.hpp>
+#include <weldloop/life/joint_drift_body.hpp>
 #include <weldloop/life/magnet_grip_body.hpp>
 
 #include <weldloop/rating/assess_body.hpp>

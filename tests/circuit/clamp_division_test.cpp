@@ -75,7 +75,8 @@ TEST(ClampDivision, IsThatOfTheNodeEquations)
                                    (c.build.jaw + c.build.reach + c.build.handle + c.build.entry).value();
             const double arm = section / (c.body_metal.resistivity * (c.build.jaw + c.build.reach)).value();
             const double braid = (c.build.shunt / (annealed_copper.resistivity * c.build.shunt_length)).value();
-            const double wire = 1.0 / spring_resistance(*c.spring).value(), pin = 1.0 / pivot_resistance(c).value();
+            const double wire = 1.0 / (spring_resistance(*c.spring) + spring_leg_resistance(c)).value(),
+                         pin = 1.0 / pivot_resistance(c).value();
             node_voltages n;
             n.resistor(0, 4, jaw(own));
             n.resistor(1, 4, jaw(surface_state::light_rust));
@@ -92,6 +93,24 @@ TEST(ClampDivision, IsThatOfTheNodeEquations)
         }
 }
 
+// Two coil bodies with two legs each: a leg presses with its body's moment over the 20 mm it lies on, F x 65 mm / 2 /
+// 20 mm = 1.625 F, through a worn contact of steel, 5 x 7600/(0.102 x 1.625 F)^0.7 micro-ohm; two in a row, two rows
+// side by side are one.
+TEST(ClampDivision, CurrentEntersTheSpringByItsLegs)
+{
+    work_clamp c = stamped_spring_clamp(300_A);
+    EXPECT_NEAR_REL(spring_leg_force(c).value(), 1.625 * c.force.value(), 1e-12);
+    EXPECT_NEAR_REL(spring_leg_resistance(c).value(), 5.0 * 7600e-6 / std::pow(0.102 * 1.625 * c.force.value(), 0.7),
+                    1e-12);
+    // statics of a lever: the pin holds jaw and legs, F (1 + 2 x 1.625)
+    EXPECT_NEAR_REL(pivot_resistance(c).value(), 5.0 * 7600e-6 / std::pow(0.102 * 4.25 * c.force.value(), 0.7), 1e-12);
+    c.spring->compression = compression_between_arms{.arm = 2.0 * c.spring->arm};
+    EXPECT_NEAR_REL(spring_leg_force(c).value(), 0.25 * c.force.value(), 1e-12);
+    c.build.spring_seat = {};
+    c.spring->compression.reset();
+    EXPECT_THROW((void)spring_leg_force(c), out_of_range_error);
+}
+
 // IEC 60974-13, 9.1 (tests/reference/contacts-work-clamp-standard.csv): no spring as current path unless permanently
 // by-passed. By-passed by its braid the spring carries next to nothing; not so where the braid is broken and the pivot
 // corroded, where there never was a shunt, or where the cable's jaw bites on dirt.
@@ -105,9 +124,9 @@ TEST(ClampDivision, TheSpringCarriesWhatNoShuntTakes)
     const double clean = spring_share(w);
     w.surface = surface_state::light_rust;
     const double rusty = spring_share(w);
-    EXPECT_NEAR(clean, 0.146,
+    EXPECT_NEAR(clean, 0.097,
                 0.001);  // what this model gives; half of the current is what a jaw without resistance has
-    EXPECT_NEAR(rusty, 0.330, 0.001);
+    EXPECT_NEAR(rusty, 0.265, 0.001);
     w.surface = surface_state::clean;
     w.cable_jaw_surface = surface_state::heavy_rust;
     EXPECT_GT(spring_share(w), 0.5);
@@ -119,7 +138,7 @@ TEST(ClampDivision, TheSpringCarriesWhatNoShuntTakes)
     EXPECT_EQ(joint_of(w).contacts[0].cold.typical.value(), 0.0);
 
     const work_connection stamped = on_steel(stamped_spring_clamp(300_A));
-    EXPECT_GT(spring_share(stamped), 0.1);
+    EXPECT_GT(spring_share(stamped), 0.05);
     work_connection insulated = stamped;
     insulated.clamp.live_jaws = 1;
     EXPECT_EQ(spring_share(insulated), 0.0);

@@ -18,12 +18,15 @@ TEST(BoltRelaxation, SaysWhatItsSourceSays)
     EXPECT_NEAR_REL(bolt_force_left(1_h).typical, 1.0 - 0.10 - 0.02 * std::log10(2.0), 1e-12);
     EXPECT_NEAR_REL(bolt_force_left(999_h).typical, 1.0 - 0.10 - 0.06, 1e-12);
     EXPECT_NEAR_REL(bolt_force_left(999_h).low, 1.0 - 0.20 - 0.12, 1e-12);
-    EXPECT_NEAR_REL(1.0 - bolt_force_left(999_h, bolted_pair::with_aluminium).typical, 2.0 * 0.16, 1e-12);
-    EXPECT_NEAR_REL(1.0 - bolt_force_left(999_h, bolted_pair::with_aluminium, true).typical, 0.16, 1e-12);
-    EXPECT_GT(bolt_force_left(999_h, bolted_pair::copper_only, false, true).typical, bolt_force_left(999_h).typical);
+    EXPECT_NEAR_REL(1.0 - bolt_force_left(999_h, {.pressed = bolted_pair::with_aluminium}).typical, 2.0 * 0.16, 1e-12);
+    EXPECT_NEAR_REL(
+        1.0 - bolt_force_left(999_h, {.pressed = bolted_pair::with_aluminium, .follower = bolt_follower::spring_washer})
+                  .typical,
+        0.16, 1e-12);
+    EXPECT_GT(bolt_force_left(999_h, {.faces = bolted_faces::bedded}).typical, bolt_force_left(999_h).typical);
     double last = 1.0;
     for (double seconds = 1.0; seconds < 1e9; seconds *= 2.0) {
-        const band<double> now = bolt_force_left(in_si<duration>(seconds), bolted_pair::with_aluminium);
+        const band<double> now = bolt_force_left(in_si<duration>(seconds), {.pressed = bolted_pair::with_aluminium});
         EXPECT_LE(now.typical, last);
         EXPECT_LE(now.low, now.typical);
         EXPECT_LE(now.typical, now.high);
@@ -50,8 +53,10 @@ TEST(BoltRelaxation, HotJointsSettleFaster)
         last = now;
     }
     for (const bolt_follower f : {bolt_follower::bolt, bolt_follower::spring_washer, bolt_follower::screw_frame}) {
-        EXPECT_EQ(bolt_force_left(1_s, 190_degC, {.follower = f}), exactly(0.0));
-        EXPECT_EQ(bolt_force_left(1_h, 427_degC, {.follower = f}), exactly(0.0));
+        // softening takes as long as annealing does: an hour for a stiff bolt, not a second
+        EXPECT_GT(bolt_force_left(1_s, 427_degC, {.follower = f}).low, 0.99);
+        EXPECT_EQ(bolt_force_left(1_h, 190_degC, {.follower = f}).typical > 0.0, f != bolt_follower::bolt);
+        EXPECT_LT(bolt_force_left(2000_h, 427_degC, {.follower = f}).typical, 1e-12);
         EXPECT_EQ(bolt_force_left(0_s, 427_degC, {.follower = f}), exactly(1.0));
     }
     EXPECT_NEAR_REL(1.0 - bolt_force_left(999_h, 20_degC, {.follower = bolt_follower::screw_frame}).typical, 0.2 * 0.16,

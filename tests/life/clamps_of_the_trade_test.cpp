@@ -113,9 +113,9 @@ TEST(ClampsOfTheTrade, WhatLoosensAndWhatCuresIt)
     }
 }
 
-// The stamped clamp of this model loosens sooner than the trade says (a year or two): printed is what is left after
-// 2000 h where one judged number is moved as far as it may go, and the current at which a quarter goes. Nothing was
-// moved.
+// The stamped clamp of this model loosens sooner than the trade says (a year or two): printed is the current at which a
+// quarter goes in 2000 h, and how far one judged number alone would have to move for that at the printed current.
+// Nothing was moved.
 TEST(ClampsOfTheTrade, WhatWouldHaveToMove)
 {
     const cable lead = welding_cable(square_mm(70), 10_m);
@@ -124,36 +124,53 @@ TEST(ClampsOfTheTrade, WhatWouldHaveToMove)
                                     .onto = mild_steel,
                                     .surface = surface_state::light_rust,
                                     .name = "work clamp"};
-    const auto left = [&](const work_connection& w, double amps, bool through_spring) {
+    const auto left = [&](const work_connection& w, double amps, const auto& changed) {
         const load work{.current = in_si<current>(amps), .duty = duty_cycle::of(6_min, 10_min)};
         const clamp_outside behind = lead_outside(lead, where, work);
         const detail::grip_question q{
             w, where, work, {.openings = 20.0, .interpass = 120_degC}, {behind, behind, behind}, 2000_h};
         clamp_network n = detail::network_of(q);
-        if (!through_spring) n.spring_path = {};
+        changed(n);
         return detail::march_case(q, n, detail::grip_case::typical).left;
     };
-    double low = 10.0, high = 300.0;
-    constexpr double narrow = 1.001;
-    while (high > narrow * low) {
-        const double middle = std::sqrt(low * high);
-        (left(as_judged, middle, true) > 1.0 - inspection_loss ? low : high) = middle;
-    }
-    work_connection gentle = as_judged, bright = as_judged;
-    gentle.clamp.spring->stress = 0.55;
+    const auto as_it_is = [](clamp_network&) {};
+    // the largest number between two at which more than a quarter is not lost
+    const auto largest = [](double low, double high, const auto& left_at) {
+        constexpr double narrow = 1.0005;
+        while (high > narrow * low) {
+            const double middle = std::sqrt(low * high);
+            (left_at(middle) > 1.0 - inspection_loss ? low : high) = middle;
+        }
+        return low;
+    };
+    const double amps = largest(10.0, 300.0, [&](double a) { return left(as_judged, a, as_it_is); });
+    const double stress = largest(0.3, 0.7, [&](double share) {
+        work_connection w = as_judged;
+        w.clamp.spring->stress = share;
+        return left(w, 300.0, as_it_is);
+    });
+    const double arms = largest(0.01, 1.0, [&](double share) {
+        return left(as_judged, 300.0, [&](clamp_network& n) {
+            const conductance cable_alone = as_judged.clamp.termination.typical;
+            n.termination = mapped(n.termination, [&](conductance) {
+                return 1.0 / (1.0 / cable_alone + share * (1.0 / n.termination.typical - 1.0 / cable_alone));
+            });
+            n.spring_path *= share;
+        });
+    });
+    work_connection bright = as_judged;
     bright.surface = surface_state::clean;
-    const double by_stress = left(gentle, 300.0, true), by_work = left(bright, 300.0, true),
-                 by_pivot = left(as_judged, 300.0, false), by_both = left(bright, 300.0, false);
-    std::printf(
-        "stamped 300 A, light rust, work at 120 degC: a quarter goes in 2000 h at %.0f A. At 300 A are left: as "
-        "judged %.0f %%, spring at 0.55 of its strength %.0f %%, no current through the spring %.0f %%, bright work "
-        "%.0f %%, bright work and no current through the spring %.0f %%\n",
-        low, 100.0 * left(as_judged, 300.0, true), 100.0 * by_stress, 100.0 * by_pivot, 100.0 * by_work,
-        100.0 * by_both);
-    EXPECT_GT(low, 120.0);
-    EXPECT_LT(low, 300.0);
-    // no one number alone brings it to a year: only both, the contact of steel on rust and the way through the spring
-    for (const double one : {by_stress, by_pivot, by_work}) EXPECT_LT(one, 1.0 - inspection_loss);
-    EXPECT_GT(by_both, by_pivot);
-    EXPECT_GT(by_both, by_work);
+    std::printf("stamped 300 A on light rust, work at 120 degC: %.0f %% left after 2000 h at 300 A; a quarter goes in "
+                "2000 h at "
+                "%.0f A. At 300 A it would go in 2000 h with the spring at %.2f of its strength (judged 0.70), or "
+                "pivot and arms "
+                "at %.2f of their heat; bright work instead of light rust leaves %.0f %%\n",
+                100.0 * left(as_judged, 300.0, as_it_is), amps, stress, arms, 100.0 * left(bright, 300.0, as_it_is));
+    EXPECT_GT(amps, 120.0);
+    EXPECT_LT(amps, 300.0);
+    // a spring such as the usual clamps have (0.57 to 0.62) does it; cleaning the work alone does not
+    EXPECT_GT(stress, 0.55);
+    EXPECT_LT(stress, 0.65);
+    EXPECT_GT(left(bright, 300.0, as_it_is), left(as_judged, 300.0, as_it_is));
+    EXPECT_LT(left(bright, 300.0, as_it_is), 1.0 - inspection_loss);
 }

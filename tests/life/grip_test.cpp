@@ -199,8 +199,8 @@ TEST(Grip, ABoltThatStaysCoolSettlesAsInTheTable)
         again.typical, 1e-5);
 }
 
-// A lug that work or current keeps hot settles faster, without a step up to where its copper softens; there it holds
-// nothing.
+// A lug that work or current keeps hot settles faster, without a step up to where its copper softens; far beyond
+// there it holds nothing.
 TEST(Grip, AHotBoltSettlesMoreAndASoftenedOneHoldsNothing)
 {
     work_connection lug = on_steel(bolted_work_lug(square_mm(70)));
@@ -208,16 +208,16 @@ TEST(Grip, AHotBoltSettlesMoreAndASoftenedOneHoldsNothing)
     for (double celsius = 40.0; celsius <= 440.0; celsius += 4.0) {
         lug.preheat = temperature::celsius(celsius);
         const grip_forecast f = forecast(lug, 1_A);
-        EXPECT_LE(left(f), last) << celsius;
+        EXPECT_LE(left(f), last + 1e-9) << celsius;
         EXPECT_LE(f.grip_left_low, f.grip_left) << celsius;
         last = left(f);
+        // looser faces let less of the work's heat through: past softening more than half goes, not all
         if (f.points.front().peak_temperature > annealed_copper.softening + 1_K) {
-            EXPECT_EQ(left(f), 0.0) << celsius;
-            EXPECT_EQ(f.end, grip_end::fallen) << celsius;
+            EXPECT_LT(left(f), 0.5) << celsius;
             EXPECT_TRUE(f.quarter_lost) << celsius;
         }
     }
-    EXPECT_EQ(last, 0.0);
+    EXPECT_LE(last, grip_gone * (1.0 + 1e-9));
     lug.preheat = 90_degC;
     const double warm = left(forecast(lug, 1_A));
     lug.preheat = 250_degC;  // the lug itself stays far below its work
@@ -425,3 +425,79 @@ TEST(Grip, RefusesWhatCannotBe)
 }
 
 }  // namespace
+
+// Bounds follow the spring: held at one temperature the forecast's are those of the law at every moment, whatever the
+// temperature; it used to take the temperature when the forecast begins for all time.
+TEST(Grip, BoundsAreThoseOfTheLawAtEveryMoment)
+{
+    for (const double stress : {0.45, 0.55, 0.7, 0.85})
+        for (const double celsius : {20.0, 80.0, 110.0, 140.0, 200.0}) {
+            work_connection w = on_steel(spring_clamp(300_A));
+            w.clamp.spring->stress = stress;
+            const detail::grip_ageing harsh(w, shop, {}, detail::grip_case::harsh, 0.0),
+                kind(w, shop, {}, detail::grip_case::kind, 0.0);
+            const double kelvin = celsius + 273.15;
+            for (const double hours : {0.01, 1.0, 100.0, 2000.0, 2e5}) {
+                const relaxation law = relaxation_of(w.clamp.spring->wire, stress, temperature::celsius(celsius),
+                                                     in_si<duration>(hours * 3600.0));
+                const double parameter = kelvin * (20.0 + std::log10(hours)), t = hours * 3600.0;
+                EXPECT_NEAR(1.0 - std::exp(-harsh.exponent(parameter, t)), static_cast<double>(law.bracket.high), 1e-12)
+                    << stress << ' ' << celsius << ' ' << hours;
+                if (hours >= 1.0) {  // within the first hour the law keeps what its lower bound has reached
+                    EXPECT_NEAR(1.0 - std::exp(-kind.exponent(parameter, t)), static_cast<double>(law.bracket.low),
+                                1e-12)
+                        << stress << ' ' << celsius << ' ' << hours;
+                }
+            }
+        }
+}
+
+// A clamp that gets hot as it loosens: at its end the poor case is open for the temperature it has come to, not for the
+// one it had.
+TEST(Grip, BoundsOpenAsTheSpringGetsHotter)
+{
+    const work_connection w = on_steel(spring_clamp(300_A), surface_state::oxidized);
+    double most = 0.0;
+    for (double amps = 300.0; amps <= 600.0; amps += 20.0) {
+        const grip_forecast f = forecast(w, in_si<current>(amps));
+        const grip_point &first = f.poor_points.front(), &last = f.poor_points.back();
+        if (!(last.force.value() > 0.0) || first.spring_temperature > 100_degC) continue;
+        const double warm_first =
+                         1.0 - modulus_slope.value() * (first.spring_temperature - reference_temperature).value(),
+                     warm_last =
+                         1.0 - modulus_slope.value() * (last.spring_temperature - reference_temperature).value();
+        const double r = -std::log(last.force / first.force * warm_first / warm_last);
+        // the harsher class at the last temperature over all hours is the most it could have without opening
+        const relaxation_state law =
+            relaxation_state(w.clamp.spring->wire, w.clamp.spring->stress).advance(last.spring_temperature, last.at);
+        most = std::max(most, r / std::max(law.exponent(spring_making::plain), law.exponent(spring_making::preset)));
+    }
+    EXPECT_GT(most, 1.02);
+}
+
+// No bound falls with stress, with the work's temperature, or with time, and their order stays.
+TEST(Grip, BoundsAreMonotoneInStressTemperatureAndTime)
+{
+    const auto poor = [](double stress, double celsius) {
+        work_connection w = on_steel(spring_clamp(300_A));
+        w.clamp.spring->stress = stress;
+        w.preheat = temperature::celsius(celsius);
+        return forecast(w, 250_A);
+    };
+    double last_low = 1.0, last_high = 1.0;
+    const auto falls = [&](const grip_forecast& f) {
+        const double low = static_cast<double>(f.grip_left_low),
+                     high = (f.kind_points.back().force / f.kind_points.front().force).value();
+        EXPECT_LE(low, last_low + 1e-9);
+        EXPECT_LE(high, last_high + 2e-3);  // warm force over warm force: softening of the modulus beside the loss
+        EXPECT_LE(low, static_cast<double>(f.grip_left) + 1e-12);
+        for (const auto* points : {&f.poor_points, &f.points, &f.kind_points})
+            for (std::size_t i = 1; i < points->size(); ++i)
+                EXPECT_LE((*points)[i].force.value(), (*points)[i - 1].force.value() * (1.0 + 1e-9));
+        last_low = low;
+        last_high = high;
+    };
+    for (double stress = 0.40; stress <= 0.95; stress += 0.01) falls(poor(stress, 120.0));
+    last_low = last_high = 1.0;
+    for (double celsius = 40.0; celsius <= 400.0; celsius += 10.0) falls(poor(0.58, celsius));
+}

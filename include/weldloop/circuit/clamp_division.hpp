@@ -25,12 +25,17 @@ namespace weldloop {
 
 /// Pivot without shunt.
 inline constexpr source bare_pivot_judgement{
-    "a pivot without shunt: the two arms on their pin as one contact under twice the jaws' force, 5 times a clean one",
+    "a pivot without shunt: the two arms on their pin as one contact, 5 times a clean one, under the jaws' force and "
+    "that "
+    "of the spring's legs, which push the handles apart behind it; "
+    "the legs of the spring, which slide as the pivot does, likewise under their own force",
     "2026",
     {},
     source_kind::judgement};
 
 namespace detail {
+
+inline constexpr double worn_contact = 5.0;  // over a clean one, see bare_pivot_judgement
 
 [[nodiscard]] inline length spring_wire_length(const clamp_spring& s)
 {
@@ -63,13 +68,42 @@ inline void require_spring(const clamp_spring& s)
            (side_by_side * side_by_side * detail::wire_section(s));
 }
 
+/// What one leg of a clamp's spring presses on its arm with [N]: a coil body's moment over the length on which the leg
+/// lies; a compression spring's own force. @param clamp with a spring
+/// @throws not_finite_error, out_of_range_error
+[[nodiscard]] inline force spring_leg_force(const work_clamp& clamp)
+{
+    const clamp_spring& s = *clamp.spring;
+    detail::require_spring(s);
+    if (s.compression) return detail::load_of_one(s, clamp.force);
+    return clamp.force * (s.arm / (static_cast<double>(s.coils) *
+                                   require_positive(clamp.build.spring_seat, "length of the spring's seat")))
+                             .value();
+}
+
+/// Resistance of the legs of a clamp's spring on the arms at 20 degC, two in a row for each coil body, all coil bodies
+/// side by side [ohm]: what leads the current into the wire are contacts, worn like the pivot's.
+/// @param clamp with a spring and a force above 0 @throws not_finite_error, out_of_range_error
+/// @see bare_pivot_judgement
+[[nodiscard]] inline resistance spring_leg_resistance(const work_clamp& clamp)
+{
+    constexpr double legs_a_coil = 2.0;
+    const double constant = detail::worn_contact * force_law_constant(mild_steel, clamp.body_metal).constant.typical;
+    return legs_a_coil / static_cast<double>(clamp.spring->coils) *
+           force_law_resistance(constant, force_law_exponent(contact_shape::toothed_jaw), spring_leg_force(clamp));
+}
+
 /// Resistance of a bare, worn pivot at 20 degC [ohm]. @param clamp whose halves turn on it; its force is above 0
 /// @throws not_finite_error, out_of_range_error @see bare_pivot_judgement
 [[nodiscard]] inline resistance pivot_resistance(const work_clamp& clamp)
 {
-    constexpr double worn_pivot = 5.0, both_jaws = 2.0;
-    const double constant = worn_pivot * force_law_constant(clamp.body_metal, clamp.body_metal).constant.typical;
-    return force_law_resistance(constant, force_law_exponent(contact_shape::toothed_jaw), both_jaws * clamp.force);
+    // a lever between two forces to one side
+    const double pressed =
+        clamp.force.value() + (clamp.spring ? static_cast<double>(clamp.spring->coils) * spring_leg_force(clamp).value()
+                                            : clamp.force.value());
+    const double constant =
+        detail::worn_contact * force_law_constant(clamp.body_metal, clamp.body_metal).constant.typical;
+    return force_law_resistance(constant, force_law_exponent(contact_shape::toothed_jaw), in_si<force>(pressed));
 }
 
 /// Temperatures at which the current of a clamp divides.
@@ -86,14 +120,14 @@ struct clamp_division {
     fraction shunt = 0.0;      ///< through the shunt
     fraction pivot = 0.0;      ///< through the pin
     resistance jaws = {};      ///< [ohm] contacts of both jaws; 0 where both are open
-    resistance arms = {};      ///< [ohm] both arms up to the pivot, pin and shunt
-    resistance wire = {};      ///< [ohm] the spring
+    resistance arms = {};      ///< [ohm] both arms up to the pivot, pin and shunt, the arms' half of the legs' contacts
+    resistance wire = {};      ///< [ohm] the spring, with its half of the contacts of its legs
     bool conducts = true;      ///< false: both jaws are open
 };
 
 /// Divides the current of a spring clamp that has `inside`: I2/I = Z1/(Z1 + Z2) with Z1 jaw and arm on the cable's
-/// side, Z2 the other jaw, its arm and 1/(1/Rp + 1/Rb + 1/Rs) of pivot, shunt and spring; these share I2 as their
-/// conductances. Contacts before their spots yield. An insulated half (one live jaw) carries nothing.
+/// side, Z2 the other jaw, its arm and 1/(1/Rp + 1/Rb + 1/Rs) of pivot, shunt and spring (wire and legs); these share
+/// I2 as their conductances. Contacts before their spots yield. An insulated half (one live jaw) carries nothing.
 ///
 /// The hotter the spring, the less it takes: divided cold, its share is an upper one.
 /// @param w the clamp on its work; the cable's jaw has `cable_jaw_surface` where that is stated
@@ -130,7 +164,8 @@ struct clamp_division {
     const double braid = c.inside->shunt == shunt_state::whole
                              ? (b.shunt / (annealed_copper.resistivity_at(heat.jaws) * b.shunt_length)).value()
                              : 0.0;
-    const double wire = 1.0 / (spring_resistance(*c.spring).value() * hot(mild_steel, heat.spring));
+    const double legs = spring_leg_resistance(c).value() * hot(c.body_metal, heat.jaws);
+    const double wire = 1.0 / (spring_resistance(*c.spring).value() * hot(mild_steel, heat.spring) + legs);
     const double crossing = pin + braid + wire;
 
     const double own = own_jaw > 0.0 ? 1.0 / (1.0 / own_jaw + arm) : 0.0;
@@ -152,7 +187,10 @@ struct clamp_division {
     out.arms = in_si<resistance>((by_own * by_own + by_other * by_other) * arm +
                                  heat_of(static_cast<double>(out.shunt), braid) +
                                  heat_of(static_cast<double>(out.pivot), pin));
-    out.wire = in_si<resistance>(heat_of(static_cast<double>(out.spring), wire));
+    // the heat of a contact goes half to either side
+    const double through = static_cast<double>(out.spring), beside = 0.5 * through * through * legs;
+    out.arms += in_si<resistance>(beside);
+    out.wire = in_si<resistance>(heat_of(through, wire) - beside);
     return out;
 }
 

@@ -78,6 +78,7 @@ template <class TableOf>
                 spring = out.at(clamp_node::spring), handle = out.at(clamp_node::handle);
     net.link(jaw, body, clamp.jaw_body.value());
     net.link(body, spring, clamp.body_spring.value());
+    net.link(handle, spring, clamp.handle_spring.value());
     net.link(body, handle, clamp.body_handle.value());
     net.link(body, entry, clamp.body_entry.value());
     net.link(jaw, entry, clamp.jaw_entry.value());
@@ -99,7 +100,7 @@ template <class TableOf>
                  .also_to = out.face,
                  .also_share = each_side});
     out.crossing = std::make_unique<contact_crossing>(*out.jaws.law, air, clamp.work.faces.value());
-    net.link(jaw, out.face, *out.crossing, false, out.grip_place);
+    net.link_by_first(jaw, out.face, *out.crossing, out.grip_place);
     const double arms = static_cast<double>(clamp.arms_share);
     put_contact(out.termination, clamp.termination_metals, {},
                 {.in = entry, .to = body, .share = arms, .also_to = entry, .also_share = 1.0 - arms});

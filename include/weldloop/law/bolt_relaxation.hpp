@@ -19,8 +19,9 @@ namespace weldloop {
 /// Relaxation of a bolted joint.
 inline constexpr source bolt_relaxation_judgement{
     "bolted copper beds in by 5, 10, 20 % of its force in the first hour and settles by 1, 2, 4 % at 20 degC in every "
-    "decade of hours; hotter in proportion to 1/(softening temperature - temperature), so that a metal that softens "
-    "holds nothing; aluminium twice that, a conical spring washer halves it, the frame of a screw clamp, which gives "
+    "decade of hours; hotter in proportion to 1/(softening temperature - temperature), up to where a "
+    "metal that softens holds nothing after an hour, as long as it takes to anneal; aluminium twice that, a conical "
+    "spring washer halves it, the frame of a screw clamp, which gives "
     "four to five times as far as a bolt, leaves a fifth",
     "2026", "judgement; up to 1e5 h; published measurements were not found", source_kind::judgement};
 
@@ -51,6 +52,16 @@ struct bolted_joint {
     temperature softening = annealed_copper.softening;  ///< where the softer metal softens, above 20 degC
 };
 
+/// The joint of two metals as it settles under a stiff bolt. Of a coat it is the copper under it that carries the force.
+/// @param one, other the metals that are pressed
+[[nodiscard]] inline bolted_joint bolted_joint_of(const metal& one, const metal& other)
+{
+    const auto softening = [](const metal& m) { return coat_melting_of(m) ? annealed_copper.softening : m.softening; };
+    return {.pressed =
+                one == aluminium || other == aluminium ? bolted_pair::with_aluminium : bolted_pair::copper_only,
+            .softening = std::min(softening(one), softening(other))};
+}
+
 /// Share lost in the first hour; see bolt_relaxation_judgement.
 inline constexpr band<double> bolt_bedding{0.05, 0.10, 0.20};
 /// Share lost in every decade of hours at 20 degC; see bolt_relaxation_judgement.
@@ -64,15 +75,16 @@ inline constexpr double spring_washer_relaxation = 0.5;
 inline constexpr double screw_frame_relaxation = 0.2;
 /// Share of the bedding that comes again when a bedded joint is re-tightened; see bolt_relaxation_judgement.
 inline constexpr double bedding_again = 0.5;
-/// Pace of a metal that has softened: within a second nothing is left.
-inline constexpr double softened_pace = 1e9;
+/// Pace of a metal that has softened, 0.9/(0.02 log10(2)): a stiff bolt has nothing left after an hour. Softening
+/// temperatures are those of an hour's annealing (memory), and no metal softens at once.
+inline constexpr double softened_pace = 149.5;
 
 namespace detail {
 inline constexpr double bolt_hour = 3600.0;  // s
 }
 
 /// How fast a joint settles at a temperature over how fast it does at 20 degC, (Ts - 20 degC)/(Ts - T): it grows
-/// without a step and without end towards the softening temperature Ts; from there on it is softened_pace.
+/// without a step towards the softening temperature Ts; just below it reaches softened_pace and stays.
 /// @param t of the joint @param softening Ts, above 20 degC
 /// @throws out_of_range_error @see bolt_relaxation_judgement
 [[nodiscard]] inline double settling_pace(temperature t, temperature softening)
@@ -142,17 +154,11 @@ inline constexpr double bolt_hour = 3600.0;  // s
 }
 
 /// The same at 20 degC, 1 - k (a t/1 h + b log10(1 + t/1 h)).
-/// @param since tightening [s], 0 or above @param pressed what is between head and nut
-/// @param spring_washer whether a conical spring washer follows the bedding
-/// @param bedded whether the same faces had been tightened before: half of the bedding is done
+/// @param since tightening [s], 0 or above @param joint what settles
 /// @throws not_finite_error, out_of_range_error @see bolt_relaxation_judgement
-[[nodiscard]] inline band<double> bolt_force_left(duration since, bolted_pair pressed = bolted_pair::copper_only,
-                                                  bool spring_washer = false, bool bedded = false)
+[[nodiscard]] inline band<double> bolt_force_left(duration since, const bolted_joint& joint = {})
 {
-    return bolt_force_left(since, reference_temperature,
-                           {.pressed = pressed,
-                            .follower = spring_washer ? bolt_follower::spring_washer : bolt_follower::bolt,
-                            .faces = bedded ? bolted_faces::bedded : bolted_faces::fresh});
+    return bolt_force_left(since, reference_temperature, joint);
 }
 
 }  // namespace weldloop

@@ -26,9 +26,9 @@ inline constexpr duration longest_forecast = in_si<duration>(262800.0 * 3600.0);
 /// handles in the mean over the duty period, and spring, film, wear and knocks change as they do at those temperatures,
 /// the swing within the period included. Steps follow an error estimate of the logarithm of the force. Three marches
 /// give the band: small resistance with the milder relaxation, typical with the middle, large resistance with the
-/// harsher one; the outer ones are opened by up to a factor 3 in the exponent of the loss where a spring is
-/// hotter than 100 degC when the forecast begins, or its stress outside 0.6 to 0.8 (relaxation_widening). Grip lost
-/// before counts by lost_before_judgement.
+/// harsher one; the outer ones are opened by up to a factor 3 in the exponent of the loss as a spring gets hotter
+/// than 100 degC or is stressed outside 0.6 to 0.8 of its strength (relaxation_widening, for the one temperature that
+/// would have led to the same state in the same hours). Grip lost before counts by lost_before_judgement.
 ///
 /// The end is a clamp that settles or goes on declining to the horizon, or one without a steady state: a spring beyond
 /// its tempering limit, less than a tenth of the grip, no metal left in its spots. Screw and bolted clamps have no

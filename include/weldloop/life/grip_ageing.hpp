@@ -61,6 +61,7 @@ struct grip_state {
     double parameter = -std::numeric_limits<double>::infinity();  // K, Larson-Miller parameter of the spring
     double film_square = 0.0;                                     // nm2
     double settled = 0.0;                                         // decades of a screw or bolt, see settled_decades()
+    double reached = 0.0;  // exponent of the loss reached so far: no bound falls again when a spring cools
 };
 
 /// Times that count from a service event, s of shift.
@@ -84,61 +85,81 @@ struct grip_rates {
 
 class grip_ageing {
 public:
-    /// @param widened factor by which the bound of relaxation that the case takes is opened, 1 or more
+    /// @param first_kelvin of the spring when the forecast begins: where it has relaxed before, it did so there; 0: not
+    /// known, the bounds know of no past
     grip_ageing(const work_connection& w, const surroundings& where, const grip_service& service, grip_case which,
-                double widened)
+                double first_kelvin)
         : which_(which), lost_before_(static_cast<double>(w.grip_lost)),
           openings_(service.openings / service.shift.value()), knocks_(service.knocks / service.shift.value()),
           rest_((service.rest / service.shift).value()), rest_kelvin_(where.air.in_kelvin()),
           has_film_(service.film && (grows_copper_oxide(w.clamp.jaw) || grows_copper_oxide(w.onto)))
     {
         if (!w.clamp.spring) {
-            bolted_ = bolted_joint_of(w);
+            bolted_ = bolted_joint_under(w);
             return;
         }
         const clamp_spring& s = *w.clamp.spring;
         has_spring_ = true;
         rise_scale_ = s.wire.rise_scale;
-        const double stress = static_cast<double>(s.stress);
-        plain_ = law_of(s.wire.normal, stress);
-        preset_ = law_of(s.wire.preset, stress);
-        widened_ = widened;
+        stress_ = static_cast<double>(s.stress);
+        plain_ = law_of(s.wire.normal, stress_);
+        preset_ = law_of(s.wire.preset, stress_);
+        published_ = s.wire.relaxation_published;
         if (which != grip_case::harsh && lost_before_ > 0.0) {  // see lost_before_judgement
             lost_exponent_ = exponent_of_loss(lost_before_);
-            start_ = parameter_for(lost_exponent_);
+            start_ = parameter_for(lost_exponent_, 1.0);
+            if (which != grip_case::typical && first_kelvin > 0.0) {
+                constexpr int rounds = 4;  // the bound hardly minds the hours behind it
+                for (int i = 0; i < rounds; ++i) {
+                    hours_before_ = std::pow(10.0, start_ / scaled(first_kelvin) - larson_miller_constant);
+                    start_ = parameter_for(lost_exponent_, widening(start_, 0.0));
+                }
+            }
         }
     }
 
     [[nodiscard]] bool has_spring() const { return has_spring_; }
+    /// Whether a bound is followed that opens with temperature and time.
+    [[nodiscard]] bool bound_moves() const { return has_spring_ && which_ != grip_case::typical; }
 
     /// The slow state when the forecast begins.
     [[nodiscard]] grip_state start() const { return {.parameter = start_}; }
 
-    /// Exponent of the loss, S/S0 = exp(-r).
-    [[nodiscard]] double exponent(double parameter) const
+    /// By how much the bound that the case takes is open, see relaxation_widening: for the stress, the hours so far and
+    /// the one temperature that would have led to the parameter in them. 1 in the typical case.
+    /// @param seconds since the forecast began
+    [[nodiscard]] double widening(double parameter, double seconds) const
+    {
+        if (which_ == grip_case::typical) return 1.0;
+        if (!published_) return extrapolation_factor;
+        const double hours = hours_before_ + seconds / seconds_per_hour;
+        if (!std::isfinite(parameter) || !(hours > 0.0)) return 1.0;
+        const double kelvin = parameter / (larson_miller_constant + std::log10(hours));
+        return widening_of(which_ == grip_case::harsh ? bound_side::upper : bound_side::lower,
+                           {stress_, kelvin - temperature::celsius_zero_in_kelvin, hours});
+    }
+
+    /// Time that the spring relaxed before the forecast, as far as it is known [s].
+    [[nodiscard]] double seconds_before() const { return hours_before_ * seconds_per_hour; }
+
+    /// Exponent of the loss, S/S0 = exp(-r). @param seconds since the forecast began
+    [[nodiscard]] double exponent(double parameter, double seconds) const
     {
         const double plain = plain_.at(parameter), preset = preset_.at(parameter);
-        const double r = which_ == grip_case::kind      ? std::min(plain, preset) / widened_
+        const double r = which_ == grip_case::kind      ? std::min(plain, preset) / widening(parameter, seconds)
                          : which_ == grip_case::typical ? std::sqrt(plain * preset)
-                                                        : std::max(plain, preset) * widened_;
+                                                        : std::max(plain, preset) * widening(parameter, seconds);
         return std::min(r, highest_exponent);
     }
 
-    /// The parameter at which a share of the force that there is when the forecast begins is left [K].
-    [[nodiscard]] double parameter_at_share(double left) const
-    {
-        return parameter_for(lost_exponent_ - std::log(left));
-    }
+    /// The exponent at which a share of the force that there is when the forecast begins is left.
+    [[nodiscard]] double exponent_at_share(double left) const { return lost_exponent_ - std::log(left); }
 
-    /// The parameter at which the exponent has a value above zero: the inverse of exponent() [K].
-    [[nodiscard]] double parameter_for(double exponent_wanted) const
+    /// The parameter at which the exponent has a value above zero, its bound open by a factor [K].
+    [[nodiscard]] double parameter_for(double exponent_wanted, double widened) const
     {
-        const double a = plain_.inverse(exponent_wanted * (which_ == grip_case::kind    ? widened_
-                                                           : which_ == grip_case::harsh ? 1.0 / widened_
-                                                                                        : 1.0));
-        const double b = preset_.inverse(exponent_wanted * (which_ == grip_case::kind    ? widened_
-                                                            : which_ == grip_case::harsh ? 1.0 / widened_
-                                                                                         : 1.0));
+        const double by = which_ == grip_case::kind ? widened : which_ == grip_case::harsh ? 1.0 / widened : 1.0;
+        const double a = plain_.inverse(exponent_wanted * by), b = preset_.inverse(exponent_wanted * by);
         if (which_ == grip_case::kind) return std::max(a, b);
         if (which_ == grip_case::harsh) return std::min(a, b);
         // ln r is linear in the parameter for either class, so it is for their middle
@@ -148,7 +169,8 @@ public:
     /// Share of the cold force left by relaxation or settling alone, of that when the forecast begins.
     [[nodiscard]] double held(const grip_state& s, const grip_times& t) const
     {
-        if (has_spring_) return std::exp(std::min(0.0, lost_exponent_ - exponent(s.parameter)));
+        if (has_spring_)
+            return std::exp(std::min(0.0, lost_exponent_ - std::max(s.reached, exponent(s.parameter, t.now))));
         bolted_joint joint = bolted_;
         if (t.since_tightened < t.now) joint.faces = bolted_faces::bedded;
         const band<double> left = bolt_force_left(in_si<duration>(t.since_tightened), s.settled, joint);
@@ -233,7 +255,7 @@ public:
     [[nodiscard]] double settling_sensitivity(double kelvin) const
     {
         const double below = bolted_.softening.in_kelvin() - kelvin;
-        return !has_spring_ && below > 0.0 ? 1.0 / below : 0.0;
+        return !has_spring_ && pace(kelvin) < softened_pace ? 1.0 / below : 0.0;
     }
 
     /// How much one decade of settling weighs in the logarithm of the force.
@@ -247,9 +269,9 @@ public:
     }
 
     /// How much one kelvin of the parameter weighs in the logarithm of the force.
-    [[nodiscard]] double weight_of_parameter(double parameter) const
+    [[nodiscard]] double weight_of_parameter(const grip_state& s, const grip_times& t) const
     {
-        return has_spring_ ? exponent(parameter) * std::max(plain_.slope, preset_.slope) : 0.0;
+        return has_spring_ ? exponent(s.parameter, t.now) * std::max(plain_.slope, preset_.slope) : 0.0;
     }
 
     /// Speed of the parameter [K/s] at a temperature the law is entered with [K].
@@ -270,16 +292,11 @@ public:
 private:
     static constexpr double least_held = 1e-3;  // where errors of the force no longer matter
 
-    // What a screw or bolt presses: of a coat the copper under it, which carries the force.
-    static bolted_joint bolted_joint_of(const work_connection& w)
+    static bolted_joint bolted_joint_under(const work_connection& w)
     {
-        const auto softening = [](const metal& m) {
-            return coat_melting_of(m) ? annealed_copper.softening : m.softening;
-        };
-        const bool soft = w.clamp.jaw == aluminium || w.onto == aluminium;
-        return {.pressed = soft ? bolted_pair::with_aluminium : bolted_pair::copper_only,
-                .follower = w.clamp.kind == clamp_kind::screw ? bolt_follower::screw_frame : bolt_follower::bolt,
-                .softening = std::min(softening(w.clamp.jaw), softening(w.onto))};
+        bolted_joint out = bolted_joint_of(w.clamp.jaw, w.onto);
+        if (w.clamp.kind == clamp_kind::screw) out.follower = bolt_follower::screw_frame;
+        return out;
     }
 
     [[nodiscard]] double pace(double kelvin) const
@@ -316,7 +333,9 @@ private:
     grip_case which_;
     bool has_spring_ = false;
     bolted_joint bolted_ = {};
-    double rise_scale_ = 1.0, widened_ = 1.0;
+    double rise_scale_ = 1.0, stress_ = 0.0;
+    bool published_ = true;
+    double hours_before_ = 0.0;  // that the spring relaxed before, at its first temperature
     double start_ = -std::numeric_limits<double>::infinity();  // K, the parameter when the forecast begins
     double lost_exponent_ = 0.0;                               // that exponent() has there
     class_law plain_ = {}, preset_ = {};

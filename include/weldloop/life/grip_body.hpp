@@ -42,20 +42,15 @@ struct grip_question {
     std::optional<band<clamp_swing>> swing = {};  // when new, among its neighbours; empty: that of the clamp by itself
 };
 
-/// By how much the bound of relaxation that a case takes is opened: for the temperature its spring has when the
-/// forecast begins, so that the hours to a loss do not depend on how far ahead is looked.
+/// Temperature of a spring when a forecast begins [K]; 0 without a spring.
 /// @param solver of the case @param swing when the forecast begins, or null: that of the clamp by itself
-[[nodiscard]] inline double widening_for(const work_connection& w, grip_case which, const clamp_solver& solver,
-                                         const duty_cycle& duty, duration horizon, const clamp_swing* swing = nullptr)
+[[nodiscard]] inline double first_spring_kelvin(const work_connection& w, const clamp_solver& solver,
+                                                const duty_cycle& duty, const clamp_swing* swing = nullptr)
 {
-    if (!w.clamp.spring || which == grip_case::typical) return 1.0;
-    if (!w.clamp.spring->wire.relaxation_published) return extrapolation_factor;
-    const grip_ageing as_law(w, {}, {}, grip_case::typical, 1.0);
-    const grip_heat first = ageing_clamp(solver, as_law, duty, 1.0, swing).at(as_law.start(), {}, nullptr);
-    return widening_of(which == grip_case::harsh ? bound_side::upper : bound_side::lower,
-                       {static_cast<double>(w.clamp.spring->stress),
-                        std::max(fitted_celsius_low, first.felt.spring - temperature::celsius_zero_in_kelvin),
-                        std::max(fitted_seconds_low, horizon.value()) / seconds_per_hour});
+    // only a spring that has relaxed before has a past at it, see lost_before_judgement
+    if (!w.clamp.spring || !(static_cast<double>(w.grip_lost) > 0.0)) return 0.0;
+    const grip_ageing as_law(w, {}, {}, grip_case::typical, 0.0);
+    return ageing_clamp(solver, as_law, duty, 1.0, swing).at(as_law.start(), {}, nullptr).felt.spring;
 }
 
 [[nodiscard]] inline grip_march march_case(const grip_question& q, const clamp_network& network, grip_case which,
@@ -65,7 +60,7 @@ struct grip_question {
     const std::optional<clamp_swing> swing = q.swing ? std::optional(pick(*q.swing, scatter_of(which))) : std::nullopt;
     const clamp_swing* known = swing ? &*swing : nullptr;
     const grip_ageing ageing(q.joint, q.where, q.service, which,
-                             widening_for(q.joint, which, solver, q.load.duty, q.horizon, known));
+                             first_spring_kelvin(q.joint, solver, q.load.duty, known));
     const ageing_clamp clamp(solver, ageing, q.load.duty, 1.0, known);
     return grip_marcher(clamp, network, q.service, q.horizon, fineness)();
 }
@@ -162,7 +157,7 @@ struct grip_question {
     detail::require_service(service, horizon);
     const joint_circuit circuit = joint_of(joint);
     if (!(circuit.contacts[0].cold.typical.value() > 0.0))
-        throw bad_station_error("work connection", "an open circuit", "a clamp whose jaws touch metal");
+        throw bad_station_error("work clamp", "an open circuit", "a clamp whose jaws touch metal");
     const clamp_outside behind = lead_outside(lead, where, work);
     grip_forecast out = detail::forecast_grip({joint, where, work, service, {behind, behind, behind}, horizon});
     out.basis.add(circuit.basis).add(work_patch).add(pressed_gap).add(fin_equations).add(lead_fin_judgement);

@@ -41,7 +41,7 @@ namespace weldloop {
     work_connection clean = joint;
     clean.surface = surface_state::clean;
     const clamp_network network = clamp_network_of(clean, where);
-    const detail::grip_ageing ageing(clean, where, {}, detail::grip_case::typical, 1.0);
+    const detail::grip_ageing ageing(clean, where, {}, detail::grip_case::typical, 0.0);
     grip_map out{{currents.begin(), currents.end()}, {surface_factors.begin(), surface_factors.end()}, {}, horizon, {}};
     out.cells.resize(currents.size() * surface_factors.size());
     for (std::size_t column = 0; column < currents.size(); ++column) {

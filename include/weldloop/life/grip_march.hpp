@@ -162,7 +162,7 @@ private:
             };
             return {cubic(a.parameter, b.parameter, ka.parameter, kb.parameter),
                     std::max(0.0, cubic(a.film_square, b.film_square, ka.film_square, kb.film_square)),
-                    cubic(a.settled, b.settled, ka.settled, kb.settled)};
+                    cubic(a.settled, b.settled, ka.settled, kb.settled), a.reached};
         }
     };
 
@@ -172,7 +172,7 @@ private:
         const double radius = clamp_spot_radius.value() / nanometre;
         const double nm = std::max(thinnest, std::sqrt(s.film_square));
         return std::max(
-            {std::fabs(error.parameter) * clamp_->ageing().weight_of_parameter(s.parameter),
+            {std::fabs(error.parameter) * clamp_->ageing().weight_of_parameter(s, times_at(t)),
              std::fabs(error.settled) * clamp_->ageing().weight_of_settling(s, times_at(t)),
              std::fabs(error.film_square) / (2.0 * nm * std::max(radius - nm, (1.0 - spots_eaten) * radius))});
     }
@@ -253,6 +253,8 @@ private:
             }
             record_between(path, x, t_end, time_of);
             state_ = s1;
+            if (clamp_->ageing().has_spring())
+                state_.reached = std::max(state_.reached, clamp_->ageing().exponent(s1.parameter, t_end));
             heat_ = h4;
             k1 = k4;
             record(t_end, heat_);

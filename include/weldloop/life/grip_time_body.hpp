@@ -61,9 +61,15 @@ public:
         constexpr double first_moment = 1.0;  // s
         at.parameter = ageing.first_parameter(at.heat.felt.spring, first_moment);
         at.seconds = first_moment;
-        run(at, ageing.parameter_at_share(share_left), horizon);
+        const auto to_share = [&](double left) {
+            if (ageing.bound_moves())
+                run_to_exponent(at, ageing.exponent_at_share(left), horizon);
+            else
+                run(at, ageing.parameter_for(ageing.exponent_at_share(left), 1.0), horizon);
+        };
+        to_share(share_left);
         if (at.seconds <= horizon) out.loss = at.seconds;
-        if (at.seconds <= horizon && !at.ended) run(at, ageing.parameter_at_share(grip_gone), horizon);
+        if (at.seconds <= horizon && !at.ended) to_share(grip_gone);
         if (at.seconds <= horizon) out.end = at.seconds;
         return out;
     }
@@ -132,19 +138,19 @@ private:
         return out;
     }
 
-    // The last parameter with a steady state, between one that has it and one that has not.
-    [[nodiscard]] double last_steady(double low, double high, grip_heat near) const
+    // The last parameter with a steady state, between a place that has it and a parameter that has not.
+    [[nodiscard]] double last_steady(const place& from, double high) const
     {
         constexpr int halvings = 24;
+        double low = from.parameter;
         for (int i = 0; i < halvings; ++i) {
             const double middle = 0.5 * (low + high);
-            const grip_heat h = clamp_.at({middle, 0.0}, {}, &near);
+            const grip_heat h = heat_at(middle, from);
             if (bad(h)) {
                 high = middle;
                 continue;
             }
             low = middle;
-            near = h;
         }
         return low;
     }
@@ -153,6 +159,57 @@ private:
     [[nodiscard]] static double seconds_to(double parameter, double kelvin)
     {
         return seconds_per_hour * std::pow(10.0, parameter / kelvin - larson_miller_constant);
+    }
+
+    // The clamp with its spring at a parameter on its way from a place: its hours as if the temperature stayed.
+    [[nodiscard]] grip_heat heat_at(double parameter, const place& from) const
+    {
+        const grip_ageing& ageing = clamp_.ageing();
+        const double before = ageing.seconds_before(), kelvin = ageing.scaled(from.heat.felt.spring),
+                     t = (before + from.seconds) * std::pow(10.0, (parameter - from.parameter) / kelvin) - before;
+        return clamp_.at({parameter, 0.0}, {t, t, t}, &from.heat);
+    }
+
+    // Goes on by one stretch, its time by Gauss and Legendre; shorter where the steady states end within it.
+    void go(place& at, double end) const
+    {
+        const grip_heat there = heat_at(end, at);
+        const bool ends = bad(there);
+        if (ends) end = last_steady(at, end);
+        const double width = end - at.parameter;
+        const place begun = at;
+        for (std::size_t g = 0; g < gauss; ++g) {
+            const double parameter = begun.parameter + abscissa[g] * width;
+            at.heat = heat_at(parameter, begun);
+            at.seconds +=
+                width * weight[g] / grip_ageing::parameter_rate(parameter, clamp_.ageing().scaled(at.heat.felt.spring));
+        }
+        at.parameter = end;
+        at.ended = ends;
+        if (!ends) at.heat = there;
+    }
+
+    // Goes on until the exponent of the loss, whose bound opens with temperature and time, has a value.
+    void run_to_exponent(place& at, double wanted, double horizon) const
+    {
+        constexpr double decades = 0.5;
+        constexpr int halvings = 30;
+        const auto there = [&](const place& p) { return clamp_.ageing().exponent(p.parameter, p.seconds) >= wanted; };
+        const double stretch = decades * clamp_.ageing().scaled(at.heat.felt.spring);
+        while (!there(at) && at.seconds <= horizon && !at.ended) {
+            place next = at;
+            go(next, at.parameter + stretch);
+            if (there(next)) {
+                place low = at, high = next;
+                for (int i = 0; i < halvings; ++i) {
+                    place middle = low;
+                    go(middle, 0.5 * (low.parameter + high.parameter));
+                    (there(middle) ? high : low) = middle;
+                }
+                next = high;
+            }
+            at = next;
+        }
     }
 
     // Goes on to a parameter, to the end of the steady states, or until the time is over: Gauss and Legendre over
@@ -170,22 +227,7 @@ private:
             return;
         }
         const double stretch = decades * clamp_.ageing().scaled(at.heat.felt.spring);
-        while (at.parameter < to && at.seconds <= horizon && !at.ended) {
-            double end = std::min(to, at.parameter + stretch);
-            const grip_heat there = clamp_.at({end, 0.0}, {}, &at.heat);
-            const bool ends = bad(there);
-            if (ends) end = last_steady(at.parameter, end, at.heat);
-            const double width = end - at.parameter;
-            for (std::size_t g = 0; g < gauss; ++g) {
-                const double parameter = at.parameter + abscissa[g] * width;
-                at.heat = clamp_.at({parameter, 0.0}, {}, &at.heat);
-                at.seconds += width * weight[g] /
-                              grip_ageing::parameter_rate(parameter, clamp_.ageing().scaled(at.heat.felt.spring));
-            }
-            at.parameter = end;
-            at.ended = ends;
-            if (!ends) at.heat = there;
-        }
+        while (at.parameter < to && at.seconds <= horizon && !at.ended) go(at, std::min(to, at.parameter + stretch));
     }
 
     static constexpr std::size_t gauss = 4;
@@ -209,7 +251,7 @@ private:
         throw out_of_range_error("share of the grip", number_text(share), "above 0, up to 0.9");
     const clamp_network network = clamp_network_of(joint, where);
     if (!(network.jaws.typical.value() > 0.0))
-        throw bad_station_error("work connection", "an open circuit", "a clamp whose jaws touch metal");
+        throw bad_station_error("work clamp", "an open circuit", "a clamp whose jaws touch metal");
     const clamp_outside behind = lead_outside(lead, where, work);
     const double horizon = longest_forecast.value();
     const auto in_case = [&](detail::grip_case which) {
@@ -217,7 +259,7 @@ private:
             return duration{};
         const detail::clamp_solver solver(network, behind, work, detail::scatter_of(which));
         const detail::grip_ageing ageing(joint, where, {}, which,
-                                         detail::widening_for(joint, which, solver, work.duty, {}));
+                                         detail::first_spring_kelvin(joint, solver, work.duty));
         const detail::grip_life found =
             detail::direct_clamp(solver, ageing, work.duty, 1.0, false).life(horizon, share);
         return in_si<duration>(std::min(found.loss, horizon));

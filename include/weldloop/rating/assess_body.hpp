@@ -77,6 +77,7 @@ inline void sum_up(assessment& out, const solved_station& solved)
         part_result r;
         r.name = name_of(part, i);
         r.kind = weldloop::kind_of(part);
+        r.word = word_of(part);
         r.place = i;
         if (a.way != part_address::trunk) r.way = name_of_way(s, a.way);
         measure(r, solved, i);

@@ -109,8 +109,8 @@ inline constexpr temperature cord_start = temperature::celsius(70.0), cord_end =
         if (const auto* c = std::get_if<cable>(&p); c != nullptr && (thinnest == nullptr || c->size < thinnest->size))
             thinnest = c;
     if (thinnest == nullptr || !(amps.value() > 0.0)) return {};
-    const duration t =
-        short_circuit_time(adiabatic_constants_of(thinnest->metal), thinnest->size.area(), amps, cord_start, cord_end);
+    const duration t = short_circuit_time({adiabatic_constants_of(thinnest->metal), thinnest->size.area()}, amps,
+                                          {cord_start, cord_end});
     constexpr double worth_saying = 600.0;  // s: longer, its cooling counts
     if (t.value() > worth_saying) return {};
     return " As a protective conductor from " + to_text(cord_start, "degC") + " its " + to_text(thinnest->size) +

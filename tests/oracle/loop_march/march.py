@@ -311,7 +311,11 @@ class Clamp:
             under = k_air * seat * spring_wire / 1e-4
             along = STEEL.k * wire_section / (0.5 * coil)
             pin = k_air * coils * turns * math.pi * (coil - spring_wire) * spring_wire / 2e-3
-            self.links.append(("body", "spring", 2.0 * coils * under * along / (under + along) + pin))
+            seat_g = 2.0 * coils * under * along / (under + along) + pin
+            # on the pivot, where the line between the middles of reach and handles passes it
+            behind = lengths["body"] / (lengths["body"] + lengths["handle"])
+            self.links.append(("body", "spring", (1.0 - behind) * seat_g))
+            self.links.append(("handle", "spring", behind * seat_g))
             self.slope = 3.6e-4
         else:
             self.bodies["spring"] = (0.0, diameter, emissivity, 0.1)

@@ -107,7 +107,7 @@ template <class Q>
 {
     const bool conducts = outcome == loop_outcome::solved;
     const json none = p.conducts ? "none" : "open";
-    json out{{"name", p.name}, {"kind", p.kind}, {"number", number_of(p)}, {"way", p.way}};
+    json out{{"name", p.name}, {"kind", p.word}, {"number", number_of(p)}, {"way", p.way}};
     out["with_stray_open"] = p.with_stray_open;
     out["stray_hides_it"] = p.stray_hides_it;
     out["current_A"] = conducts ? json_band(p.current) : none;
