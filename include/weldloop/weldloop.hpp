@@ -169,6 +169,7 @@
 #include <weldloop/circuit/loop_state.hpp>
 #include <weldloop/circuit/magnet_behaviour.hpp>
 #include <weldloop/circuit/measured_body.hpp>
+#include <weldloop/circuit/operating_state.hpp>
 #include <weldloop/circuit/parallel_leads.hpp>
 #include <weldloop/circuit/part_place.hpp>
 #include <weldloop/circuit/part_sheet.hpp>
@@ -212,6 +213,7 @@
 #include <weldloop/rating/lead/square_root_excess.hpp>
 #include <weldloop/rating/lead/supply_conductor.hpp>
 #include <weldloop/rating/lead/waveform_ampacity.hpp>
+#include <weldloop/rating/lost_volts.hpp>
 #include <weldloop/rating/remedies.hpp>
 #include <weldloop/rating/touch_limit.hpp>
 #include <weldloop/rating/verdict.hpp>
@@ -285,6 +287,8 @@
 #include <weldloop/rating/lead/strap_sizing.hpp>
 #include <weldloop/rating/lead_findings.hpp>
 #include <weldloop/rating/loop_stretches.hpp>
+#include <weldloop/rating/lost_volts_body.hpp>
+#include <weldloop/rating/operating_findings.hpp>
 #include <weldloop/rating/part_limit.hpp>
 #include <weldloop/rating/part_notes.hpp>
 #include <weldloop/rating/part_verdict.hpp>

@@ -28,6 +28,7 @@
 #include <weldloop/rating/covering_life.hpp>
 #include <weldloop/rating/findings.hpp>
 #include <weldloop/rating/lead_findings.hpp>
+#include <weldloop/rating/operating_findings.hpp>
 #include <weldloop/rating/part_notes.hpp>
 #include <weldloop/rating/part_verdict.hpp>
 #include <weldloop/rating/solved_station.hpp>
@@ -107,6 +108,7 @@ inline void sum_up(assessment& out, const solved_station& solved)
         detail::take_worse(out, detail::judged(*without), s);
     }
     if (!s.ways.empty() || !s.others.empty()) detail::add_way_findings(out, solved);
+    detail::add_operating_point(out, s);
     detail::note_hot_work(out, solved);
     detail::add_covering_findings(out, s);
     for (part_result& r : out.parts) {
@@ -132,6 +134,7 @@ inline void sum_up(assessment& out, const solved_station& solved)
     }
     out.cautions = cautions_for(s, out);
     if (s.supply) detail::add_supply_sources(own, s);
+    if (out.operating && out.operating->is_found()) own.add(out.operating->basis);
     own.add(osha_1926_351).add(osha_1910_254).add(touch_threshold);
     if (detail::has_stray_ways(s)) own.add(wac_296_307_49009).add(csa_w117_2);
     detail::collect(out.sources, own);

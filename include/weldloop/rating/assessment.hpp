@@ -10,6 +10,7 @@
 #include <vector>
 
 #include <weldloop/circuit/loop_state.hpp>
+#include <weldloop/circuit/operating_state.hpp>
 #include <weldloop/circuit/path_part.hpp>
 #include <weldloop/circuit/way.hpp>
 #include <weldloop/core/band.hpp>
@@ -123,9 +124,11 @@ struct assessment {
     band<voltage> wire_extension_drop = {};  ///< of that, what the wire beyond a gun's tip takes; zero without a gun
     band<voltage> arc_voltage = {};          ///< what is left for the arc; zero if open
     std::string arc_basis = {};              ///< what that value is relative to
-    std::optional<band<voltage>> headroom = {};  ///< constant-current supply: output left after arc and loop
-    std::vector<std::string> cautions = {};      ///< that the assessed case calls for, the general ones first
-    std::vector<source> sources = {};            ///< of every number used
+    std::optional<band<voltage>> headroom = {};     ///< constant-current supply: output left after arc and loop
+    std::optional<operating_point> operating = {};  ///< of supply, loop and arc together, typically, without the state
+                                                    ///< of its loop; empty without a supply
+    std::vector<std::string> cautions = {};         ///< that the assessed case calls for, the general ones first
+    std::vector<source> sources = {};               ///< of every number used
 
     /// The part with the gravest verdict; among equals the one that uses most of its limit.
     /// @throws bad_station_error for an assessment without parts

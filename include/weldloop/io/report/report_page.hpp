@@ -105,6 +105,8 @@ private:
         figure("The loop takes", volts_line(found_.total_drop, found_.outcome), note);
         std::string arc_note = found_.arc_basis;
         if (found_.headroom) arc_note.append("; headroom ").append(volts_line(*found_.headroom, found_.outcome));
+        if (const std::string point = operating_line(found_); !point.empty())
+            arc_note.append("; working point ").append(point);
         figure("The arc gets", found_.conducts ? volts_line(found_.arc_voltage, found_.outcome) : "nothing", arc_note);
         const part_result& weakest = found_.weakest();
         figure("Weakest part", weakest.name,

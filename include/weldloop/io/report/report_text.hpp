@@ -159,6 +159,7 @@ private:
         labelled("", found_.arc_basis);
         if (found_.headroom)
             labelled("Headroom", volts_line(*found_.headroom, found_.outcome) + " of the supply's output left");
+        if (const std::string point = operating_line(found_); !point.empty()) labelled("Working point", point);
         const part_result& weakest = found_.weakest();
         labelled("Weakest", weakest.name + " (No. " + std::to_string(number_of(weakest)) +
                                 "): " + std::string(to_text(weakest.verdict)));
