@@ -56,6 +56,7 @@
 #include <weldloop/law/covering_heat.hpp>
 #include <weldloop/law/crimp.hpp>
 #include <weldloop/law/cylinder_loss.hpp>
+#include <weldloop/law/current_rise.hpp>
 #include <weldloop/law/elastic_contact.hpp>
 #include <weldloop/law/equal_heating.hpp>
 #include <weldloop/law/film.hpp>
@@ -217,6 +218,8 @@
 #include <weldloop/rating/remedies.hpp>
 #include <weldloop/rating/touch_limit.hpp>
 #include <weldloop/rating/verdict.hpp>
+#include <weldloop/rating/weld_sentence.hpp>
+#include <weldloop/rating/weld_statement.hpp>
 
 #include <weldloop/field/diagnose.hpp>
 #include <weldloop/field/measured.hpp>
@@ -248,6 +251,7 @@
 #include <weldloop/circuit/lead_cells.hpp>
 #include <weldloop/circuit/loop.hpp>
 #include <weldloop/circuit/loop_body.hpp>
+#include <weldloop/circuit/loop_inductance.hpp>
 #include <weldloop/circuit/loop_network.hpp>
 #include <weldloop/circuit/loop_scatter.hpp>
 #include <weldloop/circuit/lug_behaviour.hpp>
@@ -300,6 +304,7 @@
 #include <weldloop/rating/solved_station.hpp>
 #include <weldloop/rating/supply_findings.hpp>
 #include <weldloop/rating/way_findings.hpp>
+#include <weldloop/rating/weld_statements.hpp>
 
 #include <weldloop/field/diagnose_body.hpp>
 #endif

@@ -52,13 +52,13 @@ struct bolted_joint {
     temperature softening = annealed_copper.softening;  ///< where the softer metal softens, above 20 degC
 };
 
-/// The joint of two metals as it settles under a stiff bolt. Of a coat it is the copper under it that carries the force.
+/// The joint of two metals as it settles under a stiff bolt. Of a coat it is the copper under it that carries the
+/// force.
 /// @param one, other the metals that are pressed
 [[nodiscard]] inline bolted_joint bolted_joint_of(const metal& one, const metal& other)
 {
     const auto softening = [](const metal& m) { return coat_melting_of(m) ? annealed_copper.softening : m.softening; };
-    return {.pressed =
-                one == aluminium || other == aluminium ? bolted_pair::with_aluminium : bolted_pair::copper_only,
+    return {.pressed = one == aluminium || other == aluminium ? bolted_pair::with_aluminium : bolted_pair::copper_only,
             .softening = std::min(softening(one), softening(other))};
 }
 

@@ -33,6 +33,7 @@
 #include <weldloop/rating/part_verdict.hpp>
 #include <weldloop/rating/solved_station.hpp>
 #include <weldloop/rating/way_findings.hpp>
+#include <weldloop/rating/weld_statements.hpp>
 
 namespace weldloop {
 
@@ -132,6 +133,8 @@ inline void sum_up(assessment& out, const solved_station& solved)
         own.add(solved.divides() ? drawn_scatter_model : loop_scatter_model);
         if (const arc_share share = arc_share_of(s, out.total_drop); share.from != nullptr) own.add(*share.from);
     }
+    out.weld = weld_statements_for(s, out);
+    if (!out.weld.empty()) own.add(weld_thresholds);
     out.cautions = cautions_for(s, out);
     if (s.supply) detail::add_supply_sources(own, s);
     if (out.operating && out.operating->is_found()) own.add(out.operating->basis);

@@ -23,6 +23,7 @@
 #include <weldloop/life/grip_forecast.hpp>
 #include <weldloop/rating/finding_id.hpp>
 #include <weldloop/rating/verdict.hpp>
+#include <weldloop/rating/weld_statement.hpp>
 
 namespace weldloop {
 
@@ -127,6 +128,7 @@ struct assessment {
     std::optional<band<voltage>> headroom = {};     ///< constant-current supply: output left after arc and loop
     std::optional<operating_point> operating = {};  ///< of supply, loop and arc together, typically, without the state
                                                     ///< of its loop; empty without a supply
+    std::vector<weld_statement> weld = {};          ///< what the welder typically notices; none for a sound loop
     std::vector<std::string> cautions = {};         ///< that the assessed case calls for, the general ones first
     std::vector<source> sources = {};               ///< of every number used
 

@@ -300,6 +300,9 @@ template <class Q>
     out["arc_band_V"] = volt_band(found.arc_voltage);
     out["arc_V_basis"] = found.arc_basis;
     if (found.headroom) out["headroom_V"] = volt_band(*found.headroom);
+    out["weld"] = json::array();
+    for (const weld_statement& w : found.weld)
+        out["weld"].push_back({{"id", std::string(to_text(w.id))}, {"text", w.text}});
     if (found.operating) out["operating_point"] = detail::json_operating(*found.operating);
     out["weakest"] = found.weakest().name;
 
