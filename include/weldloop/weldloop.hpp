@@ -220,6 +220,7 @@
 #include <weldloop/rating/verdict.hpp>
 #include <weldloop/rating/weld_sentence.hpp>
 #include <weldloop/rating/weld_statement.hpp>
+#include <weldloop/rating/yearly_loss.hpp>
 
 #include <weldloop/field/diagnose.hpp>
 #include <weldloop/field/measured.hpp>

@@ -49,6 +49,7 @@ inline constexpr double current_agreement = 0.05;  // of the job's current; see 
                             "At " + to_text(p.current, "A") + " the loop leaves the arc " +
                                 to_text(p.arc_voltage, "V") + ", less than an arc of no length typically asks for, " +
                                 to_text(arc_voltage_at(arc_line_of(s), length{}, p.current), "V") +
+                                (arc_in(s).line ? "" : " by the usual line of its process") +
                                 ": the wire typically stubs into the work."};
     if (p.held == arc_hold::wire_feed ||
         std::fabs((p.current - p.asked).value()) <= current_agreement * p.asked.value())

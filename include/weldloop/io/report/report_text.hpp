@@ -109,6 +109,7 @@ private:
         std::vector<std::string> texts;
         for (const weld_statement& w : found_.weld) texts.push_back(w.text + " [" + std::string(to_text(w.id)) + "]");
         list("What the welder notices", texts, "- ");
+        if (!texts.empty()) blank();
     }
 
     void ways()
