@@ -36,6 +36,11 @@ any_function kept(Result (*question)(Arguments...))
                                                          kept(&compare_grip),
                                                          kept(&magnet_grip_of),
                                                          kept(&joints_over_time),
-                                                         kept(&largest_magnet_current)};
+                                                         kept(&largest_magnet_current),
+                                                         kept(&operating_point_of),
+                                                         kept(&arc_hold_of),
+                                                         kept(&arc_line_of),
+                                                         kept(&arc_length_of),
+                                                         kept(&cost_of_lost_volts)};
 
 }  // namespace weldloop::detail
