@@ -95,6 +95,7 @@
 #include <weldloop/law/surface_order.hpp>
 #include <weldloop/law/thermal_endurance.hpp>
 #include <weldloop/law/torsion_spring.hpp>
+#include <weldloop/law/unloading.hpp>
 #include <weldloop/law/voltage_temperature.hpp>
 #include <weldloop/law/waveform.hpp>
 #include <weldloop/law/weld_temperature.hpp>
