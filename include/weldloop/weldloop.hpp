@@ -174,6 +174,8 @@
 #include <weldloop/circuit/work_joint.hpp>
 #include <weldloop/circuit/workpiece_body.hpp>
 
+#include <weldloop/life/clamp_life.hpp>
+#include <weldloop/life/clamp_use.hpp>
 #include <weldloop/life/covering_ageing.hpp>
 #include <weldloop/life/grip.hpp>
 #include <weldloop/life/grip_forecast.hpp>
@@ -254,6 +256,7 @@
 #include <weldloop/circuit/stud_behaviour.hpp>
 #include <weldloop/circuit/torch_behaviour.hpp>
 
+#include <weldloop/life/clamp_life_body.hpp>
 #include <weldloop/life/grip_ageing.hpp>
 #include <weldloop/life/grip_body.hpp>
 #include <weldloop/life/grip_map_body.hpp>

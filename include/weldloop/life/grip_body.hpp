@@ -170,6 +170,11 @@ struct grip_question {
     return out;
 }
 
+[[nodiscard]] inline grip_forecast grip_over_time(const clamp_use& use)
+{
+    return grip_over_time(use.joint, use.lead, use.load, use.where, use.horizon, use.service);
+}
+
 namespace detail {
 
 /// The forecast of a clamp in a solved loop, from the state and the period it has there. What the rest of the loop
