@@ -39,6 +39,7 @@ any_function kept(Result (*question)(Arguments...))
     kept(&largest_clamp_duty),
     kept(&compare_grip),
     kept(&magnet_grip_of),
+    kept(&joints_over_time),
     kept(&largest_magnet_current)};
 
 }  // namespace weldloop::detail

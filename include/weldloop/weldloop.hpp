@@ -38,10 +38,12 @@
 #include <weldloop/material/surface_state.hpp>
 
 #include <weldloop/law/arc_heat.hpp>
+#include <weldloop/law/arc_line.hpp>
 #include <weldloop/law/bare_copper.hpp>
 #include <weldloop/law/bolt.hpp>
 #include <weldloop/law/bolt_relaxation.hpp>
 #include <weldloop/law/brush.hpp>
+#include <weldloop/law/burn_off.hpp>
 #include <weldloop/law/cable_surface.hpp>
 #include <weldloop/law/code_relaxation.hpp>
 #include <weldloop/law/compression_spring.hpp>
@@ -64,6 +66,7 @@
 #include <weldloop/law/fusing.hpp>
 #include <weldloop/law/heat_modes.hpp>
 #include <weldloop/law/heating_march.hpp>
+#include <weldloop/law/heating_segment.hpp>
 #include <weldloop/law/hot_modulus.hpp>
 #include <weldloop/law/inductance.hpp>
 #include <weldloop/law/joint_ageing.hpp>
@@ -73,8 +76,10 @@
 #include <weldloop/law/lay.hpp>
 #include <weldloop/law/lead_bundle.hpp>
 #include <weldloop/law/load_line.hpp>
+#include <weldloop/law/loop_heat_input.hpp>
 #include <weldloop/law/magnet.hpp>
 #include <weldloop/law/magnetic_constant.hpp>
+#include <weldloop/law/no_load_limit.hpp>
 #include <weldloop/law/oxide_growth.hpp>
 #include <weldloop/law/periodic_heating.hpp>
 #include <weldloop/law/radiation.hpp>
@@ -87,6 +92,7 @@
 #include <weldloop/law/series_springs.hpp>
 #include <weldloop/law/short_circuit.hpp>
 #include <weldloop/law/skin_effect.hpp>
+#include <weldloop/law/source_line.hpp>
 #include <weldloop/law/spot_temperature.hpp>
 #include <weldloop/law/spring.hpp>
 #include <weldloop/law/spring_buckling.hpp>
@@ -99,6 +105,7 @@
 #include <weldloop/law/voltage_temperature.hpp>
 #include <weldloop/law/waveform.hpp>
 #include <weldloop/law/weld_temperature.hpp>
+#include <weldloop/law/wire_extension.hpp>
 #include <weldloop/law/work_spread.hpp>
 
 #include <weldloop/part/arc.hpp>
@@ -134,6 +141,7 @@
 #include <weldloop/part/strap.hpp>
 #include <weldloop/part/stud_terminal.hpp>
 #include <weldloop/part/supply.hpp>
+#include <weldloop/part/supply_line.hpp>
 #include <weldloop/part/surroundings.hpp>
 #include <weldloop/part/tig_torch.hpp>
 #include <weldloop/part/torch_cooling.hpp>
@@ -151,6 +159,7 @@
 #include <weldloop/circuit/clamp_division.hpp>
 #include <weldloop/circuit/clamp_network.hpp>
 #include <weldloop/circuit/contact_behaviour.hpp>
+#include <weldloop/circuit/contact_hold.hpp>
 #include <weldloop/circuit/force_for.hpp>
 #include <weldloop/circuit/head_cooling.hpp>
 #include <weldloop/circuit/joint_circuit.hpp>
@@ -184,6 +193,8 @@
 #include <weldloop/life/grip_service.hpp>
 #include <weldloop/life/grip_threshold.hpp>
 #include <weldloop/life/grip_time.hpp>
+#include <weldloop/life/joint_drift.hpp>
+#include <weldloop/life/joint_service.hpp>
 #include <weldloop/life/magnet_grip.hpp>
 
 #include <weldloop/rating/arc_voltage.hpp>
@@ -247,6 +258,7 @@
 #include <weldloop/circuit/part_surface.hpp>
 #include <weldloop/circuit/rotary_ground_behaviour.hpp>
 #include <weldloop/circuit/scattered_sum.hpp>
+#include <weldloop/circuit/sensed_drop.hpp>
 #include <weldloop/circuit/set_screw_behaviour.hpp>
 #include <weldloop/circuit/sheeted_parts.hpp>
 #include <weldloop/circuit/splice_behaviour.hpp>
@@ -263,6 +275,7 @@
 #include <weldloop/life/grip_march.hpp>
 #include <weldloop/life/grip_threshold_body.hpp>
 #include <weldloop/life/grip_time_body.hpp>
+#include <weldloop/life/joint_drift_body.hpp>
 #include <weldloop/life/magnet_grip_body.hpp>
 
 #include <weldloop/rating/assess_body.hpp>
@@ -283,6 +296,7 @@
 #include <weldloop/rating/remedy_order.hpp>
 #include <weldloop/rating/remedy_weighing.hpp>
 #include <weldloop/rating/solved_station.hpp>
+#include <weldloop/rating/supply_findings.hpp>
 #include <weldloop/rating/way_findings.hpp>
 
 #include <weldloop/field/diagnose_body.hpp>

@@ -1,8 +1,10 @@
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <limits>
 #include <random>
 #include <string>
+#include <utility>
 
 #include <gtest/gtest.h>
 
@@ -236,9 +238,9 @@ TEST(CableHeating, DamageIsAHotPlace)
     lead.damaged_length = lead.length;
     const cable_heating all = heating_of(lead, {}, work);
     const periodic_heating thin =
-        periodic_heating_of(covered_conductor_of(annealed_copper, 30_mm2, lead.stranding_increment, lead.covering,
-                                                 lead.conductor_diameter, lead.overall_diameter),
-                            {.diameter = lead.overall_diameter}, 300_A, 360_s, 600_s);
+        periodic_heating_of(covered_conductor_of({annealed_copper, 30_mm2, lead.stranding_increment},
+                                                 {lead.covering, lead.conductor_diameter, lead.overall_diameter}),
+                            {.diameter = lead.overall_diameter}, {300_A, 360_s, 600_s});
     EXPECT_NEAR((all.conductor_peak - thin.conductor_peak).value(), 0.0, 1e-6);
     EXPECT_NEAR((all.conductor_mean - thin.conductor_on_mean).value(), 0.0, 1e-9);
 }
@@ -334,4 +336,31 @@ TEST(CableHeating, RefusesWhatCannotBe)
     cable slim = good;
     slim.conductor_diameter = 7_mm;  // a solid 50 mm2 conductor has 8.0 mm
     EXPECT_THROW((void)heating_of(slim, {}, {.current = 100_A}), out_of_range_error);
+}
+
+// A short lead cannot lie in thirty turns: 4 m make no more than five of 0.3 m. What lies in a coil with the other
+// leads of a circuit is not known to it.
+TEST(CoilOfItsOwn, HasNoMoreTurnsThanItsLengthMakes)
+{
+    const load work{.current = 150_A, .duty = duty_cycle::continuous()};
+    const auto coiled = [&](weldloop::length of, int turns) {
+        cable lead = welding_cable(square_mm(35), of);
+        lead.lay = lay::coiled;
+        lead.coil_turns = turns;
+        return heating_of(lead, {.air = 25_degC}, work);
+    };
+    const std::array<std::pair<weldloop::length, int>, 4> most{
+        {{0.5_m, 1}, {4_m, 5}, {9.4_m, 10}, {45_m, assumed_coil_turns}}};
+    for (const auto& [of, turns] : most) {
+        const cable_heating open = coiled(of, 0), stated = coiled(of, turns);
+        EXPECT_EQ(open.conductor_peak, stated.conductor_peak) << si_text(of);
+        EXPECT_TRUE(open.basis.has(range_flag::crowd_assumed));
+        EXPECT_FALSE(stated.basis.has(range_flag::crowd_assumed));
+    }
+    const cable lead = welding_cable(square_mm(35), 4_m);
+    const surroundings with_the_others{.air = 25_degC, .lay = lay::coiled};
+    EXPECT_GT(heating_of(lead, with_the_others, work).conductor_peak, coiled(4_m, 0).conductor_peak);
+    EXPECT_THROW(static_cast<void>(assumed_turns_of(0_m)), out_of_range_error);
+    EXPECT_THROW(static_cast<void>(lead_bundle_of({.diameter = 15_mm, .lay = lay::coiled, .assumed_turns = 0})),
+                 out_of_range_error);
 }

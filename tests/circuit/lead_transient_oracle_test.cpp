@@ -43,8 +43,10 @@ TEST(LeadTransientOracle, SingleShotsAndCoolingAgainstTwoHundredRings)
         const cable lead = welding_cable(square_mm(row.number("size_mm2")), 10_m);
         conductor_profile at = lead_at_rest(lead, {});
         for (const char* part : {"1", "2"})
-            at = temperature_after(lead, {}, in_si<current>(row.number(std::string("amps_") + part)),
-                                   in_si<duration>(row.number(std::string("seconds_") + part)), at);
+            at = temperature_after(lead, {},
+                                   {in_si<current>(row.number(std::string("amps_") + part)),
+                                    in_si<duration>(row.number(std::string("seconds_") + part))},
+                                   at);
         EXPECT_NEAR(at.conductor.in_celsius(), row.number("conductor_degC"), marched_K) << row.where();
         EXPECT_NEAR(at.surface.in_celsius(), row.number("surface_degC"), marched_K) << row.where();
         worst = std::max({worst, std::fabs(at.conductor.in_celsius() - row.number("conductor_degC")),

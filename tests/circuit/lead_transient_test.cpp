@@ -37,13 +37,13 @@ TEST(LeadTransient, SingleShotTendsToTheSettledLead)
     for (const cable& lead : some_leads()) {
         const current amps = amps_for(lead, 0.9);
         const cable_heating settled = heating_of(lead, {}, {.current = amps});
-        const conductor_profile long_shot = temperature_after(lead, {}, amps, in_si<duration>(1e6));
+        const conductor_profile long_shot = temperature_after(lead, {}, {amps, in_si<duration>(1e6)});
         EXPECT_NEAR((long_shot.conductor - settled.conductor_peak).value(), 0.0, 1e-5);
         EXPECT_NEAR((long_shot.surface - settled.surface_peak).value(), 0.0, 1e-5);
         // and never decreases on the way
         temperature last = lead_at_rest(lead, {}).conductor;
         for (const double t : {1.0, 5.0, 20.0, 60.0, 200.0, 600.0, 2000.0, 1e4}) {
-            const temperature now = temperature_after(lead, {}, amps, in_si<duration>(t)).conductor;
+            const temperature now = temperature_after(lead, {}, {amps, in_si<duration>(t)}).conductor;
             EXPECT_GT(now, last);
             last = now;
         }
@@ -56,7 +56,7 @@ TEST(LeadTransient, FirstSecondsAreAdiabaticButForTheCovering)
     const cable lead = welding_cable(square_mm(50), 10_m);
     const double heat = 600.0 * 600.0 * resistance_per_length_of(lead, 25_degC).value();
     const double metal_alone = heat * 0.5 / (annealed_copper.heat_per_volume() * lead.size.area()).value();
-    const double rise = (temperature_after(lead, {}, 600_A, 500_ms).conductor - 25_degC).value();
+    const double rise = (temperature_after(lead, {}, {600_A, 500_ms}).conductor - 25_degC).value();
     EXPECT_LT(rise, metal_alone);
     EXPECT_NEAR_REL(rise, metal_alone, 0.1);
 }
@@ -68,7 +68,7 @@ TEST(LeadTransient, TimeToLimitBringsTheLeadToItsLimit)
             const current amps = amps_for(lead, share);
             const std::optional<duration> t = time_to_limit(lead, {}, amps);
             ASSERT_TRUE(t);
-            EXPECT_NEAR((temperature_after(lead, {}, amps, *t).conductor - limit_of(lead)).value(), 0.0, 0.02);
+            EXPECT_NEAR((temperature_after(lead, {}, {amps, *t}).conductor - limit_of(lead)).value(), 0.0, 0.02);
         }
     const cable lead = some_leads()[1];
     EXPECT_FALSE(time_to_limit(lead, {}, 50_A)) << "the steady state stays below";
@@ -82,7 +82,7 @@ TEST(LeadTransient, CoolsDown)
 {
     for (const cable& lead : some_leads()) {
         const duration t = cool_down_time(lead, {}, 85_degC, 40_degC);
-        EXPECT_NEAR(temperature_after(lead, {}, 0_A, t, lead_held_at(lead, {}, 85_degC)).conductor.in_celsius(), 40.0,
+        EXPECT_NEAR(temperature_after(lead, {}, {0_A, t}, lead_held_at(lead, {}, 85_degC)).conductor.in_celsius(), 40.0,
                     0.02);
         EXPECT_EQ(cool_down_time(lead, {}, 60_degC, 60_degC).value(), 0.0);
         EXPECT_GT(t, cool_down_time(lead, {}, 85_degC, 50_degC));
@@ -171,7 +171,7 @@ TEST(LeadTransient, ProgrammeLiesBetweenItsCurrents)
     for (int i = 0; i < 40; ++i) {
         peak = at.conductor;
         for (const heating_segment& s : programme) {
-            at = temperature_after(lead, {}, s.current, s.duration, at);
+            at = temperature_after(lead, {}, {s.current, s.duration}, at);
             peak = std::max(peak, at.conductor);
         }
     }
@@ -181,10 +181,10 @@ TEST(LeadTransient, ProgrammeLiesBetweenItsCurrents)
 TEST(LeadTransient, DamageGetsHotterSooner)
 {
     cable lead = welding_cable(aught(2), 15_m);
-    const temperature sound = temperature_after(lead, {}, 400_A, 3_min).conductor;
+    const temperature sound = temperature_after(lead, {}, {400_A, 3_min}).conductor;
     lead.missing_strands = 0.4;
     lead.damaged_length = 50_mm;
-    EXPECT_GT(temperature_after(lead, {}, 400_A, 3_min).conductor, sound);
+    EXPECT_GT(temperature_after(lead, {}, {400_A, 3_min}).conductor, sound);
 }
 
 TEST(LeadTransient, RefusesBadInput)
@@ -192,8 +192,8 @@ TEST(LeadTransient, RefusesBadInput)
     const cable lead = welding_cable(aught(2), 15_m);
     const double nan = std::numeric_limits<double>::quiet_NaN(), infinite = std::numeric_limits<double>::infinity();
     for (const double bad : {nan, infinite}) {
-        EXPECT_THROW((void)temperature_after(lead, {}, in_si<current>(bad), 1_s), not_finite_error);
-        EXPECT_THROW((void)temperature_after(lead, {}, 1_A, in_si<duration>(bad)), not_finite_error);
+        EXPECT_THROW((void)temperature_after(lead, {}, {in_si<current>(bad), 1_s}), not_finite_error);
+        EXPECT_THROW((void)temperature_after(lead, {}, {1_A, in_si<duration>(bad)}), not_finite_error);
         EXPECT_THROW((void)time_to_limit(lead, {}, in_si<current>(bad)), not_finite_error);
         EXPECT_THROW((void)longest_on_time(lead, {}, in_si<current>(bad), 1_min), not_finite_error);
         EXPECT_THROW((void)longest_on_time(lead, {}, 1_A, in_si<duration>(bad)), not_finite_error);
@@ -202,16 +202,16 @@ TEST(LeadTransient, RefusesBadInput)
         const std::array timeless{heating_segment{1_A, in_si<duration>(bad)}, heating_segment{0_A, 1_min}};
         EXPECT_THROW((void)heating_of_programme(lead, {}, timeless), not_finite_error);
     }
-    EXPECT_THROW((void)temperature_after(lead, {}, in_si<current>(-1), 1_s), out_of_range_error);
+    EXPECT_THROW((void)temperature_after(lead, {}, {in_si<current>(-1), 1_s}), out_of_range_error);
     EXPECT_THROW((void)time_to_limit(lead, {}, in_si<current>(-1)), out_of_range_error);
     EXPECT_THROW((void)heating_of_programme(lead, {}, std::span<const heating_segment>()), out_of_range_error);
     cable bare = lead;
     bare.overall_diameter = length{};
-    EXPECT_THROW((void)temperature_after(bare, {}, 1_A, 1_s), missing_data_error);
+    EXPECT_THROW((void)temperature_after(bare, {}, {1_A, 1_s}), missing_data_error);
     EXPECT_THROW((void)time_to_limit(bare, {}, 1_A, {}), missing_data_error);
     EXPECT_THROW((void)cool_down_time(bare, {}, 60_degC, 50_degC), missing_data_error);
     EXPECT_THROW((void)time_constant_of(bare, {}, 60_degC), missing_data_error);
     EXPECT_THROW((void)lead_at_rest(bare, {}), missing_data_error);
     EXPECT_THROW((void)lead_held_at(bare, {}, 60_degC), missing_data_error);
-    EXPECT_THROW((void)temperature_after(lead, {.wind = in_si<speed>(nan)}, 1_A, 1_s), not_finite_error);
+    EXPECT_THROW((void)temperature_after(lead, {.wind = in_si<speed>(nan)}, {1_A, 1_s}), not_finite_error);
 }

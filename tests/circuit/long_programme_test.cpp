@@ -56,7 +56,7 @@ TEST(LongProgramme, ADozenWeldsAgreeWithFollowingThem)
     for (int round = 0; round < 12; ++round) {
         peak = shop.air;
         for (const heating_segment& s : programme) {
-            now = temperature_after(lead, shop, s.current, s.duration, now);
+            now = temperature_after(lead, shop, {s.current, s.duration}, now);
             peak = std::max(peak, now.conductor);
         }
     }
@@ -77,7 +77,7 @@ TEST(LongProgramme, ManyHardWeldsAgreeWithFollowingThem)
     for (int round = 0; round < 2; ++round) {
         peak = shop.air;
         for (const heating_segment& s : programme) {
-            now = temperature_after(lead, shop, s.current, s.duration, now);
+            now = temperature_after(lead, shop, {s.current, s.duration}, now);
             peak = std::max(peak, now.conductor);
             lowest = std::min(lowest, now.conductor);
         }

@@ -105,11 +105,11 @@ thermal_body body_in(const path_part& p)
         p);
 }
 
-std::vector<std::string> ids_for(const path_part& p)
+std::vector<change_id> ids_for(const path_part& p)
 {
-    std::vector<std::string> out;
+    std::vector<change_id> out;
     for (const change& c : changes_for(with_lead(p)))
-        if (c.part == 4) out.emplace_back(c.id);
+        if (c.part == 4) out.push_back(c.id);
     return out;
 }
 
@@ -124,13 +124,13 @@ TEST(Sheets, APartInTheLoopDoesWhatItDoesAlone)
             const station s = with_lead(p, amps);
             for (const scatter level : {scatter::low, scatter::typical, scatter::high}) {
                 const loop_state state = solve_loop(s, level);
-                ASSERT_EQ(state.outcome, loop_outcome::solved) << kind_of(p) << " " << amps.value();
+                ASSERT_EQ(state.outcome, loop_outcome::solved) << word_of(p) << " " << amps.value();
                 const part_state& now = tested_in(s, state);
                 const joint_behaviour expected = behaviour_in(p, amps, now.mean);
-                EXPECT_NEAR_REL(now.drop.value(), pick(expected.drop, level).value(), 1e-6) << kind_of(p);
-                EXPECT_NEAR_REL(now.loss.value(), (amps * now.drop).value(), 1e-12) << kind_of(p);
-                EXPECT_NEAR_REL(state.made.value(), state.lost.value(), 1e-9) << kind_of(p);
-                EXPECT_FALSE(now.spots_melt) << kind_of(p);
+                EXPECT_NEAR_REL(now.drop.value(), pick(expected.drop, level).value(), 1e-6) << word_of(p);
+                EXPECT_NEAR_REL(now.loss.value(), (amps * now.drop).value(), 1e-12) << word_of(p);
+                EXPECT_NEAR_REL(state.made.value(), state.lost.value(), 1e-9) << word_of(p);
+                EXPECT_FALSE(now.spots_melt) << word_of(p);
             }
         }
 }
@@ -142,9 +142,9 @@ TEST(Sheets, APartAloneGivesOffItsHeat)
     for (const path_part& p : sheeted()) {
         const station s = alone(p, 320_A);
         const loop_state state = solve_loop(s);
-        ASSERT_EQ(state.outcome, loop_outcome::solved) << kind_of(p);
+        ASSERT_EQ(state.outcome, loop_outcome::solved) << word_of(p);
         const part_state& now = tested_in(s, state);
-        EXPECT_NEAR_REL(now.loss.value(), body_loss(body_in(p), now.mean, s.where).value(), 1e-4) << kind_of(p);
+        EXPECT_NEAR_REL(now.loss.value(), body_loss(body_in(p), now.mean, s.where).value(), 1e-4) << word_of(p);
     }
 }
 
@@ -241,7 +241,7 @@ TEST(Sheets, LimitsHoldAtTheMetal)
     };
     using testing::ElementsAre;
     const std::vector<path_part> parts = sheeted();
-    for (std::size_t i = 0; i < 4; ++i) EXPECT_THAT(limits(parts[i]), ElementsAre(90.0)) << kind_of(parts[i]);
+    for (std::size_t i = 0; i < 4; ++i) EXPECT_THAT(limits(parts[i]), ElementsAre(90.0)) << word_of(parts[i]);
     EXPECT_THAT(limits(parts[4]), ElementsAre(100.0));
     EXPECT_THAT(limits(parts[5]), ElementsAre(100.0, 75.0));
     // a splice of 70 and 50 mm2 in a sleeve for 70: the smaller cable's crimp, which does not fill it, is the worse
@@ -252,7 +252,8 @@ TEST(Sheets, LimitsHoldAtTheMetal)
     // a strap as thin as a finger is condemned at its metal
     const assessment a = assess(with_lead(named(strap{.length = 300_mm, .section = 16_mm2}), 400_A));
     const auto& found = *std::find_if(a.parts.begin(), a.parts.end(), [](const auto& p) { return p.name == tested; });
-    EXPECT_EQ(found.kind, "strap");
+    EXPECT_EQ(found.kind, part_kind::strap);
+    EXPECT_EQ(found.word, "strap");
     EXPECT_EQ(found.verdict, verdict::over_limit);
     EXPECT_EQ(found.limits.front().at, "metal");
     EXPECT_THAT(found.reason, testing::HasSubstr("bolted bare metal in air"));
@@ -276,8 +277,8 @@ TEST(Sheets, AnOpenPartOpensTheLoop)
     for (const path_part& p : open) {
         const station s = with_lead(p);
         const loop_state state = solve_loop(s);
-        EXPECT_EQ(state.outcome, loop_outcome::open_circuit) << kind_of(p);
-        EXPECT_FALSE(tested_in(s, state).conducts) << kind_of(p);
+        EXPECT_EQ(state.outcome, loop_outcome::open_circuit) << word_of(p);
+        EXPECT_FALSE(tested_in(s, state).conducts) << word_of(p);
     }
 }
 
@@ -320,21 +321,21 @@ TEST(Sheets, WhatIsOtherwiseIsPutRight)
 {
     using testing::ElementsAre;
     using testing::IsEmpty;
-    for (const path_part& p : sheeted()) EXPECT_THAT(ids_for(p), IsEmpty()) << kind_of(p);
+    for (const path_part& p : sheeted()) EXPECT_THAT(ids_for(p), IsEmpty()) << word_of(p);
     EXPECT_THAT(ids_for(named(strap{.tightening = 2_Nm, .surface = surface_state::oxidized})),
-                ElementsAre("clean", "tight_bolt"));
-    EXPECT_THAT(ids_for(named(stud_terminal{.tightening = 1_Nm})), ElementsAre("tight_bolt"));
+                ElementsAre(change_id::clean, change_id::tight_bolt));
+    EXPECT_THAT(ids_for(named(stud_terminal{.tightening = 1_Nm})), ElementsAre(change_id::tight_bolt));
     EXPECT_THAT(ids_for(named(set_screw{.tightening = 1_Nm, .missing_strands = 0.3})),
-                ElementsAre("tight_bolt", "fresh_joint"));
-    EXPECT_THAT(ids_for(named(cable_splice{.missing_strands = 0.3})), ElementsAre("fresh_joint"));
+                ElementsAre(change_id::tight_bolt, change_id::fresh_joint));
+    EXPECT_THAT(ids_for(named(cable_splice{.missing_strands = 0.3})), ElementsAre(change_id::fresh_joint));
     rotary_ground fingers{.force = 1_N, .surface = surface_state::oxidized};
     EXPECT_THAT(ids_for(named(fingers)), IsEmpty());  // its brushes do not mind
     fingers.brush.reset();
-    EXPECT_THAT(ids_for(named(fingers)), ElementsAre("clean", "new_springs"));
+    EXPECT_THAT(ids_for(named(fingers)), ElementsAre(change_id::clean, change_id::new_springs));
     EXPECT_THAT(ids_for(named(spring_pad{.pressing = 20_N, .surface = surface_state::light_rust})),
-                ElementsAre("clean", "new_springs"));
+                ElementsAre(change_id::clean, change_id::new_springs));
     EXPECT_THAT(ids_for(named(work_magnet{.surface = surface_state::mill_scale, .gap = 0.3_mm})),
-                ElementsAre("clean", "clear_seat"));
+                ElementsAre(change_id::clean, change_id::clear_seat));
 
     EXPECT_EQ(surface_of(strap{.surface = surface_state::oxidized}), surface_state::oxidized);
     EXPECT_EQ(surface_of(set_screw{}), std::nullopt);
@@ -414,13 +415,44 @@ TEST(Sheets, EveryKindHasAWord)
     std::set<std::string> words;
     std::set<std::size_t> kinds;
     for (const path_part& p : all) {
-        words.emplace(kind_of(p));
+        words.emplace(word_of(p));
+        EXPECT_NE(to_text(kind_of(p)), "part");
         kinds.insert(p.index());
     }
     EXPECT_EQ(kinds.size(), std::variant_size_v<path_part>);
     EXPECT_EQ(words.size(), kinds.size());
     EXPECT_EQ(words.count(""), 0U);
     EXPECT_EQ(name_of(std::vector<path_part>{arc{}, strap{}}, 1), "strap 2");
+    EXPECT_EQ(name_of(std::vector<path_part>{work_connection{}}, 0), "work clamp 1");
+    EXPECT_EQ(name_of(std::vector<path_part>{measured_part{}}, 0), "measured part 1");
+    EXPECT_EQ(name_of(std::vector<path_part>{measured_part{.word = "slip ring", .drop = {}, .at = 100_A}}, 0),
+              "slip ring 1");
+}
+
+// The enumeration has the order of the variant.
+TEST(PartKind, IsThatOfThePart)
+{
+    EXPECT_EQ(kind_of_part<cable>, part_kind::cable);
+    EXPECT_EQ(kind_of_part<lug>, part_kind::lug);
+    EXPECT_EQ(kind_of_part<contact>, part_kind::contact);
+    EXPECT_EQ(kind_of_part<plate>, part_kind::plate);
+    EXPECT_EQ(kind_of_part<work_connection>, part_kind::work_connection);
+    EXPECT_EQ(kind_of_part<arc>, part_kind::arc);
+    EXPECT_EQ(kind_of_part<wire_gun>, part_kind::wire_gun);
+    EXPECT_EQ(kind_of_part<tig_torch>, part_kind::tig_torch);
+    EXPECT_EQ(kind_of_part<electrode_holder>, part_kind::electrode_holder);
+    EXPECT_EQ(kind_of_part<coupling>, part_kind::coupling);
+    EXPECT_EQ(kind_of_part<junction>, part_kind::junction);
+    EXPECT_EQ(kind_of_part<workpiece>, part_kind::workpiece);
+    EXPECT_EQ(kind_of_part<measured_part>, part_kind::measured_part);
+    EXPECT_EQ(kind_of_part<strap>, part_kind::strap);
+    EXPECT_EQ(kind_of_part<stud_terminal>, part_kind::stud_terminal);
+    EXPECT_EQ(kind_of_part<set_screw>, part_kind::set_screw);
+    EXPECT_EQ(kind_of_part<cable_splice>, part_kind::cable_splice);
+    EXPECT_EQ(kind_of_part<rotary_ground>, part_kind::rotary_ground);
+    EXPECT_EQ(kind_of_part<work_magnet>, part_kind::work_magnet);
+    EXPECT_EQ(kind_of_part<spring_pad>, part_kind::spring_pad);
+    EXPECT_EQ(kind_of(path_part(lug{})), part_kind::lug);
 }
 
 // ---- a magnet in place of a clamp
@@ -483,7 +515,8 @@ TEST(Sheets, AMagnetThatGetsTooHotEndsTheLoop)
     EXPECT_EQ(limits.places.back().highest, neodymium_magnet.highest);
     const assessment a = assess(on_magnet(named(work_magnet{}), 60_A));
     const auto& found = *std::find_if(a.parts.begin(), a.parts.end(), [](const auto& p) { return p.name == tested; });
-    EXPECT_EQ(found.kind, "work magnet");
+    EXPECT_EQ(found.kind, part_kind::work_magnet);
+    EXPECT_EQ(found.word, "magnet");
     EXPECT_EQ(found.limits.size(), 2U);
     EXPECT_FALSE(found.grip);
 }

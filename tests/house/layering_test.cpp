@@ -3,8 +3,6 @@
 #include <array>
 #include <cstddef>
 #include <filesystem>
-#include <fstream>
-#include <iterator>
 #include <map>
 #include <regex>
 #include <set>
@@ -15,10 +13,12 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include "house/header_tree.hpp"
+
 namespace {
 
 namespace fs = std::filesystem;
-using header_tree = std::map<std::string, std::string>;  // path below include/ -> content
+using house::header_tree, house::headers_of_the_library;
 
 /// What stands below include/weldloop: each may include itself and what comes before it here.
 constexpr std::array<std::string_view, 13> order{"version.hpp",  "core",       "solve", "material", "law",
@@ -26,18 +26,6 @@ constexpr std::array<std::string_view, 13> order{"version.hpp",  "core",       "
                                                  "weldloop.hpp", "bodies.hpp", "io"};
 
 const std::string everything = "weldloop/weldloop.hpp";
-
-header_tree headers_of_the_library()
-{
-    header_tree tree;
-    const fs::path root = WELDLOOP_INCLUDE_DIR;
-    for (const fs::directory_entry& entry : fs::recursive_directory_iterator(root)) {
-        if (!entry.is_regular_file()) continue;
-        std::ifstream in(entry.path(), std::ios::binary);
-        tree[entry.path().lexically_relative(root).generic_string()] = {std::istreambuf_iterator<char>(in), {}};
-    }
-    return tree;
-}
 
 /// Place of a header in the order, -1 where it has none.
 int rank_of(const std::string& header)

@@ -12,11 +12,13 @@
 #include "io/example_stations.hpp"
 #include "support/near.hpp"
 
+#include <weldloop/core/literals.hpp>
 #include <weldloop/io/report/report_json.hpp>
 #include <weldloop/io/report/report_page.hpp>
 #include <weldloop/io/report/report_text.hpp>
 
 using namespace weldloop;
+using namespace weldloop::literals;
 using nlohmann::json;
 using testing::HasSubstr;
 
@@ -180,6 +182,18 @@ std::vector<test::assessed_station> stations_with_all_keys()
         p.grip->outlook_poor = grip_outlook::unstable;
         p.grip->poor_points = {p.grip->points.front()};
     }
+    // what supplies of several kinds have
+    supply& all = out.front().is.supply.emplace();
+    all = {.kind = supply_kind::drooping, .setting = 26_V, .highest_output = 44_V};
+    all.current_setting = 150_A;
+    all.fall = 20_mohm;
+    all.rise = in_si<conductance>(2.0);
+    all.limit = all.short_circuit = 260_A;
+    all.points = {{0_A, 70_V}, {190_A, 12_V}};
+    all.no_load = {.kind = output_current::alternating, .peak = 100_V, .rms = 72_V};
+    all.polarity = electrode_polarity::positive;
+    all.feeding = wire_feeding::by_arc_voltage;
+    all.sensing.emplace();
     return out;
 }
 
@@ -302,7 +316,7 @@ TEST(Reports, GiveEveryNumberAUnitOrNone)
     for (const std::string& key : numbers) {
         bool unit = false;
         for (const char* end :
-             {"_A", "_s", "_degC", "_m_per_s", "_m", "_W_per_m2", "_V", "_W", "_h", "_N", "_ohm", "_K"})
+             {"_A", "_s", "_degC", "_m_per_s", "_m", "_W_per_m2", "_V", "_W", "_h", "_N", "_ohm", "_S", "_K"})
             unit = unit || key.ends_with(end);
         EXPECT_NE(unit, without_unit.contains(key)) << key;
     }

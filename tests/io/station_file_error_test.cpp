@@ -120,8 +120,8 @@ constexpr fault faults[] = {
     {"\"Bench\"", "\"a\\u0007b\"", 1, 8, "control character", ""},
     {"\"Bench\"", "\"0123456789012345678901234567890123456789012345678901234567890123456789012345678901\"", 1, 8,
      "longer than 80", ""},
-    {"part = \"cable\"", "part = \"cable\"\nname = \"work connection 3\"", 10, 8,
-     "two parts are called \"work connection 3\"", ""},
+    {"part = \"cable\"", "part = \"cable\"\nname = \"work clamp 3\"", 10, 8, "two parts are called \"work clamp 3\"",
+     ""},
     {"part = \"work clamp\"", "part = \"work clamp\"\nname = \"cable 1\"", 16, 8, "the other one stands in line 8", ""},
     // the path
     {"part = \"arc\"", "part = \"coupling\"\nsize = \"50 mm2\"", 8, 1, "the path has no arc", ""},

@@ -121,6 +121,70 @@ TEST(StationFile, TakesBothSupplies)
     EXPECT_EQ(current.highest_output, 44_V);
 }
 
+TEST(StationFile, TakesSuppliesByTheirLine)
+{
+    const auto with_supply = [](std::string_view keys) {
+        return *read(std::string(small_station) + "[supply]\n" + std::string(keys)).supply;
+    };
+    const supply drooping = with_supply("kind = \"drooping\"\nno_load_effective = \"72 V\"\nno_load = \"100 V\"\n"
+                                        "short_circuit = \"260 A\"\nshape = \"by reactance\"\nhazard = \"increased\"\n"
+                                        "polarity = \"electrode negative\"\n");
+    EXPECT_EQ(drooping.kind, supply_kind::drooping);
+    EXPECT_EQ(drooping.shape, droop_shape::by_reactance);
+    EXPECT_EQ(*drooping.short_circuit, 260_A);
+    EXPECT_EQ(*drooping.no_load.peak, 100_V);
+    EXPECT_EQ(*drooping.no_load.rms, 72_V);
+    EXPECT_EQ(drooping.no_load.kind, output_current::alternating);
+    EXPECT_EQ(drooping.hazard, shock_hazard::increased);
+    EXPECT_EQ(drooping.polarity, electrode_polarity::negative);
+    const supply engine =
+        with_supply("kind = \"engine driven\"\nno_load = \"95 V\"\nsetting = \"26 V\"\ncurrent = \"150 A\"\n");
+    EXPECT_EQ(engine.kind, supply_kind::engine_driven);
+    EXPECT_EQ(engine.current_setting, 150_A);
+    const supply read_off = with_supply("kind = \"measured\"\n[[supply.point]]\ncurrent = \"0 A\"\nvoltage = \"70 V\"\n"
+                                        "[[supply.point]]\ncurrent = \"190 A\"\nvoltage = \"12 V\"\n");
+    ASSERT_EQ(read_off.points.size(), 2U);
+    EXPECT_EQ(read_off.points[1].current, 190_A);
+    EXPECT_EQ(read_off.points[1].voltage, 12_V);
+    const supply flat =
+        with_supply("kind = \"constant voltage\"\nsetting = \"27 V\"\nfall = \"20 mohm\"\nlimit = \"400 A\"\n"
+                    "feeding = \"by arc voltage\"\nsense_work_side = \"work connection 3\"\nhighest_output = \"38 V\"\n");
+    EXPECT_EQ(flat.fall, 20_mohm);
+    EXPECT_EQ(*flat.limit, 400_A);
+    EXPECT_EQ(flat.feeding, wire_feeding::by_arc_voltage);
+    EXPECT_EQ(flat.sensing->work_side, "work connection 3");
+    EXPECT_EQ(flat.highest_output, 38_V);
+    const supply steep = with_supply("kind = \"constant current\"\nhighest_output = \"44 V\"\nrise = \"2 S\"\n"
+                                     "no_load = \"65 V\"\nno_load_current = \"alternating\"\n");
+    EXPECT_EQ(steep.rise, in_si<conductance>(2.0));
+    EXPECT_EQ(steep.no_load.kind, output_current::alternating);
+}
+
+TEST(StationFile, RefusesWhatASupplyCannotBe)
+{
+    const auto refusal = [](std::string_view keys) {
+        try {
+            static_cast<void>(read(std::string(small_station) + "[supply]\n" + std::string(keys)));
+        } catch (const station_file_error& e) {
+            return std::string(e.what());
+        }
+        return std::string("none");
+    };
+    using ::testing::HasSubstr;
+    EXPECT_THAT(refusal("kind = \"drooping\"\nshort_circuit = \"260 A\"\n"), HasSubstr("no_load"));
+    EXPECT_THAT(refusal("kind = \"drooping\"\nno_load = \"80 V\"\n"), HasSubstr("short_circuit"));
+    EXPECT_THAT(refusal("kind = \"drooping\"\nno_load = \"80 V\"\nshort_circuit = \"260 A\"\nsetting = \"26 V\"\n"),
+                HasSubstr("not \"setting\""));
+    EXPECT_THAT(refusal("kind = \"constant voltage\"\nsetting = \"27 V\"\nhighest_output = \"40 V\"\n"),
+                HasSubstr("takes \"setting\", not \"highest_output\""));
+    EXPECT_THAT(refusal("kind = \"constant voltage\"\nsetting = \"27 V\"\nsense_work_side = \"no such part\"\n"),
+                HasSubstr("no such part"));
+    EXPECT_THAT(refusal("kind = \"constant current\"\nhighest_output = \"44 V\"\nno_load = \"40 V\"\n"),
+                HasSubstr("at least the highest output"));
+    EXPECT_THAT(refusal("kind = \"measured\"\n[[supply.point]]\ncurrent = \"0 A\"\nvoltage = \"70 V\"\n"),
+                HasSubstr("two or more"));
+}
+
 TEST(StationFile, TakesEveryKeyOfACable)
 {
     const auto c = part_of<cable>("part = \"cable\"\nname = \"spare\"\nsize = \"70 mm2\"\nlength = \"20 m\"\nlimit = "

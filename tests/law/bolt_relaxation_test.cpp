@@ -18,12 +18,15 @@ TEST(BoltRelaxation, SaysWhatItsSourceSays)
     EXPECT_NEAR_REL(bolt_force_left(1_h).typical, 1.0 - 0.10 - 0.02 * std::log10(2.0), 1e-12);
     EXPECT_NEAR_REL(bolt_force_left(999_h).typical, 1.0 - 0.10 - 0.06, 1e-12);
     EXPECT_NEAR_REL(bolt_force_left(999_h).low, 1.0 - 0.20 - 0.12, 1e-12);
-    EXPECT_NEAR_REL(1.0 - bolt_force_left(999_h, bolted_pair::with_aluminium).typical, 2.0 * 0.16, 1e-12);
-    EXPECT_NEAR_REL(1.0 - bolt_force_left(999_h, bolted_pair::with_aluminium, true).typical, 0.16, 1e-12);
-    EXPECT_GT(bolt_force_left(999_h, bolted_pair::copper_only, false, true).typical, bolt_force_left(999_h).typical);
+    EXPECT_NEAR_REL(1.0 - bolt_force_left(999_h, {.pressed = bolted_pair::with_aluminium}).typical, 2.0 * 0.16, 1e-12);
+    EXPECT_NEAR_REL(
+        1.0 - bolt_force_left(999_h, {.pressed = bolted_pair::with_aluminium, .follower = bolt_follower::spring_washer})
+                  .typical,
+        0.16, 1e-12);
+    EXPECT_GT(bolt_force_left(999_h, {.faces = bolted_faces::bedded}).typical, bolt_force_left(999_h).typical);
     double last = 1.0;
     for (double seconds = 1.0; seconds < 1e9; seconds *= 2.0) {
-        const band<double> now = bolt_force_left(in_si<duration>(seconds), bolted_pair::with_aluminium);
+        const band<double> now = bolt_force_left(in_si<duration>(seconds), {.pressed = bolted_pair::with_aluminium});
         EXPECT_LE(now.typical, last);
         EXPECT_LE(now.low, now.typical);
         EXPECT_LE(now.typical, now.high);

@@ -22,7 +22,7 @@ namespace {
 
 double percent(law which, double stress, double hours, wl::spring_making making = wl::spring_making::plain)
 {
-    return 100.0 * static_cast<double>(wl::code_relaxation(which, stress, hours * 1_h, making));
+    return 100.0 * static_cast<double>(wl::code_relaxation(which, stress, hours * 1_h, {making}));
 }
 
 constexpr law every_law[] = {law::model_code, law::eurocode, law::logarithmic};
@@ -138,7 +138,8 @@ TEST(CodeRelaxation, RefusesWhatCannotBe)
         EXPECT_THROW((void)wl::code_relaxation(which, 0.7, -1.0 * 1_h), wl::out_of_range_error);
         EXPECT_THROW((void)wl::code_relaxation(which, 0.7, wl::in_si<wl::duration>(nan)), wl::not_finite_error);
         EXPECT_THROW((void)wl::code_relaxation(which, 1.2, 1_h), wl::out_of_range_error);
-        EXPECT_THROW((void)wl::code_relaxation(which, 0.7, 1_h, wl::spring_making::plain, 0.0), wl::out_of_range_error);
-        EXPECT_THROW((void)wl::code_relaxation(which, 0.7, 1_h, wl::spring_making::plain, nan), wl::not_finite_error);
+        EXPECT_THROW((void)wl::code_relaxation(which, 0.7, 1_h, {wl::spring_making::plain, 0.0}),
+                     wl::out_of_range_error);
+        EXPECT_THROW((void)wl::code_relaxation(which, 0.7, 1_h, {wl::spring_making::plain, nan}), wl::not_finite_error);
     }
 }

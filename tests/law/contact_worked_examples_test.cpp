@@ -119,7 +119,7 @@ const std::map<std::string, std::function<double(const inputs&)>> answers{
     {"lap-joint",
      [](const inputs& x) {
          const lap_bar bar{rho(x.at("rho")), metres(x.at("t"))};
-         return lap_joint_resistance(bar, bar, metres(x.at("b")), metres(x.at("l"))).value();
+         return lap_joint_resistance(bar, bar, {metres(x.at("b")), metres(x.at("l"))}).value();
      }},
     {"mil-4awg", [](const inputs&) { return crimp_limit_of(awg(4).area()).resistance.value(); }},
 };

@@ -57,7 +57,7 @@ TEST(CoveredConductor, SteadyConductionIsExact)
 {
     for (const double ratio : {1.05, 1.3, 1.6, 2.5}) {
         const covered_conductor lead =
-            covered_conductor_of(annealed_copper, 50_mm2, 0.0, flexible_rubber, 10_mm, ratio * 10_mm);
+            covered_conductor_of({annealed_copper, 50_mm2, 0.0}, {flexible_rubber, 10_mm, ratio * 10_mm});
         const detail::conductor_numbers c(lead);
         double stored = 0.0, heat = 0.0;  // of a covering with 1 K at the conductor and 0 K at the surface
         for (std::size_t i = 0; i < detail::covering_points; ++i) {
@@ -77,7 +77,7 @@ TEST(CoveredConductor, SteadyConductionIsExact)
 TEST(CoveredConductor, ModesRebuildTheMatrix)
 {
     const detail::conductor_numbers c(
-        covered_conductor_of(annealed_copper, 50_mm2, 0.0, flexible_rubber, 10_mm, 15_mm));
+        covered_conductor_of({annealed_copper, 50_mm2, 0.0}, {flexible_rubber, 10_mm, 15_mm}));
     const double gain = 0.03, slope = 0.6;
     const detail::symmetric_modes m = detail::modes_of(c, gain, slope);
     for (std::size_t i = 0; i < detail::covering_points; ++i)
@@ -98,7 +98,7 @@ TEST(CoveredConductor, ModesRebuildTheMatrix)
 TEST(CoveredConductor, ModesFollowFromOthers)
 {
     const detail::conductor_numbers c(
-        covered_conductor_of(annealed_copper, 50_mm2, 0.0, flexible_rubber, 10_mm, 15_mm));
+        covered_conductor_of({annealed_copper, 50_mm2, 0.0}, {flexible_rubber, 10_mm, 15_mm}));
     for (const double gain : {0.0, 0.01, 0.2})
         for (const double slope : {0.3, 0.6, 1.0}) {
             const detail::symmetric_modes fresh = detail::modes_of(c, gain, slope);
@@ -124,12 +124,14 @@ TEST(CoveredConductor, ModesFollowFromOthers)
 
 TEST(CoveredConductor, RefusesBadInput)
 {
-    const covered_conductor good = covered_conductor_of(annealed_copper, 50_mm2, 0.1, flexible_rubber, 10_mm, 15_mm);
+    const covered_conductor good =
+        covered_conductor_of({annealed_copper, 50_mm2, 0.1}, {flexible_rubber, 10_mm, 15_mm});
     for (const double bad : {nan_value, infinite, -1.0, 0.0}) {
-        EXPECT_THROW((void)covered_conductor_of(annealed_copper, in_si<area>(bad), 0.1, flexible_rubber, 10_mm, 16_mm),
-                     error);
         EXPECT_THROW(
-            (void)covered_conductor_of(annealed_copper, 50_mm2, 0.1, flexible_rubber, in_si<length>(bad), 16_mm),
+            (void)covered_conductor_of({annealed_copper, in_si<area>(bad), 0.1}, {flexible_rubber, 10_mm, 16_mm}),
+            error);
+        EXPECT_THROW(
+            (void)covered_conductor_of({annealed_copper, 50_mm2, 0.1}, {flexible_rubber, in_si<length>(bad), 16_mm}),
             error);
         covered_conductor c = good;
         c.diameter_ratio = bad;
@@ -138,7 +140,8 @@ TEST(CoveredConductor, RefusesBadInput)
         c.covering = in_si<heat_capacity_per_length>(bad);
         EXPECT_THROW(detail::conductor_numbers{c}, error);
     }
-    EXPECT_THROW((void)covered_conductor_of(annealed_copper, 50_mm2, nan_value, flexible_rubber, 10_mm, 16_mm), error);
-    EXPECT_THROW((void)covered_conductor_of(annealed_copper, 50_mm2, 0.1, flexible_rubber, 16_mm, 16_mm),
+    EXPECT_THROW((void)covered_conductor_of({annealed_copper, 50_mm2, nan_value}, {flexible_rubber, 10_mm, 16_mm}),
+                 error);
+    EXPECT_THROW((void)covered_conductor_of({annealed_copper, 50_mm2, 0.1}, {flexible_rubber, 16_mm, 16_mm}),
                  out_of_range_error);
 }

@@ -30,13 +30,13 @@ constexpr double left_of_the_curvature = 0.003;
 class one_store_lead {
 public:
     one_store_lead()
-        : conductor_(covered_conductor_of(annealed_copper, 50_mm2, 0.12, flexible_rubber, 10.45_mm, 15_mm)),
+        : conductor_(covered_conductor_of({annealed_copper, 50_mm2, 0.12}, {flexible_rubber, 10.45_mm, 15_mm})),
           surface_{.diameter = 15_mm, .air = 25_degC, .wind = 20_m_per_s, .model = surface_model::churchill_chu}
     {
         conductor_.temperature_coefficient = per_kelvin{};
         conductor_.conductance = conductor_.conductance * 1e4;
         conductor_.covering = conductor_.covering * 1e-4;
-        const periodic_heating steady = periodic_heating_of(conductor_, surface_, through_, 1_s, 1_s);
+        const periodic_heating steady = periodic_heating_of(conductor_, surface_, {through_, 1_s, 1_s});
         rise_ = (steady.conductor_mean - surface_.air).value();
         tau_ = conductor_.metal.value() * rise_ / steady.heat_in.value();
     }
@@ -44,18 +44,18 @@ public:
     /// Peak of periodic duty.
     [[nodiscard]] double peak(double on, double period) const
     {
-        return share(periodic_heating_of(conductor_, surface_, through_, time(on), time(period)).conductor_peak);
+        return share(periodic_heating_of(conductor_, surface_, {through_, time(on), time(period)}).conductor_peak);
     }
     [[nodiscard]] double valley(double on, double period) const
     {
-        return share(periodic_heating_of(conductor_, surface_, through_, time(on), time(period)).conductor_lowest);
+        return share(periodic_heating_of(conductor_, surface_, {through_, time(on), time(period)}).conductor_lowest);
     }
     /// After a single shot from a start.
     [[nodiscard]] double after(double elapsed, double start) const
     {
         const temperature warm = surface_.air + in_si<temperature_difference>(start * rise_);
         return share(
-            profile_after(conductor_, surface_, through_, time(elapsed), {warm, {warm, warm, warm}, warm}).conductor);
+            profile_after(conductor_, surface_, {through_, time(elapsed)}, {warm, {warm, warm, warm}, warm}).conductor);
     }
 
 private:

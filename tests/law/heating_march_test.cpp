@@ -30,8 +30,8 @@ constexpr lead_size lead_sizes[] = {{10, 4.7, 8.7, 0.11}, {50, 10.45, 15.0, 0.12
 
 covered_conductor conductor_for(const lead_size& s)
 {
-    return covered_conductor_of(annealed_copper, in_si<area>(s.mm2 * 1e-6), s.increment, flexible_rubber,
-                                in_si<length>(s.inner_mm * 1e-3), in_si<length>(s.outer_mm * 1e-3));
+    return covered_conductor_of({annealed_copper, in_si<area>(s.mm2 * 1e-6), s.increment},
+                                {flexible_rubber, in_si<length>(s.inner_mm * 1e-3), in_si<length>(s.outer_mm * 1e-3)});
 }
 
 cable_surface surface_for(const lead_size& s)
@@ -98,9 +98,9 @@ TEST(HeatingMarch, FollowsTheEquations)
                     if (load == 4.0 && time > 100.0) continue;
                     const auto expected = by_runge_kutta(s, load * full, time, five_of(start[0], start[1]),
                                                          static_cast<int>(std::max(200.0, 20.0 * time)));
-                    const conductor_profile found =
-                        profile_after(conductor_for(s), surface_for(s), in_si<current>(load * full),
-                                      in_si<duration>(time), celsius_pair(start[0], start[1]));
+                    const conductor_profile found = profile_after(conductor_for(s), surface_for(s),
+                                                                  {in_si<current>(load * full), in_si<duration>(time)},
+                                                                  celsius_pair(start[0], start[1]));
                     const double rise = std::max(std::fabs(expected[0] - 25.0), 60.0);
                     for (const double off :
                          {found.conductor.in_celsius() - expected[0], found.surface.in_celsius() - expected[4]}) {
@@ -118,10 +118,10 @@ TEST(HeatingMarch, LongShotTendsToTheSteadyState)
     for (const lead_size& s : lead_sizes) {
         const current amps = in_si<current>(22.0 * std::pow(s.mm2, 0.65));
         const periodic_heating steady =
-            periodic_heating_of(conductor_for(s), surface_for(s), amps, in_si<duration>(600), in_si<duration>(600));
+            periodic_heating_of(conductor_for(s), surface_for(s), {amps, in_si<duration>(600), in_si<duration>(600)});
         for (const duration& time : {in_si<duration>(1e6), in_si<duration>(1e15)}) {
             const conductor_profile end =
-                profile_after(conductor_for(s), surface_for(s), amps, time, celsius_pair(25, 25));
+                profile_after(conductor_for(s), surface_for(s), {amps, time}, celsius_pair(25, 25));
             EXPECT_NEAR(end.conductor.in_kelvin(), steady.conductor_mean.in_kelvin(), 1e-6);
             EXPECT_NEAR(end.surface.in_kelvin(), steady.surface_mean.in_kelvin(), 1e-6);
         }
@@ -134,12 +134,12 @@ TEST(HeatingMarch, RepeatedItAgreesWithThePeriodicSolution)
     for (const lead_size& s : lead_sizes) {
         const current amps = in_si<current>(25.0 * std::pow(s.mm2, 0.65));
         const periodic_heating settled =
-            periodic_heating_of(conductor_for(s), surface_for(s), amps, in_si<duration>(180), in_si<duration>(300));
+            periodic_heating_of(conductor_for(s), surface_for(s), {amps, in_si<duration>(180), in_si<duration>(300)});
         conductor_profile at = celsius_pair(25, 25);
         conductor_profile peak = at;
         for (int period = 0; period < 60; ++period) {
-            peak = profile_after(conductor_for(s), surface_for(s), amps, in_si<duration>(180), at);
-            at = profile_after(conductor_for(s), surface_for(s), current{}, in_si<duration>(120), peak);
+            peak = profile_after(conductor_for(s), surface_for(s), {amps, in_si<duration>(180)}, at);
+            at = profile_after(conductor_for(s), surface_for(s), {current{}, in_si<duration>(120)}, peak);
         }
         const double rise = (peak.conductor - 25_degC).value();
         EXPECT_NEAR((settled.conductor_peak - peak.conductor).value(), 0.0, 0.002 * rise);
@@ -156,12 +156,13 @@ TEST(HeatingMarch, TwoTimesAreOneTime)
         const current amps = in_si<current>(40.0 * pick(engine) * std::pow(s.mm2, 0.65));
         const duration a = in_si<duration>(600 * pick(engine)), b = in_si<duration>(600 * pick(engine));
         const conductor_profile start = celsius_pair(25 + 60 * pick(engine), 25 + 60 * pick(engine));
-        const conductor_profile once = profile_after(conductor_for(s), surface_for(s), amps, a + b, start);
-        const conductor_profile twice = profile_after(conductor_for(s), surface_for(s), amps, b,
-                                                      profile_after(conductor_for(s), surface_for(s), amps, a, start));
+        const conductor_profile once = profile_after(conductor_for(s), surface_for(s), {amps, a + b}, start);
+        const conductor_profile twice =
+            profile_after(conductor_for(s), surface_for(s), {amps, b},
+                          profile_after(conductor_for(s), surface_for(s), {amps, a}, start));
         EXPECT_NEAR((once.conductor - twice.conductor).value(), 0.0, 1e-4 * (60 + (once.conductor - 25_degC).value()));
         // more current is never cooler
-        EXPECT_GE(profile_after(conductor_for(s), surface_for(s), 1.05 * amps, a + b, start).conductor.in_kelvin() +
+        EXPECT_GE(profile_after(conductor_for(s), surface_for(s), {1.05 * amps, a + b}, start).conductor.in_kelvin() +
                       0.01,
                   once.conductor.in_kelvin());
     }
@@ -172,27 +173,27 @@ TEST(HeatingMarch, FindsTheTimeOfATemperature)
     for (const lead_size& s : lead_sizes) {
         const current amps = in_si<current>(35.0 * std::pow(s.mm2, 0.65));
         const std::optional<duration> t =
-            time_to_conductor(conductor_for(s), surface_for(s), amps, celsius_pair(25, 25), 85_degC);
+            time_to_conductor(conductor_for(s), surface_for(s), amps, {celsius_pair(25, 25), 85_degC});
         ASSERT_TRUE(t);
         EXPECT_NEAR(
-            profile_after(conductor_for(s), surface_for(s), amps, *t, celsius_pair(25, 25)).conductor.in_celsius(),
+            profile_after(conductor_for(s), surface_for(s), {amps, *t}, celsius_pair(25, 25)).conductor.in_celsius(),
             85.0, 0.01);
         // downwards too
         const std::optional<duration> down =
-            time_to_conductor(conductor_for(s), surface_for(s), current{}, celsius_pair(85, 75), 40_degC);
+            time_to_conductor(conductor_for(s), surface_for(s), current{}, {celsius_pair(85, 75), 40_degC});
         ASSERT_TRUE(down);
-        EXPECT_NEAR(profile_after(conductor_for(s), surface_for(s), current{}, *down, celsius_pair(85, 75))
+        EXPECT_NEAR(profile_after(conductor_for(s), surface_for(s), {current{}, *down}, celsius_pair(85, 75))
                         .conductor.in_celsius(),
                     40.0, 0.01);
     }
     // a hot covering lifts the conductor for a while: the turning point counts
     const lead_size& s = lead_sizes[1];
-    EXPECT_TRUE(time_to_conductor(conductor_for(s), surface_for(s), current{}, celsius_pair(30, 80), 40_degC));
-    EXPECT_FALSE(time_to_conductor(conductor_for(s), surface_for(s), current{}, celsius_pair(30, 80), 79_degC));
+    EXPECT_TRUE(time_to_conductor(conductor_for(s), surface_for(s), current{}, {celsius_pair(30, 80), 40_degC}));
+    EXPECT_FALSE(time_to_conductor(conductor_for(s), surface_for(s), current{}, {celsius_pair(30, 80), 79_degC}));
     // never: below the air, or above the steady state
-    EXPECT_FALSE(time_to_conductor(conductor_for(s), surface_for(s), current{}, celsius_pair(85, 75), 24_degC));
-    EXPECT_FALSE(time_to_conductor(conductor_for(s), surface_for(s), 10_A, celsius_pair(25, 25), 85_degC));
-    EXPECT_EQ(time_to_conductor(conductor_for(s), surface_for(s), 10_A, celsius_pair(85, 75), 85_degC)->value(), 0.0);
+    EXPECT_FALSE(time_to_conductor(conductor_for(s), surface_for(s), current{}, {celsius_pair(85, 75), 24_degC}));
+    EXPECT_FALSE(time_to_conductor(conductor_for(s), surface_for(s), 10_A, {celsius_pair(25, 25), 85_degC}));
+    EXPECT_EQ(time_to_conductor(conductor_for(s), surface_for(s), 10_A, {celsius_pair(85, 75), 85_degC})->value(), 0.0);
 }
 
 TEST(HeatingMarch, TimeConstantIsThatOfASmallDeparture)
@@ -203,15 +204,15 @@ TEST(HeatingMarch, TimeConstantIsThatOfASmallDeparture)
         covered_conductor without_gain = conductor_for(s);
         without_gain.temperature_coefficient = per_kelvin{};
         const conductor_profile steady =
-            profile_after(without_gain, surface_for(s), amps, in_si<duration>(1e7), celsius_pair(25, 25));
+            profile_after(without_gain, surface_for(s), {amps, in_si<duration>(1e7)}, celsius_pair(25, 25));
         const duration tau = time_constant_of(without_gain, surface_for(s), steady.surface);
         const conductor_profile off{steady.conductor + 0.5_K,
                                     {steady.within[0] + 0.5_K, steady.within[1] + 0.5_K, steady.within[2] + 0.5_K},
                                     steady.surface + 0.5_K};
         const double first =
-            (profile_after(without_gain, surface_for(s), amps, tau, off).conductor - steady.conductor).value();
+            (profile_after(without_gain, surface_for(s), {amps, tau}, off).conductor - steady.conductor).value();
         const double second =
-            (profile_after(without_gain, surface_for(s), amps, 2.0 * tau, off).conductor - steady.conductor).value();
+            (profile_after(without_gain, surface_for(s), {amps, 2.0 * tau}, off).conductor - steady.conductor).value();
         EXPECT_NEAR(second / first, std::exp(-1.0), 0.01) << s.mm2;
     }
 }
@@ -221,13 +222,13 @@ TEST(HeatingMarch, OverloadStaysFinite)
     const lead_size& s = lead_sizes[0];
     for (const double amps : {1e4, 1e6, 1e9})
         for (const double time : {1e-3, 1.0, 1e4}) {
-            const conductor_profile end = profile_after(conductor_for(s), surface_for(s), in_si<current>(amps),
-                                                        in_si<duration>(time), celsius_pair(25, 25));
+            const conductor_profile end = profile_after(
+                conductor_for(s), surface_for(s), {in_si<current>(amps), in_si<duration>(time)}, celsius_pair(25, 25));
             EXPECT_TRUE(std::isfinite(end.conductor.in_kelvin()));
             EXPECT_TRUE(std::isfinite(end.surface.in_kelvin()));
         }
     EXPECT_THROW(
-        (void)profile_after(conductor_for(s), surface_for(s), in_si<current>(1e200), 1_s, celsius_pair(25, 25)),
+        (void)profile_after(conductor_for(s), surface_for(s), {in_si<current>(1e200), 1_s}, celsius_pair(25, 25)),
         no_solution_error);
 }
 
@@ -238,20 +239,20 @@ TEST(HeatingMarch, RefusesBadInput)
     const cable_surface surface = surface_for(s);
     const double nan = std::numeric_limits<double>::quiet_NaN(), infinite = std::numeric_limits<double>::infinity();
     for (const double bad : {nan, infinite}) {
-        EXPECT_THROW((void)profile_after(lead, surface, in_si<current>(bad), 1_s, {}), not_finite_error);
-        EXPECT_THROW((void)profile_after(lead, surface, 1_A, in_si<duration>(bad), {}), not_finite_error);
+        EXPECT_THROW((void)profile_after(lead, surface, {in_si<current>(bad), 1_s}, {}), not_finite_error);
+        EXPECT_THROW((void)profile_after(lead, surface, {1_A, in_si<duration>(bad)}, {}), not_finite_error);
     }
-    EXPECT_THROW((void)profile_after(lead, surface, in_si<current>(-1), 1_s, {}), out_of_range_error);
-    EXPECT_THROW((void)profile_after(lead, surface, 1_A, in_si<duration>(-1), {}), out_of_range_error);
-    EXPECT_THROW((void)time_to_conductor(lead, surface, in_si<current>(nan), {}, 50_degC), not_finite_error);
-    EXPECT_THROW((void)time_to_conductor(lead, surface, in_si<current>(-1), {}, 50_degC), out_of_range_error);
+    EXPECT_THROW((void)profile_after(lead, surface, {in_si<current>(-1), 1_s}, {}), out_of_range_error);
+    EXPECT_THROW((void)profile_after(lead, surface, {1_A, in_si<duration>(-1)}, {}), out_of_range_error);
+    EXPECT_THROW((void)time_to_conductor(lead, surface, in_si<current>(nan), {{}, 50_degC}), not_finite_error);
+    EXPECT_THROW((void)time_to_conductor(lead, surface, in_si<current>(-1), {{}, 50_degC}), out_of_range_error);
     covered_conductor none = lead;
     none.covering = heat_capacity_per_length{};
-    EXPECT_THROW((void)profile_after(none, surface, 1_A, 1_s, {}), out_of_range_error);
+    EXPECT_THROW((void)profile_after(none, surface, {1_A, 1_s}, {}), out_of_range_error);
     EXPECT_THROW((void)time_constant_of(none, surface, 50_degC), out_of_range_error);
     cable_surface flat = surface;
     flat.diameter = length{};
-    EXPECT_THROW((void)profile_after(lead, flat, 1_A, 1_s, {}), out_of_range_error);
+    EXPECT_THROW((void)profile_after(lead, flat, {1_A, 1_s}, {}), out_of_range_error);
     const conductor_profile start = celsius_pair(33, 31);
-    EXPECT_EQ(profile_after(lead, surface, 100_A, duration{}, start).conductor, start.conductor);
+    EXPECT_EQ(profile_after(lead, surface, {100_A, duration{}}, start).conductor, start.conductor);
 }

@@ -26,10 +26,10 @@ TEST(LapJoint, EveryRowOfTheTable)
     for (const auto& row : test::reference_table("contacts-lap-joint-2d.csv").rows()) {
         const length overlap = in_si<length>(row.number("overlap_over_thickness"));
         if (overlap < in_si<length>(2)) {
-            EXPECT_THROW((void)lap_joint_resistance(unit_bar, unit_bar, 1_m, overlap), out_of_range_error);
+            EXPECT_THROW((void)lap_joint_resistance(unit_bar, unit_bar, {1_m, overlap}), out_of_range_error);
             continue;
         }
-        EXPECT_NEAR_REL(lap_joint_resistance(unit_bar, unit_bar, 1_m, overlap).value(),
+        EXPECT_NEAR_REL(lap_joint_resistance(unit_bar, unit_bar, {1_m, overlap}).value(),
                         row.number("R_overlap_in_squares_rho_over_width"), overlap < in_si<length>(3) ? 0.026 : 0.005)
             << row.where();
         EXPECT_NEAR_REL(row.number("R_overlap_in_squares_rho_over_width") / overlap.value(),
@@ -48,7 +48,7 @@ TEST(LapJoint, AgreesWithTheFieldSolution)
         const lap_bar other{in_si<resistivity>(rho2), in_si<length>(1)};
         const film_resistivity film = in_si<film_resistivity>(solved.at("Layer") * solved.at("Rho3", 1.0));
         const double field = solved.resistance - extension * (1.0 + rho2);
-        const double law = lap_joint_resistance(unit_bar, other, 1_m, in_si<length>(l), film).value();
+        const double law = lap_joint_resistance(unit_bar, other, {1_m, in_si<length>(l), film}).value();
         const double allowed = rho2 > 3.0 ? 0.05 : rho2 > 1.0 ? 0.012 : l < 3.0 ? 0.024 : 0.004;
         EXPECT_NEAR_REL(law, field, allowed) << "overlap " << l << ", film " << film.value() << ", other " << rho2;
         // the whole joint with its bars, what a meter would see, is within 1 %
@@ -60,7 +60,7 @@ TEST(LapJoint, AgreesWithTheFieldSolution)
 // interface and falls with width; exchanging the bars changes nothing
 TEST(LapJoint, LimitsAndTrends)
 {
-    EXPECT_NEAR_REL(lap_joint_resistance(unit_bar, unit_bar, 1_m, 5_m, in_si<film_resistivity>(1e9)).value(), 1e9 / 5,
+    EXPECT_NEAR_REL(lap_joint_resistance(unit_bar, unit_bar, {1_m, 5_m, in_si<film_resistivity>(1e9)}).value(), 1e9 / 5,
                     1e-6);
     random_numbers random(43);
     for (int i = 0; i < random_cases; ++i) {
@@ -72,10 +72,10 @@ TEST(LapJoint, LimitsAndTrends)
         const length b = in_si<length>(random.log_between(1e-2, 0.2)),
                      l = random.log_between(2.001, 20) * std::max(one.thickness, other.thickness);
         const film_resistivity c = in_si<film_resistivity>(random.log_between(1e-13, 1e-6));
-        const resistance r = lap_joint_resistance(one, other, b, l, c);
-        EXPECT_NEAR_REL(lap_joint_resistance(other, one, b, l, c).value(), r.value(), 1e-12);
-        EXPECT_GT(lap_joint_resistance(one, other, b, l, 1.1 * c), r);
-        EXPECT_NEAR_REL(lap_joint_resistance(one, other, 2.0 * b, l, c).value(), 0.5 * r.value(), 1e-12);
+        const resistance r = lap_joint_resistance(one, other, {b, l, c});
+        EXPECT_NEAR_REL(lap_joint_resistance(other, one, {b, l, c}).value(), r.value(), 1e-12);
+        EXPECT_GT(lap_joint_resistance(one, other, {b, l, 1.1 * c}), r);
+        EXPECT_NEAR_REL(lap_joint_resistance(one, other, {2.0 * b, l, c}).value(), 0.5 * r.value(), 1e-12);
     }
 }
 
@@ -88,13 +88,13 @@ TEST(LapJoint, InterfaceByTheForceLaw)
 
 TEST(LapJoint, RefusesWhatCannotBe)
 {
-    EXPECT_REFUSES_BAD_NUMBERS_AND_ZERO(lap_joint_resistance({in_si<resistivity>(x), 1_m}, unit_bar, 1_m, 5_m));
+    EXPECT_REFUSES_BAD_NUMBERS_AND_ZERO(lap_joint_resistance({in_si<resistivity>(x), 1_m}, unit_bar, {1_m, 5_m}));
     EXPECT_REFUSES_BAD_NUMBERS_AND_ZERO(
-        lap_joint_resistance(unit_bar, {in_si<resistivity>(1), in_si<length>(x)}, 1_m, 5_m));
-    EXPECT_REFUSES_BAD_NUMBERS_AND_ZERO(lap_joint_resistance(unit_bar, unit_bar, in_si<length>(x), 5_m));
-    EXPECT_REFUSES_BAD_NUMBERS_AND_ZERO(lap_joint_resistance(unit_bar, unit_bar, 1_m, in_si<length>(x)));
-    EXPECT_REFUSES_BAD_NUMBERS(lap_joint_resistance(unit_bar, unit_bar, 1_m, 5_m, in_si<film_resistivity>(x)));
-    EXPECT_THROW((void)lap_joint_resistance(unit_bar, unit_bar, 1_m, 1.9_m), out_of_range_error);
+        lap_joint_resistance(unit_bar, {in_si<resistivity>(1), in_si<length>(x)}, {1_m, 5_m}));
+    EXPECT_REFUSES_BAD_NUMBERS_AND_ZERO(lap_joint_resistance(unit_bar, unit_bar, {in_si<length>(x), 5_m}));
+    EXPECT_REFUSES_BAD_NUMBERS_AND_ZERO(lap_joint_resistance(unit_bar, unit_bar, {1_m, in_si<length>(x)}));
+    EXPECT_REFUSES_BAD_NUMBERS(lap_joint_resistance(unit_bar, unit_bar, {1_m, 5_m, in_si<film_resistivity>(x)}));
+    EXPECT_THROW((void)lap_joint_resistance(unit_bar, unit_bar, {1_m, 1.9_m}), out_of_range_error);
     EXPECT_REFUSES_BAD_NUMBERS_AND_ZERO(interface_resistivity(100, in_si<pressure>(x)));
     EXPECT_THROW((void)interface_resistivity(0, 10_MPa), out_of_range_error);
 }

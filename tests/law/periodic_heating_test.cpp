@@ -39,8 +39,8 @@ length mm(double v)
 
 covered_conductor conductor_of_size(const size& s)
 {
-    return covered_conductor_of(annealed_copper, in_si<area>(s.mm2 * 1e-6), s.increment, flexible_rubber,
-                                mm(s.inner_mm), mm(s.outer_mm));
+    return covered_conductor_of({annealed_copper, in_si<area>(s.mm2 * 1e-6), s.increment},
+                                {flexible_rubber, mm(s.inner_mm), mm(s.outer_mm)});
 }
 
 cable_surface surface_of_size(const size& s, temperature air = 25_degC)
@@ -106,7 +106,7 @@ marched march_points(const size& s, double amps, double on, double period, int p
         return out;
     };
     const periodic_heating h =
-        periodic_heating_of(lead, surface, in_si<current>(amps), in_si<duration>(on), in_si<duration>(period));
+        periodic_heating_of(lead, surface, {in_si<current>(amps), in_si<duration>(on), in_si<duration>(period)});
     std::array<double, 5> start{};
     for (std::size_t p = 0; p < 5; ++p)
         start[p] = h.conductor_lowest.in_celsius() +
@@ -120,8 +120,9 @@ double amps_for_a_warm_lead(const size& s, double on, double period)
     double low = 0.0, high = 50 * s.mm2;
     for (int i = 0; i < 50; ++i) {
         const double middle = 0.5 * (low + high);
-        const periodic_heating h = periodic_heating_of(conductor_of_size(s), surface_of_size(s), in_si<current>(middle),
-                                                       in_si<duration>(on), in_si<duration>(period));
+        const periodic_heating h =
+            periodic_heating_of(conductor_of_size(s), surface_of_size(s),
+                                {in_si<current>(middle), in_si<duration>(on), in_si<duration>(period)});
         (h.conductor_peak < 85_degC ? low : high) = middle;
     }
     return low;
@@ -146,8 +147,8 @@ TEST(PeriodicHeating, AgreesWithMarchingTheNonLinearEquations)
                                                 programme{60, 300, 0.001}, programme{120, 600, 0.001}}) {
             const double amps = amps_for_a_warm_lead(s, on, period);
             const periodic_heating exact =
-                periodic_heating_of(conductor_of_size(s), surface_of_size(s), in_si<current>(amps), in_si<duration>(on),
-                                    in_si<duration>(period));
+                periodic_heating_of(conductor_of_size(s), surface_of_size(s),
+                                    {in_si<current>(amps), in_si<duration>(on), in_si<duration>(period)});
             const marched m = march_points(s, amps, on, period, 12, 0.15);
             const double allowed = share * (m.conductor_peak - 25);
             EXPECT_NEAR(exact.conductor_peak.in_celsius(), m.conductor_peak, allowed) << s.mm2 << ": " << on;
@@ -189,7 +190,7 @@ TEST(PeriodicHeating, OneSegmentIsSteady)
 {
     for (const size& s : sizes) {
         const current i = in_si<current>(4 * s.mm2);
-        const periodic_heating h = periodic_heating_of(conductor_of_size(s), surface_of_size(s), i, 600_s, 600_s);
+        const periodic_heating h = periodic_heating_of(conductor_of_size(s), surface_of_size(s), {i, 600_s, 600_s});
         EXPECT_NEAR((h.conductor_peak - h.conductor_lowest).value(), 0.0, 1e-9);
         EXPECT_NEAR((h.surface_peak - h.surface_mean).value(), 0.0, 1e-9);
         EXPECT_NEAR_REL(surface_loss(surface_of_size(s), h.surface_mean).value(), h.heat_in.value(), 1e-9);
@@ -222,7 +223,7 @@ TEST(PeriodicHeating, SurfacePeaksAfterTheCurrentHasStopped)
     const covered_conductor st = conductor_of_size(sizes[1]);
     const cable_surface surface = surface_of_size(sizes[1]);
     const current i = 500_A;
-    const periodic_heating h = periodic_heating_of(st, surface, i, 60_s, 300_s);
+    const periodic_heating h = periodic_heating_of(st, surface, {i, 60_s, 300_s});
     // the surface at the end of the on-time, from a programme that is cut there and a march through it
     const marched m = march_points(sizes[1], 500, 60, 300, 12, 0.1);
     EXPECT_NEAR(h.surface_peak.in_celsius(), m.surface_peak, 0.1);
@@ -235,9 +236,9 @@ TEST(PeriodicHeating, ShortPeriodsFeelOnlyTheMeanSquare)
     for (const size& s : sizes) {
         const double amps = 4 * s.mm2;
         const periodic_heating steady =
-            periodic_heating_of(conductor_of_size(s), surface_of_size(s), in_si<current>(amps), 1_s, 1_s);
+            periodic_heating_of(conductor_of_size(s), surface_of_size(s), {in_si<current>(amps), 1_s, 1_s});
         const periodic_heating pulsed = periodic_heating_of(conductor_of_size(s), surface_of_size(s),
-                                                            in_si<current>(amps / std::sqrt(0.3)), 3_ms, 10_ms);
+                                                            {in_si<current>(amps / std::sqrt(0.3)), 3_ms, 10_ms});
         EXPECT_NEAR((steady.conductor_peak - pulsed.conductor_peak).value(), 0.0, 0.002);
         EXPECT_NEAR((steady.surface_peak - pulsed.surface_peak).value(), 0.0, 0.002);
     }
@@ -264,11 +265,11 @@ TEST(PeriodicHeating, TendsToTheFirstOrderLaw)
     surface.wind = 20_m_per_s;  // makes the coefficient nearly independent of the rise
     surface.model = surface_model::churchill_chu;
     const current i = 100_A;
-    const periodic_heating steady = periodic_heating_of(st, surface, i, 1_s, 1_s);
+    const periodic_heating steady = periodic_heating_of(st, surface, {i, 1_s, 1_s});
     const double rise = (steady.conductor_mean - surface.air).value();
     const double tau = st.metal.value() * rise / steady.heat_in.value();
     const periodic_heating h =
-        periodic_heating_of(st, surface, i, in_si<duration>(0.3 * tau), in_si<duration>(0.5 * tau));
+        periodic_heating_of(st, surface, {i, in_si<duration>(0.3 * tau), in_si<duration>(0.5 * tau)});
     EXPECT_NEAR_REL((h.conductor_peak - surface.air).value() / rise, one_store_peak_ratio(0.3, 0.5, 1.0), 0.003);
 }
 
@@ -316,15 +317,15 @@ TEST(PeriodicHeating, MonotoneInCurrentAndDuty)
     for (const size& s : sizes) {
         temperature last = 0_degC;
         for (double a = 0; a < 40; a += 0.7) {
-            const periodic_heating h =
-                periodic_heating_of(conductor_of_size(s), surface_of_size(s), in_si<current>(a * s.mm2), 180_s, 300_s);
+            const periodic_heating h = periodic_heating_of(conductor_of_size(s), surface_of_size(s),
+                                                           {in_si<current>(a * s.mm2), 180_s, 300_s});
             EXPECT_GT(h.conductor_peak, last);
             last = h.conductor_peak;
         }
         last = 0_degC;
         for (double on = 10; on <= 300; on += 10) {
             const periodic_heating h = periodic_heating_of(conductor_of_size(s), surface_of_size(s),
-                                                           in_si<current>(5 * s.mm2), in_si<duration>(on), 300_s);
+                                                           {in_si<current>(5 * s.mm2), in_si<duration>(on), 300_s});
             EXPECT_GT(h.conductor_peak, last);
             last = h.conductor_peak;
         }
@@ -337,14 +338,15 @@ TEST(PeriodicHeating, OverloadsStayFinite)
         for (double amps : {1e3, 1e4, 1e5, 1e6})
             for (double on : {0.01, 60.0, 300.0}) {
                 const periodic_heating h = periodic_heating_of(conductor_of_size(s), surface_of_size(s),
-                                                               in_si<current>(amps), in_si<duration>(on), 300_s);
+                                                               {in_si<current>(amps), in_si<duration>(on), 300_s});
                 EXPECT_TRUE(std::isfinite(h.conductor_peak.in_kelvin()));
                 EXPECT_TRUE(std::isfinite(h.surface_peak.in_kelvin()));
                 EXPECT_EQ(h.melts, h.conductor_peak > annealed_copper.melting);
             }
-    EXPECT_TRUE(periodic_heating_of(conductor_of_size(sizes[1]), surface_of_size(sizes[1]), 5_kA, 300_s, 300_s).melts);
+    EXPECT_TRUE(
+        periodic_heating_of(conductor_of_size(sizes[1]), surface_of_size(sizes[1]), {5_kA, 300_s, 300_s}).melts);
     EXPECT_FALSE(
-        periodic_heating_of(conductor_of_size(sizes[1]), surface_of_size(sizes[1]), 300_A, 300_s, 300_s).melts);
+        periodic_heating_of(conductor_of_size(sizes[1]), surface_of_size(sizes[1]), {300_A, 300_s, 300_s}).melts);
 }
 
 TEST(PeriodicHeating, TraceGoesThroughThePeriod)
@@ -371,10 +373,10 @@ TEST(PeriodicHeating, TraceGoesThroughThePeriod)
 TEST(PeriodicHeating, WithoutCurrentOnlyTheSunHeats)
 {
     cable_surface surface = surface_of_size(sizes[1], 30_degC);
-    const periodic_heating shade = periodic_heating_of(conductor_of_size(sizes[1]), surface, 0_A, 180_s, 300_s);
+    const periodic_heating shade = periodic_heating_of(conductor_of_size(sizes[1]), surface, {0_A, 180_s, 300_s});
     EXPECT_NEAR((shade.conductor_peak - 30_degC).value(), 0.0, 1e-9);
     surface.sun = in_si<heat_flux>(900);
-    const periodic_heating sun = periodic_heating_of(conductor_of_size(sizes[1]), surface, 0_A, 180_s, 300_s);
+    const periodic_heating sun = periodic_heating_of(conductor_of_size(sizes[1]), surface, {0_A, 180_s, 300_s});
     EXPECT_NEAR_REL(surface_loss(surface, sun.surface_mean).value(), absorbed_sun(surface).value(), 1e-9);
     EXPECT_NEAR((sun.conductor_mean - sun.surface_mean).value(), 0.0, 1e-6);
     EXPECT_GT(sun.surface_mean, 38_degC);
@@ -385,32 +387,34 @@ TEST(PeriodicHeating, RefusesWhatCannotBe)
     const covered_conductor good = conductor_of_size(sizes[1]);
     const cable_surface surface = surface_of_size(sizes[1]);
     EXPECT_THROW((void)periodic_heating_of(good, surface, std::span<const heating_segment>{}), out_of_range_error);
-    EXPECT_THROW((void)periodic_heating_of(good, surface, 1_A, 10_s, 9_s), out_of_range_error);
+    EXPECT_THROW((void)periodic_heating_of(good, surface, {1_A, 10_s, 9_s}), out_of_range_error);
     for (double bad : {nan_value, infinite, -1.0}) {
-        EXPECT_THROW((void)periodic_heating_of(good, surface, in_si<current>(bad), 10_s, 20_s), error);
-        EXPECT_THROW((void)periodic_heating_of(good, surface, 1_A, in_si<duration>(bad), 20_s), error);
-        EXPECT_THROW((void)periodic_heating_of(good, surface, 1_A, 10_s, in_si<duration>(bad)), error);
-        EXPECT_THROW((void)covered_conductor_of(annealed_copper, in_si<area>(bad), 0.1, flexible_rubber, 10_mm, 16_mm),
+        EXPECT_THROW((void)periodic_heating_of(good, surface, {in_si<current>(bad), 10_s, 20_s}), error);
+        EXPECT_THROW((void)periodic_heating_of(good, surface, {1_A, in_si<duration>(bad), 20_s}), error);
+        EXPECT_THROW((void)periodic_heating_of(good, surface, {1_A, 10_s, in_si<duration>(bad)}), error);
+        EXPECT_THROW(
+            (void)covered_conductor_of({annealed_copper, in_si<area>(bad), 0.1}, {flexible_rubber, 10_mm, 16_mm}),
+            error);
+        EXPECT_THROW((void)covered_conductor_of({annealed_copper, 50_mm2, bad}, {flexible_rubber, 10_mm, 16_mm}),
                      error);
-        EXPECT_THROW((void)covered_conductor_of(annealed_copper, 50_mm2, bad, flexible_rubber, 10_mm, 16_mm), error);
         const heating_segment programme[] = {{in_si<current>(bad), 1_s}};
         EXPECT_THROW((void)periodic_heating_of(good, surface, programme), error);
         const heating_segment length_of[] = {{1_A, in_si<duration>(bad)}};
         EXPECT_THROW((void)periodic_heating_of(good, surface, length_of), error);
         covered_conductor st = good;
         st.resistance = in_si<resistance_per_length>(bad);
-        EXPECT_THROW((void)periodic_heating_of(st, surface, 1_A, 10_s, 20_s), error);
+        EXPECT_THROW((void)periodic_heating_of(st, surface, {1_A, 10_s, 20_s}), error);
         st = good;
         st.metal = in_si<heat_capacity_per_length>(bad);
-        EXPECT_THROW((void)periodic_heating_of(st, surface, 1_A, 10_s, 20_s), error);
+        EXPECT_THROW((void)periodic_heating_of(st, surface, {1_A, 10_s, 20_s}), error);
         st = good;
         st.covering = in_si<heat_capacity_per_length>(bad);
-        EXPECT_THROW((void)periodic_heating_of(st, surface, 1_A, 10_s, 20_s), error);
+        EXPECT_THROW((void)periodic_heating_of(st, surface, {1_A, 10_s, 20_s}), error);
         st = good;
         st.conductance = in_si<thermal_conductivity>(bad);
-        EXPECT_THROW((void)periodic_heating_of(st, surface, 1_A, 10_s, 20_s), error);
+        EXPECT_THROW((void)periodic_heating_of(st, surface, {1_A, 10_s, 20_s}), error);
     }
     covered_conductor st = good;
     st.temperature_coefficient = in_si<per_kelvin>(nan_value);
-    EXPECT_THROW((void)periodic_heating_of(st, surface, 1_A, 10_s, 20_s), not_finite_error);
+    EXPECT_THROW((void)periodic_heating_of(st, surface, {1_A, 10_s, 20_s}), not_finite_error);
 }

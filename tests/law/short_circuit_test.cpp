@@ -37,8 +37,8 @@ TEST(ShortCircuit, FactorsOfTheWiringRules)
     int read = 0;
     for (const auto& row : reference_table("conductors-k-factors.csv").rows()) {
         const double k =
-            k_factor_of(constants_of(row.text("material")), temperature::celsius(row.number("initial_temperature_C")),
-                        temperature::celsius(row.number("final_temperature_C")))
+            k_factor_of(constants_of(row.text("material")), {temperature::celsius(row.number("initial_temperature_C")),
+                                                             temperature::celsius(row.number("final_temperature_C"))})
                 .value() *
             1e-6;
         EXPECT_NEAR(k, row.number("k_A_sqrt_s_per_mm2"), 0.71) << row.where();
@@ -53,16 +53,16 @@ TEST(ShortCircuit, FactorsOfTheWiringRules)
 // source: public course note on IEC 60949 (one source): 95 mm2 copper in XLPE, 90 to 250 degC, 1 s
 TEST(ShortCircuit, WorkedExample)
 {
-    const current adiabatic = short_circuit_current(iec_copper, 95_mm2, 1_s, 90_degC, 250_degC);
+    const current adiabatic = short_circuit_current({iec_copper, 95_mm2}, 1_s, {90_degC, 250_degC});
     EXPECT_NEAR(number_in(adiabatic, "kA"), 13.6, 0.05);
     const nonadiabatic_factor printed = simplified_nonadiabatic_factor(copper_in_xlpe, 95_mm2, 1_s);
     EXPECT_NEAR(printed.factor, 1.0214, 5e-5);
     EXPECT_TRUE(printed.short_time);
-    EXPECT_NEAR(number_in(short_circuit_current(iec_copper, 95_mm2, 1_s, 90_degC, 250_degC, printed.factor), "kA"),
+    EXPECT_NEAR(number_in(short_circuit_current({iec_copper, 95_mm2, printed.factor}, 1_s, {90_degC, 250_degC}), "kA"),
                 13.9, 0.05);
     // from the materials: X and Y are printed with two digits, and the copper holds 0.5 % less heat
-    EXPECT_NEAR(nonadiabatic_factor_of(annealed_copper, 95_mm2, xlpe, 1_s).factor, 1.0214, 4e-4);
-    EXPECT_NEAR_REL(short_circuit_area(iec_copper, 13.6_kA, 1_s, 90_degC, 250_degC).value(), 95e-6, 0.004);
+    EXPECT_NEAR(nonadiabatic_factor_of({annealed_copper, 95_mm2, xlpe}, 1_s).factor, 1.0214, 4e-4);
+    EXPECT_NEAR_REL(short_circuit_area(iec_copper, {13.6_kA, 1_s}, {90_degC, 250_degC}).value(), 95e-6, 0.004);
 }
 
 // source: IEC 60949, table I (one source; steel recalled): the metals' own constants against K and beta
@@ -88,11 +88,11 @@ TEST(ShortCircuit, AgreesWithFusing)
     for (const metal& m : all_metals) {
         const adiabatic_constants c = adiabatic_constants_of(m);
         const temperature start = 40_degC;
-        EXPECT_NEAR_REL(short_circuit_current(c, 50_mm2, 2_s, start, conductor_melting_of(m)).value(),
+        EXPECT_NEAR_REL(short_circuit_current({c, 50_mm2}, 2_s, {start, conductor_melting_of(m)}).value(),
                         fusing_current(m, 50_mm2, 2_s, start).value(), 1e-12);
         const current half = 0.5 * fusing_current(m, 50_mm2, 2_s, start);
-        EXPECT_NEAR((short_circuit_temperature(c, 50_mm2, half, 2_s, start) -
-                     adiabatic_temperature(m, 50_mm2, half, 2_s, start))
+        EXPECT_NEAR((short_circuit_temperature({c, 50_mm2}, {half, 2_s}, start) -
+                     adiabatic_temperature(m, 50_mm2, {half, 2_s}, start))
                         .value(),
                     0.0, 1e-9);
     }
@@ -103,8 +103,8 @@ TEST(ShortCircuit, AgreesWithFusing)
 TEST(ShortCircuit, OnderdonkConstants)
 {
     for (const auto& row : reference_table("conductors-fusing-onderdonk.csv").rows()) {
-        const duration t = short_circuit_time(iec_copper, 1_mm2, 300_A,
-                                              temperature::celsius(row.number("start_temperature_C")), 1083_degC);
+        const duration t = short_circuit_time({iec_copper, 1_mm2}, 300_A,
+                                              {temperature::celsius(row.number("start_temperature_C")), 1083_degC});
         EXPECT_NEAR_REL(t.value() * 300 * 300, row.number("c_for_area_in_mm2"), 0.015) << row.where();
     }
 }
@@ -136,14 +136,14 @@ TEST(ShortCircuit, InversesAgree)
             const area section = in_si<area>(3e-4 * unit(random));
             const duration t = in_si<duration>(5 * unit(random));
             const double e = 1.0 + 0.5 * unit(random);
-            const current i = short_circuit_current(c, section, t, start, end, e);
-            EXPECT_NEAR_REL(short_circuit_area(c, i, t, start, end, e).value(), section.value(), 1e-12);
-            EXPECT_NEAR_REL(short_circuit_time(c, section, i, start, end, e).value(), t.value(), 1e-12);
-            EXPECT_NEAR((short_circuit_temperature(c, section, i, t, start, e) - end).value(), 0.0, 1e-8);
-            EXPECT_GT(short_circuit_temperature(c, section, 0.6 * i, t, start), start);
+            const current i = short_circuit_current({c, section, e}, t, {start, end});
+            EXPECT_NEAR_REL(short_circuit_area(c, {i, t}, {start, end}, e).value(), section.value(), 1e-12);
+            EXPECT_NEAR_REL(short_circuit_time({c, section, e}, i, {start, end}).value(), t.value(), 1e-12);
+            EXPECT_NEAR((short_circuit_temperature({c, section, e}, {i, t}, start) - end).value(), 0.0, 1e-8);
+            EXPECT_GT(short_circuit_temperature({c, section}, {0.6 * i, t}, start), start);
         }
-    EXPECT_EQ(short_circuit_temperature(iec_copper, 50_mm2, 0_A, 1_s, 40_degC), 40_degC);
-    EXPECT_EQ(short_circuit_area(iec_copper, 0_A, 1_s, 40_degC, 90_degC).value(), 0.0);
+    EXPECT_EQ(short_circuit_temperature({iec_copper, 50_mm2}, {0_A, 1_s}, 40_degC), 40_degC);
+    EXPECT_EQ(short_circuit_area(iec_copper, {0_A, 1_s}, {40_degC, 90_degC}).value(), 0.0);
 }
 
 TEST(ShortCircuit, CoveringHelpsThinConductorsAndLongTimes)
@@ -151,16 +151,16 @@ TEST(ShortCircuit, CoveringHelpsThinConductorsAndLongTimes)
     double before = 1.0;
     for (double seconds : {0.01, 0.1, 1.0, 5.0}) {
         const nonadiabatic_factor f =
-            nonadiabatic_factor_of(annealed_copper, 50_mm2, flexible_rubber, in_si<duration>(seconds));
+            nonadiabatic_factor_of({annealed_copper, 50_mm2, flexible_rubber}, in_si<duration>(seconds));
         EXPECT_GT(f.factor, before);
         EXPECT_TRUE(f.short_time);
         before = f.factor;
     }
-    EXPECT_FALSE(nonadiabatic_factor_of(annealed_copper, 50_mm2, flexible_rubber, 6_s).short_time);
-    EXPECT_LT(nonadiabatic_factor_of(annealed_copper, 240_mm2, flexible_rubber, 1_s).factor,
-              nonadiabatic_factor_of(annealed_copper, 10_mm2, flexible_rubber, 1_s).factor);
-    EXPECT_EQ(nonadiabatic_factor_of(annealed_copper, 50_mm2, flexible_rubber, 1_s, 0.0).factor, 1.0);
-    EXPECT_TRUE(nonadiabatic_factor_of(annealed_copper, 50_mm2, flexible_rubber, 1_s).basis.has(source_kind::memory));
+    EXPECT_FALSE(nonadiabatic_factor_of({annealed_copper, 50_mm2, flexible_rubber}, 6_s).short_time);
+    EXPECT_LT(nonadiabatic_factor_of({annealed_copper, 240_mm2, flexible_rubber}, 1_s).factor,
+              nonadiabatic_factor_of({annealed_copper, 10_mm2, flexible_rubber}, 1_s).factor);
+    EXPECT_EQ(nonadiabatic_factor_of({annealed_copper, 50_mm2, flexible_rubber, 0.0}, 1_s).factor, 1.0);
+    EXPECT_TRUE(nonadiabatic_factor_of({annealed_copper, 50_mm2, flexible_rubber}, 1_s).basis.has(source_kind::memory));
 }
 
 TEST(ShortCircuit, RefusesWhatCannotBe)
@@ -171,22 +171,22 @@ TEST(ShortCircuit, RefusesWhatCannotBe)
         const area s = in_si<area>(bad);
         const duration t = in_si<duration>(bad);
         const current i = in_si<current>(bad);
-        EXPECT_THROW((void)short_circuit_current(c, s, 1_s, cold, hot), not_finite_error);
-        EXPECT_THROW((void)short_circuit_current(c, 1_mm2, t, cold, hot), not_finite_error);
-        EXPECT_THROW((void)short_circuit_current(c, 1_mm2, 1_s, cold, hot, bad), not_finite_error);
-        EXPECT_THROW((void)short_circuit_area(c, i, 1_s, cold, hot), not_finite_error);
-        EXPECT_THROW((void)short_circuit_area(c, 1_A, t, cold, hot), not_finite_error);
-        EXPECT_THROW((void)short_circuit_area(c, 1_A, 1_s, cold, hot, bad), not_finite_error);
-        EXPECT_THROW((void)short_circuit_time(c, s, 1_A, cold, hot), not_finite_error);
-        EXPECT_THROW((void)short_circuit_time(c, 1_mm2, i, cold, hot), not_finite_error);
-        EXPECT_THROW((void)short_circuit_time(c, 1_mm2, 1_A, cold, hot, bad), not_finite_error);
-        EXPECT_THROW((void)short_circuit_temperature(c, s, 1_A, 1_s, cold), not_finite_error);
-        EXPECT_THROW((void)short_circuit_temperature(c, 1_mm2, i, 1_s, cold), not_finite_error);
-        EXPECT_THROW((void)short_circuit_temperature(c, 1_mm2, 1_A, t, cold), not_finite_error);
-        EXPECT_THROW((void)short_circuit_temperature(c, 1_mm2, 1_A, 1_s, cold, bad), not_finite_error);
-        EXPECT_THROW((void)nonadiabatic_factor_of(annealed_copper, s, xlpe, 1_s), not_finite_error);
-        EXPECT_THROW((void)nonadiabatic_factor_of(annealed_copper, 1_mm2, xlpe, t), not_finite_error);
-        EXPECT_THROW((void)nonadiabatic_factor_of(annealed_copper, 1_mm2, xlpe, 1_s, bad), not_finite_error);
+        EXPECT_THROW((void)short_circuit_current({c, s}, 1_s, {cold, hot}), not_finite_error);
+        EXPECT_THROW((void)short_circuit_current({c, 1_mm2}, t, {cold, hot}), not_finite_error);
+        EXPECT_THROW((void)short_circuit_current({c, 1_mm2, bad}, 1_s, {cold, hot}), not_finite_error);
+        EXPECT_THROW((void)short_circuit_area(c, {i, 1_s}, {cold, hot}), not_finite_error);
+        EXPECT_THROW((void)short_circuit_area(c, {1_A, t}, {cold, hot}), not_finite_error);
+        EXPECT_THROW((void)short_circuit_area(c, {1_A, 1_s}, {cold, hot}, bad), not_finite_error);
+        EXPECT_THROW((void)short_circuit_time({c, s}, 1_A, {cold, hot}), not_finite_error);
+        EXPECT_THROW((void)short_circuit_time({c, 1_mm2}, i, {cold, hot}), not_finite_error);
+        EXPECT_THROW((void)short_circuit_time({c, 1_mm2, bad}, 1_A, {cold, hot}), not_finite_error);
+        EXPECT_THROW((void)short_circuit_temperature({c, s}, {1_A, 1_s}, cold), not_finite_error);
+        EXPECT_THROW((void)short_circuit_temperature({c, 1_mm2}, {i, 1_s}, cold), not_finite_error);
+        EXPECT_THROW((void)short_circuit_temperature({c, 1_mm2}, {1_A, t}, cold), not_finite_error);
+        EXPECT_THROW((void)short_circuit_temperature({c, 1_mm2, bad}, {1_A, 1_s}, cold), not_finite_error);
+        EXPECT_THROW((void)nonadiabatic_factor_of({annealed_copper, s, xlpe}, 1_s), not_finite_error);
+        EXPECT_THROW((void)nonadiabatic_factor_of({annealed_copper, 1_mm2, xlpe}, t), not_finite_error);
+        EXPECT_THROW((void)nonadiabatic_factor_of({annealed_copper, 1_mm2, xlpe, bad}, 1_s), not_finite_error);
         EXPECT_THROW((void)simplified_nonadiabatic_factor(copper_in_xlpe, s, 1_s), not_finite_error);
         EXPECT_THROW((void)simplified_nonadiabatic_factor(copper_in_xlpe, 1_mm2, t), not_finite_error);
         EXPECT_THROW((void)simplified_nonadiabatic_factor({bad, 0.1, nullptr}, 1_mm2, 1_s), not_finite_error);
@@ -194,26 +194,26 @@ TEST(ShortCircuit, RefusesWhatCannotBe)
         EXPECT_THROW((void)steady_fusing_current(in_si<length>(bad)), not_finite_error);
         adiabatic_constants wrong = c;
         wrong.heating = in_si<short_circuit_factor>(bad);
-        EXPECT_THROW((void)k_factor_of(wrong, cold, hot), not_finite_error);
+        EXPECT_THROW((void)k_factor_of(wrong, {cold, hot}), not_finite_error);
         wrong = c;
         wrong.beta = in_si<temperature_difference>(bad);
-        EXPECT_THROW((void)k_factor_of(wrong, cold, hot), not_finite_error);
+        EXPECT_THROW((void)k_factor_of(wrong, {cold, hot}), not_finite_error);
         metal strange = annealed_copper;
         strange.temperature_coefficient = in_si<per_kelvin>(bad);
         EXPECT_THROW((void)adiabatic_constants_of(strange), not_finite_error);
     }
-    EXPECT_THROW((void)k_factor_of(c, hot, cold), out_of_range_error);
-    EXPECT_THROW((void)k_factor_of(c, cold, 1100_degC), out_of_range_error);
-    EXPECT_THROW((void)k_factor_of(c, temperature::celsius(-240), hot), out_of_range_error);
-    EXPECT_THROW((void)short_circuit_current(c, 0_mm2, 1_s, cold, hot), out_of_range_error);
-    EXPECT_THROW((void)short_circuit_current(c, 1_mm2, 0_s, cold, hot), out_of_range_error);
-    EXPECT_THROW((void)short_circuit_current(c, 1_mm2, 1_s, cold, hot, 0.9), out_of_range_error);
-    EXPECT_THROW((void)short_circuit_area(c, -1.0 * 1_A, 1_s, cold, hot), out_of_range_error);
-    EXPECT_THROW((void)short_circuit_time(c, 1_mm2, 0_A, cold, hot), out_of_range_error);
-    EXPECT_THROW((void)short_circuit_temperature(c, 1_mm2, 10_kA, 1_s, cold), no_solution_error);
-    EXPECT_THROW((void)short_circuit_temperature(c, 1_mm2, 1_A, 1_s, 1100_degC), out_of_range_error);
-    EXPECT_THROW((void)nonadiabatic_factor_of(annealed_copper, 0_mm2, xlpe, 1_s), out_of_range_error);
-    EXPECT_THROW((void)nonadiabatic_factor_of(annealed_copper, 1_mm2, xlpe, 1_s, 1.1), out_of_range_error);
+    EXPECT_THROW((void)k_factor_of(c, {hot, cold}), out_of_range_error);
+    EXPECT_THROW((void)k_factor_of(c, {cold, 1100_degC}), out_of_range_error);
+    EXPECT_THROW((void)k_factor_of(c, {temperature::celsius(-240), hot}), out_of_range_error);
+    EXPECT_THROW((void)short_circuit_current({c, 0_mm2}, 1_s, {cold, hot}), out_of_range_error);
+    EXPECT_THROW((void)short_circuit_current({c, 1_mm2}, 0_s, {cold, hot}), out_of_range_error);
+    EXPECT_THROW((void)short_circuit_current({c, 1_mm2, 0.9}, 1_s, {cold, hot}), out_of_range_error);
+    EXPECT_THROW((void)short_circuit_area(c, {-1.0 * 1_A, 1_s}, {cold, hot}), out_of_range_error);
+    EXPECT_THROW((void)short_circuit_time({c, 1_mm2}, 0_A, {cold, hot}), out_of_range_error);
+    EXPECT_THROW((void)short_circuit_temperature({c, 1_mm2}, {10_kA, 1_s}, cold), no_solution_error);
+    EXPECT_THROW((void)short_circuit_temperature({c, 1_mm2}, {1_A, 1_s}, 1100_degC), out_of_range_error);
+    EXPECT_THROW((void)nonadiabatic_factor_of({annealed_copper, 0_mm2, xlpe}, 1_s), out_of_range_error);
+    EXPECT_THROW((void)nonadiabatic_factor_of({annealed_copper, 1_mm2, xlpe, 1.1}, 1_s), out_of_range_error);
     EXPECT_THROW((void)simplified_nonadiabatic_factor({-0.1, 0.1, nullptr}, 1_mm2, 1_s), out_of_range_error);
     EXPECT_THROW((void)steady_fusing_current(0_mm), out_of_range_error);
 }

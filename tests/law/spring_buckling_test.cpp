@@ -35,16 +35,16 @@ TEST(SpringBuckling, OfSteelBeginsAt263CoilDiameters)
 TEST(SpringBuckling, ComesSoonerForASlenderSpring)
 {
     const wl::length longest = wl::longest_stable_spring(10_mm, e, g, wl::spring_ends_held::both_pivoted);
-    EXPECT_FALSE(wl::buckling_deflection(longest, 10_mm, e, g, wl::spring_ends_held::both_pivoted));
+    EXPECT_FALSE(wl::buckling_deflection({longest, 10_mm, e, g, wl::spring_ends_held::both_pivoted}));
     double last = 0.5 * 30.0 / 18.5;  // C1
     for (const double times : {1.0001, 1.2, 1.5, 2.0, 4.0, 8.0}) {
-        const auto at = wl::buckling_deflection(times * longest, 10_mm, e, g, wl::spring_ends_held::both_pivoted);
+        const auto at = wl::buckling_deflection({times * longest, 10_mm, e, g, wl::spring_ends_held::both_pivoted});
         ASSERT_TRUE(at);
         const double share = (*at / (times * longest)).value();
         EXPECT_LT(share, last);
         last = share;
     }
-    const auto column = wl::buckling_deflection(100.0 * longest, 10_mm, e, g, wl::spring_ends_held::both_pivoted);
+    const auto column = wl::buckling_deflection({100.0 * longest, 10_mm, e, g, wl::spring_ends_held::both_pivoted});
     EXPECT_NEAR_REL((*column / (100.0 * longest)).value(), 0.5 * 30.0 / 18.5 / (2.0 * 100.0 * 100.0), 1e-4);
 }
 
@@ -53,8 +53,8 @@ TEST(SpringBuckling, RefusesWhatCannotBe)
     const wl::spring_ends_held flat = wl::spring_ends_held::both_flat;
     EXPECT_THROW((void)wl::longest_stable_spring(0_mm, e, g, flat), wl::out_of_range_error);
     EXPECT_THROW((void)wl::longest_stable_spring(10_mm, g, e, flat), wl::out_of_range_error);
-    EXPECT_THROW((void)wl::buckling_deflection(0_mm, 10_mm, e, g, flat), wl::out_of_range_error);
-    EXPECT_THROW((void)wl::buckling_deflection(wl::in_si<wl::length>(std::numeric_limits<double>::quiet_NaN()), 10_mm,
-                                               e, g, flat),
+    EXPECT_THROW((void)wl::buckling_deflection({0_mm, 10_mm, e, g, flat}), wl::out_of_range_error);
+    EXPECT_THROW((void)wl::buckling_deflection(
+                     {wl::in_si<wl::length>(std::numeric_limits<double>::quiet_NaN()), 10_mm, e, g, flat}),
                  wl::not_finite_error);
 }

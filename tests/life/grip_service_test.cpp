@@ -147,9 +147,9 @@ TEST(GripService, AnUntouchedJointKeepsItsResistance)
 {
     grip_service still;
     still.film = false;
-    still.motion = joint_motion::still;
+    still.motion = clamp_motion::still;
     grip_service moved = still;
-    moved.motion = joint_motion::moves;
+    moved.motion = clamp_motion::moves;
     const grip_forecast a = served(still), b = served(moved);
     EXPECT_NEAR_REL(end_resistance(a), a.points.front().resistance.value(), 2e-3);
     EXPECT_GT(end_resistance(b), 1.02 * b.points.front().resistance.value());

@@ -29,7 +29,7 @@ conductor_size size_named(const std::string& text)
 
 double ohm_per_km(double mm2, strand_class c, finish f, choice which, temperature t = 20_degC)
 {
-    return conductor_resistance_of(square_mm(mm2), c, f, which, t).value() * 1e3;
+    return conductor_resistance_of(square_mm(mm2), {c, f, which}, t).value() * 1e3;
 }
 
 }  // namespace
@@ -98,10 +98,11 @@ TEST(ConductorClass, RopeLayTables)
         // strands times their area is the nominal area within 2.5 %
         const double cmil = build.strands * std::pow(number_in(build.strand, "mil"), 2);
         EXPECT_NEAR_REL(cmil, row.number("nominal_area_cmil"), 0.025) << row.where();
-        const resistance_per_length nominal = conductor_resistance_of(size, c, finish::plain, choice::nominal, 20_degC);
+        const resistance_per_length nominal =
+            conductor_resistance_of(size, {c, finish::plain, choice::nominal}, 20_degC);
         EXPECT_NEAR_REL(number_in(nominal, "ohm/kft"), row.number("computed_resistance_20C_ohm_per_kft"), 1e-3)
             << row.where();
-        EXPECT_NEAR_REL(conductor_resistance_of(size, c, finish::plain, choice::standard_maximum, 20_degC).value(),
+        EXPECT_NEAR_REL(conductor_resistance_of(size, {c, finish::plain, choice::standard_maximum}, 20_degC).value(),
                         1.02 * nominal.value(), 1e-12);
         if (c == strand_class::rope_k) {
             EXPECT_EQ(build.increment, detail::class_k_increment(size.area())) << "as welding_cable() takes it";
@@ -141,7 +142,7 @@ TEST(ConductorClass, TinnedWire)
                 << row.where();
     }
     const auto of = [](finish f) {
-        return conductor_resistance_of(aught(2), strand_class::rope_k, f, choice::nominal, 20_degC).value();
+        return conductor_resistance_of(aught(2), {strand_class::rope_k, f, choice::nominal}, 20_degC).value();
     };
     EXPECT_NEAR_REL(of(finish::tinned) / of(finish::plain), 1.0735, 1e-4);
 }
@@ -159,22 +160,23 @@ TEST(ConductorClass, NominalLiesBelowTheMaximum)
             for (const conductor_size& size : sizes)
                 for (const temperature t : {0_degC, 20_degC, 90_degC}) {
                     try {
-                        EXPECT_LT(conductor_resistance_of(size, c, f, choice::nominal, t),
-                                  conductor_resistance_of(size, c, f, choice::standard_maximum, t))
+                        EXPECT_LT(conductor_resistance_of(size, {c, f, choice::nominal}, t),
+                                  conductor_resistance_of(size, {c, f, choice::standard_maximum}, t))
                             << to_text(size) << " " << to_text(c);
                         ++found;
                     } catch (const missing_data_error&) {
                     }
                 }
             EXPECT_GE(found, 45) << to_text(c);
-            const basis from = conductor_basis_of(c, f, choice::nominal);
+            const basis from = conductor_basis_of({c, f, choice::nominal});
             EXPECT_FALSE(from.sources().empty());
         }
     EXPECT_TRUE(
-        conductor_basis_of(strand_class::rope_k, finish::plain, choice::standard_maximum).has(source_kind::memory));
-    EXPECT_TRUE(conductor_basis_of(strand_class::class_5, finish::plain, choice::nominal).has(source_kind::judgement));
+        conductor_basis_of({strand_class::rope_k, finish::plain, choice::standard_maximum}).has(source_kind::memory));
+    EXPECT_TRUE(
+        conductor_basis_of({strand_class::class_5, finish::plain, choice::nominal}).has(source_kind::judgement));
     EXPECT_FALSE(
-        conductor_basis_of(strand_class::class_5, finish::tinned, choice::standard_maximum).has(source_kind::memory));
+        conductor_basis_of({strand_class::class_5, finish::tinned, choice::standard_maximum}).has(source_kind::memory));
 }
 
 TEST(ConductorClass, MetricBuild)
@@ -192,7 +194,7 @@ TEST(ConductorClass, RefusesWhatIsNotInTheTables)
     for (const conductor_size& size : {square_mm(60), awg(5), awg(10), kcmil(600)}) {
         EXPECT_THROW((void)conductor_build_of(size, strand_class::rope_k), missing_data_error);
         EXPECT_THROW(
-            (void)conductor_resistance_of(size, strand_class::class_5, finish::plain, choice::nominal, 20_degC),
+            (void)conductor_resistance_of(size, {strand_class::class_5, finish::plain, choice::nominal}, 20_degC),
             missing_data_error);
     }
     EXPECT_THROW((void)conductor_build_of(square_mm(50), strand_class::rope_m), missing_data_error);

@@ -125,7 +125,7 @@ TEST(ConductorColumns, ResistanceOfTheHarmonisedLead)
         const conductor_size size = square_mm(row.number("nominal_area_mm2"));
         const auto highest = [&](strand_finish f) {
             return number_in(
-                conductor_resistance_of(size, strand_class::class_5, f, resistance_choice::standard_maximum, 20_degC),
+                conductor_resistance_of(size, {strand_class::class_5, f, resistance_choice::standard_maximum}, 20_degC),
                 "ohm/km");
         };
         EXPECT_NEAR_REL(highest(strand_finish::plain), row.number("Rmax_20C_plain_ohm_per_km"), 1e-12) << row.where();

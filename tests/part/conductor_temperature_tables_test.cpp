@@ -91,19 +91,21 @@ TEST(ConductorTables, HighestResistanceOfWeldingLeads)
         const strand_class lead_class =
             row.number("conductor_class") == 6 ? strand_class::class_6 : strand_class::class_5;
         const double highest = row.number("r20_max_plain_ohm_per_km");
-        EXPECT_NEAR_REL(number_in(conductor_resistance_of(size, lead_class, strand_finish::plain,
-                                                          resistance_choice::standard_maximum, 20_degC),
-                                  "ohm/km"),
-                        highest, 1e-12)
+        EXPECT_NEAR_REL(
+            number_in(conductor_resistance_of(
+                          size, {lead_class, strand_finish::plain, resistance_choice::standard_maximum}, 20_degC),
+                      "ohm/km"),
+            highest, 1e-12)
             << row.where();
         EXPECT_NEAR_REL(number_in(resistance_per_length_of(welding_cable(size, 10_m), 20_degC), "ohm/km"), highest,
                         1e-12)
             << row.where();
         if (row.text("verified") == "memory") {
-            EXPECT_NEAR_REL(number_in(conductor_resistance_of(size, lead_class, strand_finish::tinned,
-                                                              resistance_choice::standard_maximum, 20_degC),
-                                      "ohm/km"),
-                            0.0817, 1e-12)
+            EXPECT_NEAR_REL(
+                number_in(conductor_resistance_of(
+                              size, {lead_class, strand_finish::tinned, resistance_choice::standard_maximum}, 20_degC),
+                          "ohm/km"),
+                0.0817, 1e-12)
                 << row.where();
             ++recalled;
         } else {

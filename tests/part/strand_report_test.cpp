@@ -53,10 +53,11 @@ TEST(StrandLimits, AreThoseOfTheTable)
         std::istringstream sizes(row.text("wire_sizes_awg"));
         std::string first, to, last;
         sizes >> first >> to >> last;
-        const bool of_aluminium = row.text("material") == "aluminium";
+        const strand_metal made_of =
+            row.text("material") == "aluminium" ? strand_metal::of_aluminium : strand_metal::of_copper;
         for (const std::string& size : {first, last.empty() ? first : last}) {
             const int strands = row.has("strands_low") ? static_cast<int>(row.number("strands_low")) : 133;
-            const auto limit = strand_limit_of(size_named(size), strands, of_aluminium);
+            const auto limit = strand_limit_of(size_named(size), strands, made_of);
             ASSERT_TRUE(limit) << row.where();
             EXPECT_EQ(limit->most_nicked, row.number("max_nicked")) << row.where();
             EXPECT_EQ(limit->most_broken, row.number("max_broken")) << row.where();
@@ -70,19 +71,19 @@ TEST(StrandLimits, AreThoseOfTheTable)
 
 TEST(StrandLimits, BetweenTheRowsTheStricterAndOutsideNone)
 {
-    const auto three = strand_limit_of(awg(3), 532, false);
+    const auto three = strand_limit_of(awg(3), 532, strand_metal::of_copper);
     ASSERT_TRUE(three);
     EXPECT_TRUE(three->between_sizes);
     EXPECT_TRUE(three->other_stranding);
     EXPECT_EQ(three->most_broken, 6);
-    const auto nine = strand_limit_of(awg(9), 37, false);
+    const auto nine = strand_limit_of(awg(9), 37, strand_metal::of_copper);
     ASSERT_TRUE(nine);
     EXPECT_EQ(nine->most_broken, 0);
-    EXPECT_FALSE(strand_limit_of(kcmil(250), 2499, false));
-    EXPECT_FALSE(strand_limit_of(awg(26), 19, false));
-    EXPECT_FALSE(strand_limit_of(aught(4), 2109, true));
-    EXPECT_FALSE(strand_limit_of(aught(2), 1323, false)->other_stranding);
-    EXPECT_TRUE(strand_limit_of(awg(4), 420, false)->other_stranding);
+    EXPECT_FALSE(strand_limit_of(kcmil(250), 2499, strand_metal::of_copper));
+    EXPECT_FALSE(strand_limit_of(awg(26), 19, strand_metal::of_copper));
+    EXPECT_FALSE(strand_limit_of(aught(4), 2109, strand_metal::of_aluminium));
+    EXPECT_FALSE(strand_limit_of(aught(2), 1323, strand_metal::of_copper)->other_stranding);
+    EXPECT_TRUE(strand_limit_of(awg(4), 420, strand_metal::of_copper)->other_stranding);
 }
 
 TEST(StrandReport, SoundLeadAddsNothing)
@@ -190,5 +191,5 @@ TEST(StrandReport, RefusesWhatCannotBe)
     lug huge = end;
     huge.size = huge.stamped = square_mm(400);
     EXPECT_THROW((void)strand_report_of(lead, huge, two_aught), out_of_range_error);
-    EXPECT_THROW((void)strand_limit_of(aught(2), 0, false), out_of_range_error);
+    EXPECT_THROW((void)strand_limit_of(aught(2), 0, strand_metal::of_copper), out_of_range_error);
 }

@@ -236,7 +236,7 @@ std::vector<line> lines()
                                    conductor_profile at = lead_at_rest(lead, {});
                                    for (const char* which : {"1", "2"}) {
                                        const heating_segment s = of(row, which);
-                                       at = temperature_after(lead, {}, s.current, s.duration, at);
+                                       at = temperature_after(lead, {}, {s.current, s.duration}, at);
                                    }
                                    return at.conductor.in_celsius();
                                }));

@@ -74,11 +74,11 @@ TEST(CutBack, DegenerateCases)
     EXPECT_TRUE(cut_back_of(lead, {}, 85_degC).none_needed);
     EXPECT_EQ(cut_back_of(lead, {}, 10_degC).length.value(), 0.0);
     // hot all along: no length of it is enough
-    EXPECT_THROW((void)cut_back_of(lead, {}, 200_degC, 85_degC, 600_A), no_solution_error);
+    EXPECT_THROW((void)cut_back_of(lead, {}, {200_degC, 85_degC}, 600_A), no_solution_error);
     EXPECT_THROW((void)cut_back_of(lead, {.air = 90_degC}, 200_degC), no_solution_error);
     // just below its rating it reaches far
     const current rated = ampacity_of(lead, {}).amps;
-    EXPECT_GT(cut_back_of(lead, {}, 200_degC, 85_degC, 0.99 * rated).length.value(),
+    EXPECT_GT(cut_back_of(lead, {}, {200_degC, 85_degC}, 0.99 * rated).length.value(),
               4.0 * cut_back_of(lead, {}, 200_degC).length.value());
 }
 
@@ -96,7 +96,7 @@ TEST(CutBack, CommonPracticeBesideDecayLengths)
         double last = idle, last_cut = cut_back_of(lead, {}, 200_degC).length.value();
         for (const double share : {0.3, 0.6, 0.9}) {
             const double now = number_in(decay_length_of(lead, {}, limit_of(lead), share * rated), "in");
-            const double cut = cut_back_of(lead, {}, 200_degC, limit_of(lead), share * rated).length.value();
+            const double cut = cut_back_of(lead, {}, {200_degC, limit_of(lead)}, share * rated).length.value();
             EXPECT_GT(now, last);
             EXPECT_GT(cut, last_cut);
             last = now;
@@ -110,10 +110,10 @@ TEST(CutBack, RefusesBadInput)
 {
     cable lead = welding_cable(aught(2), 20_m);
     for (const double bad : {std::numeric_limits<double>::quiet_NaN(), std::numeric_limits<double>::infinity()}) {
-        EXPECT_THROW((void)cut_back_of(lead, {}, 200_degC, 85_degC, in_si<current>(bad)), not_finite_error);
+        EXPECT_THROW((void)cut_back_of(lead, {}, {200_degC, 85_degC}, in_si<current>(bad)), not_finite_error);
         EXPECT_THROW((void)cut_back_of(lead, {.wind = in_si<speed>(bad)}, 200_degC), not_finite_error);
     }
-    EXPECT_THROW((void)cut_back_of(lead, {}, 200_degC, 85_degC, in_si<current>(-1)), out_of_range_error);
+    EXPECT_THROW((void)cut_back_of(lead, {}, {200_degC, 85_degC}, in_si<current>(-1)), out_of_range_error);
     lead.overall_diameter = length{};
     EXPECT_THROW((void)cut_back_of(lead, {}, 200_degC), missing_data_error);
 }

@@ -372,7 +372,7 @@ TEST(Remedies, ALooseBoltIsOneBelowFourFifthsOfItsTorque)
         station s = plain(100_A, square_mm(50), 10_m);
         s.path.emplace_back(crimped_lug("lug", square_mm(50)).tightened_to(share * usual));
         const auto all = changes_for(s);
-        EXPECT_EQ(std::any_of(all.begin(), all.end(), [](const change& c) { return c.id == "tight_bolt"; }),
+        EXPECT_EQ(std::any_of(all.begin(), all.end(), [](const change& c) { return c.id == change_id::tight_bolt; }),
                   share < 0.8)
             << share;
     }
@@ -444,7 +444,7 @@ TEST(Remedies, CleaningAndTighteningTogether)
 
 TEST(Remedies, EveryBadPartIsLookedAfter)
 {
-    std::map<std::string, std::set<verdict>> seen;
+    std::map<part_kind, std::set<verdict>> seen;
     const auto look = [&seen](const station& s, const std::string& name, const std::string& about) {
         const assessment a = assess(s);
         seen[part(a, name).kind].insert(part(a, name).verdict);
@@ -500,13 +500,15 @@ TEST(Remedies, EveryBadPartIsLookedAfter)
         look(s, "bar", "bar at " + at);
     }
     // what the table has met
-    for (const char* kind :
-         {"cable", "wire gun", "tig torch", "electrode holder", "work connection", "lug", "coupling", "contact"}) {
-        EXPECT_TRUE(seen[kind].count(verdict::over_limit)) << kind;
-        EXPECT_TRUE(seen[kind].count(verdict::spots_melting)) << kind;
+    for (const part_kind kind :
+         {part_kind::cable, part_kind::wire_gun, part_kind::tig_torch, part_kind::electrode_holder,
+          part_kind::work_connection, part_kind::lug, part_kind::coupling, part_kind::contact}) {
+        EXPECT_TRUE(seen[kind].count(verdict::over_limit)) << to_text(kind);
+        EXPECT_TRUE(seen[kind].count(verdict::spots_melting)) << to_text(kind);
     }
-    for (const char* kind : {"electrode holder", "work connection", "lug", "coupling", "contact"})
-        EXPECT_TRUE(seen[kind].count(verdict::open_circuit)) << kind;
+    for (const part_kind kind : {part_kind::electrode_holder, part_kind::work_connection, part_kind::lug,
+                                 part_kind::coupling, part_kind::contact})
+        EXPECT_TRUE(seen[kind].count(verdict::open_circuit)) << to_text(kind);
 }
 
 TEST(Remedies, AGunCanBeLargerRestedOrHeldNearer)

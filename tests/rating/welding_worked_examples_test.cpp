@@ -59,7 +59,7 @@ TEST(WeldingWorkedExamples, AsPublished)
             EXPECT_NEAR(load.value() / four->air_factor, std::stod(answer), 0.05 + 102.5 * 0.005 / 0.88) << row.where();
             EXPECT_NEAR(printed_value(working), std::stod(answer), 0.05) << row.where();
         } else if (example == "Adiabatic short circuit, Cu") {
-            const double amps = short_circuit_current(iec_copper, 95_mm2, 1_s, 90_degC, 250_degC).value();
+            const double amps = short_circuit_current({iec_copper, 95_mm2}, 1_s, {90_degC, 250_degC}).value();
             EXPECT_NEAR(amps / 1e3, std::stod(answer), 0.05) << row.where();
             EXPECT_NEAR_REL(amps, printed_value(working, {{"K", 225.669}, {"S", 95.0}}), 0.002)  // K here: 226
                 << row.where();
@@ -67,7 +67,7 @@ TEST(WeldingWorkedExamples, AsPublished)
             const double gain = simplified_nonadiabatic_factor(copper_in_xlpe, 95_mm2, 1_s).factor;
             EXPECT_NEAR(gain, std::stod(text_between(answer, "eps ", ")")), 0.0005) << row.where();
             EXPECT_NEAR_REL(gain, printed_value(text_between(working, "eps=", ";")), 1e-9) << row.where();
-            const current through = short_circuit_current(iec_copper, 95_mm2, 1_s, 90_degC, 250_degC, gain);
+            const current through = short_circuit_current({iec_copper, 95_mm2, gain}, 1_s, {90_degC, 250_degC});
             EXPECT_NEAR(number_in(through, "kA"), std::stod(answer), 0.05) << row.where();
         } else {
             EXPECT_EQ(example, "AWG geometry") << row.where();

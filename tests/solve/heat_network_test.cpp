@@ -10,21 +10,23 @@
 
 #include <weldloop/solve/heat_network.hpp>
 
+using weldloop::solve::asked;
 using weldloop::solve::curve_table;
 using weldloop::solve::heat_law;
 using weldloop::solve::heat_network;
 using weldloop::solve::sloped_by_two;
 using weldloop::solve::sparse_lu;
+using weldloop::solve::while_current;
 
 namespace {
 
 // 2 + 0.1 a + 0.03 b + 0.002 a b: every slope its own
 class bent final : public heat_law {
 public:
-    [[nodiscard]] sloped_by_two at(double a, double b, bool slopes) const override
+    [[nodiscard]] sloped_by_two at(double a, double b, asked what) const override
     {
         sloped_by_two out{value(a, b), 0.0, 0.0};
-        if (slopes) out = {out.value, 0.1 + 0.002 * b, 0.03 + 0.002 * a};
+        if (what == asked::slopes) out = {out.value, 0.1 + 0.002 * b, 0.03 + 0.002 * a};
         return out;
     }
     static double value(double a, double b) { return 2.0 + 0.1 * a + 0.03 * b + 0.002 * a * b; }
@@ -69,11 +71,11 @@ const std::vector<kind>& kinds()
 {
     static const std::vector<kind> all{
         {"link", [](heat_network& n) { n.link(2, 1, 1.5); }},
-        {"link by mean", [](heat_network& n) { n.link(2, 1, law, true); }},
-        {"link by its first", [](heat_network& n) { n.link(2, 1, law, false); }},
-        {"link that follows a third", [](heat_network& n) { n.link(2, 1, law, false, 3); }, 3},
+        {"link by mean", [](heat_network& n) { n.link(2, 1, law); }},
+        {"link by its first", [](heat_network& n) { n.link_by_first(2, 1, law); }},
+        {"link that follows a third", [](heat_network& n) { n.link_by_first(2, 1, law, 3); }, 3},
         {"sink", [](heat_network& n) { n.sink(1, 0.7, 4.0); }},
-        {"sink while on", [](heat_network& n) { n.sink(1, 0.7, 4.0, true); }},
+        {"sink while on", [](heat_network& n) { n.sink(1, 0.7, 4.0, while_current::on); }},
         {"surface", [](heat_network& n) { n.surface(2, 1.3, table); }},
         {"constant", [](heat_network& n) { n.constant(3, 5.0); }},
         {"linear source", [](heat_network& n) { n.linear_source(0, 8.0, 0.2); }},
@@ -151,16 +153,14 @@ TEST(HeatNetwork, SumsAreWhatIsGained)
         for (const double on : {0.0, 0.4}) {
             built b(k.add);
             std::vector<double> gain(4);
-            heat_network::totals sums{1e9, 1e9};
-            b.net.evaluate(state, on, gain, nullptr, &sums);
+            b.net.evaluate(state, on, gain, nullptr);
+            const heat_network::totals sums = b.net.totals_at(state, on);
             EXPECT_NEAR(gain[0] + gain[1] + gain[2] + gain[3], sums.made - sums.lost, 1e-11) << k.name;
         }
-    heat_network::totals sums;
-    std::vector<double> gain(4);
-    built(kinds()[7].add).net.evaluate(state, 0.0, gain, nullptr, &sums);
+    heat_network::totals sums = built(kinds()[7].add).net.totals_at(state, 0.0);
     EXPECT_EQ(sums.made, 5.0);
     EXPECT_EQ(sums.lost, 0.0);
-    built(kinds()[4].add).net.evaluate(state, 0.0, gain, nullptr, &sums);
+    sums = built(kinds()[4].add).net.totals_at(state, 0.0);
     EXPECT_EQ(sums.made, 0.0);
     EXPECT_NEAR(sums.lost, 0.7 * 8.0, 1e-12);
 }
@@ -192,7 +192,7 @@ TEST(HeatNetwork, CurvatureMakesTheStraightNetworkWhole)
             std::vector<double> moved(4), right(4);
             for (std::size_t i = 0; i < 4; ++i) moved[i] = x[i] + shift[i];
             b.net.heat_at_zero(on, right);
-            b.net.add_curvature(x, shift, on, slopes, right);
+            b.net.add_curvature({x, shift}, on, slopes, right);
             const std::vector<double> gain = b.gain(moved, on);
             for (std::size_t i = 0; i < 4; ++i) {
                 double left = 0.0;

@@ -20,7 +20,7 @@ namespace {
 class heat_of_rise final : public heat_law {
 public:
     explicit heat_of_rise(std::function<double(double)> watts) : watts_(std::move(watts)) {}
-    [[nodiscard]] sloped_by_two at(double rise, double, bool) const override
+    [[nodiscard]] sloped_by_two at(double rise, double, asked) const override
     {
         constexpr double step = 1e-4;  // K
         return {watts_(rise), (watts_(rise + step) - watts_(rise - step)) / (2.0 * step), 0.0};
@@ -49,7 +49,7 @@ struct one_node {
 
 periodic_state solved(const heat_network& net, const on_off& programme, const periodic_state* near = nullptr)
 {
-    return periodic_state_of(net, programme, std::vector<double>(net.size(), 0.0), near);
+    return periodic_state_of(net, programme, std::vector<double>(net.size(), 0.0), {.near = near});
 }
 
 // A mode that tends to `full` with a time constant while current flows, and to nothing in the rest.

@@ -19,7 +19,7 @@ namespace {
 class heat_of_rise final : public heat_law {
 public:
     explicit heat_of_rise(std::function<double(double)> watts) : watts_(std::move(watts)) {}
-    [[nodiscard]] sloped_by_two at(double rise, double, bool) const override
+    [[nodiscard]] sloped_by_two at(double rise, double, asked) const override
     {
         constexpr double step = 1e-4;  // K
         return {watts_(rise), (watts_(rise + step) - watts_(rise - step)) / (2.0 * step), 0.0};

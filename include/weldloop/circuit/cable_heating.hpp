@@ -53,6 +53,7 @@ namespace detail {
             .wind = where.wind,
             .lay = lead.lay.value_or(where.lay),
             .coil_turns = lead.lay ? lead.coil_turns : where.coil_turns,
+            .assumed_turns = lead.lay ? assumed_turns_of(lead.length) : assumed_coil_turns,
             .bundled_leads = lead.lay ? lead.bundled_leads : where.bundled_leads,
             .altitude = where.altitude,
             .sun = where.sun,
@@ -87,8 +88,8 @@ inline void require_dimensions(const cable& lead)
 /// One metre of the lead as a heat store, with a share of its strands missing.
 [[nodiscard]] inline covered_conductor conductor_of(const cable& lead, double missing = 0.0)
 {
-    return covered_conductor_of(lead.metal, lead.size.area() * (1.0 - missing), lead.stranding_increment, lead.covering,
-                                lead.conductor_diameter, lead.overall_diameter);
+    return covered_conductor_of({lead.metal, lead.size.area() * (1.0 - missing), lead.stranding_increment},
+                                {lead.covering, lead.conductor_diameter, lead.overall_diameter});
 }
 
 /// Adds the sources of a heating and the ranges its peaks leave.

@@ -142,7 +142,7 @@ public:
         const std::vector<double> cold(clamp_places, coldest());
         return solve::periodic_state_of(
             made_->net, {duty.on().value(), duty.is_continuous() ? 0.0 : (duty.period() - duty.on()).value()}, cold,
-            near);
+            {.near = near});
     }
     /// What ended a search for a state.
     [[nodiscard]] clamp_bound bound_of(solve::outcome what, solve::heat_network::index where) const
@@ -168,7 +168,7 @@ public:
         const contact_source &jaws = *made_->clamp.jaws.law, &termination = *made_->clamp.termination.law;
         double jaw_on = s.rise[jaw_place];
         if (period_.contact_heat > 0.0) {
-            const double steady = duty_ * amps_ * jaws.drop_at(jaw_on, gripping_rise(s), false).value;
+            const double steady = duty_ * amps_ * jaws.drop_at(jaw_on, gripping_rise(s), solve::asked::value).value;
             s.swing = steady / period_.contact_heat;
             for (std::size_t k = 0; k < clamp_places; ++k) s.rise[k] += s.swing * s.swing * period_.mean_over_steady[k];
             jaw_on = s.rise[jaw_place] + s.swing * period_.on_over_mean[jaw_place];
@@ -177,8 +177,8 @@ public:
                     s.bound = bound_of(solve::outcome::bounded, made_->node[k]);
         }
         s.warm = warm_at(gripping_rise(s));
-        s.jaw_volts = jaws.drop_at(jaw_on, gripping_rise(s), false).value;
-        s.termination_volts = termination.drop_at(s.rise[entry_place], 0.0, false).value;
+        s.jaw_volts = jaws.drop_at(jaw_on, gripping_rise(s), solve::asked::value).value;
+        s.termination_volts = termination.drop_at(s.rise[entry_place], 0.0, solve::asked::value).value;
         s.contact_heat = duty_ * amps_ * s.jaw_volts;
         s.spots_melt = s.jaw_volts >= melting_share * melting_drop(n_->jaw_metals, jaws.bulk_at(jaw_on)).value();
         return s;
@@ -199,7 +199,7 @@ public:
         watt[jaws.to] += jaws.share;
         watt[jaws.also_to] += jaws.also_share;
         matrix.solve(watt);
-        const solve::sloped_by_two heat = made_->net.heat_of(jaws, at, true);
+        const solve::sloped_by_two heat = made_->net.heat_of(jaws, at, solve::asked::slopes);
         double more = heat.by_first * watt[jaws.in];
         if (jaws.follows != solve::heat_network::nowhere) more += heat.by_second * watt[jaws.follows];
         more *= duty_;

@@ -53,7 +53,8 @@ namespace weldloop::detail {
         constexpr double mean_of_two = 0.5;
         const double rise = mean_of_two * (found.mean[entry] + found.mean[other]);
         return beyond_link(net, found, entry, other,
-                           l.by_mean != nullptr ? l.by_mean->at(rise, 0.0, false).value : l.conductance, on_share);
+                           l.by_mean != nullptr ? l.by_mean->at(rise, 0.0, solve::asked::value).value : l.conductance,
+                           on_share);
     }
     return {{}, temperature::kelvin(net.air())};
 }

@@ -100,7 +100,7 @@ template <class TableOf>
                  .also_to = out.face,
                  .also_share = each_side});
     out.crossing = std::make_unique<contact_crossing>(*out.jaws.law, air, clamp.work.faces.value());
-    net.link(jaw, out.face, *out.crossing, false, out.grip_place);
+    net.link_by_first(jaw, out.face, *out.crossing, out.grip_place);
     const double arms = static_cast<double>(clamp.arms_share);
     put_contact(out.termination, clamp.termination_metals, {},
                 {.in = entry, .to = body, .share = arms, .also_to = entry, .also_share = 1.0 - arms});

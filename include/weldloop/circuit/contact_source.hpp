@@ -118,7 +118,7 @@ public:
     }
 
     /// The drop as the network takes it [V], with slopes if asked for: by table where its force is steady.
-    [[nodiscard]] solve::sloped_by_two drop_at(double rise, double gripping_rise, bool slopes) const
+    [[nodiscard]] solve::sloped_by_two drop_at(double rise, double gripping_rise, solve::asked what) const
     {
         // near melting the drop falls ever more steeply: no table there
         constexpr double clear_of_melting = 60.0;  // K
@@ -130,17 +130,17 @@ public:
         if (!(last_.rise == rise && last_.gripping == gripping_rise))
             last_ = {rise, gripping_rise, volts_at(rise, gripping_rise)};
         solve::sloped_by_two out{last_.volts, 0.0, 0.0};
-        if (!slopes) return out;
+        if (what == solve::asked::value) return out;
         constexpr double step = 0.02;  // K
         out.by_first = (volts_at(rise + step, gripping_rise) - out.value) / step;
         if (grip_.slope > 0.0) out.by_second = (volts_at(rise, gripping_rise + step) - out.value) / step;
         return out;
     }
 
-    [[nodiscard]] solve::sloped_by_two at(double rise, double gripping_rise, bool slopes) const override
+    [[nodiscard]] solve::sloped_by_two at(double rise, double gripping_rise, solve::asked what) const override
     {
         const double watts = amps_ * alike_;
-        const solve::sloped_by_two v = drop_at(rise, gripping_rise, slopes);
+        const solve::sloped_by_two v = drop_at(rise, gripping_rise, what);
         return {watts * v.value, watts * v.by_first, watts * v.by_second};
     }
 
@@ -179,10 +179,10 @@ public:
     {
     }
 
-    [[nodiscard]] solve::sloped_by_two at(double rise, double gripping_rise, bool slopes) const override
+    [[nodiscard]] solve::sloped_by_two at(double rise, double gripping_rise, solve::asked what) const override
     {
         const double bulk = contact_->bulk_at(rise).in_kelvin();
-        const solve::sloped_by_two v = contact_->drop_at(rise, gripping_rise, slopes);
+        const solve::sloped_by_two v = contact_->drop_at(rise, gripping_rise, what);
         const double volts = v.value * contact_->alike();
         const solve::sloped air = gap(rise);
         if (!(volts > 0.0)) return {air.value, air.slope, 0.0};
@@ -214,7 +214,7 @@ public:
     /// @param face cold conductance of the better face [S] @param air reference of the rises [K]
     shared_face(double face, double air) : by_kelvin_(lorenz_number * face), air_(air) {}
 
-    [[nodiscard]] solve::sloped_by_two at(double rise, double, bool) const override
+    [[nodiscard]] solve::sloped_by_two at(double rise, double, solve::asked) const override
     {
         return {by_kelvin_ * (air_ + rise), by_kelvin_, 0.0};
     }

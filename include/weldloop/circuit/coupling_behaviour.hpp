@@ -64,7 +64,8 @@ namespace weldloop {
     part_sheet out;
     const contact plug = plug_contact_of(c);
     const band<conductance> crimp = sound_crimp_conductance_of(c.size.area());
-    out.contacts = {{"plug", plug_conductance_of(c), plug.metals}, {"crimps", crimp, crimp_metals, 2}};
+    out.contacts = {{"plug", contact_hold::spring, plug_conductance_of(c), plug.metals},
+                    {"crimps", contact_hold::crimp, crimp, crimp_metals, 2}};
     out.body = coupling_body(c.size);
     out.melting = detail::melting_of(plug.metals);
     out.outer_face = crimp.typical;

@@ -62,28 +62,28 @@ namespace detail {
 /// Where strands are missing the numbers are those of the damage by itself, which the rest of the conductor would help
 /// to cool: cautious. Against a covering of 200 rings, 16 to 185 mm2, shots of 10 s to an hour and cooling: conductor
 /// and surface within 0.05 K (tests/circuit).
-/// @param lead with its diameters @param where air, wind, lay, altitude, sun @param through I [A], 0 or above
-/// @param time [s], 0 or above @param start lead_at_rest(), lead_held_at() or what an earlier call returned
+/// @param lead with its diameters @param where air, wind, lay, altitude, sun @param through I [A] and time [s], both 0
+/// or above @param start lead_at_rest(), lead_held_at() or what an earlier call returned
 /// @return conductor and surface, where the lead is hottest
 /// @throws missing_data_error for a lead without diameters; not_finite_error, out_of_range_error; no_solution_error for
 /// currents so large that numbers overflow
-[[nodiscard]] inline conductor_profile temperature_after(const cable& lead, const surroundings& where, current through,
-                                                         duration time, const conductor_profile& start)
+[[nodiscard]] inline conductor_profile temperature_after(const cable& lead, const surroundings& where,
+                                                         const heating_segment& through, const conductor_profile& start)
 {
     detail::require_dimensions(lead);
-    require_not_negative(through, "current");
-    require_not_negative(time, "time");
-    return profile_after(detail::hottest_conductor_of(lead), detail::surface_of(lead, where), through, time, start);
+    require_not_negative(through.current, "current");
+    require_not_negative(through.duration, "time");
+    return profile_after(detail::hottest_conductor_of(lead), detail::surface_of(lead, where), through, start);
 }
 
 /// The same from a lead at rest.
-/// @param lead with its diameters @param where air, wind, lay, altitude, sun @param through I [A], 0 or above
-/// @param time [s], 0 or above
+/// @param lead with its diameters @param where air, wind, lay, altitude, sun @param through I [A] and time [s], both 0
+/// or above
 /// @throws missing_data_error, not_finite_error, out_of_range_error, no_solution_error
-[[nodiscard]] inline conductor_profile temperature_after(const cable& lead, const surroundings& where, current through,
-                                                         duration time)
+[[nodiscard]] inline conductor_profile temperature_after(const cable& lead, const surroundings& where,
+                                                         const heating_segment& through)
 {
-    return temperature_after(lead, where, through, time, lead_at_rest(lead, where));
+    return temperature_after(lead, where, through, lead_at_rest(lead, where));
 }
 
 /// How long a lead may carry a current before its conductor is at the lead's limit: the longest single weld.
@@ -100,8 +100,8 @@ namespace detail {
     detail::require_dimensions(lead);
     require_not_negative(through, "current");
     if (start.conductor >= limit_of(lead)) return duration{};
-    return time_to_conductor(detail::hottest_conductor_of(lead), detail::surface_of(lead, where), through, start,
-                             limit_of(lead));
+    return time_to_conductor(detail::hottest_conductor_of(lead), detail::surface_of(lead, where), through,
+                             {start, limit_of(lead)});
 }
 
 /// The same from a lead at rest.
@@ -130,7 +130,7 @@ namespace detail {
         throw out_of_range_error("temperature to cool to", to_text(to, "degC"), "at most " + to_text(from, "degC"));
     const std::optional<duration> time =
         time_to_conductor(detail::hottest_conductor_of(lead), detail::surface_of(lead, where), current{},
-                          lead_held_at(lead, where, from), to);
+                          {lead_held_at(lead, where, from), to});
     if (!time)
         throw no_solution_error("time to cool", "without end: the lead does not get to " + to_text(to, "degC"),
                                 "a temperature above " + to_text(lead_at_rest(lead, where).conductor, "degC"));

@@ -115,7 +115,7 @@ private:
     [[nodiscard]] loop_outcome heated(solve::periodic_state& found, const solve::periodic_state* near,
                                       double settled = usually_settled) const
     {
-        found = periodic_state_of(net_.network(), programme_, net_.cold(), near, settled);
+        found = periodic_state_of(net_.network(), programme_, net_.cold(), {near, settled});
         return found.what == solve::outcome::solved    ? loop_outcome::solved
                : found.what == solve::outcome::bounded ? loop_outcome::ends
                                                        : loop_outcome::not_settled;

@@ -20,6 +20,7 @@
 #include <weldloop/circuit/arc_in_work.hpp>
 #include <weldloop/circuit/clamp_network.hpp>
 #include <weldloop/circuit/clamp_nodes.hpp>
+#include <weldloop/circuit/contact_hold.hpp>
 #include <weldloop/circuit/contact_source.hpp>
 #include <weldloop/circuit/gun_behaviour.hpp>
 #include <weldloop/circuit/head_cooling.hpp>
@@ -31,6 +32,7 @@
 #include <weldloop/circuit/part_body.hpp>
 #include <weldloop/circuit/part_in_path.hpp>
 #include <weldloop/circuit/part_place.hpp>
+#include <weldloop/circuit/part_sheet.hpp>
 #include <weldloop/circuit/sheeted_parts.hpp>
 #include <weldloop/circuit/station.hpp>
 #include <weldloop/circuit/station_parts.hpp>
@@ -49,7 +51,7 @@ namespace weldloop::detail {
 class constant_source final : public solve::heat_law {
 public:
     void set(double watts) { watts_ = watts; }
-    [[nodiscard]] solve::sloped_by_two at(double, double, bool) const override { return {watts_, 0.0, 0.0}; }
+    [[nodiscard]] solve::sloped_by_two at(double, double, solve::asked) const override { return {watts_, 0.0, 0.0}; }
 
 private:
     double watts_ = 0.0;
@@ -63,7 +65,7 @@ public:
         : amps_(&amps), at_zero_(at_zero), by_kelvin_(by_kelvin)
     {
     }
-    [[nodiscard]] solve::sloped_by_two at(double rise, double, bool) const override
+    [[nodiscard]] solve::sloped_by_two at(double rise, double, solve::asked) const override
     {
         const double squared = *amps_ * *amps_;
         return {squared * (at_zero_ + by_kelvin_ * rise), squared * by_kelvin_, 0.0};
@@ -90,6 +92,8 @@ public:
         bool on_work;               // between jaws and work, or between bare faces
         index across;               // the node beyond its faces, where heat crosses them by its spots; nowhere: none
         std::size_t branch = 0;     // whose current it carries
+        contact_hold hold = contact_hold::resting;
+        double left = 1.0;  // share of its conductance that time has left, above 0
     };
     /// A length of metal that makes heat by its resistance: a cell of a lead, a plate, a strap.
     struct ohmic_at {
@@ -190,7 +194,7 @@ public:
         for (part_at& p : parts_) {
             for (contact_at& c : p.contacts) {
                 const double cold = pick(c.cold, of_conductance(level)).value();
-                if (cold > 0.0) c.law->set_cold(cold);
+                if (cold > 0.0) c.law->set_cold(cold * c.left);
             }
             p.tip_volts = pick(p.constant_drop, level).value();
             set_tip(p);
@@ -352,7 +356,8 @@ public:
                 if (o.branch == branch) out += amps * o.by_kelvin * warmer[o.node];
             for (const contact_at& c : p.contacts) {
                 if (c.branch != branch) continue;
-                const solve::sloped_by_two w = c.law->at(bulk_rise(c, rise), gripping_rise(c, rise), true);
+                const solve::sloped_by_two w =
+                    c.law->at(bulk_rise(c, rise), gripping_rise(c, rise), solve::asked::slopes);
                 out += over * (w.by_first * bulk_rise(c, warmer) + w.by_second * gripping_rise(c, warmer));
             }
         }
@@ -539,7 +544,7 @@ private:
                     path_links_.push_back({e.end.node, node, e.end.to_node, nullptr});
                 } else {
                     const shared_face& shared = law<shared_face>(e.end.face, air_);
-                    net_.link(e.end.node, node, shared, true);
+                    net_.link(e.end.node, node, shared);
                     path_links_.push_back({e.end.node, node, 0.0, &shared});
                 }
             }
@@ -662,7 +667,7 @@ private:
             path_links_.push_back({back.node, front.node, g, nullptr});
         } else {
             const shared_face& shared = law<shared_face>(std::max(back.face, front.face), air_);
-            net_.link(back.node, front.node, shared, true);
+            net_.link(back.node, front.node, shared);
             path_links_.push_back({back.node, front.node, 0.0, &shared});
         }
     }
@@ -711,23 +716,30 @@ private:
         double share = 1.0;
         index also_to = nowhere;
         double also_share = 0.0;
-        int alike = 1;
         bool on_work = false;
         force_follows grip = {};
     };
-    contact_at& put_contact(std::string_view word, const band<conductance>& cold, const metal_pair& metals,
-                            const contact_feel& f)
+    contact_at& put_contact(const sheet_contact& what, const contact_feel& f)
     {
-        contact_source& source = law<contact_source>(1.0, metals, amps_, air_, f.alike, f.grip);
+        contact_source& source = law<contact_source>(1.0, what.metals, amps_, air_, what.alike, f.grip);
         net_.add_source({f.bulk, f.with, f.follows, &source, f.to, f.share, f.also_to, f.also_share});
-        part_->contacts.push_back({word, cold, &source, net_.sources().size() - 1, f.bulk, f.with, f.follows, f.on_work,
-                                   f.on_work ? f.also_to : nowhere, this_branch()});
+        part_->contacts.push_back({what.word, what.cold, &source, net_.sources().size() - 1, f.bulk, f.with, f.follows,
+                                   f.on_work, f.on_work ? f.also_to : nowhere, this_branch(), what.hold});
         return part_->contacts.back();
     }
-    contact_at& put_contact(std::string_view word, const band<conductance>& cold, const metal_pair& metals, index body,
-                            int alike = 1)
+    contact_at& put_contact(const sheet_contact& what, index body)
     {
-        return put_contact(word, cold, metals, {.bulk = body, .to = body, .alike = alike});
+        return put_contact(what, {.bulk = body, .to = body});
+    }
+
+    [[nodiscard]] static contact_hold hold_of(clamp_kind kind)
+    {
+        switch (kind) {
+        case clamp_kind::spring: return contact_hold::spring;
+        case clamp_kind::screw: return contact_hold::screw;
+        case clamp_kind::bolted: return contact_hold::bolt;
+        }
+        return contact_hold::resting;
     }
 
     index patch_node(const metal& m, length thickness)
@@ -791,7 +803,7 @@ private:
     {
         const part_sheet sheet = sheet_of(p);
         const index body = body_node(sheet.body, sheet.melting);
-        for (const sheet_contact& c : sheet.contacts) put_contact(c.word, c.cold, c.metals, body, c.alike);
+        for (const sheet_contact& c : sheet.contacts) put_contact(c, body);
         if (sheet.metal) put_metal(body, *sheet.metal);
         if (sheet.slide) put_slide(body, *sheet.slide);
         part_->places.push_back({part_place::metal, body});
@@ -830,8 +842,8 @@ private:
         const index core = body_node(bodies.core, melting_of(jaw.metals));
         net_.link(core, handle, bodies.insulation.value());
         const band<conductance> crimp = sound_crimp_conductance_of(h.size.area());
-        put_contact("jaws", jaw_conductance_of(h), jaw.metals, core);
-        put_contact("crimp", crimp, crimp_metals, core);
+        put_contact({"jaws", contact_hold::spring, jaw_conductance_of(h), jaw.metals}, core);
+        put_contact({"crimp", contact_hold::crimp, crimp, crimp_metals}, core);
         part_->places.push_back({part_place::jaws, core});
         part_->places.push_back({part_place::handle, handle});
         part_->basis.add(contact_basis_of(jaw)).add(crimp_basis_of(h.size.area())).add(holder_judgement);
@@ -843,7 +855,7 @@ private:
     index put_head(thermal_conductance gas)
     {
         const index head = body_node(torch_head_body(), melting_of(crimp_metals));
-        net_.sink(head, gas.value(), 0.0, true);
+        net_.sink(head, gas.value(), 0.0, solve::while_current::on);
         part_->places.push_back({part_place::head, head});
         return head;
     }
@@ -874,7 +886,7 @@ private:
         part_->extension = extension_drop_of(g, through_);
         part_->basis.add(head_cooling).add(head_neck).add(gun_basis_of(g)).add(generic_bodies);
         const index head = put_head(gun_gas_cooling);
-        put_contact("crimps", crimp, crimp_metals, head, 2);
+        put_contact({"crimps", contact_hold::crimp, crimp, crimp_metals, 2}, head);
         part_->tip = &law<constant_source>();
         net_.add_source({.in = head, .law = part_->tip, .to = head});
         part_->tip_source = net_.sources().size() - 1;
@@ -886,24 +898,26 @@ private:
         const band<conductance> crimp = sound_crimp_conductance_of(t.lead.size.area());
         part_->basis.add(head_cooling).add(head_neck).add(torch_basis_of(t)).add(generic_bodies);
         const index head = put_head(torch_gas_cooling);
-        put_contact("crimps", crimp, crimp_metals, head, 2);
-        put_contact("collet", collet_conductance(), collet_metals, head);
+        put_contact({"crimps", contact_hold::crimp, crimp, crimp_metals, 2}, head);
+        put_contact({"collet", contact_hold::screw, collet_conductance(), collet_metals}, head);
         join_head(head, t.lead, water_along(t.cooling), crimp.typical.value());
     }
 
     void put(const work_connection& w)
     {
-        put_on_work(clamp_network_of(w, where_), "jaws", 1.0 - static_cast<double>(w.grip_lost), w.preheat.has_value());
+        put_on_work(clamp_network_of(w, where_), {"jaws", hold_of(w.clamp.kind)},
+                    1.0 - static_cast<double>(w.grip_lost), w.preheat.has_value());
     }
     void put(const work_magnet& m)
     {
-        put_on_work(clamp_network_of(m, m.cable, where_, m.work_thickness), "pad", 1.0, false);
+        put_on_work(clamp_network_of(m, m.cable, where_, m.work_thickness), {"pad", contact_hold::spring}, 1.0, false);
         // its housing, which is the magnet, stands where a clamp has its arms
         for (place_at& p : part_->places)
             if (p.what == part_place::arms) p.what = part_place::magnet;
     }
     // A clamp or magnet on its work. @param force_left share of its force @param is_hot work kept at a temperature
-    void put_on_work(clamp_network clamp, std::string_view word, double force_left, bool is_hot)
+    void put_on_work(clamp_network clamp, const std::pair<std::string_view, contact_hold>& jaws, double force_left,
+                     bool is_hot)
     {
         const point* const piece = is_hot ? nullptr : before_arc_ ? piece_after() : piece_before();
         if (piece != nullptr) clamp.work.sink = {};
@@ -912,11 +926,12 @@ private:
         coldest_work_ = std::min(coldest_work_, here.work_rise);
         const index jaw = here.at(clamp_node::jaw), entry = here.at(clamp_node::entry);
         const double left = std::pow(force_left, clamp.force_exponent);
-        part_->contacts.push_back({word, mapped(clamp.jaws, [left](conductance g) { return left * g; }),
+        part_->contacts.push_back({jaws.first, mapped(clamp.jaws, [left](conductance g) { return left * g; }),
                                    here.jaws.law.get(), here.jaws.source, jaw, nowhere, here.grip_place, true,
-                                   here.face, this_branch()});
+                                   here.face, this_branch(), jaws.second});
         part_->contacts.push_back({"cable connection", clamp.termination, here.termination.law.get(),
-                                   here.termination.source, entry, nowhere, nowhere, false, nowhere, this_branch()});
+                                   here.termination.source, entry, nowhere, nowhere, false, nowhere, this_branch(),
+                                   contact_hold::bolt});
         if (here.spring_at_zero > 0.0)
             squared_.push_back(
                 {here.at(clamp_node::spring), here.spring_at_zero, here.spring_by_kelvin, this_branch()});
@@ -947,15 +962,15 @@ private:
         };
         side(one, c.metals.first, piece_before());
         side(other, c.metals.second, piece_after());
-        contact_at& faces = put_contact("faces", contact_conductance_of(c), c.metals,
-                                        {.bulk = one,
-                                         .with = other,
-                                         .to = one,
-                                         .share = 0.5,
-                                         .also_to = other,
-                                         .also_share = 0.5,
-                                         .on_work = true});
-        net_.link(one, other, law<contact_crossing>(*faces.law, air_, 0.0), true);
+        contact_at& faces =
+            put_contact({"faces", contact_hold::resting, contact_conductance_of(c), c.metals}, {.bulk = one,
+                                                                                                .with = other,
+                                                                                                .to = one,
+                                                                                                .share = 0.5,
+                                                                                                .also_to = other,
+                                                                                                .also_share = 0.5,
+                                                                                                .on_work = true});
+        net_.link(one, other, law<contact_crossing>(*faces.law, air_, 0.0));
         part_->places.push_back({part_place::work, one});
         part_->places.push_back({part_place::work, other});
         part_->basis.add(contact_basis_of(c)).add(work_patch).add(fin_equations);

@@ -57,7 +57,8 @@ public:
             first_contact_.push_back(volts_by_kelvin_.size());
             first_term_.push_back(terms_.size());
             for (const loop_network::contact_at& c : part.contacts)
-                volts_by_kelvin_.push_back(c.law->at(bulk_rise(c), gripping(c), true).by_first / net.amps());
+                volts_by_kelvin_.push_back(c.law->at(bulk_rise(c), gripping(c), solve::asked::slopes).by_first /
+                                           net.amps());
             for (const loop_network::contact_at& c : part.contacts)
                 if (c.cold.low < c.cold.high) add_contact(i, c, heated);
             if (part.tip != nullptr) add_tip(i, part, heated);

@@ -134,7 +134,8 @@ inline constexpr metal_pair crimp_metals{annealed_copper, annealed_copper};
 {
     part_sheet out;
     const band<conductance> crimp = crimp_conductance_of(l), palm = palm_conductance_of(l);
-    out.contacts = {{"crimp", crimp, crimp_metals}, {"palm", palm, palm_metals}};
+    out.contacts = {{"crimp", contact_hold::crimp, crimp, crimp_metals},
+                    {"palm", contact_hold::bolt, palm, palm_metals}};
     out.body = lug_body(l.size);
     out.melting = detail::melting_of(palm_metals);
     out.outer_face = palm.typical;

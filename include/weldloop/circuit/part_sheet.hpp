@@ -7,6 +7,7 @@
 #include <string_view>
 #include <vector>
 
+#include <weldloop/circuit/contact_hold.hpp>
 #include <weldloop/circuit/joint_temperature_limit.hpp>
 #include <weldloop/circuit/part_place.hpp>
 #include <weldloop/circuit/thermal_body.hpp>
@@ -47,6 +48,7 @@ struct current_limit {
 /// Contacts of a part that are alike, one after the other.
 struct sheet_contact {
     std::string_view word;   ///< what it is, for sentences
+    contact_hold hold;       ///< what holds it
     band<conductance> cold;  ///< of each [S], at 20 degC with cold spots; zero is open
     metal_pair metals;       ///< that meet
     int alike = 1;           ///< in series, 1 or more

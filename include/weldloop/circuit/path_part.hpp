@@ -5,6 +5,7 @@
 #include <cstddef>
 #include <string>
 #include <string_view>
+#include <type_traits>
 #include <variant>
 #include <vector>
 
@@ -37,49 +38,98 @@ using path_part = std::variant<cable, lug, contact, plate, work_connection, arc,
                                coupling, junction, workpiece, measured_part, strap, stud_terminal, set_screw,
                                cable_splice, rotary_ground, work_magnet, spring_pad>;
 
-namespace detail {
-struct kind_namer {
-    std::string_view operator()(const cable&) const { return "cable"; }
-    std::string_view operator()(const lug&) const { return "lug"; }
-    std::string_view operator()(const contact&) const { return "contact"; }
-    std::string_view operator()(const plate&) const { return "plate"; }
-    std::string_view operator()(const work_connection&) const { return "work connection"; }
-    std::string_view operator()(const arc&) const { return "arc"; }
-    std::string_view operator()(const wire_gun&) const { return "wire gun"; }
-    std::string_view operator()(const tig_torch&) const { return "tig torch"; }
-    std::string_view operator()(const electrode_holder&) const { return "electrode holder"; }
-    std::string_view operator()(const coupling&) const { return "coupling"; }
-    std::string_view operator()(const junction&) const { return "junction"; }
-    std::string_view operator()(const workpiece&) const { return "workpiece"; }
-    template <class Part>
-    std::string_view operator()(const Part&) const requires requires
-    {
-        Part::kind;
-    }
-    {
-        return Part::kind;
-    }
-    std::string_view operator()(const measured_part& m) const
-    {
-        return m.word.empty() ? std::string_view("measured part") : std::string_view(m.word);
-    }
+/// The kinds of part, in the order of path_part.
+enum class part_kind : std::size_t {
+    cable,             ///< weldloop::cable
+    lug,               ///< weldloop::lug
+    contact,           ///< weldloop::contact
+    plate,             ///< weldloop::plate
+    work_connection,   ///< weldloop::work_connection
+    arc,               ///< weldloop::arc
+    wire_gun,          ///< weldloop::wire_gun
+    tig_torch,         ///< weldloop::tig_torch
+    electrode_holder,  ///< weldloop::electrode_holder
+    coupling,          ///< weldloop::coupling
+    junction,          ///< weldloop::junction
+    workpiece,         ///< weldloop::workpiece
+    measured_part,     ///< weldloop::measured_part
+    strap,             ///< weldloop::strap
+    stud_terminal,     ///< weldloop::stud_terminal
+    set_screw,         ///< weldloop::set_screw
+    cable_splice,      ///< weldloop::cable_splice
+    rotary_ground,     ///< weldloop::rotary_ground
+    work_magnet,       ///< weldloop::work_magnet
+    spring_pad,        ///< weldloop::spring_pad
 };
+
+/// The word for a kind of part, as station files and reports have it: "cable", "work clamp". A part with a sheet has it
+/// in its member `kind`.
+[[nodiscard]] constexpr std::string_view to_text(part_kind kind)
+{
+    switch (kind) {
+    case part_kind::cable: return "cable";
+    case part_kind::lug: return "lug";
+    case part_kind::contact: return "contact";
+    case part_kind::plate: return "plate";
+    case part_kind::work_connection: return "work clamp";
+    case part_kind::arc: return "arc";
+    case part_kind::wire_gun: return "gun";
+    case part_kind::tig_torch: return "tig torch";
+    case part_kind::electrode_holder: return "holder";
+    case part_kind::coupling: return "coupling";
+    case part_kind::junction: return "junction";
+    case part_kind::workpiece: return "workpiece";
+    case part_kind::measured_part: return "measured";
+    case part_kind::strap: return strap::kind;
+    case part_kind::stud_terminal: return stud_terminal::kind;
+    case part_kind::set_screw: return set_screw::kind;
+    case part_kind::cable_splice: return cable_splice::kind;
+    case part_kind::rotary_ground: return rotary_ground::kind;
+    case part_kind::work_magnet: return work_magnet::kind;
+    case part_kind::spring_pad: return spring_pad::kind;
+    }
+    return "part";
+}
+
+namespace detail {
+template <class Part, class... Parts>
+[[nodiscard]] constexpr part_kind kind_among(const std::variant<Parts...>*)
+{
+    std::size_t at = 0;
+    (void)((std::is_same_v<Part, Parts> ? true : (++at, false)) || ...);
+    return static_cast<part_kind>(at);
+}
 }  // namespace detail
 
-/// The word for the kind of a part, as printed and as used for parts without a name: "cable", "work connection"; of a
-/// measured part its own. A kind says it by its member `kind`, or has a line here.
-[[nodiscard]] inline std::string_view kind_of(const path_part& part)
+/// The kind that a type of part is.
+template <class Part>
+inline constexpr part_kind kind_of_part = detail::kind_among<Part>(static_cast<const path_part*>(nullptr));
+
+static_assert(kind_of_part<spring_pad> == part_kind::spring_pad &&
+                  std::variant_size_v<path_part> == static_cast<std::size_t>(part_kind::spring_pad) + 1,
+              "a kind of part without an enumerator: part_kind has the order of path_part");
+
+/// The kind of a part.
+[[nodiscard]] constexpr part_kind kind_of(const path_part& part)
 {
-    return std::visit(detail::kind_namer{}, part);
+    return static_cast<part_kind>(part.index());
 }
-[[nodiscard]] std::string_view kind_of(const path_part&& part) = delete;  ///< its word would die with the part
+
+/// The word for a part, as printed and as used for parts without a name: that of its kind; of a measured part its own.
+[[nodiscard]] inline std::string_view word_of(const path_part& part)
+{
+    if (const auto* const measured = std::get_if<measured_part>(&part))
+        return measured->word.empty() ? std::string_view("measured part") : std::string_view(measured->word);
+    return to_text(kind_of(part));
+}
+[[nodiscard]] std::string_view word_of(const path_part&& part) = delete;  ///< its word would die with the part
 
 /// The name of a part; without one it is called by kind and place, "cable 2".
 /// @param part the part @param place from 0
 [[nodiscard]] inline std::string name_of(const path_part& part, std::size_t place)
 {
     const std::string& given = std::visit([](const auto& p) -> const std::string& { return p.name; }, part);
-    return given.empty() ? std::string(kind_of(part)) + " " + std::to_string(place + 1) : given;
+    return given.empty() ? std::string(word_of(part)) + " " + std::to_string(place + 1) : given;
 }
 
 /// The name of the part at a place of the path; a part without one is called by kind and place, "cable 2".

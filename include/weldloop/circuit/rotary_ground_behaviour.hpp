@@ -129,7 +129,7 @@ inline constexpr source rotary_grease_judgement{
     out.basis.add(rotary_shape_judgement);
     if (!r.brush) {
         const contact fingers = finger_contact_of(r);
-        out.contacts = {{"fingers", contact_conductance_of(fingers), fingers.metals}};
+        out.contacts = {{"fingers", contact_hold::spring, contact_conductance_of(fingers), fingers.metals}};
         out.melting = detail::melting_of(fingers.metals);
         out.limits.push_back(
             detail::joint_limit_at(part_place::metal, joint_kind::contact, "bare copper-alloy contact in air"));
@@ -143,7 +143,7 @@ inline constexpr source rotary_grease_judgement{
         out.slide = sheet_slide{material_of(*r.brush).level_drop,
                                 static_cast<double>(r.count) * (brush_level_density * r.face)};
     else
-        out.contacts = {{"brushes", detail::open_circuit, {r.ring, r.ring}}};
+        out.contacts = {{"brushes", contact_hold::sliding, detail::open_circuit, {r.ring, r.ring}}};
     out.basis.add(brush_drop_recalled).add(brush_level_judgement).add(brush_density_recalled);
     return out;
 }

@@ -111,7 +111,7 @@ inline constexpr source set_screw_shape_judgement{
 {
     part_sheet out;
     const band<conductance> screw = set_screw_conductance_of(s);
-    out.contacts = {{"screw", screw, palm_metals}};
+    out.contacts = {{"screw", contact_hold::screw, screw, palm_metals}};
     out.body = body_of(s);
     out.melting = detail::melting_of(palm_metals);
     out.outer_face = screw.typical;

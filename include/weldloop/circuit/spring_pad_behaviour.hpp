@@ -67,7 +67,7 @@ inline constexpr source spring_pad_judgement{"spring-loaded pad: bears on three 
 {
     part_sheet out;
     const contact face = pad_contact_of(p);
-    out.contacts = {{"face", contact_conductance_of(face), face.metals}};
+    out.contacts = {{"face", contact_hold::spring, contact_conductance_of(face), face.metals}};
     out.body = body_of(p);
     out.melting = detail::melting_of(face.metals);
     out.limits = {{part_place::metal, p.wire.tempering, "tempering of the spring behind it", p.wire.tempering_source},

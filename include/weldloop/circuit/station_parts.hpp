@@ -13,6 +13,7 @@
 #include <weldloop/circuit/station.hpp>
 #include <weldloop/core/error.hpp>
 #include <weldloop/core/require.hpp>
+#include <weldloop/part/supply_line.hpp>
 
 namespace weldloop {
 
@@ -177,6 +178,43 @@ inline void check_ways(const station& s)
     }
 }
 
+/// Parts of the path that lie between the terminals and the taps of a supply that senses remotely.
+struct sensed_parts {
+    std::size_t electrode_side_ends;  // the first part behind the tap
+    std::size_t work_side_begins;     // the first part behind the other tap, seen from the arc
+};
+[[nodiscard]] inline sensed_parts sensed_parts_of(const station& s)
+{
+    std::size_t arc_at = 0;
+    while (arc_at < s.path.size() && !std::holds_alternative<arc>(s.path[arc_at])) ++arc_at;
+    const auto tapped = [&](const char* side, const std::string& name, std::size_t from, std::size_t to) {
+        std::string all;
+        for (std::size_t i = from; i < to; ++i) {
+            const std::string here = name_of(s.path[i], i);
+            if (here == name) return i;
+            all.append(all.empty() ? "" : ", ").append(here);
+        }
+        throw bad_station_error(std::string("sensing on the ") + side + " side", "at \"" + name + "\"",
+                                "one of: " + all);
+    };
+    if (s.supply->kind != supply_kind::constant_voltage)
+        throw bad_station_error("sensing", "with a supply of " + std::string(to_text(s.supply->kind)),
+                                "a supply that holds its voltage");
+    const remote_sensing& at = *s.supply->sensing;
+    return {at.electrode_side.empty() ? 0 : tapped("electrode", at.electrode_side, 0, arc_at) + 1,
+            at.work_side.empty() ? s.path.size() : tapped("work", at.work_side, arc_at + 1, s.path.size())};
+}
+
+/// Whether a supply is described; whatever it cannot be is refused.
+inline bool checked_supply(const station& s)
+{
+    if (!s.supply) return false;
+    static_cast<void>(output_line_of(*s.supply, {s.job.process, s.job.current}));
+    static_cast<void>(standing_of(s.supply->no_load, s.supply->hazard));
+    if (s.supply->sensing) static_cast<void>(sensed_parts_of(s));
+    return true;
+}
+
 }  // namespace detail
 
 /// The place of the arc in the path, from 0.
@@ -188,11 +226,7 @@ inline void check_ways(const station& s)
     require_positive(s.job.current, "welding current");
     require_not_negative(s.where.wind, "wind");
     if (s.allowed_drop) require_positive(*s.allowed_drop, "allowed drop");
-    if (s.supply) {
-        const bool holds_voltage = s.supply->kind == supply_kind::constant_voltage;
-        require_positive(holds_voltage ? s.supply->setting : s.supply->highest_output,
-                         holds_voltage ? "supply setting" : "supply highest output");
-    }
+    static_cast<void>(detail::checked_supply(s));
     std::size_t arcs = 0, where = 0;
     for (std::size_t i = 0; i < s.path.size(); ++i)
         if (std::holds_alternative<arc>(s.path[i])) {

@@ -81,7 +81,7 @@ inline constexpr source strap_shape_judgement{
     part_sheet out;
     const bolted_face end = end_of(s);
     const band<conductance> ends = bolted_face_conductance_of(end);
-    out.contacts = {{"bolted ends", ends, end.metals, 2}};
+    out.contacts = {{"bolted ends", contact_hold::bolt, ends, end.metals, 2}};
     out.metal = sheet_metal{body_resistance_of(s, reference_temperature), s.metal.temperature_coefficient};
     out.body = body_of(s);
     out.melting = detail::melting_of(end.metals);

@@ -97,11 +97,11 @@ inline constexpr source stud_shape_judgement{
     const bolted_face seat = detail::stud_face(s, s.seat), palms = detail::stud_face(s, s.palm);
     const band<conductance> on_seat = bolted_face_conductance_of(seat);
     if (faces > 0) {
-        out.contacts.push_back({"seat", on_seat, seat.metals});
+        out.contacts.push_back({"seat", contact_hold::bolt, on_seat, seat.metals});
         out.basis.add(basis_of(seat));
     }
     if (faces > 1) {
-        out.contacts.push_back({"palms", bolted_face_conductance_of(palms), palms.metals, faces - 1});
+        out.contacts.push_back({"palms", contact_hold::bolt, bolted_face_conductance_of(palms), palms.metals, faces - 1});
         out.basis.add(basis_of(palms));
     }
     out.body = body_of(s);

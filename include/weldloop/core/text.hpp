@@ -5,6 +5,7 @@
 /// A unit written as a literal is checked against the quantity when the program is compiled; a unit that arrives at
 /// run time goes through any_unit and is checked then.
 
+#include <array>
 #include <cstddef>
 #include <string>
 #include <string_view>
@@ -63,13 +64,13 @@ private:
     std::size_t at_;  // in the unit table
 };
 
-/// The name of a temperature scale: "degC", "degF" or "K".
+/// A temperature scale, by its name: "degC", "degF" or "K".
 class temperature_scale {
 public:
     /// A literal; another unit does not compile.
-    consteval temperature_scale(std::string_view name) : name_(name)  // NOLINT: implicit by design
+    consteval temperature_scale(std::string_view name) : at_(place_of(name))  // NOLINT: implicit by design
     {
-        if (name != "degC" && name != "degF" && name != "K") detail::this_unit_does_not_measure_this_quantity();
+        if (at_ == scale::none) detail::this_unit_does_not_measure_this_quantity();
     }
     /// The same.
     consteval temperature_scale(const char* name) : temperature_scale(std::string_view(name)) {}  // NOLINT
@@ -77,16 +78,37 @@ public:
     /// A scale known only at run time. @throws out_of_range_error
     [[nodiscard]] static temperature_scale at_run_time(std::string_view name)
     {
-        if (name == "degC") return temperature_scale("degC");
-        if (name == "degF") return temperature_scale("degF");
-        if (name == "K") return temperature_scale("K");
-        throw out_of_range_error("temperature scale", std::string(name), "degC, degF, K");
+        const scale found = place_of(name);
+        if (found == scale::none) throw out_of_range_error("temperature scale", std::string(name), "degC, degF, K");
+        return temperature_scale(found);
     }
 
-    [[nodiscard]] constexpr std::string_view name() const { return name_; }  ///< as written
+    /// "degC", "degF" or "K".
+    [[nodiscard]] constexpr std::string_view name() const { return names[static_cast<std::size_t>(at_)]; }
+    /// The number of a temperature on it. @param t the temperature
+    [[nodiscard]] double number_of(temperature t) const
+    {
+        switch (at_) {
+        case scale::celsius: return t.in_celsius();
+        case scale::fahrenheit: return t.in_fahrenheit();
+        case scale::kelvin:
+        case scale::none: break;
+        }
+        return t.in_kelvin();
+    }
 
 private:
-    std::string_view name_;
+    enum class scale : std::size_t { celsius, fahrenheit, kelvin, none };
+    static constexpr std::array<std::string_view, 3> names{"degC", "degF", "K"};  // in the order of scale
+
+    constexpr explicit temperature_scale(scale at) : at_(at) {}
+    static constexpr scale place_of(std::string_view name)
+    {
+        std::size_t at = 0;
+        while (at < names.size() && names[at] != name) ++at;
+        return static_cast<scale>(at);
+    }
+    scale at_;
 };
 
 /// The number of a quantity in a unit: number_in(50_ft, "m") is 15.24.
@@ -110,10 +132,7 @@ template <class Unit>
 /// A temperature as text, "85 degC". A hundredth of a degree has no meaning here: three digits by default.
 [[nodiscard]] inline std::string to_text(temperature t, temperature_scale scale, int digits = 3)
 {
-    const double value = scale.name() == "degC"   ? t.in_celsius()
-                         : scale.name() == "degF" ? t.in_fahrenheit()
-                                                  : t.in_kelvin();
-    return number_text(value, digits) + " " + std::string(scale.name());
+    return number_text(scale.number_of(t), digits) + " " + std::string(scale.name());
 }
 
 /// A ratio as text in percent, "62 %".

@@ -52,6 +52,16 @@ struct bolted_joint {
     temperature softening = annealed_copper.softening;  ///< where the softer metal softens, above 20 degC
 };
 
+/// The joint of two metals as it settles under a stiff bolt. Of a coat it is the copper under it that carries the force.
+/// @param one, other the metals that are pressed
+[[nodiscard]] inline bolted_joint bolted_joint_of(const metal& one, const metal& other)
+{
+    const auto softening = [](const metal& m) { return coat_melting_of(m) ? annealed_copper.softening : m.softening; };
+    return {.pressed =
+                one == aluminium || other == aluminium ? bolted_pair::with_aluminium : bolted_pair::copper_only,
+            .softening = std::min(softening(one), softening(other))};
+}
+
 /// Share lost in the first hour; see bolt_relaxation_judgement.
 inline constexpr band<double> bolt_bedding{0.05, 0.10, 0.20};
 /// Share lost in every decade of hours at 20 degC; see bolt_relaxation_judgement.
@@ -144,17 +154,11 @@ inline constexpr double bolt_hour = 3600.0;  // s
 }
 
 /// The same at 20 degC, 1 - k (a t/1 h + b log10(1 + t/1 h)).
-/// @param since tightening [s], 0 or above @param pressed what is between head and nut
-/// @param spring_washer whether a conical spring washer follows the bedding
-/// @param bedded whether the same faces had been tightened before: half of the bedding is done
+/// @param since tightening [s], 0 or above @param joint what settles
 /// @throws not_finite_error, out_of_range_error @see bolt_relaxation_judgement
-[[nodiscard]] inline band<double> bolt_force_left(duration since, bolted_pair pressed = bolted_pair::copper_only,
-                                                  bool spring_washer = false, bool bedded = false)
+[[nodiscard]] inline band<double> bolt_force_left(duration since, const bolted_joint& joint = {})
 {
-    return bolt_force_left(since, reference_temperature,
-                           {.pressed = pressed,
-                            .follower = spring_washer ? bolt_follower::spring_washer : bolt_follower::bolt,
-                            .faces = bedded ? bolted_faces::bedded : bolted_faces::fresh});
+    return bolt_force_left(since, reference_temperature, joint);
 }
 
 }  // namespace weldloop

@@ -35,15 +35,16 @@ inline constexpr fraction sun_absorption = 0.8;
 
 /// The surface of a cable and what is around it.
 struct cable_surface {
-    length diameter;                                           ///< [m] over the covering, above 0
-    temperature air = temperature::celsius(25.0);              ///< air and walls around, -100 to 500 degC
-    speed wind = in_si<speed>(0.0);                            ///< across the cable [m/s], 0 for still air
-    weldloop::lay lay = weldloop::lay::alone;                  ///< arrangement
-    int coil_turns = 0;                                        ///< of a coiled cable, up to 200; 0 if not known
-    int bundled_leads = 0;                                     ///< loaded leads of a bundle, up to 200; 0 if not known
-    length altitude = in_si<length>(0.0);                      ///< above sea level [m], -500 to 11000
-    heat_flux sun = in_si<heat_flux>(0.0);                     ///< sunlight on the cable's outline [W/m2], 0 or above
-    weldloop::emissivity emissivity = 0.9;                     ///< of the covering
+    length diameter;                               ///< [m] over the covering, above 0
+    temperature air = temperature::celsius(25.0);  ///< air and walls around, -100 to 500 degC
+    speed wind = in_si<speed>(0.0);                ///< across the cable [m/s], 0 for still air
+    weldloop::lay lay = weldloop::lay::alone;      ///< arrangement
+    int coil_turns = 0;                            ///< of a coiled cable, up to 200; 0 if not known
+    int assumed_turns = assumed_coil_turns;        ///< of a coiled cable whose turns are not known, 1 to 200
+    int bundled_leads = 0;                         ///< loaded leads of a bundle, up to 200; 0 if not known
+    length altitude = in_si<length>(0.0);          ///< above sea level [m], -500 to 11000
+    heat_flux sun = in_si<heat_flux>(0.0);         ///< sunlight on the cable's outline [W/m2], 0 or above
+    weldloop::emissivity emissivity = 0.9;         ///< of the covering
     thermal_conductivity across_bundle = least_across_bundle;  ///< conductivity_across_bundle(), of bundles and coils
     surface_model model = default_surface_model;               ///< of the lone cable in still air
 };
@@ -59,7 +60,14 @@ inline constexpr temperature hottest_air = temperature::celsius(500.0);   ///< h
 /// @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline lead_bundle lead_bundle_of(const cable_surface& s)
 {
-    return lead_bundle_of(s.lay, s.diameter, s.lay == lay::bundled ? s.bundled_leads : s.coil_turns, s.across_bundle);
+    if (s.lay != lay::coiled || s.coil_turns != 0)
+        return lead_bundle_of(s.lay, s.diameter, s.lay == lay::bundled ? s.bundled_leads : s.coil_turns,
+                              s.across_bundle);
+    require_within(static_cast<double>(s.assumed_turns), 1.0, static_cast<double>(most_bundled_turns),
+                   "assumed turns of the coil");
+    lead_bundle out = lead_bundle_of(s.lay, s.diameter, s.assumed_turns, s.across_bundle);
+    out.assumed = true;
+    return out;
 }
 
 namespace detail {

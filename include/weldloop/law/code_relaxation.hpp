@@ -96,19 +96,25 @@ enum class relaxation_time_law {
     return "model code, power of time";
 }
 
+/// The wire the laws of code_relaxation() tell apart.
+struct code_wire {
+    spring_making making = spring_making::plain;  ///< normal wire (plain) or low-relaxation wire (preset)
+    double yield_ratio = usual_yield_ratio;       ///< y, yield over tensile strength, above 0 to 1; logarithmic alone
+};
+
 /// The share of its stress that cold-drawn wire loses at 20 degC, never above 1.
 ///
 /// model_code: rho(S0/Sut) (t/1000 h)^k. eurocode: k1 rho exp(k2 S0/Sut) (t/1000 h)^(0.75 (1 - S0/Sut)) 1e-5, rho in
 /// percent. logarithmic: log10(t/1 h)/10 (S0/(y Sut) - 0.55).
 /// @param law which @param stress S0/Sut, 0 to 1 @param time [s], 0 or above; a new spring has lost nothing
-/// @param making normal wire (plain) or low-relaxation wire (preset)
-/// @param yield_ratio y, yield over tensile strength, above 0 to 1; the logarithmic law alone
+/// @param wire how it was made, and its yield
 /// @throws not_finite_error, out_of_range_error
 /// @see code_loss_table, model_code_time, eurocode_relaxation, logarithmic_relaxation
 [[nodiscard]] inline fraction code_relaxation(relaxation_time_law law, stress_fraction stress, duration time,
-                                              spring_making making = spring_making::plain,
-                                              double yield_ratio = usual_yield_ratio)
+                                              const code_wire& wire = {})
 {
+    const auto& [making, yield_ratio] = wire;
+
     require_not_negative(time, "time");
     require_within(yield_ratio, 1e-3, 1.0, "yield over tensile strength");
     const double mu = static_cast<double>(stress), hours = time.value() / detail::seconds_per_hour;

@@ -37,22 +37,34 @@ struct covered_conductor {
     double diameter_ratio = 1.0;         ///< of the covering, outer over inner, above 1
 };
 
+/// The strands of a covered conductor.
+struct stranded_section {
+    weldloop::metal metal;   ///< of the strands
+    area section;            ///< area of metal [m2], above 0
+    double increment = 0.0;  ///< of stranding, 0 to 1
+};
+
+/// What is around them.
+struct covering_ring {
+    weldloop::covering covering;  ///< its material
+    length inner;                 ///< diameter over the strands [m], above 0
+    length outer;                 ///< diameter over the covering [m], above `inner`
+};
+
 /// A round covered conductor from its materials and dimensions.
-/// @param metal of the strands @param section area of metal [m2], above 0 @param increment of stranding, 0 to 1
-/// @param covering around them @param inner diameter over the strands [m], above 0 @param outer diameter over the
-/// covering [m], above `inner`
+/// @param strands metal, area and increment @param ring covering and its diameters
 /// @throws not_finite_error, out_of_range_error
-[[nodiscard]] inline covered_conductor covered_conductor_of(const metal& metal, area section, double increment,
-                                                            const covering& covering, length inner, length outer)
+[[nodiscard]] inline covered_conductor covered_conductor_of(const stranded_section& strands, const covering_ring& ring)
 {
+    const metal& metal = strands.metal;
     require_positive(metal.heat_per_volume(), "heat per volume of the conductor");
-    return {conductor_resistance(metal, section, increment, reference_temperature),
+    return {conductor_resistance(metal, strands.section, strands.increment, reference_temperature),
             metal.temperature_coefficient,
             conductor_melting_of(metal),
-            metal.heat_per_volume() * section,
-            covering_heat_capacity(covering.heat_per_volume, inner, outer),
-            covering_conductance(covering.thermal_conductivity, inner, outer),
-            (outer / inner).value()};
+            metal.heat_per_volume() * strands.section,
+            covering_heat_capacity(ring.covering.heat_per_volume, ring.inner, ring.outer),
+            covering_conductance(ring.covering.thermal_conductivity, ring.inner, ring.outer),
+            (ring.outer / ring.inner).value()};
 }
 
 /// Temperatures of a covered conductor at a moment.

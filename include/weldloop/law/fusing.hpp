@@ -10,6 +10,7 @@
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/temperature.hpp>
 #include <weldloop/core/text.hpp>
+#include <weldloop/law/heating_segment.hpp>
 #include <weldloop/material/metal.hpp>
 
 namespace weldloop {
@@ -88,43 +89,48 @@ private:
         std::sqrt(detail::adiabatic_law_of(metal).integral(start, conductor_melting_of(metal)) / t.value()));
 }
 
+/// Where heating begins and ends.
+struct heating_span {
+    temperature start;  ///< at the beginning
+    temperature end;    ///< at the end, above `start`, at most the melting point
+};
+
 /// Current that heats a conductor from one temperature to another in a time, no heat lost; as fusing_current().
 /// @param metal of the conductor @param section A [m2], above 0 @param t duration [s], above 0
-/// @param start T0 @param end T1, above T0, at most the melting point
+/// @param span T0 and T1
 /// @return [A]
 /// @throws not_finite_error, out_of_range_error
-[[nodiscard]] inline current adiabatic_current(const metal& metal, area section, duration t, temperature start,
-                                               temperature end)
+[[nodiscard]] inline current adiabatic_current(const metal& metal, area section, duration t, const heating_span& span)
 {
     require_positive(section, "conductor area");
     require_positive(t, "duration");
-    if (start >= end || end > conductor_melting_of(metal))
-        throw out_of_range_error("end temperature", to_text(end, "degC"),
+    if (span.start >= span.end || span.end > conductor_melting_of(metal))
+        throw out_of_range_error("end temperature", to_text(span.end, "degC"),
                                  "above the start, at most the melting point of " +
                                      to_text(conductor_melting_of(metal), "degC"));
     return in_si<current>(section.value() *
-                          std::sqrt(detail::adiabatic_law_of(metal).integral(start, end) / t.value()));
+                          std::sqrt(detail::adiabatic_law_of(metal).integral(span.start, span.end) / t.value()));
 }
 
 /// Temperature of a conductor after a current pulse, no heat lost:
 /// T1 = (beta + T0) exp(I^2 t/(K^2 A^2)) - beta. It inverts adiabatic_current().
-/// @param metal of the conductor @param section A [m2], above 0 @param through I [A], 0 or above
-/// @param t duration [s], above 0 @param start T0, below the melting point
+/// @param metal of the conductor @param section A [m2], above 0 @param pulse I [A], 0 or above, and t [s], above 0
+/// @param start T0, below the melting point
 /// @return temperature at the end of the pulse
 /// @throws not_finite_error, out_of_range_error; no_solution_error when it melts before
-[[nodiscard]] inline temperature adiabatic_temperature(const metal& metal, area section, current through, duration t,
+[[nodiscard]] inline temperature adiabatic_temperature(const metal& metal, area section, const heating_segment& pulse,
                                                        temperature start)
 {
     require_positive(section, "conductor area");
-    require_not_negative(through, "current");
-    require_positive(t, "duration");
-    const current melts = fusing_current(metal, section, t, start);
-    if (through > melts)
+    require_not_negative(pulse.current, "current");
+    require_positive(pulse.duration, "duration");
+    const current melts = fusing_current(metal, section, pulse.duration, start);
+    if (pulse.current > melts)
         throw no_solution_error("temperature after the pulse",
                                 "above the melting point of " + to_text(conductor_melting_of(metal), "degC"),
-                                "at most " + si_text(melts) + " for " + si_text(t));
-    const double current_density = through.value() / section.value();
-    return detail::adiabatic_law_of(metal).after(start, current_density * current_density * t.value());
+                                "at most " + si_text(melts) + " for " + si_text(pulse.duration));
+    const double current_density = pulse.current.value() / section.value();
+    return detail::adiabatic_law_of(metal).after(start, current_density * current_density * pulse.duration.value());
 }
 
 }  // namespace weldloop

@@ -19,6 +19,7 @@
 #include <weldloop/law/cable_surface.hpp>
 #include <weldloop/law/covered_conductor.hpp>
 #include <weldloop/law/heat_modes.hpp>
+#include <weldloop/law/heating_segment.hpp>
 
 namespace weldloop {
 
@@ -203,14 +204,15 @@ private:
 /// Accuracy: within 0.01 K (1e-4 of the rise) of the equations (tests/law); of a covering of 200 rings within 0.05 K
 /// (tests/circuit). Above the melting point the resistance is held: the number then only says "far too hot".
 /// Degenerate cases: no time returns the start; no current cools towards the air, in the sun to what the sun holds.
-/// @param conductor one metre of it @param surface and what is around it @param through I [A], 0 or above
-/// @param time [s], 0 or above @param start the temperatures at time zero
+/// @param conductor one metre of it @param surface and what is around it @param through current and time [s], 0 or
+/// above
+/// @param start the temperatures at time zero
 /// @throws not_finite_error, out_of_range_error; no_solution_error for currents so large that numbers overflow
 [[nodiscard]] inline conductor_profile profile_after(const covered_conductor& conductor, const cable_surface& surface,
-                                                     current through, duration time, const conductor_profile& start)
+                                                     const heating_segment& through, const conductor_profile& start)
 {
-    require_not_negative(time, "time");
-    detail::heating_march march(conductor, surface, through, start);
+    const duration time = require_not_negative(through.duration, "time");
+    detail::heating_march march(conductor, surface, through.current, start);
     if (time.value() == 0.0) return start;
     // what is left is less than rounding once the time is used up
     constexpr double rounding = 1e-14;
@@ -219,24 +221,31 @@ private:
     return march.now();
 }
 
+/// A way from a state to a temperature of the conductor.
+struct conductor_passage {
+    conductor_profile start;  ///< the temperatures at time zero
+    temperature wanted;       ///< of the conductor, above or below its start
+};
+
 /// The first time at which the conductor is at a temperature, from below or from above, under a current that stays.
 ///
 /// Marched as in profile_after(); the passage is found within the exponential pieces, turning points included. The
 /// march ends when nothing moves any more (1e-11 of the rise in a step): a temperature that close to the steady one
 /// counts as never reached.
 /// @param conductor one metre of it @param surface and what is around it @param through I [A], 0 or above
-/// @param start the temperatures at time zero @param wanted temperature of the conductor
+/// @param passage from where to which temperature of the conductor
 /// @return [s], 0 where the start has it; none where it is never reached
 /// @throws not_finite_error, out_of_range_error; no_solution_error for currents so large that numbers overflow
 [[nodiscard]] inline std::optional<duration> time_to_conductor(const covered_conductor& conductor,
                                                                const cable_surface& surface, current through,
-                                                               const conductor_profile& start, temperature wanted)
+                                                               const conductor_passage& passage)
 {
-    detail::heating_march march(conductor, surface, through, start);
-    if (start.conductor == wanted) return duration{};
+    detail::heating_march march(conductor, surface, through, passage.start);
+    if (passage.start.conductor == passage.wanted) return duration{};
     while (!march.has_settled()) {
         march.advance(std::numeric_limits<double>::max());
-        if (const std::optional<double> at = march.conductor_passes(wanted.in_kelvin())) return in_si<duration>(*at);
+        if (const std::optional<double> at = march.conductor_passes(passage.wanted.in_kelvin()))
+            return in_si<duration>(*at);
     }
     return std::nullopt;
 }

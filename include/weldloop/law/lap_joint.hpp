@@ -39,6 +39,13 @@ struct lap_bar {
     return require_finite(in_si<film_resistivity>(of_one_newton.value() / pressing.value()), "interface resistivity");
 }
 
+/// How two bars overlap.
+struct lap_overlap {
+    weldloop::length width;                ///< b [m], above 0
+    weldloop::length length;               ///< l along the current [m], at least twice the thicker bar
+    film_resistivity interface_film = {};  ///< c [ohm m2], 0 or above; see interface_resistivity()
+};
+
 /// Resistance of the overlap of two bars, from where it begins in one to where it ends in the other [ohm].
 ///
 /// With r = rho/(b t) of each bar [ohm/m] and k^2 = (r1 + r2) b/s:
@@ -49,13 +56,11 @@ struct lap_bar {
 ///
 /// Within 0.3 % of a field solution for alike bars overlapping 3 thicknesses or more, whatever the interface, and 2 %
 /// at 2 thicknesses; bars whose rho differ by 3: 1.2 %, by 10: 5 %, always too high.
-/// @param one the one bar @param other the other @param width b of the overlap [m], above 0
-/// @param overlap l along the current [m], at least twice the thicker bar
-/// @param interface_film c [ohm m2], 0 or above; see interface_resistivity()
+/// @param one the one bar @param other the other @param lap width and length of the overlap, and what is between
 /// @throws not_finite_error, out_of_range_error @see lap_joint_ladder
-[[nodiscard]] inline resistance lap_joint_resistance(const lap_bar& one, const lap_bar& other, length width,
-                                                     length overlap, film_resistivity interface_film = {})
+[[nodiscard]] inline resistance lap_joint_resistance(const lap_bar& one, const lap_bar& other, const lap_overlap& lap)
 {
+    const auto& [width, overlap, interface_film] = lap;
     constexpr double least_overlap = 2.0;
     require_positive(width, "width");
     require_finite(overlap, "overlap");

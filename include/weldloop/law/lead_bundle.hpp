@@ -3,6 +3,7 @@
 /// Leads tied together and the turns of a coil as one body: the outline that gives off the heat of all of them, and the
 /// rise from it to the hottest of them.
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
@@ -31,6 +32,19 @@ inline constexpr int most_bundled_turns = 200;
 
 /// Turns that a coil has if nobody says: a poor case, 45 m of lead in turns of half a metre. Judgement.
 inline constexpr int assumed_coil_turns = 30;
+
+/// Least diameter of a turn that a lead of known length is assumed to be coiled in, if nobody says its turns.
+/// Judgement: a thin welding lead lies no tighter in the hand, a thick one nowhere near.
+inline constexpr length least_coil_turn = in_si<length>(0.3);
+
+/// Turns assumed of a coil of one lead's own, if nobody says: as many of the least diameter as its length makes, the
+/// last one begun counted, up to assumed_coil_turns. @param lead its length [m], above 0
+/// @throws not_finite_error, out_of_range_error
+[[nodiscard]] inline int assumed_turns_of(length lead)
+{
+    const double turns = std::ceil(require_positive(lead, "lead length") / (std::numbers::pi * least_coil_turn));
+    return static_cast<int>(std::min<double>(turns, assumed_coil_turns));
+}
 
 /// Leads that a bundle has if nobody says, all under full load: out and back of three welders. Judgement.
 inline constexpr int assumed_bundled_leads = 6;

@@ -23,13 +23,15 @@
 #include <weldloop/law/conductor_resistance.hpp>
 #include <weldloop/law/covered_conductor.hpp>
 #include <weldloop/law/heat_modes.hpp>
+#include <weldloop/law/heating_segment.hpp>
 
 namespace weldloop {
 
-/// A current that stays the same for a while; a programme is a list of them, repeated.
-struct heating_segment {
-    weldloop::current current;    ///< [A] effective value, 0 or above
-    weldloop::duration duration;  ///< [s], above 0
+/// A current that is on for a time and off for the rest of a period.
+struct on_off_current {
+    weldloop::current current;  ///< [A] effective value while on, 0 or above
+    duration on;                ///< [s], above 0
+    duration period;            ///< [s], at least `on`
 };
 
 /// What a repeated programme does once it has settled.
@@ -659,21 +661,20 @@ private:
 }
 
 /// The same for a current that is on for a time and off for the rest of a period.
-/// @param conductor one metre of it @param surface and what is around it @param through current while on [A], 0 or
-/// above
-/// @param on [s], above 0 @param period [s], at least `on`
+/// @param conductor one metre of it @param surface and what is around it @param through current, on-time and period
 /// @throws not_finite_error, out_of_range_error, no_solution_error
 [[nodiscard]] inline periodic_heating periodic_heating_of(const covered_conductor& conductor,
-                                                          const cable_surface& surface, current through, duration on,
-                                                          duration period)
+                                                          const cable_surface& surface, const on_off_current& through)
 {
-    require_positive(on, "on-time");
-    require_positive(period, "duty period");
-    if (on > period) throw out_of_range_error("on-time", si_text(on), "at most the duty period of " + si_text(period));
-    const std::array<heating_segment, 2> programme{heating_segment{through, on},
-                                                   heating_segment{weldloop::current{}, period - on}};
+    require_positive(through.on, "on-time");
+    require_positive(through.period, "duty period");
+    if (through.on > through.period)
+        throw out_of_range_error("on-time", si_text(through.on),
+                                 "at most the duty period of " + si_text(through.period));
+    const std::array<heating_segment, 2> programme{heating_segment{through.current, through.on},
+                                                   heating_segment{weldloop::current{}, through.period - through.on}};
     return periodic_heating_of(conductor, surface,
-                               std::span<const heating_segment>(programme).first(on < period ? 2 : 1));
+                               std::span<const heating_segment>(programme).first(through.on < through.period ? 2 : 1));
 }
 
 /// Temperature of the conductor at evenly spaced times of the period, first and last included, once it has settled.

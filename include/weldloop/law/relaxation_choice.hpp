@@ -66,7 +66,7 @@ public:
     {
         if (destroyed_) return 1.0;
         const double cold =
-            static_cast<double>(code_relaxation(law_.time, stress_, clock_.equivalent(), making, law_.yield_ratio));
+            static_cast<double>(code_relaxation(law_.time, stress_, clock_.equivalent(), {making, law_.yield_ratio}));
         return std::min(1.0, cold * clock_.loss_factor());
     }
 

@@ -16,7 +16,9 @@
 #include <weldloop/core/temperature.hpp>
 #include <weldloop/core/text.hpp>
 #include <weldloop/law/fusing.hpp>
+#include <weldloop/law/heating_segment.hpp>
 #include <weldloop/material/covering.hpp>
+#include <weldloop/material/metal.hpp>
 #include <weldloop/material/metals.hpp>
 
 namespace weldloop {
@@ -70,10 +72,10 @@ constexpr adiabatic_constants iec_60949_row(std::string_view material, double k_
     return {k * k, span};
 }
 
-inline void require_end(const adiabatic_constants& c, temperature start, temperature end)
+inline void require_end(const adiabatic_constants& c, const heating_span& span)
 {
-    if (start >= end || end > c.melting)
-        throw out_of_range_error("end temperature", to_text(end, "degC"),
+    if (span.start >= span.end || span.end > c.melting)
+        throw out_of_range_error("end temperature", to_text(span.end, "degC"),
                                  "above the start, at most the melting point of " + to_text(c.melting, "degC"));
 }
 
@@ -107,71 +109,75 @@ inline constexpr adiabatic_constants iec_steel =
 
 /// The k factor of the wiring rules, k = K sqrt(ln((beta + T2)/(beta + T1))), so that S = I sqrt(t)/k
 /// [A s^(1/2)/m2; 1e-6 of it is A s^(1/2)/mm2]. The published k of copper, aluminium and steel come out within 0.7.
-/// @param c constants @param start T1 @param end T2, above T1, at most the melting point
-/// @throws not_finite_error, out_of_range_error
-[[nodiscard]] inline short_circuit_factor k_factor_of(const adiabatic_constants& c, temperature start, temperature end)
+/// @param c constants @param span T1 and T2 @throws not_finite_error, out_of_range_error
+[[nodiscard]] inline short_circuit_factor k_factor_of(const adiabatic_constants& c, const heating_span& span)
 {
-    detail::require_end(c, start, end);
-    return in_si<short_circuit_factor>(std::sqrt(detail::law_of(c).integral(start, end)));
+    detail::require_end(c, span);
+    return in_si<short_circuit_factor>(std::sqrt(detail::law_of(c).integral(span.start, span.end)));
 }
 
+/// A conductor in a short circuit.
+struct short_circuit_conductor {
+    adiabatic_constants constants;  ///< K, beta and the melting point
+    area section;                   ///< S [m2], above 0
+    double nonadiabatic = 1.0;      ///< e, 1 to 10: 1 without loss, or nonadiabatic_factor_of()
+};
+
 /// Current that heats a conductor from one temperature to another, I = e k S/sqrt(t) [A].
-/// @param c constants @param section S [m2], above 0 @param t duration [s], above 0
-/// @param start T1 @param end T2, above T1, at most the melting point
-/// @param nonadiabatic e, 1 to 10: 1, or nonadiabatic_factor_of() @throws not_finite_error, out_of_range_error
-[[nodiscard]] inline current short_circuit_current(const adiabatic_constants& c, area section, duration t,
-                                                   temperature start, temperature end, double nonadiabatic = 1.0)
+/// @param c the conductor @param t duration [s], above 0 @param span T1 and T2
+/// @throws not_finite_error, out_of_range_error
+[[nodiscard]] inline current short_circuit_current(const short_circuit_conductor& c, duration t,
+                                                   const heating_span& span)
 {
-    require_positive(section, "conductor area");
+    require_positive(c.section, "conductor area");
     require_positive(t, "duration");
-    detail::require_gain(nonadiabatic);
-    const double current_density = k_factor_of(c, start, end).value() / std::sqrt(t.value());
-    return require_finite(in_si<current>(nonadiabatic * current_density * section.value()), "short-circuit current");
+    detail::require_gain(c.nonadiabatic);
+    const double current_density = k_factor_of(c.constants, span).value() / std::sqrt(t.value());
+    return require_finite(in_si<current>(c.nonadiabatic * current_density * c.section.value()),
+                          "short-circuit current");
 }
 
 /// Least conductor that stands a short circuit, S = I sqrt(t)/(e k) [m2]; 0 for no current.
-/// @param c constants @param through I [A], 0 or above @param t duration [s], above 0
-/// @param start T1 @param end T2, above T1, at most the melting point
+/// @param c constants @param through I [A], 0 or above, and t [s], above 0 @param span T1 and T2
 /// @param nonadiabatic e, 1 to 10 @throws not_finite_error, out_of_range_error
-[[nodiscard]] inline area short_circuit_area(const adiabatic_constants& c, current through, duration t,
-                                             temperature start, temperature end, double nonadiabatic = 1.0)
+[[nodiscard]] inline area short_circuit_area(const adiabatic_constants& c, const heating_segment& through,
+                                             const heating_span& span, double nonadiabatic = 1.0)
 {
-    require_not_negative(through, "current");
-    require_positive(t, "duration");
+    require_not_negative(through.current, "current");
+    require_positive(through.duration, "duration");
     detail::require_gain(nonadiabatic);
-    const double k = nonadiabatic * k_factor_of(c, start, end).value();
-    return require_finite(in_si<area>(through.value() * std::sqrt(t.value()) / k), "conductor area");
+    const double k = nonadiabatic * k_factor_of(c, span).value();
+    return require_finite(in_si<area>(through.current.value() * std::sqrt(through.duration.value()) / k),
+                          "conductor area");
 }
 
 /// Time a current may flow until a conductor reaches a temperature, t = (e k S/I)^2 [s].
-/// @param c constants @param section S [m2], above 0 @param through I [A], above 0
-/// @param start T1 @param end T2, above T1, at most the melting point
-/// @param nonadiabatic e, 1 to 10 @throws not_finite_error, out_of_range_error
-[[nodiscard]] inline duration short_circuit_time(const adiabatic_constants& c, area section, current through,
-                                                 temperature start, temperature end, double nonadiabatic = 1.0)
+/// @param c the conductor @param through I [A], above 0 @param span T1 and T2
+/// @throws not_finite_error, out_of_range_error
+[[nodiscard]] inline duration short_circuit_time(const short_circuit_conductor& c, current through,
+                                                 const heating_span& span)
 {
-    require_positive(section, "conductor area");
+    require_positive(c.section, "conductor area");
     require_positive(through, "current");
-    detail::require_gain(nonadiabatic);
-    const double root = nonadiabatic * k_factor_of(c, start, end).value() * section.value() / through.value();
+    detail::require_gain(c.nonadiabatic);
+    const double root = c.nonadiabatic * k_factor_of(c.constants, span).value() * c.section.value() / through.value();
     return require_finite(in_si<duration>(root * root), "duration");
 }
 
 /// Temperature of a conductor after a short circuit, T2 = (beta + T1) exp((I/(e K S))^2 t) - beta.
-/// @param c constants @param section S [m2], above 0 @param through I [A], 0 or above @param t duration [s], above 0
-/// @param start T1, below the melting point @param nonadiabatic e, 1 to 10
+/// @param c the conductor @param through I [A], 0 or above, and t [s], above 0 @param start T1, below the melting point
 /// @throws not_finite_error, out_of_range_error; no_solution_error when it melts before
-[[nodiscard]] inline temperature short_circuit_temperature(const adiabatic_constants& c, area section, current through,
-                                                           duration t, temperature start, double nonadiabatic = 1.0)
+[[nodiscard]] inline temperature short_circuit_temperature(const short_circuit_conductor& c,
+                                                           const heating_segment& through, temperature start)
 {
-    require_not_negative(through, "current");
-    const current melts = short_circuit_current(c, section, t, start, c.melting, nonadiabatic);
-    if (through > melts)
+    require_not_negative(through.current, "current");
+    const current melts = short_circuit_current(c, through.duration, {start, c.constants.melting});
+    if (through.current > melts)
         throw no_solution_error("temperature after the short circuit",
-                                "above the melting point of " + to_text(c.melting, "degC"),
-                                "at most " + si_text(melts) + " for " + si_text(t));
-    const double current_density = through.value() / (nonadiabatic * section.value());
-    return detail::law_of(c).after(start, current_density * current_density * t.value());
+                                "above the melting point of " + to_text(c.constants.melting, "degC"),
+                                "at most " + si_text(melts) + " for " + si_text(through.duration));
+    const double current_density = through.current.value() / (c.nonadiabatic * c.section.value());
+    return detail::law_of(c.constants).after(start, current_density * current_density * through.duration.value());
 }
 
 /// @name Constants of the heat that the covering takes
@@ -190,26 +196,30 @@ struct nonadiabatic_factor {
     weldloop::basis basis;  ///< sources
 };
 
+/// A conductor and the covering that takes heat from it.
+struct covered_section {
+    metal conductor;                         ///< its heat per volume counts
+    area section;                            ///< S [m2], above 0
+    covering around;                         ///< its heat per volume and conductivity count
+    double contact = usual_thermal_contact;  ///< F, 0 for a bare conductor to 1 for perfect contact
+};
+
 /// Non-adiabatic factor from the materials, e = sqrt(1 + F A sqrt(t/S) + F^2 B t/S) with A = C1/cc sqrt(ci ki) and
 /// B = C2/cc ci ki: cc and ci the heat per volume of conductor and covering, ki the conductivity of the covering.
 ///
 /// For copper in cross-linked polyethylene F A is 0.416 and F^2 B 0.119, in mm and s; the standard prints 0.41 and
 /// 0.12.
-/// @param conductor its heat per volume counts @param section S [m2], above 0 @param around the covering
-/// @param t duration [s], above 0
-/// @param contact F, 0 for a bare conductor to 1 for perfect contact
+/// @param what conductor, covering and how they touch @param t duration [s], above 0
 /// @throws not_finite_error, out_of_range_error @see iec_60949_nonadiabatic
-[[nodiscard]] inline nonadiabatic_factor nonadiabatic_factor_of(const metal& conductor, area section,
-                                                                const covering& around, duration t,
-                                                                double contact = usual_thermal_contact)
+[[nodiscard]] inline nonadiabatic_factor nonadiabatic_factor_of(const covered_section& what, duration t)
 {
-    require_positive(section, "conductor area");
+    require_positive(what.section, "conductor area");
     require_positive(t, "duration");
-    require_within(contact, 0.0, 1.0, "thermal contact");
-    const double cc = require_positive(conductor.heat_per_volume(), "heat per volume").value();
-    const double ci = require_positive(around.heat_per_volume, "heat per volume of the covering").value();
-    const double ki = require_positive(around.thermal_conductivity, "conductivity of the covering").value();
-    const double spread = ci * ki * t.value() / section.value();
+    const double contact = require_within(what.contact, 0.0, 1.0, "thermal contact");
+    const double cc = require_positive(what.conductor.heat_per_volume(), "heat per volume").value();
+    const double ci = require_positive(what.around.heat_per_volume, "heat per volume of the covering").value();
+    const double ki = require_positive(what.around.thermal_conductivity, "conductivity of the covering").value();
+    const double spread = ci * ki * t.value() / what.section.value();
     const double first = contact * nonadiabatic_c1 / cc * std::sqrt(spread);
     const double second = contact * contact * nonadiabatic_c2.value() / cc * spread;
     const double factor = require_within(std::sqrt(1.0 + first + second), 1.0, 1e9, "non-adiabatic factor");

@@ -65,12 +65,20 @@ inline double stability_constant(pressure youngs, pressure shear)
     return coil * (std::sqrt(detail::stability_constant(youngs, shear)) / slenderness_factor(ends));
 }
 
+/// A compression spring that may buckle.
+struct standing_spring {
+    length free_length;     ///< L0 [m], above 0
+    length coil;            ///< mean coil diameter D [m], above 0
+    pressure youngs;        ///< E [Pa]
+    pressure shear;         ///< G [Pa], below E
+    spring_ends_held ends;  ///< how they are held
+};
+
 /// The deflection at which a compression spring buckles [m]; empty for a spring that never does.
-/// @param free_length L0 [m], above 0 @param coil mean coil diameter D [m], above 0 @param youngs E [Pa]
-/// @param shear G [Pa], below E @param ends how they are held @throws not_finite_error, out_of_range_error
-[[nodiscard]] inline std::optional<length> buckling_deflection(length free_length, length coil, pressure youngs,
-                                                               pressure shear, spring_ends_held ends)
+/// @param spring its dimensions, moduli and ends @throws not_finite_error, out_of_range_error
+[[nodiscard]] inline std::optional<length> buckling_deflection(const standing_spring& spring)
 {
+    const auto& [free_length, coil, youngs, shear, ends] = spring;
     require_positive(free_length, "free length");
     if (free_length <= longest_stable_spring(coil, youngs, shear, ends)) return std::nullopt;
     const double slenderness = slenderness_factor(ends) * (free_length / coil).value();

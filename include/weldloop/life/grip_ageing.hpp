@@ -97,11 +97,11 @@ public:
           drags_(service.drags / service.shift.value()), knocks_(service.knocks / service.shift.value() + drags_),
           on_work_(static_cast<double>(service.on_work)),
           rest_((service.rest / service.shift).value() + 1.0 - on_work_), rest_kelvin_(where.air.in_kelvin()),
-          is_still_(service.motion == joint_motion::still), force_exponent_(force_law_exponent(w.clamp.shape)),
+          is_still_(service.motion == clamp_motion::still), force_exponent_(force_law_exponent(w.clamp.shape)),
           has_film_(service.film && (grows_copper_oxide(w.clamp.jaw) || grows_copper_oxide(w.onto)))
     {
         if (!w.clamp.spring) {
-            bolted_ = bolted_joint_of(w);
+            bolted_ = bolted_joint_under(w);
             return;
         }
         const clamp_spring& s = *w.clamp.spring;
@@ -326,16 +326,11 @@ private:
                           1.0);
     }
 
-    // What a screw or bolt presses: of a coat the copper under it, which carries the force.
-    static bolted_joint bolted_joint_of(const work_connection& w)
+    static bolted_joint bolted_joint_under(const work_connection& w)
     {
-        const auto softening = [](const metal& m) {
-            return coat_melting_of(m) ? annealed_copper.softening : m.softening;
-        };
-        const bool soft = w.clamp.jaw == aluminium || w.onto == aluminium;
-        return {.pressed = soft ? bolted_pair::with_aluminium : bolted_pair::copper_only,
-                .follower = w.clamp.kind == clamp_kind::screw ? bolt_follower::screw_frame : bolt_follower::bolt,
-                .softening = std::min(softening(w.clamp.jaw), softening(w.onto))};
+        bolted_joint out = bolted_joint_of(w.clamp.jaw, w.onto);
+        if (w.clamp.kind == clamp_kind::screw) out.follower = bolt_follower::screw_frame;
+        return out;
     }
 
     [[nodiscard]] double pace(double kelvin) const

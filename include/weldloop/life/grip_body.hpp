@@ -163,7 +163,7 @@ struct grip_question {
     detail::require_service(service, horizon);
     const joint_circuit circuit = joint_of(joint);
     if (!(circuit.contacts[0].cold.typical.value() > 0.0))
-        throw bad_station_error("work connection", "an open circuit", "a clamp whose jaws touch metal");
+        throw bad_station_error("work clamp", "an open circuit", "a clamp whose jaws touch metal");
     const clamp_outside behind = lead_outside(lead, where, work);
     grip_forecast out = detail::forecast_grip({joint, where, work, service, {behind, behind, behind}, horizon});
     out.basis.add(circuit.basis).add(work_patch).add(pressed_gap).add(fin_equations).add(lead_fin_judgement);

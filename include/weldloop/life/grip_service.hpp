@@ -67,7 +67,7 @@ inline constexpr double openings_of_a_drag = 5.0;
 inline constexpr length cleaning_wipe = in_si<length>(25e-6);
 
 /// Whether a joint moves as its force goes.
-enum class joint_motion {
+enum class clamp_motion {
     moves,  ///< it breathes with heat, is knocked or clamped anew: its resistance is that of the force left
     still,  ///< nothing moves it: it keeps the resistance it was seated with, see untouched_resistance_factor()
 };
@@ -92,7 +92,7 @@ struct grip_service {
                                         ///< cleaning_wipe takes no film off
     std::optional<length> widest_opening = {};  ///< [m] the jaws are pulled to at the first opening: beyond
                                                 ///< clamp_travel_of() the spring takes a set there; empty: not that far
-    joint_motion motion = joint_motion::moves;  ///< still only where nothing opens, knocks, drags or cleans it
+    clamp_motion motion = clamp_motion::moves;  ///< still only where nothing opens, knocks, drags or cleans it
 };
 
 /// Most cleanings and tightenings a forecast follows; more often than that is a habit of every clamping.
@@ -138,7 +138,7 @@ inline void require_service(const grip_service& s, duration horizon)
         throw out_of_range_error("share of the shift on the work", "0", "above zero: off the work nothing is gripped");
     if (s.widest_opening) require_not_negative(*s.widest_opening, "widest opening");
     const bool touched = s.openings > 0.0 || s.knocks > 0.0 || s.drags > 0.0 || s.clean_every.has_value();
-    if (s.motion == joint_motion::still && touched)
+    if (s.motion == clamp_motion::still && touched)
         throw out_of_range_error("motion of the joint", "still",
                                  "moves: what is opened, knocked, dragged or cleaned does not stay untouched");
     for (const auto& [every, what] :

@@ -57,7 +57,7 @@ template <class Holds>
         const clamp_outside behind = lead_outside(lead, where, work);
         detail::clamp_solver solver(network, behind, work, moment.level);
         if (!solver.conducts())
-            throw bad_station_error("work connection", "an open circuit", "a clamp whose jaws touch metal");
+            throw bad_station_error("work clamp", "an open circuit", "a clamp whose jaws touch metal");
         static_cast<void>(detail::let_swing(solver, condition, duty));
         return {solver, solver.solve(condition), behind.far >= conductor_melting_of(lead.metal)};
     };
@@ -95,8 +95,7 @@ namespace detail {
                                        double contact_factor, duration horizon)
 {
     const clamp_solver solver(network, behind, work, scatter::typical);
-    if (!solver.conducts())
-        throw bad_station_error("work connection", "an open circuit", "a clamp whose jaws touch metal");
+    if (!solver.conducts()) throw bad_station_error("work clamp", "an open circuit", "a clamp whose jaws touch metal");
     if (behind.far >= annealed_copper.melting) return {0.0, 0.0};
     const grip_ageing ageing(joint, where, {}, grip_case::typical, 0.0);
     return direct_clamp(solver, ageing, work.duty, contact_factor, true).life(horizon.value());

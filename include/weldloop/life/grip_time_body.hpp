@@ -251,7 +251,7 @@ private:
         throw out_of_range_error("share of the grip", number_text(share), "above 0, up to 0.9");
     const clamp_network network = clamp_network_of(joint, where);
     if (!(network.jaws.typical.value() > 0.0))
-        throw bad_station_error("work connection", "an open circuit", "a clamp whose jaws touch metal");
+        throw bad_station_error("work clamp", "an open circuit", "a clamp whose jaws touch metal");
     const clamp_outside behind = lead_outside(lead, where, work);
     const double horizon = longest_forecast.value();
     const auto in_case = [&](detail::grip_case which) {

@@ -43,8 +43,7 @@ struct magnet_state {
 {
     require_positive(work.current, "welding current");
     const clamp_network n = clamp_network_of(m, lead.size, where);
-    if (!(n.jaws.low.value() > 0.0))
-        throw bad_station_error("work magnet", "an open circuit", "a pad that touches metal");
+    if (!(n.jaws.low.value() > 0.0)) throw bad_station_error("magnet", "an open circuit", "a pad that touches metal");
     const clamp_outside behind = lead_outside(lead, where, work);
     magnet_grip out;
     const auto at = [&](scatter level, temperature& magnet, temperature& peak, temperature& pad, double& pull,
@@ -72,7 +71,7 @@ struct magnet_state {
 {
     const clamp_network n = clamp_network_of(m, lead.size, where);
     if (!(n.jaws.typical.value() > 0.0))
-        throw bad_station_error("work magnet", "an open circuit", "a pad that touches metal");
+        throw bad_station_error("magnet", "an open circuit", "a pad that touches metal");
     const auto holds = [&](double amps) {
         const load work{.current = in_si<current>(amps), .duty = duty};
         const clamp_outside behind = lead_outside(lead, where, work);

@@ -12,9 +12,9 @@ namespace weldloop {
 
 /// A crimped sleeve with a cable end in either side.
 struct cable_splice {
-    static constexpr std::string_view kind = "cable splice";  ///< as printed
+    static constexpr std::string_view kind = "splice";  ///< its word in files and reports
 
-    std::string name = {};                   ///< empty: "cable splice 3" by its place in the path
+    std::string name = {};                   ///< empty: "splice 3" by its place in the path
     conductor_size first = square_mm(50);    ///< of the one cable
     conductor_size second = square_mm(50);   ///< of the other
     conductor_size stamped = square_mm(50);  ///< size the sleeve is made for

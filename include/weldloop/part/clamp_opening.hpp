@@ -133,9 +133,9 @@ public:
     [[nodiscard]] std::optional<double> each_when_buckling() const
     {
         if (s_.compression->guided) return std::nullopt;
-        const auto y = buckling_deflection(s_.compression->free_length, s_.coil_diameter,
-                                           youngs_modulus(s_.wire, s_.wire_diameter),
-                                           shear_modulus(s_.wire, s_.wire_diameter), s_.compression->held);
+        const auto y = buckling_deflection({s_.compression->free_length, s_.coil_diameter,
+                                            youngs_modulus(s_.wire, s_.wire_diameter),
+                                            shear_modulus(s_.wire, s_.wire_diameter), s_.compression->held});
         return y ? std::optional<double>(each_rate_ / lever_ * y->value()) : std::nullopt;
     }
 

@@ -264,6 +264,13 @@ namespace detail {
     return out;
 }
 
+/// How a conductor is made, and which of its resistances is meant.
+struct conductor_make {
+    strand_class stranding;                                 ///< class
+    strand_finish finish = strand_finish::plain;            ///< plain or tinned; aluminium is plain
+    resistance_choice choice = resistance_choice::nominal;  ///< nominal or standard maximum
+};
+
 /// Resistance per length of a conductor by size, class, finish and temperature [ohm/m].
 ///
 /// | class    | nominal                                   | standard maximum                    |
@@ -275,13 +282,12 @@ namespace detail {
 /// the strand's diameter (7.35 % more for both). The temperature coefficient of copper falls with its conductivity.
 /// Linear law of resistivity from -50 to 300 degC, see resistivity_lowest. Class 5 at 630 mm2 has no nominal value: the
 /// limit of the standard lies below that of the nominal area with its lay.
-/// @param size a size of the class's table @param c class @param finish plain or tinned; aluminium is plain
-/// @param choice nominal or standard maximum @param t of the conductor
+/// @param size a size of the class's table @param make class, finish and choice @param t of the conductor
 /// @throws missing_data_error for a size or finish that the class does not have
-[[nodiscard]] inline resistance_per_length conductor_resistance_of(const conductor_size& size, strand_class c,
-                                                                   strand_finish finish, resistance_choice choice,
-                                                                   temperature t)
+[[nodiscard]] inline resistance_per_length conductor_resistance_of(const conductor_size& size,
+                                                                   const conductor_make& make, temperature t)
 {
+    const auto& [c, finish, choice] = make;
     const conductor_build build = conductor_build_of(size, c);
     const bool tinned = finish == strand_finish::tinned, nominal = choice == resistance_choice::nominal;
     if (detail::is_rope_lay(c)) {
@@ -310,10 +316,10 @@ namespace detail {
     return conductor_resistance(strands, size.area(), build.increment, t);
 }
 
-/// The sources behind conductor_resistance_of(). @param c class @param finish plain or tinned
-/// @param choice nominal or standard maximum
-[[nodiscard]] inline basis conductor_basis_of(strand_class c, strand_finish finish, resistance_choice choice)
+/// The sources behind conductor_resistance_of(). @param make class, finish and choice
+[[nodiscard]] inline basis conductor_basis_of(const conductor_make& make)
 {
+    const auto& [c, finish, choice] = make;
     basis out;
     out.add(c == strand_class::class_2_aluminium ? iec_60889 : iec_60028);
     const bool rope = detail::is_rope_lay(c), nominal = choice == resistance_choice::nominal;

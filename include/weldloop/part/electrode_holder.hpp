@@ -48,8 +48,8 @@ inline constexpr int holder_contact_points = 12;
 
 /// A hand-held holder: a cable end crimped into it, and jaws on the bare end of the rod.
 struct electrode_holder {
-    std::string name = {};                  ///< empty: "electrode holder 3" by its place in the path
-    current rated = in_si<current>(300.0);  ///< [A] printed on it, above 0 to 2000
+    std::string name = {};                                              ///< empty: "holder 3" by its place in the path
+    current rated = in_si<current>(300.0);                              ///< [A] printed on it, above 0 to 2000
     conductor_size size = usual_holder_cable(in_si<current>(300.0));    ///< of the cable in it
     metal jaws = brass;                                                 ///< metal of the jaws
     metal rod = mild_steel;                                             ///< metal of the electrode's core

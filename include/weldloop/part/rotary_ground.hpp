@@ -15,7 +15,7 @@ namespace weldloop {
 
 /// Brushes or copper fingers on a turning ring, all side by side.
 struct rotary_ground {
-    static constexpr std::string_view kind = "rotary ground";  ///< as printed
+    static constexpr std::string_view kind = "rotary ground";  ///< its word in files and reports
 
     std::string name = {};  ///< empty: "rotary ground 3" by its place in the path
     std::optional<brush_kind> brush = brush_kind::metal_graphite;  ///< none: fingers of metal that slide on the ring

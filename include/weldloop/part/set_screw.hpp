@@ -15,9 +15,9 @@ namespace weldloop {
 
 /// A cable end in a brass terminal, pressed by a screw on its strands or on a ferrule over them.
 struct set_screw {
-    static constexpr std::string_view kind = "set-screw";  ///< as printed
+    static constexpr std::string_view kind = "set screw";  ///< its word in files and reports
 
-    std::string name = {};                    ///< empty: "set-screw 3" by its place in the path
+    std::string name = {};                    ///< empty: "set screw 3" by its place in the path
     conductor_size size = square_mm(35);      ///< of the cable
     length screw_diameter = 8_mm;             ///< [m] nominal thread, above 0
     torque tightening = in_si<torque>(10.0);  ///< [N m], 0 or above; a loose screw has little

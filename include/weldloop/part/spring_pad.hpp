@@ -15,9 +15,9 @@ namespace weldloop {
 
 /// A round pad with a spring behind it, as in a fixture that closes on the part.
 struct spring_pad {
-    static constexpr std::string_view kind = "spring-loaded pad";  ///< as printed
+    static constexpr std::string_view kind = "spring pad";  ///< its word in files and reports
 
-    std::string name = {};                         ///< empty: "spring-loaded pad 3" by its place in the path
+    std::string name = {};                         ///< empty: "spring pad 3" by its place in the path
     metal pad = annealed_copper;                   ///< of the pad
     metal against = mild_steel;                    ///< what it is pressed on
     force pressing = 200_N;                        ///< [N] by the spring as it stands now; none: it does not touch

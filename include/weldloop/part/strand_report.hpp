@@ -41,12 +41,18 @@ inline constexpr source oxide_volume{
     "volume of cuprous oxide over that of the copper it is made of", {}, "1.64", source_kind::memory};
 /// @}
 
+/// The metals of strands that the table of allowable damage tells apart.
+enum class strand_metal {
+    of_copper,     ///< copper or its alloys
+    of_aluminium,  ///< aluminium
+};
+
 /// A row of the table of allowable damage. It is made for aircraft wiring crimped in the open: stricter than most leads
 /// ever meet, and the only published count for such sizes.
 struct strand_limit_row {
     conductor_size smallest;  ///< size the row begins with
     conductor_size largest;   ///< size it ends with
-    bool of_aluminium;        ///< strands of aluminium, else of copper or its alloys
+    strand_metal made_of;     ///< metal of the strands
     int strands_low;          ///< fewest strands of the conductors it speaks of; 0: any count
     int strands_high;         ///< most strands
     int most_nicked;          ///< strands that may be nicked
@@ -55,14 +61,14 @@ struct strand_limit_row {
 
 /// Allowable damage by size, smallest first; see strand_limits_aviation.
 inline constexpr std::array strand_limits{
-    strand_limit_row{awg(24), awg(14), false, 19, 19, 2, 0},
-    strand_limit_row{awg(12), awg(10), false, 37, 37, 4, 0},
-    strand_limit_row{awg(8), awg(4), false, 133, 133, 6, 6},
-    strand_limit_row{awg(2), awg(1), false, 665, 817, 6, 6},
-    strand_limit_row{aught(1), aught(2), false, 1045, 1330, 6, 6},
-    strand_limit_row{aught(3), aught(3), false, 1665, 1665, 6, 6},
-    strand_limit_row{aught(4), aught(4), false, 2109, 2109, 6, 6},
-    strand_limit_row{awg(8), aught(3), true, 0, 0, 0, 0},
+    strand_limit_row{awg(24), awg(14), strand_metal::of_copper, 19, 19, 2, 0},
+    strand_limit_row{awg(12), awg(10), strand_metal::of_copper, 37, 37, 4, 0},
+    strand_limit_row{awg(8), awg(4), strand_metal::of_copper, 133, 133, 6, 6},
+    strand_limit_row{awg(2), awg(1), strand_metal::of_copper, 665, 817, 6, 6},
+    strand_limit_row{aught(1), aught(2), strand_metal::of_copper, 1045, 1330, 6, 6},
+    strand_limit_row{aught(3), aught(3), strand_metal::of_copper, 1665, 1665, 6, 6},
+    strand_limit_row{aught(4), aught(4), strand_metal::of_copper, 2109, 2109, 6, 6},
+    strand_limit_row{awg(8), aught(3), strand_metal::of_aluminium, 0, 0, 0, 0},
 };
 
 /// Allowable damage of one conductor.
@@ -74,11 +80,11 @@ struct strand_limit {
 };
 
 /// What the table of allowable damage says of a conductor. @param size of the conductor
-/// @param strands its count, 1 or above @param of_aluminium strands of aluminium
+/// @param strands its count, 1 or above @param made_of metal of the strands
 /// @return empty where the table has no such size (below 24 AWG, above 4/0; aluminium outside 8 AWG to 3/0)
 /// @throws out_of_range_error for a count below 1 @see strand_limits_aviation
 [[nodiscard]] inline std::optional<strand_limit> strand_limit_of(const conductor_size& size, int strands,
-                                                                 bool of_aluminium)
+                                                                 strand_metal made_of)
 {
     constexpr double same_count = 0.03;  // 836 strands are the 817 of the table: another lay of the same conductor
     constexpr double most_strands = 1e7;
@@ -86,7 +92,7 @@ struct strand_limit {
     const strand_limit_row* below = nullptr;  // last row that begins at this size or below
     const strand_limit_row* above = nullptr;  // first row that ends at this size or above
     for (const strand_limit_row& row : strand_limits) {
-        if (row.of_aluminium != of_aluminium) continue;
+        if (row.made_of != made_of) continue;
         if (row.smallest <= size) below = &row;
         if (above == nullptr && row.largest >= size) above = &row;
     }
@@ -123,6 +129,7 @@ struct strand_condition {
     int nicked = 0;                                ///< strands with a nick
     surface_state exposed = surface_state::clean;  ///< strands where they entered the barrel
     length oxide = {};  ///< [m] layer on each strand along the damaged length; tens of nm in air
+    temperature lead_temperature = reference_temperature;  ///< of the lead; the crimp is stated at 20 degC
 };
 
 /// A lead with damaged strands: what each kind of damage adds.
@@ -157,12 +164,10 @@ inline constexpr double oxide_over_copper = 1.64;  // volume; see oxide_volume
 /// @param lead its size, metal, length, missing strands and damaged length count
 /// @param end the lug on it: size in the barrel, size it is stamped with, strands outside the barrel
 /// @param build strands of the conductor, count 1 or above; strand diameter above 0 where there is oxide
-/// @param state nicks and oxide; painted strands, which make no contact, are refused
-/// @param t temperature of the lead; the crimp is stated at 20 degC
+/// @param state nicks, oxide and temperature; painted strands, which make no contact, are refused
 /// @throws not_finite_error, out_of_range_error @see crimp_band_judgement, surface_state_judgement
 [[nodiscard]] inline strand_report strand_report_of(const cable& lead, const lug& end, const conductor_build& build,
-                                                    const strand_condition& state = {},
-                                                    temperature t = reference_temperature)
+                                                    const strand_condition& state = {})
 {
     constexpr double most_strands = 1e7;
     require_within(static_cast<double>(build.strands), 1.0, most_strands, "strand count");
@@ -174,7 +179,7 @@ inline constexpr double oxide_over_copper = 1.64;  // volume; see oxide_volume
                                  "a state that makes contact");
 
     strand_report out{};
-    const resistance_per_length sound = resistance_per_length_of(lead, t);
+    const resistance_per_length sound = resistance_per_length_of(lead, state.lead_temperature);
     out.lead = conductor_resistance(sound, lead.length, 0.0, length{});
     const resistance damaged = conductor_resistance(sound, lead.length, lead.missing_strands, lead.damaged_length);
     out.along_missing = std::max(damaged - out.lead, resistance{});
@@ -210,7 +215,8 @@ inline constexpr double oxide_over_copper = 1.64;  // volume; see oxide_volume
     const double missing = std::max(lead.damaged_length.value() > 0.0 ? static_cast<double>(lead.missing_strands) : 0.0,
                                     static_cast<double>(end.missing_strands));
     out.broken = static_cast<int>(std::lround(missing * build.strands));
-    out.allowed = strand_limit_of(lead.size, build.strands, lead.metal == aluminium);
+    out.allowed = strand_limit_of(lead.size, build.strands,
+                                  lead.metal == aluminium ? strand_metal::of_aluminium : strand_metal::of_copper);
     if (out.allowed)
         out.verdict = out.broken > out.allowed->most_broken || state.nicked > out.allowed->most_nicked
                           ? strand_verdict::above_published_count

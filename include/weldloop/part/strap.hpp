@@ -34,7 +34,7 @@ enum class strap_make {
 
 /// A strap bolted at both ends.
 struct strap {
-    static constexpr std::string_view kind = "strap";  ///< as printed
+    static constexpr std::string_view kind = "strap";  ///< its word in files and reports
 
     std::string name = {};                            ///< empty: "strap 3" by its place in the path
     weldloop::length length = 200_mm;                 ///< [m] between the bolted ends, 0 or above

@@ -15,9 +15,9 @@ namespace weldloop {
 
 /// A stud terminal: lug palms pressed on its seat by a nut, of which the farthest carries the current.
 struct stud_terminal {
-    static constexpr std::string_view kind = "stud terminal";  ///< as printed
+    static constexpr std::string_view kind = "stud";  ///< its word in files and reports
 
-    std::string name = {};                    ///< empty: "stud terminal 3" by its place in the path
+    std::string name = {};                    ///< empty: "stud 3" by its place in the path
     length diameter = 10_mm;                  ///< [m] nominal thread, above 0
     torque tightening = in_si<torque>(20.0);  ///< [N m] on the nut, 0 or above
     thread_state thread = thread_state::dry;  ///< of the stud

@@ -40,7 +40,7 @@ inline constexpr source water_gun_judgement{"wire gun cooled by water: 25 mm2 of
 /// A wire gun with its cable. The cable inside is an ordinary lead (`lead`) and is rated as one,
 /// if water does not cool it.
 struct wire_gun {
-    std::string name = {};                                          ///< empty: "wire gun 3" by its place in the path
+    std::string name = {};                                          ///< empty: "gun 3" by its place in the path
     cable lead = welding_cable(square_mm(50), in_si<length>(3.0));  ///< conductor from the feeder to the tip
     metal wire = mild_steel;                                        ///< of the electrode
     length wire_diameter = in_si<length>(0.0012);                   ///< [m] above 0

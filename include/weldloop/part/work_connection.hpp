@@ -20,7 +20,7 @@ struct work_connection {
     work_clamp clamp;                                     ///< see spring_clamp(), screw_clamp(), bolted_work_lug()
     metal onto;                                           ///< what is gripped
     surface_state surface = surface_state::clean;         ///< of the place gripped
-    std::string name = {};                                ///< empty: "work connection 7" by its place in the path
+    std::string name = {};                                ///< empty: "work clamp 7" by its place in the path
     length work_thickness = 10_mm;                        ///< [m] of the part gripped, above 0; carries heat away
     fraction grip_lost = 0.0;                             ///< share of the force when new that has gone
     std::optional<temperature> preheat = {};              ///< of the work at the clamp, if it is kept hot

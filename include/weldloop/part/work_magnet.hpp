@@ -27,9 +27,9 @@ inline constexpr source magnet_pad_judgement{"magnetic work connection: the curr
 
 /// A magnet that holds itself to the work and carries current through a pad of its own.
 struct work_magnet {
-    static constexpr std::string_view kind = "work magnet";  ///< as printed
+    static constexpr std::string_view kind = "magnet";  ///< its word in files and reports
 
-    std::string name = {};                                  ///< empty: "work magnet 3" by its place in the path
+    std::string name = {};                                  ///< empty: "magnet 3" by its place in the path
     weldloop::force rated = in_si<weldloop::force>(300.0);  ///< [N] pull on clean thick steel at 20 degC, 0 or above
     magnet_grade grade = ferrite_magnet;                    ///< material of the magnet
     temperature magnet = reference_temperature;             ///< of the magnet; in a station found by the network

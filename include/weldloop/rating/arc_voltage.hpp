@@ -12,6 +12,7 @@
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/source.hpp>
 #include <weldloop/law/load_line.hpp>
+#include <weldloop/part/supply_line.hpp>
 
 namespace weldloop {
 
@@ -24,6 +25,15 @@ struct arc_share {
     const source* from = nullptr;                ///< of the load line, where it was used
 };
 
+/// Voltage at the terminals of a constant-voltage supply at the job's current: its line, and what lies between
+/// terminals and taps, up to the highest output where one is known [V]. @param s the supply @param use process and
+/// current @param sensed drop between terminals and taps, 0 or above @throws as output_line_of()
+[[nodiscard]] inline voltage terminal_voltage_of(const supply& s, const supply_use& use, voltage sensed)
+{
+    const voltage wanted = highest_output_at(s, use) + sensed;
+    return s.sensing && s.highest_output.value() > 0.0 ? std::min(s.highest_output, wanted) : wanted;
+}
+
 /// What a loop drop leaves for the arc.
 ///
 /// Constant voltage: the setting less the loop's drop, the wire extension of a gun included. Constant current: the arc
@@ -31,20 +41,25 @@ struct arc_share {
 /// past it the arc gets what is left. No supply described: the conventional load voltage less the drop, a value
 /// relative to a type-test load and no prediction of an arc.
 /// @param s the station @param drop of the whole loop while current flows
-[[nodiscard]] inline arc_share arc_share_of(const station& s, const band<voltage>& drop)
+/// @param sensed typical part of it that lies between terminals and taps of remote sensing, sensed_drop_of(): made good
+/// up to the supply's highest output. What a poor case adds to the drop is counted as not made good.
+[[nodiscard]] inline arc_share arc_share_of(const station& s, const band<voltage>& drop, voltage sensed = {})
 {
     const voltage none = {};
     const auto left_of = [none](voltage all, voltage taken) { return std::max(none, all - taken); };
     const voltage load_line = conventional_load_voltage(s.job.process, s.job.current);
     arc_share out;
     if (s.supply && s.supply->kind == supply_kind::constant_voltage) {
-        out.arc = mapped(drop, [&](voltage d) { return left_of(s.supply->setting, d); });
-        out.relative_to = "constant-voltage setting less the loop's drop";
+        const voltage terminals = terminal_voltage_of(*s.supply, {s.job.process, s.job.current}, sensed);
+        out.arc = mapped(drop, [&](voltage d) { return left_of(terminals, d); });
+        out.relative_to = s.supply->sensing ? "constant-voltage setting between the taps, less what the loop drops "
+                                              "behind them"
+                                            : "constant-voltage setting less the loop's drop";
         return out;
     }
     out.from = &load_line_source(s.job.process);
     if (s.supply) {
-        const voltage highest = s.supply->highest_output;
+        const voltage highest = highest_output_at(*s.supply, {s.job.process, s.job.current});
         out.arc = mapped(drop, [&](voltage d) { return std::min(load_line, left_of(highest, d)); });
         out.headroom = mapped(drop, [&](voltage d) { return left_of(highest, d + load_line); });
         out.starved = drop.typical + load_line > highest;

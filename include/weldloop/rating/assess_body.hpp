@@ -14,6 +14,7 @@
 #include <weldloop/circuit/drawn_scatter.hpp>
 #include <weldloop/circuit/loop_body.hpp>
 #include <weldloop/circuit/loop_scatter.hpp>
+#include <weldloop/circuit/sensed_drop.hpp>
 #include <weldloop/circuit/station.hpp>
 #include <weldloop/circuit/station_parts.hpp>
 #include <weldloop/core/number_text.hpp>
@@ -56,7 +57,7 @@ inline void sum_up(assessment& out, const solved_station& solved)
     constexpr double low = 0.05, high = 0.95;
     const scattered_sum drop = solved.scatter_of().total_drop(solved.typical().total_drop.value());
     out.total_drop = volts_band(drop.quantile(low), drop.base(), drop.quantile(high));
-    const arc_share share = arc_share_of(s, out.total_drop);
+    const arc_share share = arc_share_of(s, out.total_drop, sensed_drop_of(s, solved.typical()));
     out.arc_voltage = share.arc;
     out.arc_basis = share.relative_to;
     out.headroom = share.headroom;
@@ -76,6 +77,7 @@ inline void sum_up(assessment& out, const solved_station& solved)
         part_result r;
         r.name = name_of(part, i);
         r.kind = weldloop::kind_of(part);
+        r.word = word_of(part);
         r.place = i;
         if (a.way != part_address::trunk) r.way = name_of_way(s, a.way);
         measure(r, solved, i);
@@ -129,6 +131,7 @@ inline void sum_up(assessment& out, const solved_station& solved)
         if (const arc_share share = arc_share_of(s, out.total_drop); share.from != nullptr) own.add(*share.from);
     }
     out.cautions = cautions_for(s, out);
+    if (s.supply) detail::add_supply_sources(own, s);
     own.add(osha_1926_351).add(osha_1910_254).add(touch_threshold);
     if (detail::has_stray_ways(s)) own.add(wac_296_307_49009).add(csa_w117_2);
     detail::collect(out.sources, own);

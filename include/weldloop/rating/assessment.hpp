@@ -10,6 +10,7 @@
 #include <vector>
 
 #include <weldloop/circuit/loop_state.hpp>
+#include <weldloop/circuit/path_part.hpp>
 #include <weldloop/circuit/way.hpp>
 #include <weldloop/core/band.hpp>
 #include <weldloop/core/error.hpp>
@@ -44,10 +45,11 @@ struct place_result {
 
 /// One part of an assessed station.
 struct part_result {
-    std::string name = {};  ///< its name, or kind and place
-    std::string kind = {};  ///< "cable", "work connection", ...
-    std::size_t place = 0;  ///< its number in the station, from 0: the path's parts, then those of the ways
-    std::string way = {};   ///< the way it stands in; empty: the path
+    std::string name = {};              ///< its name, or kind and place
+    part_kind kind = part_kind::cable;  ///< what it is
+    std::string word = {};              ///< of its kind, as printed; of a measured part its own
+    std::size_t place = 0;              ///< its number in the station, from 0: the path's parts, then those of the ways
+    std::string way = {};               ///< the way it stands in; empty: the path
     band<weldloop::current> current = {};  ///< through it while the arc burns
     bool conducts = true;                  ///< false: an open circuit, every number below is that of no current
     band<voltage> drop = {};               ///< while current flows

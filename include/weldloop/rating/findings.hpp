@@ -12,9 +12,11 @@
 #include <weldloop/circuit/loop_state.hpp>
 #include <weldloop/circuit/station.hpp>
 #include <weldloop/core/text.hpp>
+#include <weldloop/part/supply_line.hpp>
 #include <weldloop/rating/arc_voltage.hpp>
 #include <weldloop/rating/assessment.hpp>
 #include <weldloop/rating/finding_id.hpp>
+#include <weldloop/rating/supply_findings.hpp>
 #include <weldloop/rating/verdict.hpp>
 
 namespace weldloop {
@@ -35,6 +37,11 @@ struct finding_kind {
     finding_severity severity;
 };
 
+inline bool graver(const finding_kind& a, const finding_kind& b)
+{
+    return a.severity > b.severity;
+}
+
 /// Which findings there are, the gravest first.
 /// @param above whether the drop at its 95 % point lies above a value
 template <class HighAbove>
@@ -43,17 +50,23 @@ template <class HighAbove>
 {
     constexpr finding_severity notice = finding_severity::notice, warning = finding_severity::warning,
                                stop_job = finding_severity::stop_job;
-    if (loop.outcome == loop_outcome::open_circuit) return {{finding_id::open_circuit, stop_job}};
-    if (loop.outcome != loop_outcome::solved) return {{finding_id::no_steady_state, stop_job}};
     std::vector<finding_kind> out;
+    for (const finding_id id : supply_finding_ids(s))
+        out.push_back({id, id == finding_id::no_load_above_limit ? stop_job : warning});
+    if (loop.outcome != loop_outcome::solved) {
+        const bool is_open = loop.outcome == loop_outcome::open_circuit;
+        out.push_back({is_open ? finding_id::open_circuit : finding_id::no_steady_state, stop_job});
+        std::stable_sort(out.begin(), out.end(), graver);
+        return out;
+    }
     if (loop.melts) out.push_back({finding_id::spots_melt, stop_job});
     if (loop.poor != loop_outcome::solved) out.push_back({finding_id::no_steady_state_in_a_poor_case, warning});
-    if (s.supply) {
+    if (s.supply && !s.supply->sensing) {
+        const bool holds_voltage = s.supply->kind == supply_kind::constant_voltage;
+        const voltage highest = highest_output_at(*s.supply, {s.job.process, s.job.current});
         const voltage left =
-            s.supply->kind == supply_kind::constant_current
-                ? voltage(s.supply->highest_output - conventional_load_voltage(s.job.process, s.job.current))
-                : s.supply->setting;
-        if (loop.drop > left || (s.supply->kind == supply_kind::constant_voltage && loop.drop == left))
+            holds_voltage ? highest : voltage(highest - conventional_load_voltage(s.job.process, s.job.current));
+        if (loop.drop > left || (holds_voltage && loop.drop == left))
             out.push_back({finding_id::supply_cannot_hold_arc, stop_job});
         else if (above(left))
             out.push_back({finding_id::supply_may_not_hold_arc, warning});
@@ -64,8 +77,7 @@ template <class HighAbove>
         else if (above(*s.allowed_drop))
             out.push_back({finding_id::drop_may_exceed_allowed, notice});
     }
-    std::stable_sort(out.begin(), out.end(),
-                     [](const finding_kind& a, const finding_kind& b) { return a.severity > b.severity; });
+    std::stable_sort(out.begin(), out.end(), graver);
     return out;
 }
 
@@ -95,11 +107,11 @@ inline void add_way_kinds(std::vector<finding_kind>& out, const station& s, cons
         return names;
     };
     const band<voltage>& drop = found.total_drop;
+    const auto highest = [&] { return highest_output_at(*s.supply, {s.job.process, s.job.current}); };
     const auto missing = [&](voltage taken) {
-        return to_text(
-            voltage(taken + conventional_load_voltage(s.job.process, s.job.current) - s.supply->highest_output), "V");
+        return to_text(voltage(taken + conventional_load_voltage(s.job.process, s.job.current) - highest()), "V");
     };
-    const bool holds_current = s.supply && s.supply->kind == supply_kind::constant_current;
+    const bool holds_current = s.supply && s.supply->kind != supply_kind::constant_voltage;
     switch (id) {
     case finding_id::open_circuit:
         return "The circuit is open at " + named([](verdict v) { return v == verdict::open_circuit; }) + ".";
@@ -116,11 +128,11 @@ inline void add_way_kinds(std::vector<finding_kind>& out, const station& s, cons
                    ? "In a poor case the circuit is open: some joint may not touch metal to metal."
                    : "In a poor case, every joint at the 95 % point of its scatter, the loop has no steady state.";
     case finding_id::supply_cannot_hold_arc:
-        return holds_current
-                   ? "The supply cannot hold this current: loop and arc ask for " + missing(drop.typical) +
-                         " more than its highest output of " + to_text(s.supply->highest_output, "V") + ", typically."
-                   : "The loop typically takes " + to_text(drop.typical, "V") + ", all of the setting of " +
-                         to_text(s.supply->setting, "V") + ": nothing is left for the arc.";
+        return holds_current ? "The supply cannot hold this current: loop and arc ask for " + missing(drop.typical) +
+                                   " more than its highest output of " + to_text(highest(), "V") + ", typically."
+                             : "The loop typically takes " + to_text(drop.typical, "V") + ", all of the " +
+                                   to_text(highest(), "V") +
+                                   " that the supply is set to at this current: nothing is left for the arc.";
     case finding_id::supply_may_not_hold_arc:
         return holds_current
                    ? "In a poor case the supply cannot hold this current: loop and arc then ask for " +
@@ -132,6 +144,9 @@ inline void add_way_kinds(std::vector<finding_kind>& out, const station& s, cons
     case finding_id::drop_may_exceed_allowed:
         return "The loop typically takes " + to_text(drop.typical, "V") + " of the allowed " +
                to_text(*s.allowed_drop, "V") + ", in a poor case " + to_text(drop.high, "V") + ".";
+    case finding_id::no_load_above_limit:
+    case finding_id::supply_does_not_suit:
+    case finding_id::polarity_does_not_suit: return words_of_supply(id, s);
     default: return {};  // of ways, see add_way_findings()
     }
 }

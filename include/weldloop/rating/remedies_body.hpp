@@ -136,7 +136,7 @@ private:
             }
         }
         // one lead or stray way of several leaves the finding of the others
-        if (c.id == "whole_covering") {
+        if (c.id == change_id::whole_covering) {
             made.lifts_stop = true;
             for (const finding_id id : {finding_id::covering_damaged, finding_id::covering_wet})
                 if (has_covering_finding(s_, id) && !has_covering_finding(changed(s_, c), id))

@@ -109,8 +109,8 @@ inline constexpr temperature cord_start = temperature::celsius(70.0), cord_end =
         if (const auto* c = std::get_if<cable>(&p); c != nullptr && (thinnest == nullptr || c->size < thinnest->size))
             thinnest = c;
     if (thinnest == nullptr || !(amps.value() > 0.0)) return {};
-    const duration t =
-        short_circuit_time(adiabatic_constants_of(thinnest->metal), thinnest->size.area(), amps, cord_start, cord_end);
+    const duration t = short_circuit_time({adiabatic_constants_of(thinnest->metal), thinnest->size.area()}, amps,
+                                          {cord_start, cord_end});
     constexpr double worth_saying = 600.0;  // s: longer, its cooling counts
     if (t.value() > worth_saying) return {};
     return " As a protective conductor from " + to_text(cord_start, "degC") + " its " + to_text(thinnest->size) +
@@ -208,9 +208,7 @@ inline void add_way_findings(assessment& out, const solved_station& solved)
         if (static_cast<double>(other.duty.share()) > static_cast<double>(s.job.duty.share()))
             add(finding_id::other_duty_is_longer, finding_severity::notice,
                 name + " has the longer duty: what its current alone does while this arc rests is not counted.");
-        const voltage own = s.supply && s.supply->kind == supply_kind::constant_voltage ? s.supply->setting
-                            : s.supply                                                  ? s.supply->highest_output
-                                                                                        : voltage{};
+        const voltage own = s.supply ? voltage_without_load(*s.supply, {s.job.process, s.job.current}) : voltage{};
         add(finding_id::between_holders, finding_severity::warning,
             other.no_load && own.value() > 0.0
                 ? "Where the outputs of " + name +

@@ -23,6 +23,12 @@ struct sloped_by_two {
     double by_second = 0.0;  ///< its slope by the second
 };
 
+/// What is asked of a law.
+enum class asked {
+    value,   ///< the value alone; slopes may be left zero
+    slopes,  ///< the value and its slopes
+};
+
 /// Heat of a source, or conductance of a link, as it follows temperature.
 class heat_law {
 public:
@@ -31,8 +37,14 @@ public:
     heat_law& operator=(const heat_law&) = delete;
     virtual ~heat_law() = default;
     /// @param first rise of the place it sits at @param second rise of another place it follows
-    /// @param slopes whether slopes are asked for
-    [[nodiscard]] virtual sloped_by_two at(double first, double second, bool slopes) const = 0;
+    /// @param what with or without slopes
+    [[nodiscard]] virtual sloped_by_two at(double first, double second, asked what) const = 0;
+};
+
+/// When something acts.
+enum class while_current {
+    on_or_off,  ///< all the time
+    on,         ///< only while current flows
 };
 
 /// What laws follow beside the two places they know of: asked before they are, at every state with current. Currents
@@ -50,6 +62,12 @@ public:
     /// The numbers of the state it followed last. @param rise that state @param share what they are taken times
     /// @param out to be added to
     virtual void add_numbers(std::span<const double> rise, double share, std::span<double> out) const = 0;
+};
+
+/// Rises given in two parts.
+struct shifted_rises {
+    std::span<const double> rest;   ///< the rises, less `shift`
+    std::span<const double> shift;  ///< what they are more than `rest`
 };
 
 /// A network of bodies. Built once, evaluated often.
@@ -72,16 +90,18 @@ public:
     {
         if (conductance > 0.0) links_.push_back({a, b, conductance});
     }
-    /// A conductance between two nodes that follows their mean rise, or that of the first alone; and that of a third,
-    /// as far as it follows it, without a slope: a weak dependence.
-    void link(index a, index b, const heat_law& law, bool by_mean, index follows = nowhere)
+    /// A conductance between two nodes that follows their mean rise.
+    void link(index a, index b, const heat_law& by_mean) { curved_.push_back({a, b, &by_mean, 0.5, nowhere}); }
+    /// A conductance between two nodes that follows the rise of the first; and that of a third, if one is named,
+    /// without a slope: a weak dependence.
+    void link_by_first(index a, index b, const heat_law& law, index follows = nowhere)
     {
-        curved_.push_back({a, b, &law, by_mean ? 0.5 : 1.0, follows});
+        curved_.push_back({a, b, &law, 1.0, follows});
     }
     /// A conductance to a fixed rise [W/K, K], all the time or only while current flows.
-    void sink(index a, double conductance, double far, bool while_on = false)
+    void sink(index a, double conductance, double far, while_current when = while_current::on_or_off)
     {
-        if (conductance > 0.0) sinks_.push_back({a, conductance, far, while_on});
+        if (conductance > 0.0) sinks_.push_back({a, conductance, far, when == while_current::on});
     }
     /// A surface: `size` times what the table says is lost.
     void surface(index a, double size, const curve_table& table)
@@ -173,9 +193,7 @@ public:
     /// What each node gains [W] at a state, with current for a share of the time.
     /// @param x rises @param on share of the time with current, 0 to 1 @param gain out
     /// @param matrix out, if not null: minus the slopes of the gains, in the pattern's slots
-    /// @param sums out, if not null
-    void evaluate(std::span<const double> x, double on, std::span<double> gain, sparse_lu* matrix,
-                  totals* sums = nullptr) const
+    void evaluate(std::span<const double> x, double on, std::span<double> gain, sparse_lu* matrix) const
     {
         for (index i = 0; i < size(); ++i) gain[i] = heat_[i] + on * on_heat_[i] - on * on_slopes_[i] * x[i];
         for (const plain_link& l : links_) {
@@ -191,7 +209,6 @@ public:
             std::vector<double> slopes;
             straighten(x, on, slopes, *matrix);
         }
-        if (sums != nullptr) *sums = totals_at(x, on);
     }
 
     /// The network straightened at a state.
@@ -210,7 +227,7 @@ public:
         }
         for (const curved_link& l : curved_) {
             const double place = l.weight * x[l.a] + (1.0 - l.weight) * x[l.b], over = x[l.a] - x[l.b];
-            const sloped_by_two g = l.law->at(place, l.follows != nowhere ? x[l.follows] : 0.0, true);
+            const sloped_by_two g = l.law->at(place, l.follows != nowhere ? x[l.follows] : 0.0, asked::slopes);
             const double by_a = g.value + g.by_first * l.weight * over;
             const double by_b = g.value - g.by_first * (1.0 - l.weight) * over;
             slopes.insert(slopes.end(), {by_a, by_b});
@@ -222,7 +239,7 @@ public:
         if (!(on > 0.0)) return;
         for (index k = 0; k < sources_.size(); ++k) {
             const source& s = sources_[k];
-            const sloped_by_two w = heat_of(s, x, true);
+            const sloped_by_two w = heat_of(s, x, asked::slopes);
             const double first = on * (s.with != nowhere ? 0.5 : 1.0) * w.by_first, second = on * w.by_second;
             slopes.insert(slopes.end(), {first, second});
             const auto give = [&](index to, double share, const index* slot) {
@@ -245,17 +262,17 @@ public:
 
     /// Adds what curved elements give beyond their slopes times their rises [W]. With the matrix of straighten() the
     /// balance is matrix x = heat_at_zero + this, as good as the slopes are between x and where they were taken.
-    /// @param x rises, less `shift` @param shift what the rises are more than x @param on as in evaluate()
+    /// @param x rises in two parts @param on as in evaluate()
     /// @param slopes of straighten() @param heat to be added to, a number for each node
-    void add_curvature(std::span<const double> x, std::span<const double> shift, double on,
-                       std::span<const double> slopes, std::span<double> heat) const
+    void add_curvature(const shifted_rises& x, double on, std::span<const double> slopes, std::span<double> heat) const
     {
         if (follower_ != nullptr && on > 0.0) {
-            std::vector<double> there(x.begin(), x.end());
-            for (index i = 0; i < size(); ++i) there[i] += shift[i];
+            std::vector<double> there(x.rest.begin(), x.rest.end());
+            for (index i = 0; i < size(); ++i) there[i] += x.shift[i];
             follower_->follow(there);
         }
-        add_curved<true>([at = x.data(), by = shift.data()](index i) { return at[i] + by[i]; }, on, slopes, heat);
+        add_curved<true>([at = x.rest.data(), by = x.shift.data()](index i) { return at[i] + by[i]; }, on, slopes,
+                         heat);
     }
 
     /// Nodes that curved elements follow.
@@ -291,7 +308,7 @@ public:
         if (!(on > 0.0)) return out;
         for (index k = 0; k < sources_.size(); ++k) {
             const source& s = sources_[k];
-            const double w = heat_of(s, x, false).value;
+            const double w = heat_of(s, x, asked::value).value;
             if (!heats.empty()) heats[k] = w;
             out.made += on * ((s.to != nowhere ? s.share : 0.0) + (s.also_to != nowhere ? s.also_share : 0.0)) * w;
         }
@@ -299,10 +316,10 @@ public:
     }
 
     /// Heat a source makes while current flows [W], with slopes if asked for.
-    [[nodiscard]] sloped_by_two heat_of(const source& s, std::span<const double> x, bool slopes) const
+    [[nodiscard]] sloped_by_two heat_of(const source& s, std::span<const double> x, asked what) const
     {
         const double first = s.with != nowhere ? 0.5 * (x[s.in] + x[s.with]) : x[s.in];
-        return s.law->at(first, s.follows != nowhere ? x[s.follows] : 0.0, slopes);
+        return s.law->at(first, s.follows != nowhere ? x[s.follows] : 0.0, what);
     }
 
 private:
@@ -326,9 +343,10 @@ private:
         }
         for (const curved_link& l : curved_) {
             const double a = at(l.a), b = at(l.b);
-            double w = l.law->at(l.weight * a + (1.0 - l.weight) * b, l.follows != nowhere ? at(l.follows) : 0.0, false)
-                           .value *
-                       (a - b);
+            double w =
+                l.law->at(l.weight * a + (1.0 - l.weight) * b, l.follows != nowhere ? at(l.follows) : 0.0, asked::value)
+                    .value *
+                (a - b);
             if constexpr (beyond) {
                 w -= slope[0] * a - slope[1] * b;
                 slope += 2;
@@ -340,7 +358,7 @@ private:
         for (const source& s : sources_) {
             const double in = s.with != nowhere ? at(s.in) + at(s.with) : at(s.in);
             const double follows = s.follows != nowhere ? at(s.follows) : 0.0;
-            double w = on * s.law->at(s.with != nowhere ? 0.5 * in : in, follows, false).value;
+            double w = on * s.law->at(s.with != nowhere ? 0.5 * in : in, follows, asked::value).value;
             if constexpr (beyond) {
                 w -= slope[0] * in + slope[1] * follows;
                 slope += 2;

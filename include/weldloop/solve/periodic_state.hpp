@@ -160,7 +160,7 @@ private:
         for (int round = 0; round < most_rounds; ++round) {
             next_ = base_;
             const std::vector<double>&guess = round == 0 ? moved_ : none_, &moved = round == 0 ? none_ : moved_;
-            n_->add_curvature(x, guess, k.on, k.slopes, next_);
+            n_->add_curvature({x, guess}, k.on, k.slopes, next_);
             k.matrix.solve(next_);
             double most = 0.0;
             const double *const now = next_.data(), *const was = x.data(), *const by = guess.data(),
@@ -486,6 +486,13 @@ private:
 
 }  // namespace detail
 
+/// How a settled period is sought.
+struct period_search {
+    const periodic_state* near = nullptr;  ///< a settled state of nearly the same network, to begin with, or null; of a
+                                           ///< network with a follower one without it
+    double settled = 1e-4;  ///< by how much the end of the period may differ from its start [K], 1e-8 or above
+};
+
 /// The settled period of a network.
 ///
 /// Steady current: the steady state. Else the state at the start of the current is sought that the period brings back:
@@ -497,13 +504,11 @@ private:
 /// Accuracy of linear networks, held against their closed form from periods of 1 s to 1e6 s: means within 1e-3 K, rises
 /// of 80 K where current begins and ends within 0.1 K; on the way each step within 0.3 K and 1 % of the hottest rise.
 /// @param network closed @param programme of the current @param cold rises of the coldest boundary
-/// @param near a settled state of nearly the same network, to begin with, or null; of a network with a follower one
-/// without it
-/// @param settled by how much the end of the period may differ from its start [K], 1e-8 or above
+/// @param search from where, and how closely
 [[nodiscard]] inline periodic_state periodic_state_of(const heat_network& network, const on_off& programme,
-                                                      std::span<const double> cold,
-                                                      const periodic_state* near = nullptr, double settled = 1e-4)
+                                                      std::span<const double> cold, const period_search& search = {})
 {
+    const auto& [near, settled] = search;
     if (programme.rest > 0.0) return detail::period_finder(network, programme, settled)(cold, near);
     const steady_state s = steady_state_of(
         network, 1.0, near != nullptr && !near->trace.empty() ? std::span<const double>(near->trace.front()) : cold);
@@ -514,7 +519,7 @@ private:
     if (s.what != outcome::solved) return out;
     out.mean = out.on_mean = out.peak = s.rise;
     for (const heat_network::source& k : network.sources())
-        out.source_on.push_back(network.heat_of(k, s.rise, false).value);
+        out.source_on.push_back(network.heat_of(k, s.rise, asked::value).value);
     out.sums = s.sums;
     out.imbalance = (s.sums.made - s.sums.lost) / std::max(1e-300, std::fabs(s.sums.made));
     out.times = {0.0, programme.on};

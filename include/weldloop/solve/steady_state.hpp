@@ -58,7 +58,8 @@ struct steady_state {
         for (const double w : g) sum += std::fabs(w);
         return sum;
     };
-    network.evaluate(out.rise, on, gain, &matrix, &out.sums);
+    network.evaluate(out.rise, on, gain, &matrix);
+    out.sums = network.totals_at(out.rise, on);
     double now = norm(gain), fastest = 0.0;
     for (std::size_t i = 0; i < n; ++i) fastest = std::max(fastest, std::fabs(gain[i]) / capacity[i]);
     if (fastest == 0.0) {
@@ -98,8 +99,8 @@ struct steady_state {
             time *= less;
             continue;
         }
-        heat_network::totals sums;
-        network.evaluate(next, on, next_gain, &matrix, &sums);
+        network.evaluate(next, on, next_gain, &matrix);
+        const heat_network::totals sums = network.totals_at(next, on);
         const double then = norm(next_gain);
         if (then > most_growth * now && then > 1e-6 * (sums.made + 1e-300) && longest > small_step) {
             time *= less;

@@ -74,7 +74,7 @@ namespace detail {
         out.text({16, y + 4.5}, shortened(r.name, 32), "");
         const double low = x_of(r.quarter_lost.poor), high = x_of(r.quarter_lost.mild),
                      at = x_of(r.quarter_lost.typical);
-        if (high > low) out.rectangle({low, y - 7}, std::max(2.0, high - low), 14, "bar");
+        if (high > low) out.rectangle({{low, y - 7}, std::max(2.0, high - low), 14}, "bar");
         if (r.quarter_lost.poor) out.line({low, y - 10}, {low, y + 10}, "whisker");
         if (r.quarter_lost.typical) out.line({at, y - 12}, {at, y + 12}, "limit-mark");
         if (!r.quarter_lost.mild)

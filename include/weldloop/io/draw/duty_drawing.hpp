@@ -91,8 +91,9 @@ struct temperature_trace {
                               "Temperature over the duty period", told);
     svg_drawing& on = chart.drawing();
     const drawing_point start = chart.at(0.0, least), stop = chart.at(on_minutes, least);
-    on.rectangle({start.x, detail::curve_chart::top}, stop.x - start.x,
-                 detail::curve_chart::bottom - detail::curve_chart::top, "band");
+    on.rectangle(
+        {{start.x, detail::curve_chart::top}, stop.x - start.x, detail::curve_chart::bottom - detail::curve_chart::top},
+        "band");
     on.text({start.x + 6, detail::curve_chart::top + 14}, "under current", "small soft");
 
     std::vector<temperature> limits;

@@ -66,7 +66,7 @@ inline void word_on_paper(svg_drawing& on, drawing_point middle, std::string_vie
 {
     constexpr double per_letter = 8.0, beside = 18.0, tall = 24.0;
     const double wide = per_letter * static_cast<double>(word.size()) + beside;
-    on.rectangle({middle.x - 0.5 * wide, middle.y - 0.5 * tall}, wide, tall, "paper", 3.0);
+    on.rectangle({{middle.x - 0.5 * wide, middle.y - 0.5 * tall}, wide, tall}, "paper", 3.0);
     on.text({middle.x, middle.y + 5.0}, word, "middle strong");
 }
 
@@ -164,7 +164,7 @@ inline void point_at(svg_drawing& on, drawing_point at, std::string_view words, 
         const detail::map_cells swatch{
             {key, key + wide}, {bottom + below + tall, bottom + below}, {static_cast<int>(look.outlook)}};
         detail::hatch(on, swatch, look);
-        on.rectangle({key, bottom + below}, wide, tall, "frame");
+        on.rectangle({{key, bottom + below}, wide, tall}, "frame");
         on.text({key + wide + 8.0, bottom + below + 13.0}, to_text(look.outlook), "small");
         key += per_entry;
     }

@@ -166,13 +166,15 @@ private:
     void supply_box()
     {
         const double y = centre_y - half_box;
-        drawing_.rectangle({12, y}, 96, 2 * half_box, "box", 6);
+        drawing_.rectangle({{12, y}, 96, 2 * half_box}, "box", 6);
         drawing_.circle({60, y}, 4, "dot").circle({60, y + 2 * half_box}, 4, "dot");
         drawing_.text({60, y + 27}, "supply", "middle strong");
         drawing_.text({60, y + 47}, to_text(station_.job.current, "A"), "middle");
         const std::string_view holds = !station_.supply                                         ? "not described"
                                        : station_.supply->kind == supply_kind::constant_voltage ? "const. voltage"
-                                                                                                : "const. current";
+                                       : station_.supply->kind == supply_kind::constant_current
+                                           ? "const. current"
+                                           : to_text(station_.supply->kind);
         drawing_.text({60, y + 66}, holds, "middle small soft");
         const std::string share =
             station_.job.duty.is_continuous() ? "continuous" : to_text(station_.job.duty.share()) + " duty";
@@ -184,7 +186,7 @@ private:
         const drawing_point at = place_of(p.place);
         const std::string kind(class_word(p.verdict));
         drawing_.begin_group("", std::to_string(number_of(p)) + " " + p.name + ": " + told_of(p));
-        drawing_.rectangle({at.x - 0.5 * frame_width, at.y - 0.5 * frame_height}, frame_width, frame_height,
+        drawing_.rectangle({{at.x - 0.5 * frame_width, at.y - 0.5 * frame_height}, frame_width, frame_height},
                            std::string(found_.conducts ? heat_class(p.peak.typical) : "no-heat") + " v-" + kind, 5);
         draw_glyph(drawing_, station_.path.at(p.place), at);
         name_above(at, p);
@@ -253,7 +255,7 @@ private:
         for (const verdict v :
              {verdict::within_limit, verdict::not_judged, verdict::close_to_limit, verdict::may_exceed,
               verdict::over_limit, verdict::spots_melting, verdict::open_circuit}) {
-            drawing_.rectangle({x, y - 8}, 22, 15, "chip-ground v-" + std::string(class_word(v)), 3);
+            drawing_.rectangle({{x, y - 8}, 22, 15}, "chip-ground v-" + std::string(class_word(v)), 3);
             drawing_.text({x + 29, y + 4}, short_text(v), "small");
             x += 48 + character * static_cast<double>(short_text(v).size());
         }
@@ -263,7 +265,7 @@ private:
             drawing_.text({x, y + 4}, "Peak, degC:", "small soft");
             x += 76;
             for (const heat_step& step : heat_steps) {
-                drawing_.rectangle({x, y - 8}, 22, 15, std::string(step.class_name) + " chip", 3);
+                drawing_.rectangle({{x, y - 8}, 22, 15}, std::string(step.class_name) + " chip", 3);
                 drawing_.text({x + 29, y + 4}, step.words, "small");
                 x += 46 + character * static_cast<double>(step.words.size());
             }

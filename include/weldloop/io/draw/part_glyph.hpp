@@ -213,7 +213,7 @@ private:
     void draw(const drawing_path& p) const { on_.path(p.d(), "glyph"); }
     void box(double x, double y, double width, double height) const
     {
-        on_.rectangle(at(x, y), width, height, "glyph", 1.5);
+        on_.rectangle({at(x, y), width, height}, "glyph", 1.5);
     }
 
     svg_drawing& on_;

@@ -62,7 +62,7 @@ public:
     row_chart& bar(std::size_t row, double from, double to, std::string_view classes)
     {
         const double x = scale_.at(from), length = std::max(scale_.at(to) - x, 1.0);
-        drawing_.rectangle({x, y_of(row) - 0.5 * bar_height}, length, bar_height, classes);
+        drawing_.rectangle({{x, y_of(row) - 0.5 * bar_height}, length, bar_height}, classes);
         return *this;
     }
     /// A line from the low to the high point of a band, with ticks at its ends. A whisker that would be a dot is left

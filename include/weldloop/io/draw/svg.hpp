@@ -22,6 +22,13 @@ struct drawing_point {
     double y = 0.0;  ///< from the upper edge
 };
 
+/// A rectangle on it.
+struct drawing_box {
+    drawing_point at;     ///< upper left corner
+    double width = 0.0;   ///< [px]
+    double height = 0.0;  ///< [px]
+};
+
 /// A drawing under construction. Looks come from classes, so that one style sheet serves light, dark and print.
 class svg_drawing {
 public:
@@ -47,11 +54,11 @@ public:
         return element("line", pair("x1", a.x) + pair("y1", a.y) + pair("x2", b.x) + pair("y2", b.y), classes);
     }
     /// A rectangle with its upper left corner and the radius of its corners.
-    svg_drawing& rectangle(drawing_point at, double width, double height, std::string_view classes, double corner = 0.0)
+    svg_drawing& rectangle(const drawing_box& box, std::string_view classes, double corner = 0.0)
     {
         return element("rect",
-                       pair("x", at.x) + pair("y", at.y) + pair("width", width) + pair("height", height) +
-                           (corner > 0.0 ? pair("rx", corner) : ""),
+                       pair("x", box.at.x) + pair("y", box.at.y) + pair("width", box.width) +
+                           pair("height", box.height) + (corner > 0.0 ? pair("rx", corner) : ""),
                        classes);
     }
     /// A circle about its centre.

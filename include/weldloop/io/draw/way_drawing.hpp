@@ -79,7 +79,7 @@ private:
                                                               : fixed_text(p.peak.typical.in_celsius(), 0) + " degC";
             drawing_.begin_group("", std::to_string(number_of(p)) + " " + p.name + ": " + peak + ", " + verdict);
             drawing_.rectangle(
-                {x - 0.5 * frame_width, y - 0.5 * frame_height}, frame_width, frame_height,
+                {{x - 0.5 * frame_width, y - 0.5 * frame_height}, frame_width, frame_height},
                 std::string(found_.conducts && temperature_is_known(p) ? heat_class(p.peak.typical) : "no-heat") +
                     " v-" + std::string(class_word(p.verdict)),
                 5);

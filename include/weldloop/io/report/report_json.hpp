@@ -107,7 +107,7 @@ template <class Q>
 {
     const bool conducts = outcome == loop_outcome::solved;
     const json none = p.conducts ? "none" : "open";
-    json out{{"name", p.name}, {"kind", p.kind}, {"number", number_of(p)}, {"way", p.way}};
+    json out{{"name", p.name}, {"kind", p.word}, {"number", number_of(p)}, {"way", p.way}};
     out["with_stray_open"] = p.with_stray_open;
     out["stray_hides_it"] = p.stray_hides_it;
     out["current_A"] = conducts ? json_band(p.current) : none;
@@ -169,9 +169,35 @@ template <class Q>
 
 [[nodiscard]] inline json json_supply(const supply& s)
 {
-    if (s.kind == supply_kind::constant_voltage)
-        return {{"kind", "constant voltage"}, {"setting_V", json_number(s.setting.value())}};
-    return {{"kind", "constant current"}, {"highest_output_V", json_number(s.highest_output.value())}};
+    json out{{"kind", std::string(to_text(s.kind))}};
+    const auto put = [&out](const char* key, const auto& value) {
+        if (value.value() > 0.0) out[key] = json_number(value.value());
+    };
+    const auto put_known = [&out](const char* key, const auto& value) {
+        if (value) out[key] = json_number(value->value());
+    };
+    put("setting_V", s.setting);
+    put("highest_output_V", s.highest_output);
+    put("setting_A", s.current_setting);
+    put("fall_ohm", s.fall);
+    put("rise_S", s.rise);
+    put_known("limit_A", s.limit);
+    put_known("short_circuit_A", s.short_circuit);
+    if (s.kind == supply_kind::drooping) out["shape"] = std::string(to_text(s.shape));
+    for (const source_point& p : s.points)
+        out["points"].push_back(
+            {{"current_A", json_number(p.current.value())}, {"voltage_V", json_number(p.voltage.value())}});
+    put_known("no_load_peak_V", s.no_load.peak);
+    put_known("no_load_effective_V", s.no_load.rms);
+    if (s.no_load.peak || s.no_load.rms) {
+        out["no_load_current"] = std::string(to_text(s.no_load.kind));
+        out["hazard"] = std::string(to_text(s.hazard));
+    }
+    if (s.polarity != electrode_polarity::not_stated) out["polarity"] = std::string(to_text(s.polarity));
+    if (s.feeding != wire_feeding::constant_speed) out["feeding"] = std::string(to_text(s.feeding));
+    if (s.sensing)
+        out["sensing"] = {{"electrode_side", s.sensing->electrode_side}, {"work_side", s.sensing->work_side}};
+    return out;
 }
 
 [[nodiscard]] inline json json_remedy(const remedy& r)

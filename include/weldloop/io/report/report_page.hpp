@@ -160,7 +160,7 @@ private:
             "scope=\"col\">Verdict</th></tr></thead>\n<tbody>\n");
         for (const part_result& p : found_.parts) {
             put("<tr><td class=\"n\">").say(std::to_string(number_of(p))).put("</td><th scope=\"row\">").say(p.name);
-            if (p.kind != p.name) put("<span class=\"why\">").say(p.kind).put("</span>");
+            if (p.word != p.name) put("<span class=\"why\">").say(p.word).put("</span>");
             if (!p.way.empty()) put("<span class=\"why\">").say("way: " + p.way).put("</span>");
             put("</th>");
             if (found_.conducts) {

@@ -175,6 +175,9 @@ template <class Q>
     if (!s.supply) return "not described";
     if (s.supply->kind == supply_kind::constant_voltage)
         return "constant voltage, set to " + to_text(s.supply->setting, "V");
+    if (s.supply->kind != supply_kind::constant_current)
+        return std::string(to_text(s.supply->kind)) + ", " +
+               to_text(highest_output_at(*s.supply, {s.job.process, s.job.current}), "V") + " at this current";
     return "constant current, up to " + to_text(s.supply->highest_output, "V") + " at this current";
 }
 

@@ -69,18 +69,8 @@ inline constexpr allowed_span<temperature> part_limits_allowed{temperature::cels
 struct part_word {
     std::string_view word;
     path_part (*read)(const toml_section&);
-    std::size_t kind;  ///< which alternative of path_part it reads
+    part_kind kind;  ///< what it reads
 };
-
-/// Which alternative of a variant a kind is.
-template <class Kind, class... Kinds>
-[[nodiscard]] constexpr std::size_t index_of_kind(const std::variant<Kinds...>*)
-{
-    constexpr std::array is_it{std::is_same_v<Kind, Kinds>...};
-    std::size_t i = 0;
-    while (!is_it[i]) ++i;
-    return i;
-}
 
 inline constexpr auto word_of_metal = [](const metal& m) { return m.name; };
 inline constexpr auto word_of_covering = [](const covering& c) { return c.name; };
@@ -502,42 +492,34 @@ inline void take_bolt(const toml_section& s, length& diameter, torque& tightenin
     return out;
 }
 
-/// A word of the key "part", and the kind of part it reads.
+/// How a kind of part is read, under its own word or another.
 template <auto Read>
-[[nodiscard]] constexpr part_word part_word_of(std::string_view word)
+[[nodiscard]] constexpr part_word part_word_of(std::string_view word = {})
 {
-    return {word, [](const toml_section& s) { return path_part(Read(s)); },
-            index_of_kind<std::invoke_result_t<decltype(Read), const toml_section&>>(static_cast<path_part*>(nullptr))};
+    constexpr part_kind kind = kind_of_part<std::invoke_result_t<decltype(Read), const toml_section&>>;
+    return {word.empty() ? to_text(kind) : word, [](const toml_section& s) { return path_part(Read(s)); }, kind};
 }
 
-inline constexpr std::array part_words{part_word_of<read_cable>("cable"),
-                                       part_word_of<read_lug>("lug"),
-                                       part_word_of<read_coupling>("coupling"),
-                                       part_word_of<read_holder>("holder"),
-                                       part_word_of<read_gun>("gun"),
-                                       part_word_of<read_torch>("tig torch"),
-                                       part_word_of<read_arc>("arc"),
-                                       part_word_of<read_contact>("contact"),
-                                       part_word_of<read_plate>("plate"),
-                                       part_word_of<read_work_clamp>("work clamp"),
-                                       part_word_of<read_junction>("junction"),
-                                       part_word_of<read_workpiece>("workpiece"),
-                                       part_word_of<read_measured>("measured"),
-                                       part_word_of<read_strap>("strap"),
-                                       part_word_of<read_stud>("stud"),
-                                       part_word_of<read_set_screw>("set screw"),
-                                       part_word_of<read_splice>("splice"),
-                                       part_word_of<read_rotary>("rotary ground"),
-                                       part_word_of<read_magnet>("magnet"),
-                                       part_word_of<read_resting_contact>("resting contact"),
-                                       part_word_of<read_spring_pad>("spring pad")};
+inline constexpr std::array part_words{
+    part_word_of<read_cable>(),      part_word_of<read_lug>(),
+    part_word_of<read_coupling>(),   part_word_of<read_holder>(),
+    part_word_of<read_gun>(),        part_word_of<read_torch>(),
+    part_word_of<read_arc>(),        part_word_of<read_contact>(),
+    part_word_of<read_plate>(),      part_word_of<read_work_clamp>(),
+    part_word_of<read_junction>(),   part_word_of<read_workpiece>(),
+    part_word_of<read_measured>(),   part_word_of<read_strap>(),
+    part_word_of<read_stud>(),       part_word_of<read_set_screw>(),
+    part_word_of<read_splice>(),     part_word_of<read_rotary>(),
+    part_word_of<read_magnet>(),     part_word_of<read_resting_contact>("resting contact"),
+    part_word_of<read_spring_pad>(),
+};
 
 /// Whether a station file has a word for every kind of part.
 [[nodiscard]] constexpr bool every_kind_has_a_word()
 {
     for (std::size_t kind = 0; kind < std::variant_size_v<path_part>; ++kind) {
         bool found = false;
-        for (const part_word& w : part_words) found = found || w.kind == kind;
+        for (const part_word& w : part_words) found = found || w.kind == static_cast<part_kind>(kind);
         if (!found) return false;
     }
     return true;
@@ -548,7 +530,7 @@ static_assert(every_kind_has_a_word(), "a kind of part without a word for statio
 [[nodiscard]] inline path_part read_part(const toml_section& s)
 {
     const part_word kind = s.word("part", part_words, [](const part_word& w) { return w.word; });
-    const std::string article = kind.word == "arc" ? "an " : "a ";
+    const std::string article = kind.kind == part_kind::arc ? "an " : "a ";
     return kind.read(s.called(article + std::string(kind.word) + " (" + s.what() + ")"));
 }
 

@@ -19,6 +19,7 @@
 #include <weldloop/core/literals.hpp>
 #include <weldloop/io/station/part_section.hpp>
 #include <weldloop/io/station/station_file_error.hpp>
+#include <weldloop/io/station/supply_section.hpp>
 #include <weldloop/io/station/toml_guard.hpp>
 #include <weldloop/io/station/toml_parser.hpp>
 #include <weldloop/io/station/toml_section.hpp>
@@ -35,20 +36,12 @@ inline constexpr allowed_span<duration> duty_times{0_s, 24_h, true};
 inline constexpr allowed_span<frequency> supply_frequencies{1_Hz, in_si<frequency>(1000.0)};
 inline constexpr allowed_span<current> pulse_currents{0_A, 5000_A};
 inline constexpr allowed_span<duration> pulse_times{in_si<duration>(1e-5), in_si<duration>(1.0)};
-inline constexpr allowed_span<voltage> supply_voltages{0_V, 200_V, true};
 inline constexpr allowed_span<voltage> allowed_drops{0_V, 100_V, true};
 inline constexpr allowed_span<temperature> air_temperatures{temperature::celsius(-60), temperature::celsius(100)};
 inline constexpr allowed_span<speed> winds{0_m_per_s, 50_m_per_s};
 inline constexpr allowed_span<length> altitudes{0_m, 11000_m};
 inline constexpr allowed_span<heat_flux> suns{in_si<heat_flux>(0), in_si<heat_flux>(1500)};
 /// @}
-
-struct supply_word {
-    std::string_view word;
-    supply_kind kind;
-};
-inline constexpr std::array supply_words{supply_word{"constant voltage", supply_kind::constant_voltage},
-                                         supply_word{"constant current", supply_kind::constant_current}};
 
 /// "continuous", a share, a share of a period, or an on-time within a period.
 [[nodiscard]] inline duty_cycle read_duty(const toml_section& s)
@@ -149,22 +142,6 @@ inline constexpr std::array course_words{course_word{"direct", course_kind::dire
     take_crowd(s, out.lay, out.coil_turns, out.bundled_leads);
     s.take("altitude", out.altitude, altitudes);
     s.take("sun", out.sun, suns);
-    return out;
-}
-
-[[nodiscard]] inline supply read_supply(const toml_section& s)
-{
-    s.allow_only({"kind", "setting", "highest_output"});
-    supply out{.kind = s.word("kind", supply_words, [](const supply_word& w) { return w.word; }).kind};
-    const bool holds_voltage = out.kind == supply_kind::constant_voltage;
-    const std::string_view needed = holds_voltage ? "setting" : "highest_output",
-                           foreign = holds_voltage ? "highest_output" : "setting";
-    if (s.has(foreign))
-        s.refuse(s.place(foreign),
-                 "a " + std::string(s.text("kind")) + " supply takes \"" + std::string(needed) + "\", not \"" +
-                     std::string(foreign) + "\"",
-                 needed);
-    (holds_voltage ? out.setting : out.highest_output) = s.required<voltage>(needed, supply_voltages);
     return out;
 }
 
@@ -309,6 +286,11 @@ inline void check_stay(const toml_section& s, const station& of, std::size_t i)
     if (root.has("other"))
         for (const detail::toml_section& section : root.sections("other", station_file_limits::others, "supply"))
             out.others.push_back(detail::read_feed(section, read));
+    if (const auto section = root.section("supply"))
+        static_cast<void>(section->at_key(section->has("sense_electrode_side") ? "sense_electrode_side"
+                                          : section->has("sense_work_side")    ? "sense_work_side"
+                                                                               : "kind",
+                                          [&] { return detail::checked_supply(out); }));
     const std::size_t arc_at = root.at_key("path", [&] { return checked_arc_index(out); });
     for (const std::size_t i : {arc_at - 1, arc_at + 1}) detail::check_stay(read.sections[i], out, i);
     return out;

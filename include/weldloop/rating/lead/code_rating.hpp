@@ -198,7 +198,7 @@ struct lead_ratings {
     add(rating_rule::physics, rated.amps, false, covering_points_model);
     add(rating_rule::guide_square_root, rated.by_square_root, false, square_root_duty_rule);
     const lay lies = lead.lay.value_or(where.lay);
-    const bool is_copper = lead.metal.name == annealed_copper.name || lead.metal.name == tinned_copper.name;
+    const bool is_copper = lead.metal == annealed_copper || lead.metal == tinned_copper;
     const auto by_code = [&](rating_rule rule, code_table table) {
         if (const auto code = code_ampacity_of(table, lead.size, limit_of(lead), where.air))
             add(rule, code->amps, code->recalled, *code->from);

@@ -35,6 +35,12 @@ inline constexpr source cut_back_law{"long fin with the current's own heat, rise
                                      "derived from section 3.6 of Incropera and DeWitt (fin_equations)",
                                      source_kind::derived};
 
+/// A termination that got hot.
+struct hot_end {
+    temperature at;     ///< T_end, of the termination
+    temperature limit;  ///< T_limit that copper and covering stand
+};
+
 /// How far the heat of a hot termination has reached.
 struct cut_back {
     weldloop::length length;        ///< [m] of conductor that was hotter than the limit, from the termination
@@ -56,27 +62,27 @@ struct cut_back {
 /// whose loss is not made linear, leads of 1 AWG to 4/0 without current, limit 85 degC: 2.4 % short from 120 degC, 0.5
 /// % long from 200, 2.6 % long from 300 (tests/rating). Degenerate cases: an end at or below the limit needs no cut
 /// (length 0, `none_needed`); a lead that is hotter than the limit all along has no such length.
-/// @param lead with its diameters @param where air, wind, lay, altitude, sun @param end T_end, of the termination
-/// @param limit T_limit that copper and covering stand; the lead's own limit unless stated (second form)
-/// @param through I [A] that flowed without a break, 0 or above
+/// @param lead with its diameters @param where air, wind, lay, altitude, sun @param end of the termination, with the
+/// limit; the lead's own unless stated (second form) @param through I [A] that flowed without a break, 0 or above
 /// @throws missing_data_error for a lead without diameters; not_finite_error, out_of_range_error; no_solution_error
 /// where the lead is at the limit or above far from the end too, and where the current's heat grows faster than what
 /// leaves
-[[nodiscard]] inline cut_back cut_back_of(const cable& lead, const surroundings& where, temperature end,
-                                          temperature limit, current through = in_si<current>(0.0))
+[[nodiscard]] inline cut_back cut_back_of(const cable& lead, const surroundings& where, const hot_end& end,
+                                          current through = in_si<current>(0.0))
 {
     require_not_negative(through, "current");
     const cable_heating steady = heating_of(lead, where, {.current = through});
     cut_back out;
     out.far = steady.conductor_period_mean;
-    if (out.far >= limit)
+    if (out.far >= end.limit)
         throw no_solution_error("cut-back length",
                                 "the whole lead: it is at " + to_text(out.far, "degC") + " far from its end",
-                                "a lead below the limit of " + to_text(limit, "degC"));
+                                "a lead below the limit of " + to_text(end.limit, "degC"));
     out.basis.add(cut_back_law).add(steady.basis);
-    out.decay_length = decay_length_of(lead, where, limit, through);
-    out.none_needed = end <= limit;
-    if (!out.none_needed) out.length = out.decay_length * std::log(((end - out.far) / (limit - out.far)).value());
+    out.decay_length = decay_length_of(lead, where, end.limit, through);
+    out.none_needed = end.at <= end.limit;
+    if (!out.none_needed)
+        out.length = out.decay_length * std::log(((end.at - out.far) / (end.limit - out.far)).value());
     return out;
 }
 
@@ -85,7 +91,7 @@ struct cut_back {
 /// @throws missing_data_error, not_finite_error, out_of_range_error, no_solution_error
 [[nodiscard]] inline cut_back cut_back_of(const cable& lead, const surroundings& where, temperature end)
 {
-    return cut_back_of(lead, where, end, limit_of(lead));
+    return cut_back_of(lead, where, {end, limit_of(lead)});
 }
 
 }  // namespace weldloop

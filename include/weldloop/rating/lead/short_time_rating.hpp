@@ -64,7 +64,7 @@ namespace detail {
     const adiabatic_constants constants = detail::short_circuit_constants_of(lead.metal);
     out.basis.add(*constants.from);
     const double whole = 1.0 - static_cast<double>(lead.missing_strands);
-    out.amps = short_circuit_current(constants, whole * lead.size.area(), t, out.start, out.end);
+    out.amps = short_circuit_current({constants, whole * lead.size.area()}, t, {out.start, out.end});
     return out;
 }
 
