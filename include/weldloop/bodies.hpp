@@ -30,6 +30,7 @@ any_function kept(Result (*question)(Arguments...))
          const grip_service&>(&grip_over_time),
     kept(&clamp_life_of),
     kept(&compare_clamp_lives),
+    kept(&judged_numbers_of),
     kept(&grip_in_station),
     kept(&hours_to_loss),
     kept(&grip_threshold_of),

@@ -183,6 +183,7 @@
 #include <weldloop/circuit/work_joint.hpp>
 #include <weldloop/circuit/workpiece_body.hpp>
 
+#include <weldloop/life/clamp_judgement.hpp>
 #include <weldloop/life/clamp_life.hpp>
 #include <weldloop/life/clamp_use.hpp>
 #include <weldloop/life/covering_ageing.hpp>
@@ -268,6 +269,7 @@
 #include <weldloop/circuit/stud_behaviour.hpp>
 #include <weldloop/circuit/torch_behaviour.hpp>
 
+#include <weldloop/life/clamp_judgement_body.hpp>
 #include <weldloop/life/clamp_life_body.hpp>
 #include <weldloop/life/grip_ageing.hpp>
 #include <weldloop/life/grip_body.hpp>

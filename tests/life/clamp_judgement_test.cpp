@@ -117,6 +117,11 @@ TEST(ClampJudgement, MovesTheAnswerTheRightWay)
     rises("sink of heat", true);
     rises("relaxation of the spring", false);
     rises("wear of an opening", false);
+    clamp_use knocked = on_rust(spring_clamp(300_A));
+    knocked.joint.surface = surface_state::clean;
+    knocked.service.openings = 0.0;
+    knocked.service.knocks = 2.0;
+    EXPECT_NE(named(judged_numbers_of(knocked), "knock"), nullptr);
     EXPECT_EQ(named(all, "film"), nullptr);  // steel on steel
 }
 

@@ -43,7 +43,9 @@ struct judged_number {
 
 /// Every judged number of a clamp, its surface and its service with its effect on the answer, the largest first: the
 /// typical case marched with that number alone at either end of its range. A number that the clamp does not have is
-/// left out. Published laws and metals are not in it.
+/// left out. Not in it: published laws and metals; what
+/// decides no march (friction under the hung lead, the share that calls for inspection); the lengths of the clamp's
+/// pieces; cleaning, drags and wipe.
 /// @param use the clamp on its work @throws as grip_over_time() @see judged_ranges
 [[nodiscard]] std::vector<judged_number> judged_numbers_of(const clamp_use& use);
 
