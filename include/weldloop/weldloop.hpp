@@ -24,6 +24,7 @@
 #include <weldloop/core/text.hpp>
 #include <weldloop/core/unit_text.hpp>
 
+#include <weldloop/solve/least_squares.hpp>
 #include <weldloop/solve/root.hpp>
 
 #include <weldloop/material/air.hpp>
@@ -83,6 +84,7 @@
 #include <weldloop/law/oxide_growth.hpp>
 #include <weldloop/law/periodic_heating.hpp>
 #include <weldloop/law/radiation.hpp>
+#include <weldloop/law/reading_fit.hpp>
 #include <weldloop/law/relaxation_choice.hpp>
 #include <weldloop/law/relaxation_heat.hpp>
 #include <weldloop/law/relaxation_result.hpp>
