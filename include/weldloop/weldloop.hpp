@@ -241,6 +241,7 @@
 #include <weldloop/circuit/clamp_neighbours.hpp>
 #include <weldloop/circuit/clamp_nodes.hpp>
 #include <weldloop/circuit/clamp_swing.hpp>
+#include <weldloop/circuit/air_layer.hpp>
 #include <weldloop/circuit/contact_source.hpp>
 #include <weldloop/circuit/coupling_behaviour.hpp>
 #include <weldloop/circuit/current_sharing.hpp>

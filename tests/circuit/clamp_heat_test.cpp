@@ -51,15 +51,29 @@ struct work_pull {
     double taken;        // W of the contact's heat that go straight into the work
     double conductance;  // W/K from the jaws through the faces into the work
 };
-work_pull work_pull_of(const work_heat& work, voltage drop, current through, temperature jaw)
+work_pull work_pull_of(const clamp_network& n, voltage drop, current through, temperature jaw)
 {
-    const double crossing =
+    const work_heat& work = n.work;
+    const double touching =
         (spot_heat_conductance(through / drop, jaw) +
          gap_heat_conductance(air_at(std::clamp(jaw, air_coldest, air_hottest)).thermal_conductivity, work.faces,
                               pressed_gap_height))
             .value();
-    const double sink = work.sink.value(), share = sink / (crossing + sink);
-    return {0.5 * (through * drop).value() * share, crossing * share};
+    // beside them 1.5 mm of air, and radiation, at the mean of the jaw and the patch, which lies where the heat leaves
+    // it
+    const double sink = work.sink.value(), half = 0.5 * (through * drop).value();
+    const double e = static_cast<double>(n.bodies[0].emissivity), both = 1.0 / (1.0 / e + 1.0 / 0.8 - 1.0);
+    double patch = work.work.in_kelvin(), crossing = touching;
+    for (int k = 0; k < 30; ++k) {
+        const double mean =
+            std::clamp(0.5 * (patch + jaw.in_kelvin()), air_coldest.in_kelvin(), air_hottest.in_kelvin());
+        crossing =
+            touching + work.beside.value() * (air_at(temperature::kelvin(mean)).thermal_conductivity.value() / 1.5e-3 +
+                                              both * 4.0 * 5.670374419e-8 * mean * mean * mean);
+        patch = (sink * work.work.in_kelvin() + crossing * jaw.in_kelvin() + half) / (sink + crossing);
+    }
+    const double share = sink / (crossing + sink);
+    return {half * share, crossing * share};
 }
 
 // The balance marched in time with small steps, every conductance asked of the solver anew: what a clamp does that is
@@ -93,7 +107,7 @@ warmed warm_up(const clamp_network& n, const clamp_outside& o, const load& work,
         const conductance cold = n.jaws.typical * std::pow(c.force_share * warm, n.force_exponent) / c.contact_factor;
         const voltage drop =
             joint_drop(work.current, conductance_at(cold, metals, at(0)), joint_limits_of(metals, at(0)));
-        const work_pull pull = work_pull_of(n.work, drop, work.current, at(0));
+        const work_pull pull = work_pull_of(n, drop, work.current, at(0));
         flow[0] +=
             amps * drop.value() - pull.taken - pull.conductance * (rise[0] - (n.work.work - n.where.air).value());
         const voltage end = joint_drop(work.current, conductance_at(n.termination.typical, n.termination_metals, at(4)),

@@ -10,6 +10,7 @@
 #include <numbers>
 #include <optional>
 
+#include <weldloop/circuit/air_layer.hpp>
 #include <weldloop/circuit/cable_heating.hpp>
 #include <weldloop/circuit/clamp_division.hpp>
 #include <weldloop/circuit/contact_behaviour.hpp>
@@ -244,6 +245,13 @@ inline constexpr length pin_gap = in_si<length>(2e-3);  // see spring_piece_judg
     const resistance arms = c.arms + divided_clamp_current(fresh).arms;
     out.arms_share = std::min(1.0, (arms * out.termination.typical).value());
     out.work = work_of(w, where);
+    if (c.kind != clamp_kind::bolted) {  // a lug lies on the work with its whole palm
+        thermal_body& jaw = out.bodies[static_cast<std::size_t>(clamp_node::jaw)];
+        const area inner = inner_share_of_jaws * jaw.surface;
+        out.work.beside = std::max(area{}, inner - out.work.faces);
+        jaw.surface -= inner;
+        out.basis.add(jaws_beside_contact);
+    }
     out.where = where;
     out.basis.add(joint.basis).add(work_patch).add(pressed_gap).add(fin_equations);
     return out;

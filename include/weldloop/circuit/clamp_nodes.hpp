@@ -10,10 +10,13 @@
 #include <utility>
 #include <vector>
 
+#include <weldloop/circuit/air_layer.hpp>
 #include <weldloop/circuit/clamp_network.hpp>
 #include <weldloop/circuit/contact_source.hpp>
 #include <weldloop/circuit/part_place.hpp>
+#include <weldloop/circuit/work_heat.hpp>
 #include <weldloop/core/temperature.hpp>
+#include <weldloop/law/joint_heat.hpp>
 #include <weldloop/material/metals.hpp>
 #include <weldloop/solve/curve_table.hpp>
 #include <weldloop/solve/heat_network.hpp>
@@ -34,6 +37,7 @@ struct clamp_in_network {
     index face = solve::heat_network::nowhere;        ///< patch of the work under the jaws
     index grip_place = solve::heat_network::nowhere;  ///< whose warmth the jaws' force follows; nowhere: steady force
     contact_at jaws = {}, termination = {};
+    std::unique_ptr<air_layer> beside = {};           ///< what passes beside their contact; null for nothing
     std::unique_ptr<contact_crossing> crossing = {};  ///< what the jaws let pass into the patch
     std::vector<std::pair<part_place, index>> places = {};
     double work_rise = 0.0;  ///< K, of the work far from the jaws
@@ -101,6 +105,16 @@ template <class TableOf>
                  .also_share = each_side});
     out.crossing = std::make_unique<contact_crossing>(*out.jaws.law, air, clamp.work.faces.value());
     net.link_by_first(jaw, out.face, *out.crossing, out.grip_place);
+    if (clamp.work.beside.value() > 0.0) {
+        out.beside = std::make_unique<air_layer>(
+            joint_gap{.filling = {},
+                      .faces = clamp.work.beside,
+                      .height = jaw_tooth_height,
+                      .first_emissivity = clamp.bodies[static_cast<std::size_t>(clamp_node::jaw)].emissivity,
+                      .second_emissivity = work_emissivity},
+            air);
+        net.link(jaw, out.face, *out.beside);
+    }
     const double arms = static_cast<double>(clamp.arms_share);
     put_contact(out.termination, clamp.termination_metals, {},
                 {.in = entry, .to = body, .share = arms, .also_to = entry, .also_share = 1.0 - arms});

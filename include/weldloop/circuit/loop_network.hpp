@@ -939,6 +939,7 @@ private:
         for (const auto& [what, node] : here.places) part_->places.push_back({what, node});
         laws_.push_back(std::move(here.jaws.law));
         laws_.push_back(std::move(here.crossing));
+        if (here.beside) laws_.push_back(std::move(here.beside));
         laws_.push_back(std::move(here.termination.law));
         part_->basis.add(clamp.basis);
         // the work's side of a clamp is the work: no heat passes there to a neighbour

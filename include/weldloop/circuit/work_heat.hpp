@@ -35,6 +35,7 @@ struct work_heat {
     temperature work = {};          ///< of the work far from the contact: the air's, or its preheat
     area faces = {};                ///< apparent contact area between jaw and work [m2]
     heat_capacity patch = {};       ///< of the work under the contact [J/K]; 0: next to none
+    area beside = {};               ///< faces of the jaws that look at the work and do not touch it [m2]
 };
 
 /// Sink of a plate round a contact: a disc fin losing heat from both faces as a body of its own width would.

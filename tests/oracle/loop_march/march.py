@@ -331,6 +331,11 @@ class Clamp:
         self.outer = 1.0 / series
         self.arms_share = min(1.0, arms / series)
         self.faces = live * jaw_area
+        # a third of the jaws' outside looks at the work; 1.5 mm of air where it does not touch
+        inner = 0.0 if kind == "bolted" else self.bodies["jaw"][0] / 3.0
+        self.bodies["jaw"] = (self.bodies["jaw"][0] - inner, *self.bodies["jaw"][1:])
+        self.beside = max(0.0, inner - self.faces)
+        self.grey = 1.0 / (1.0 / emissivity + 1.0 / 0.8 - 1.0)
         self.sink = disc_fin(onto, work, around)
         self.patch = math.pi * 0.010**2 * work * onto.per_volume()
 
@@ -616,6 +621,8 @@ class Loop:
             jaw, patch, spring = t
             volts = clamp.jaws.volts(amps, jaw, clamp.share(spring))
             crossing = LORENZ * jaw * amps / volts + float(air(jaw)[3]) * clamp.faces / 1e-4
+            mean = 0.5 * (jaw + patch)
+            crossing += clamp.beside * (float(air(mean)[3]) / 1.5e-3 + 4.0 * clamp.grey * SIGMA * mean**3)
             half = 0.5 * amps * volts if on else 0.0
             over = crossing * (patch - jaw)
             return [half + over, half - over, 0.0]
