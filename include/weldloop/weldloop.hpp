@@ -24,6 +24,7 @@
 #include <weldloop/core/text.hpp>
 #include <weldloop/core/unit_text.hpp>
 
+#include <weldloop/solve/least_squares.hpp>
 #include <weldloop/solve/root.hpp>
 
 #include <weldloop/material/air.hpp>
@@ -84,6 +85,7 @@
 #include <weldloop/law/oxide_growth.hpp>
 #include <weldloop/law/periodic_heating.hpp>
 #include <weldloop/law/radiation.hpp>
+#include <weldloop/law/reading_fit.hpp>
 #include <weldloop/law/relaxation_choice.hpp>
 #include <weldloop/law/relaxation_heat.hpp>
 #include <weldloop/law/relaxation_result.hpp>
@@ -99,6 +101,7 @@
 #include <weldloop/law/surface_model.hpp>
 #include <weldloop/law/thermal_endurance.hpp>
 #include <weldloop/law/torsion_spring.hpp>
+#include <weldloop/law/unloading.hpp>
 #include <weldloop/law/voltage_temperature.hpp>
 #include <weldloop/law/waveform.hpp>
 #include <weldloop/law/weld_temperature.hpp>
@@ -181,6 +184,9 @@
 #include <weldloop/circuit/work_joint.hpp>
 #include <weldloop/circuit/workpiece_body.hpp>
 
+#include <weldloop/life/clamp_judgement.hpp>
+#include <weldloop/life/clamp_life.hpp>
+#include <weldloop/life/clamp_use.hpp>
 #include <weldloop/life/covering_ageing.hpp>
 #include <weldloop/life/grip.hpp>
 #include <weldloop/life/grip_forecast.hpp>
@@ -276,6 +282,8 @@
 #include <weldloop/circuit/stud_behaviour.hpp>
 #include <weldloop/circuit/torch_behaviour.hpp>
 
+#include <weldloop/life/clamp_judgement_body.hpp>
+#include <weldloop/life/clamp_life_body.hpp>
 #include <weldloop/life/grip_ageing.hpp>
 #include <weldloop/life/grip_body.hpp>
 #include <weldloop/life/grip_map_body.hpp>
