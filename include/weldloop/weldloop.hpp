@@ -24,6 +24,7 @@
 #include <weldloop/core/text.hpp>
 #include <weldloop/core/unit_text.hpp>
 
+#include <weldloop/solve/least_squares.hpp>
 #include <weldloop/solve/root.hpp>
 
 #include <weldloop/material/air.hpp>
@@ -56,6 +57,7 @@
 #include <weldloop/law/covering_heat.hpp>
 #include <weldloop/law/crimp.hpp>
 #include <weldloop/law/cylinder_loss.hpp>
+#include <weldloop/law/current_rise.hpp>
 #include <weldloop/law/elastic_contact.hpp>
 #include <weldloop/law/equal_heating.hpp>
 #include <weldloop/law/film.hpp>
@@ -83,6 +85,7 @@
 #include <weldloop/law/oxide_growth.hpp>
 #include <weldloop/law/periodic_heating.hpp>
 #include <weldloop/law/radiation.hpp>
+#include <weldloop/law/reading_fit.hpp>
 #include <weldloop/law/relaxation_choice.hpp>
 #include <weldloop/law/relaxation_heat.hpp>
 #include <weldloop/law/relaxation_result.hpp>
@@ -98,6 +101,7 @@
 #include <weldloop/law/surface_model.hpp>
 #include <weldloop/law/thermal_endurance.hpp>
 #include <weldloop/law/torsion_spring.hpp>
+#include <weldloop/law/unloading.hpp>
 #include <weldloop/law/voltage_temperature.hpp>
 #include <weldloop/law/waveform.hpp>
 #include <weldloop/law/weld_temperature.hpp>
@@ -166,6 +170,7 @@
 #include <weldloop/circuit/loop_state.hpp>
 #include <weldloop/circuit/magnet_behaviour.hpp>
 #include <weldloop/circuit/measured_body.hpp>
+#include <weldloop/circuit/operating_state.hpp>
 #include <weldloop/circuit/parallel_leads.hpp>
 #include <weldloop/circuit/part_place.hpp>
 #include <weldloop/circuit/part_sheet.hpp>
@@ -179,6 +184,9 @@
 #include <weldloop/circuit/work_joint.hpp>
 #include <weldloop/circuit/workpiece_body.hpp>
 
+#include <weldloop/life/clamp_judgement.hpp>
+#include <weldloop/life/clamp_life.hpp>
+#include <weldloop/life/clamp_use.hpp>
 #include <weldloop/life/covering_ageing.hpp>
 #include <weldloop/life/grip.hpp>
 #include <weldloop/life/grip_forecast.hpp>
@@ -209,9 +217,13 @@
 #include <weldloop/rating/lead/square_root_excess.hpp>
 #include <weldloop/rating/lead/supply_conductor.hpp>
 #include <weldloop/rating/lead/waveform_ampacity.hpp>
+#include <weldloop/rating/lost_volts.hpp>
 #include <weldloop/rating/remedies.hpp>
 #include <weldloop/rating/touch_limit.hpp>
 #include <weldloop/rating/verdict.hpp>
+#include <weldloop/rating/weld_sentence.hpp>
+#include <weldloop/rating/weld_statement.hpp>
+#include <weldloop/rating/yearly_loss.hpp>
 
 #include <weldloop/field/diagnose.hpp>
 #include <weldloop/field/fault_rates.hpp>
@@ -248,10 +260,13 @@
 #include <weldloop/circuit/lead_cells.hpp>
 #include <weldloop/circuit/loop.hpp>
 #include <weldloop/circuit/loop_body.hpp>
+#include <weldloop/circuit/loop_inductance.hpp>
 #include <weldloop/circuit/loop_network.hpp>
 #include <weldloop/circuit/loop_scatter.hpp>
 #include <weldloop/circuit/lug_behaviour.hpp>
 #include <weldloop/circuit/magnet_network.hpp>
+#include <weldloop/circuit/operating_point.hpp>
+#include <weldloop/circuit/operating_point_body.hpp>
 #include <weldloop/circuit/part_body.hpp>
 #include <weldloop/circuit/part_in_path.hpp>
 #include <weldloop/circuit/part_surface.hpp>
@@ -267,6 +282,8 @@
 #include <weldloop/circuit/stud_behaviour.hpp>
 #include <weldloop/circuit/torch_behaviour.hpp>
 
+#include <weldloop/life/clamp_judgement_body.hpp>
+#include <weldloop/life/clamp_life_body.hpp>
 #include <weldloop/life/grip_ageing.hpp>
 #include <weldloop/life/grip_body.hpp>
 #include <weldloop/life/grip_map_body.hpp>
@@ -285,6 +302,8 @@
 #include <weldloop/rating/lead/strap_sizing.hpp>
 #include <weldloop/rating/lead_findings.hpp>
 #include <weldloop/rating/loop_stretches.hpp>
+#include <weldloop/rating/lost_volts_body.hpp>
+#include <weldloop/rating/operating_findings.hpp>
 #include <weldloop/rating/part_limit.hpp>
 #include <weldloop/rating/part_notes.hpp>
 #include <weldloop/rating/part_verdict.hpp>
@@ -296,6 +315,7 @@
 #include <weldloop/rating/solved_station.hpp>
 #include <weldloop/rating/supply_findings.hpp>
 #include <weldloop/rating/way_findings.hpp>
+#include <weldloop/rating/weld_statements.hpp>
 
 #include <weldloop/field/diagnose_body.hpp>
 #include <weldloop/field/locate_fault_body.hpp>

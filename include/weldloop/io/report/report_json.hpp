@@ -197,6 +197,21 @@ template <class Q>
     return out;
 }
 
+[[nodiscard]] inline json json_operating(const operating_point& p)
+{
+    json out{{"outcome", std::string(to_text(p.outcome))},
+             {"held", std::string(to_text(p.held))},
+             {"asked_A", json_number(p.asked.value())}};
+    if (!p.is_found()) return out;
+    out["current_A"] = json_number(p.current.value());
+    out["terminals_V"] = json_number(p.terminals.value());
+    out["loop_drop_V"] = json_number(p.loop_drop.value());
+    out["arc_V"] = json_number(p.arc_voltage.value());
+    out["arc_length_m"] = json_number(p.arc_length.value());
+    if (p.extension) out["extension_m"] = json_number(p.extension->value());
+    return out;
+}
+
 [[nodiscard]] inline json json_remedy(const remedy& r)
 {
     json out{{"what", r.what},
@@ -282,6 +297,10 @@ template <class Q>
     out["arc_band_V"] = volt_band(found.arc_voltage);
     out["arc_V_basis"] = found.arc_basis;
     if (found.headroom) out["headroom_V"] = volt_band(*found.headroom);
+    out["weld"] = json::array();
+    for (const weld_statement& w : found.weld)
+        out["weld"].push_back({{"id", std::string(to_text(w.id))}, {"text", w.text}});
+    if (found.operating) out["operating_point"] = detail::json_operating(*found.operating);
     out["weakest"] = found.weakest().name;
 
     out["remedies"] = json::array();

@@ -181,6 +181,19 @@ template <class Q>
     return "constant current, up to " + to_text(s.supply->highest_output, "V") + " at this current";
 }
 
+/// "150 A at 31.2 V across the terminals: arc 26 V, 3 mm long": where supply, loop and arc meet, typically; empty
+/// without such a point.
+[[nodiscard]] inline std::string operating_line(const assessment& found)
+{
+    if (!found.operating || !found.operating->is_found()) return {};
+    const operating_point& p = *found.operating;
+    const std::string arc_length_text =
+        p.arc_length.value() < 0.0 ? std::string("of no length") : to_text(p.arc_length, "mm") + " long";
+    return "typically " + to_text(p.current, "A") + " at " + to_text(p.terminals, "V") + " across the terminals: arc " +
+           to_text(p.arc_voltage, "V") + ", " + arc_length_text +
+           (p.held == arc_hold::arc_length ? ", its length held" : ", the wire's feed held");
+}
+
 /// The word that stands for a number of a loop that has none.
 [[nodiscard]] constexpr std::string_view no_number_word(loop_outcome outcome)
 {
