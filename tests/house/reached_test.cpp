@@ -61,11 +61,11 @@ std::set<std::string> called_by_nothing(const house::header_tree& tree, const wo
 
 TEST(Reached, EveryPublicFunctionHasAUser)
 {
-    // laws of the arc and of shifts that no question asks for so far
+    // no program or question asks for these so far: of the arc, of fits and losses, of a clamp's life on paper
     const std::set<std::string> not_yet{
-        "arc_length_at",      "arc_line_through",     "arc_voltage_at",  "current_for_feed",       "extension_of",
-        "heat_input_of",      "melting_rate",         "melting_speed",   "usual_arc_line",         "usual_burn_off",
-        "shift_hours_of_arc", "usual_arc_line_basis", "wire_resistance", "wire_melting_efficiency"};
+        "arc_line_through",   "clamp_life_json",         "clamp_life_page", "current_after", "extension_of",
+        "fastest_rise",       "fit_force_law",           "fit_relaxation",  "heat_input_of", "melting_rate",
+        "shift_hours_of_arc", "wire_melting_efficiency", "wire_resistance", "yearly_loss_of"};
     EXPECT_THAT(called_by_nothing(house::headers_of_the_library(), of_the_examples()), testing::IsSubsetOf(not_yet));
 }
 
