@@ -21,12 +21,32 @@ any_function kept(Result (*question)(Arguments...))
 
 /// A function nobody in this unit calls leaves no code behind; one whose address is taken does.
 [[gnu::used]] static const any_function kept_bodies[] = {
-    kept(&solve_loop),         kept(&operating_point_of), kept(&arc_hold_of),
-    kept(&arc_line_of),        kept(&arc_length_of),      kept(&assess),
-    kept(&cost_of_lost_volts), kept(&remedies_for),       kept(&diagnose),
-    kept(&grip_over_time),     kept(&grip_in_station),    kept(&hours_to_loss),
-    kept(&grip_threshold_of),  kept(&grip_derating_of),   kept(&largest_clamp_current),
-    kept(&grip_map_of),        kept(&largest_clamp_duty), kept(&compare_grip),
-    kept(&magnet_grip_of),     kept(&joints_over_time),   kept(&largest_magnet_current)};
+    kept(&solve_loop),
+    kept(&assess),
+    kept(&remedies_for),
+    kept(&diagnose),
+    kept(&locate_fault),
+    kept<grip_forecast, const clamp_use&>(&grip_over_time),
+    kept<grip_forecast, const work_connection&, const cable&, const load&, const surroundings&, duration,
+         const grip_service&>(&grip_over_time),
+    kept(&grip_in_station),
+    kept(&hours_to_loss),
+    kept(&grip_threshold_of),
+    kept(&grip_derating_of),
+    kept(&largest_clamp_current),
+    kept(&grip_map_of),
+    kept(&largest_clamp_duty),
+    kept(&compare_grip),
+    kept(&magnet_grip_of),
+    kept(&joints_over_time),
+    kept(&largest_magnet_current),
+    kept(&operating_point_of),
+    kept(&arc_hold_of),
+    kept(&arc_line_of),
+    kept(&arc_length_of),
+    kept(&cost_of_lost_volts),
+    kept(&clamp_life_of),
+    kept(&compare_clamp_lives),
+    kept(&judged_numbers_of)};
 
 }  // namespace weldloop::detail

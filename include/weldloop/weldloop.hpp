@@ -24,6 +24,7 @@
 #include <weldloop/core/text.hpp>
 #include <weldloop/core/unit_text.hpp>
 
+#include <weldloop/solve/least_squares.hpp>
 #include <weldloop/solve/root.hpp>
 
 #include <weldloop/material/air.hpp>
@@ -84,24 +85,23 @@
 #include <weldloop/law/oxide_growth.hpp>
 #include <weldloop/law/periodic_heating.hpp>
 #include <weldloop/law/radiation.hpp>
+#include <weldloop/law/reading_fit.hpp>
 #include <weldloop/law/relaxation_choice.hpp>
 #include <weldloop/law/relaxation_heat.hpp>
 #include <weldloop/law/relaxation_result.hpp>
 #include <weldloop/law/resistivity_table.hpp>
 #include <weldloop/law/scatter.hpp>
 #include <weldloop/law/screw.hpp>
-#include <weldloop/law/series_springs.hpp>
 #include <weldloop/law/short_circuit.hpp>
 #include <weldloop/law/skin_effect.hpp>
 #include <weldloop/law/source_line.hpp>
 #include <weldloop/law/spot_temperature.hpp>
 #include <weldloop/law/spring.hpp>
-#include <weldloop/law/spring_buckling.hpp>
 #include <weldloop/law/stress_relaxation.hpp>
 #include <weldloop/law/surface_model.hpp>
-#include <weldloop/law/surface_order.hpp>
 #include <weldloop/law/thermal_endurance.hpp>
 #include <weldloop/law/torsion_spring.hpp>
+#include <weldloop/law/unloading.hpp>
 #include <weldloop/law/voltage_temperature.hpp>
 #include <weldloop/law/waveform.hpp>
 #include <weldloop/law/weld_temperature.hpp>
@@ -184,6 +184,9 @@
 #include <weldloop/circuit/work_joint.hpp>
 #include <weldloop/circuit/workpiece_body.hpp>
 
+#include <weldloop/life/clamp_judgement.hpp>
+#include <weldloop/life/clamp_life.hpp>
+#include <weldloop/life/clamp_use.hpp>
 #include <weldloop/life/covering_ageing.hpp>
 #include <weldloop/life/grip.hpp>
 #include <weldloop/life/grip_forecast.hpp>
@@ -223,7 +226,10 @@
 #include <weldloop/rating/yearly_loss.hpp>
 
 #include <weldloop/field/diagnose.hpp>
+#include <weldloop/field/fault_rates.hpp>
+#include <weldloop/field/locate_fault.hpp>
 #include <weldloop/field/measured.hpp>
+#include <weldloop/field/observation.hpp>
 #include <weldloop/field/reading.hpp>
 #include <weldloop/field/resistance_reading.hpp>
 #include <weldloop/field/surface_reading.hpp>
@@ -233,15 +239,16 @@
 #include <weldloop/solve/curve_table.hpp>
 #include <weldloop/solve/heat_network.hpp>
 #include <weldloop/solve/periodic_state.hpp>
+#include <weldloop/solve/span_sums.hpp>
 #include <weldloop/solve/sparse_lu.hpp>
 #include <weldloop/solve/steady_state.hpp>
 
+#include <weldloop/circuit/air_layer.hpp>
 #include <weldloop/circuit/body_tables.hpp>
 #include <weldloop/circuit/clamp_heat.hpp>
 #include <weldloop/circuit/clamp_neighbours.hpp>
 #include <weldloop/circuit/clamp_nodes.hpp>
 #include <weldloop/circuit/clamp_swing.hpp>
-#include <weldloop/circuit/air_layer.hpp>
 #include <weldloop/circuit/contact_source.hpp>
 #include <weldloop/circuit/coupling_behaviour.hpp>
 #include <weldloop/circuit/current_sharing.hpp>
@@ -275,6 +282,8 @@
 #include <weldloop/circuit/stud_behaviour.hpp>
 #include <weldloop/circuit/torch_behaviour.hpp>
 
+#include <weldloop/life/clamp_judgement_body.hpp>
+#include <weldloop/life/clamp_life_body.hpp>
 #include <weldloop/life/grip_ageing.hpp>
 #include <weldloop/life/grip_body.hpp>
 #include <weldloop/life/grip_map_body.hpp>
@@ -309,4 +318,7 @@
 #include <weldloop/rating/weld_statements.hpp>
 
 #include <weldloop/field/diagnose_body.hpp>
+#include <weldloop/field/locate_fault_body.hpp>
+#include <weldloop/field/part_candidates.hpp>
+#include <weldloop/field/part_ohms.hpp>
 #endif

@@ -89,7 +89,7 @@ TEST(StationFile, TakesHowManyLieTogether)
     const auto where = [](std::string_view keys) { return read(with(small_station, "air = \"32 degC\"", keys)).where; };
     EXPECT_EQ(where("lay = \"coiled\"\ncoil_turns = 8").coil_turns, 8);
     EXPECT_EQ(where("lay = \"bundled\"\nbundled_leads = 3").bundled_leads, 3);
-    EXPECT_EQ(where("lay = \"bundled\"").bundled_leads, 0);
+    EXPECT_FALSE(where("lay = \"bundled\"").bundled_leads);
     EXPECT_EQ(where("lay = \"spaced vertical\"").lay, lay::spaced_vertical);
     const auto c = part_of<cable>("part = \"cable\"\nsize = \"70 mm2\"\nlength = \"20 m\"\nlay = \"bundled\"\n"
                                   "bundled_leads = 4");

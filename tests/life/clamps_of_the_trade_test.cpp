@@ -14,6 +14,7 @@
 #include <gtest/gtest.h>
 
 #include <weldloop/core/literals.hpp>
+#include <weldloop/life/clamp_life_body.hpp>
 #include <weldloop/life/grip_body.hpp>
 #include <weldloop/part/sold_clamp.hpp>
 #include <weldloop/part/welding_cable.hpp>
@@ -35,9 +36,8 @@ struct life_of_a_clamp {
 // Hours until a history of force falls below one; never within the history: never.
 double hours_below(const std::vector<grip_point>& points, force least)
 {
-    for (const grip_point& p : points)
-        if (p.force < least) return p.at.value() / 3600.0;
-    return never;
+    const std::optional<duration> at = detail::falls_below(points, least);
+    return at ? at->value() / 3600.0 : never;
 }
 
 double hours_to_quarter(const std::vector<grip_point>& points)

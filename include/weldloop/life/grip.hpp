@@ -7,6 +7,7 @@
 
 #include <weldloop/circuit/station.hpp>
 #include <weldloop/core/quantities.hpp>
+#include <weldloop/life/clamp_use.hpp>
 #include <weldloop/life/grip_forecast.hpp>
 #include <weldloop/life/grip_service.hpp>
 #include <weldloop/part/cable.hpp>
@@ -44,8 +45,9 @@ inline constexpr duration longest_forecast = in_si<duration>(262800.0 * 3600.0);
                                            const surroundings& where, duration horizon,
                                            const grip_service& service = {});
 
-/// Hours of shift an assessment looks ahead, a year of single shifts.
-inline constexpr duration usual_forecast = in_si<duration>(2000.0 * 3600.0);
+/// The same for a clamp in use. @param use the clamp on its work, its lead, load, air, horizon and service
+/// @throws as above
+[[nodiscard]] grip_forecast grip_over_time(const clamp_use& use);
 
 /// The grip of a work connection among its neighbours in a station that has a settled state: what they take from it is
 /// read off the solved loop.

@@ -15,10 +15,13 @@
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/temperature.hpp>
 #include <weldloop/law/bolt_relaxation.hpp>
+#include <weldloop/law/force_law.hpp>
 #include <weldloop/law/joint_ageing.hpp>
 #include <weldloop/law/oxide_growth.hpp>
 #include <weldloop/law/stress_relaxation.hpp>
+#include <weldloop/law/unloading.hpp>
 #include <weldloop/life/grip_service.hpp>
+#include <weldloop/part/clamp_opening.hpp>
 #include <weldloop/part/work_connection.hpp>
 
 namespace weldloop {
@@ -90,8 +93,11 @@ public:
     grip_ageing(const work_connection& w, const surroundings& where, const grip_service& service, grip_case which,
                 double first_kelvin)
         : which_(which), lost_before_(static_cast<double>(w.grip_lost)),
-          openings_(service.openings / service.shift.value()), knocks_(service.knocks / service.shift.value()),
-          rest_((service.rest / service.shift).value()), rest_kelvin_(where.air.in_kelvin()),
+          openings_(service.openings / service.shift.value()), cleans_(service.wipe >= cleaning_wipe ? openings_ : 0.0),
+          drags_(service.drags / service.shift.value()), knocks_(service.knocks / service.shift.value() + drags_),
+          on_work_(static_cast<double>(service.on_work)),
+          rest_((service.rest / service.shift).value() + 1.0 - on_work_), rest_kelvin_(where.air.in_kelvin()),
+          is_still_(service.motion == clamp_motion::still), force_exponent_(force_law_exponent(w.clamp.shape)),
           has_film_(service.film && (grows_copper_oxide(w.clamp.jaw) || grows_copper_oxide(w.onto)))
     {
         if (!w.clamp.spring) {
@@ -100,6 +106,7 @@ public:
         }
         const clamp_spring& s = *w.clamp.spring;
         has_spring_ = true;
+        unset_ = service.widest_opening ? share_without_set(s, *service.widest_opening) : 1.0;
         rise_scale_ = s.wire.rise_scale;
         stress_ = static_cast<double>(s.stress);
         plain_ = law_of(s.wire.normal, stress_);
@@ -177,8 +184,24 @@ public:
         return which_ == grip_case::kind ? left.high : which_ == grip_case::typical ? left.typical : left.low;
     }
 
-    /// Share left by the wear of openings.
-    [[nodiscard]] double unworn(const grip_times& t) const { return std::exp(-wear_of_an_opening * openings_ * t.now); }
+    /// Share left by the wear of openings and drags, and by the set of an opening too wide.
+    [[nodiscard]] double unworn(const grip_times& t) const
+    {
+        return (t.now > 0.0 ? unset_ : 1.0) *
+               std::exp(-wear_of_an_opening * (openings_ + openings_of_a_drag * drags_) * t.now);
+    }
+
+    /// Resistance over that at the same force of a joint that has moved: below 1 for one that has not.
+    [[nodiscard]] double still_factor(const grip_state& s, const grip_times& t) const
+    {
+        const double left = held(s, t) * unworn(t);
+        return is_still_ ? untouched_factor(left) : 1.0;
+    }
+    /// The same for an untouched joint that has a share of the force it was seated with.
+    [[nodiscard]] double untouched_factor(double left) const
+    {
+        return left > 0.0 ? std::pow(left, force_exponent_) * untouched_resistance_factor(left, force_exponent_) : 1.0;
+    }
 
     /// Share of the cold force left of that when new, loss before the forecast included.
     [[nodiscard]] double force_share(const grip_state& s, const grip_times& t) const
@@ -190,7 +213,7 @@ public:
     /// the mean growth since its jaws were cleaned.
     [[nodiscard]] double film(const grip_state& s, const grip_times& t) const
     {
-        const double share = openings_ * t.since_seated > 1.0 ? 1.0 / (openings_ * t.since_seated) : 1.0;
+        const double share = cleans_ * t.since_seated > 1.0 ? 1.0 / (cleans_ * t.since_seated) : 1.0;
         return std::sqrt(std::max(0.0, share * s.film_square));
     }
 
@@ -204,7 +227,7 @@ public:
     /// Resistance over that without knocks.
     [[nodiscard]] double knock_factor(const grip_times& t) const
     {
-        const double since = openings_ > 0.0 ? std::min(t.since_seated, 1.0 / openings_) : t.since_seated;
+        const double since = cleans_ > 0.0 ? std::min(t.since_seated, 1.0 / cleans_) : t.since_seated;
         return 1.0 + knock_rise * knocks_ * since;
     }
 
@@ -213,15 +236,15 @@ public:
     {
         grip_rates out;
         if (has_spring_) {
-            out.parameter = parameter_rate(s.parameter, scaled(felt.spring));
+            out.parameter = on_work_ * parameter_rate(s.parameter, scaled(felt.spring));
             if (rest_ > 0.0) out.parameter += rest_ * parameter_rate(s.parameter, scaled(rest_kelvin_));
         } else {
-            out.settled = settling_rate(s.settled, pace(felt.settling));
+            out.settled = on_work_ * settling_rate(s.settled, pace(felt.settling));
             if (rest_ > 0.0) out.settled += rest_ * settling_rate(s.settled, pace(rest_kelvin_));
         }
         if (!has_film_) return out;
         const double nm = std::sqrt(std::max(0.0, s.film_square));
-        out.film_square = film_rate(nm, felt.jaw);
+        out.film_square = on_work_ * film_rate(nm, felt.jaw);
         if (rest_ > 0.0) out.film_square += rest_ * film_rate(nm, rest_kelvin_);
         return out;
     }
@@ -292,6 +315,17 @@ public:
 private:
     static constexpr double least_held = 1e-3;  // where errors of the force no longer matter
 
+    // Share of the force as it stands that a spring keeps that was opened to there: beyond its set its force line moves
+    // down by what it would have had more.
+    static double share_without_set(const clamp_spring& s, length opened)
+    {
+        const clamp_travel travel = clamp_travel_of(s);
+        const force now = clamp_force_at(s, s.opening);
+        if (travel.bound != opening_bound::set || !(opened > travel.widest) || !(now.value() > 0.0)) return 1.0;
+        return std::clamp(((now - (clamp_force_at(s, opened) - clamp_force_at(s, travel.widest))) / now).value(), 0.0,
+                          1.0);
+    }
+
     static bolted_joint bolted_joint_under(const work_connection& w)
     {
         bolted_joint out = bolted_joint_of(w.clamp.jaw, w.onto);
@@ -327,7 +361,7 @@ private:
     // nm2/s
     static double film_rate(double nm, double kelvin)
     {
-        return oxide_square_rate(nm, std::min(temperature::kelvin(kelvin), hottest_oxide_growth)) / hour;
+        return oxide_square_rate(nm, std::min(temperature::kelvin(kelvin), hottest_oxide_growth)) / seconds_per_hour;
     }
 
     grip_case which_;
@@ -340,8 +374,13 @@ private:
     double lost_exponent_ = 0.0;                               // that exponent() has there
     class_law plain_ = {}, preset_ = {};
     double lost_before_;
-    double openings_, knocks_;   // by the second of shift
-    double rest_, rest_kelvin_;  // seconds of rest by the second of shift
+    double openings_, cleans_, drags_,
+        knocks_;                 // by the second of shift: all, those that clean, drags, knocks with them
+    double on_work_;             // seconds on the work by the second of shift
+    double rest_, rest_kelvin_;  // seconds cold, by rest and off the work, by the second of shift
+    bool is_still_;
+    double force_exponent_;
+    double unset_ = 1.0;  // share of the force after the set of an opening too wide
     bool has_film_;
 };
 
@@ -382,7 +421,8 @@ public:
         grip_heat out;
         out.condition.force_share = ageing_->force_share(s, t);
         out.film_nm = ageing_->film(s, t);
-        out.condition.contact_factor = surface_factor_ * ageing_->film_factor(out.film_nm) * ageing_->knock_factor(t);
+        out.condition.contact_factor = surface_factor_ * ageing_->film_factor(out.film_nm) * ageing_->knock_factor(t) *
+                                       ageing_->still_factor(s, t);
         if (!(out.condition.force_share > least_share) || !std::isfinite(out.condition.contact_factor)) {
             out.open = true;
             if (near != nullptr) out.heat = near->heat;

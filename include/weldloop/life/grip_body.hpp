@@ -123,6 +123,7 @@ struct grip_question {
         out.inspect_by = out.quarter_lost->low;
     }
 
+    if (typical.untouched_ohm) out.untouched_resistance = in_si<resistance>(*typical.untouched_ohm);
     constexpr double film_that_counts = 1.01;  // of the contact's resistance
     if (q.joint.clamp.spring) {
         out.basis.add(larson_miller).add(*q.joint.clamp.spring->wire.relaxation_source);
@@ -135,7 +136,12 @@ struct grip_question {
     if (std::max(typical.film_factor, harsh.film_factor) > film_that_counts)
         out.basis.add(clamp_film_judgement).add(copper_oxide_growth).add(range_flag::relative_trend);
     if (q.service.openings > 0.0) out.basis.add(reclamping_judgement);
+    if (q.service.openings > 0.0) out.basis.add(wiping_measured);
     if (q.service.knocks > 0.0) out.basis.add(knock_judgement);
+    if (q.service.drags > 0.0) out.basis.add(knock_judgement).add(dragging_judgement);
+    if (static_cast<double>(q.service.on_work) < 1.0) out.basis.add(loaded_time_rule);
+    if (q.service.widest_opening && q.joint.clamp.spring) out.basis.add(clamp_travel_of(*q.joint.clamp.spring).basis);
+    out.basis.add(unloading_measured).add(unloading_judgement);
     if (q.service.clean_every) out.basis.add(cleaning_judgement);
     if (q.joint.clamp.spring && static_cast<double>(q.joint.grip_lost) > 0.0) out.basis.add(lost_before_judgement);
     out.basis.add(quarter_grip_judgement);
@@ -162,6 +168,11 @@ struct grip_question {
     grip_forecast out = detail::forecast_grip({joint, where, work, service, {behind, behind, behind}, horizon});
     out.basis.add(circuit.basis).add(work_patch).add(pressed_gap).add(fin_equations).add(lead_fin_judgement);
     return out;
+}
+
+[[nodiscard]] inline grip_forecast grip_over_time(const clamp_use& use)
+{
+    return grip_over_time(use.joint, use.lead, use.load, use.where, use.horizon, use.service);
 }
 
 namespace detail {

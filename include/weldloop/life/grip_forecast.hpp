@@ -101,6 +101,10 @@ struct grip_forecast {
     bool spots_melt = false;    ///< the typical jaws end at the melting drop of their metals: may weld or burn
     duration clock_hours = {};  ///< [s] by the clock: shifts and the rests between them, whole forecast
     duration arc_hours = {};    ///< [s] under current, whole forecast
+    /// What a meter reads at the end, typical case, if nothing moves the joint before [ohm]: its spots stay those it
+    /// was seated with, see untouched_resistance_factor(). The last of `points` is what it has once it is moved. Empty
+    /// where the forecast ends without a joint.
+    std::optional<weldloop::resistance> untouched_resistance = {};
 };
 
 }  // namespace weldloop

@@ -46,6 +46,7 @@ struct grip_march {
     grip_causes causes;
     double hottest_spring = 0.0, hottest_jaw = 0.0;  // K; spring in the mean, jaws at their peak
     double film_factor = 1.0;
+    std::optional<double> untouched_ohm;  // at the end, of a joint nothing had moved
     bool spring_destroyed = false;
     bool spots_melt = false;
     int steps = 0;
@@ -74,6 +75,7 @@ public:
         state_.parameter = clamp_->ageing().first_parameter(heat_.felt.spring, start);
         state_.settled = clamp_->ageing().first_settled(heat_.felt.settling, start);
         state_.film_square = r.film_square * start;
+        if (left_of(state_, start) <= 1.0 - inspection_loss) quarter_at_ = start;  // set at the first opening
         double offset = 0.0;
         segment_start_ = 0.0;
         double from = start;
@@ -321,6 +323,14 @@ private:
         if (!quarter_at_ && out.left <= 1.0 - inspection_loss) quarter_at_ = t;
         out.causes = causes(std::min(t, horizon_));
         out.film_factor = clamp_->ageing().film_factor(heat_.film_nm);
+        if (!bad(last) && !fallen_) {
+            clamp_condition still = heat_.condition;
+            still.contact_factor = clamp_->ageing().film_factor(heat_.film_nm) *
+                                   clamp_->ageing().untouched_factor(left_of(state_, std::min(t, horizon_)));
+            const clamp_solver::state s = clamp_->solver().solve(still);
+            if (s.bound == clamp_bound::none)
+                out.untouched_ohm = (s.jaw_volts + s.termination_volts) / clamp_->solver().amps();
+        }
         out.points = std::move(points_);
         out.quarter_at = quarter_at_;
         out.ended_at = t;
@@ -357,12 +367,15 @@ private:
         const double m = network_->force_exponent;
         if (first_.open || !(first_.heat.jaw_volts > 0.0) || !(heat_.heat.jaw_volts > 0.0)) return {};
         const double whole = std::log(heat_.heat.jaw_volts / first_.heat.jaw_volts);
-        const double by_force = -m * std::log(std::max(1e-300, ageing.held(state_, times)));
+        const double by_force = std::max(0.0, -m * std::log(std::max(1e-300, ageing.held(state_, times))) +
+                                                  std::log(ageing.still_factor(state_, times)));
         const double by_film = std::log(ageing.film_factor(heat_.film_nm));
-        const double by_disturbance = -m * std::log(ageing.unworn(times)) + std::log(ageing.knock_factor(times));
+        const double by_disturbance =
+            -m * std::log(std::max(1e-300, ageing.unworn(times))) + std::log(ageing.knock_factor(times));
         const double by_heat = std::max(0.0, whole - by_force - by_film - by_disturbance);
         const double all = by_force + by_film + by_disturbance + by_heat;
-        if (!(all > 0.0)) return {};
+        constexpr double rounding = 1e-12;
+        if (!(all > rounding)) return {};
         return {by_force / all, by_film / all, by_heat / all, by_disturbance / all};
     }
 

@@ -114,7 +114,7 @@ inline void sum_up(assessment& out, const solved_station& solved)
     detail::add_covering_findings(out, s);
     for (part_result& r : out.parts) {
         if (out.conducts && std::holds_alternative<work_connection>(part_at(s, r.place)) &&
-            r.current.typical.value() > 0.0) {
+            r.current.typical > current{}) {
             const detail::solved_station& in = r.with_stray_open ? *without : solved;
             const auto in_loop = [&](const solve::periodic_state& state, scatter level) {
                 return detail::clamp_in(in.network(), state, r.place, static_cast<double>(s.job.duty.share()), level);

@@ -158,12 +158,9 @@ template <class Q>
 
 [[nodiscard]] inline json json_surroundings(const surroundings& s)
 {
-    return {{"air_degC", json_number(s.air.in_celsius())},
-            {"wind_m_per_s", json_number(s.wind.value())},
-            {"lay", std::string(to_text(s.lay))},
-            {"coil_turns", s.coil_turns},
-            {"bundled_leads", s.bundled_leads},
-            {"altitude_m", json_number(s.altitude.value())},
+    return {{"air_degC", json_number(s.air.in_celsius())},  {"wind_m_per_s", json_number(s.wind.value())},
+            {"lay", std::string(to_text(s.lay))},           {"coil_turns", s.coil_turns.value_or(0)},
+            {"bundled_leads", s.bundled_leads.value_or(0)}, {"altitude_m", json_number(s.altitude.value())},
             {"sun_W_per_m2", json_number(s.sun.value())}};
 }
 

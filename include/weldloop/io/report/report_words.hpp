@@ -115,12 +115,12 @@ template <class Q>
 }
 
 /// " in 12 turns", " (turns not stated, 30 assumed)"; empty where leads lie otherwise. @param lies how they do
-/// @param count of turns or leads, 0 if not known
-[[nodiscard]] inline std::string crowd_words(lay lies, int count)
+/// @param count of turns or leads, none if not known
+[[nodiscard]] inline std::string crowd_words(lay lies, std::optional<int> count)
 {
     if (lies != lay::coiled && lies != lay::bundled) return {};
     const bool coil = lies == lay::coiled;
-    if (count > 0) return (coil ? " in " : " by ") + std::to_string(count) + (coil ? " turns" : " under load");
+    if (count) return (coil ? " in " : " by ") + std::to_string(*count) + (coil ? " turns" : " under load");
     std::string out = coil ? " (turns not stated, " : " (number not stated, ";
     return out.append(std::to_string(coil ? assumed_coil_turns : assumed_bundled_leads)).append(" assumed)");
 }
@@ -264,17 +264,6 @@ inline constexpr std::string_view cases_explained =
                detail::fixed_text(u.limit->in_celsius(), 0) + " degC (" + u.name + ")";
     return u.at + " typically at " + detail::fixed_text(100.0 * u.used, 0) + " % of its limit, in a poor case at " +
            detail::fixed_text(100.0 * u.used_high, 0) + " % (" + u.name + ")";
-}
-
-/// What decides on a part: the limit nearest to being exceeded, at the place it is defined for; or the softening drop
-/// of its spots; or that there is none.
-[[nodiscard]] inline std::string deciding_line(const part_result& p)
-{
-    if (!p.limits.empty()) return limit_line(p.limits.front());
-    if (p.hottest_spot)
-        return "no published limit; spots typically at " + detail::fixed_text(100.0 * p.softening_used, 0) +
-               " % of the softening drop of their metals";
-    return "no published limit";
 }
 
 /// The part of the path an assessed part stands for, if it is a work connection.

@@ -1,0 +1,262 @@
+#pragma once
+/// @file
+/// The life of a clamp as sentences, as JSON and as a page of its own. Each time is said of the poor case too.
+
+#include <algorithm>
+#include <cmath>
+#include <cstddef>
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include <weldloop/core/number_text.hpp>
+#include <weldloop/core/unit_text.hpp>
+#include <weldloop/io/draw/clamp_life_drawing.hpp>
+#include <weldloop/io/draw/drawing_style.hpp>
+#include <weldloop/io/report/escape.hpp>
+#include <weldloop/io/report/page_style.hpp>
+#include <weldloop/io/report/report_json.hpp>
+#include <weldloop/io/report/report_words.hpp>
+#include <weldloop/life/clamp_life.hpp>
+
+namespace weldloop {
+
+/// The version of the JSON of a clamp's life, its key "schema".
+inline constexpr std::string_view clamp_life_schema = "weldloop-clamp-life/1";
+
+namespace detail {
+
+// "in a poor case within the first hour, typically after 28 h, in a mild case not within 2000 h"
+[[nodiscard]] inline std::string hours_words(const clamp_hours& h, duration horizon)
+{
+    const auto when = [&](const std::optional<duration>& t) { return hours_word(t, horizon, "after "); };
+    return "in a poor case " + when(h.poor) + ", typically " + when(h.typical) + ", in a mild case " + when(h.mild);
+}
+
+[[nodiscard]] inline bool ever(const clamp_hours& h)
+{
+    return h.poor.has_value();
+}
+
+// "up to 229 A (in a poor case up to 203 A)"
+template <class Quantity, class Say>
+[[nodiscard]] std::string bearing_words(const clamp_bearing<Quantity>& b, std::string_view none, const Say& say)
+{
+    if (!b.typical) return std::string(none);
+    return "typically up to " + say(*b.typical) + ", in a poor case " +
+           (b.poor ? "up to " + say(*b.poor) : std::string("at none that was tried"));
+}
+
+[[nodiscard]] inline std::string celsius_words(temperature t)
+{
+    return number_text(std::floor(t.in_celsius()), 3) + " degC";
+}
+
+[[nodiscard]] inline std::string cure_words(const clamp_cure& c)
+{
+    std::string out;
+    switch (c.kind) {
+    case clamp_cure_kind::clean_surface: out = "bright metal under the jaws"; break;
+    case clamp_cure_kind::cooler_work: out = "work no hotter than " + celsius_words(*c.work); break;
+    case clamp_cure_kind::less_current:
+        out = "no more than " + number_text(std::floor(c.amps->value()), 4) + " A";
+        break;
+    case clamp_cure_kind::next_size: out = "a larger one, " + c.clamp; break;
+    case clamp_cure_kind::other_kind: out = "another kind, " + c.clamp; break;
+    }
+    return out + ": " + percent_of(static_cast<double>(c.grip_left)) + " left typically, " +
+           percent_of(static_cast<double>(c.grip_left_poor)) + " in a poor case" +
+           (c.keeps_poor ? "" : ", which is not enough");
+}
+
+// A table of plain text as content of a page: each line escaped, the breaks kept.
+[[nodiscard]] inline std::string escaped_table(std::string_view table)
+{
+    std::string out;
+    for (std::size_t at = 0; at < table.size();) {
+        const std::size_t end = std::min(table.find('\n', at), table.size());
+        out.append(markup_escaped(table.substr(at, end - at))).append("\n");
+        at = end + 1;
+    }
+    return out;
+}
+
+[[nodiscard]] inline json json_clamp_hours(const clamp_hours& h)
+{
+    const auto one = [](const std::optional<duration>& t) { return t ? json_hours(*t) : json("not within horizon"); };
+    return {{"poor", one(h.poor)}, {"typical", one(h.typical)}, {"mild", one(h.mild)}};
+}
+
+template <class Quantity, class Number>
+[[nodiscard]] json json_bearing(const clamp_bearing<Quantity>& b, const Number& number)
+{
+    const auto one = [&](const std::optional<Quantity>& x) { return x ? json_number(number(*x)) : json("none"); };
+    return {{"poor", one(b.poor)}, {"typical", one(b.typical)}};
+}
+
+}  // namespace detail
+
+/// The life of a clamp in sentences, each true in the poor case or saying "typically".
+/// @param life of the clamp
+[[nodiscard]] inline std::vector<std::string> clamp_life_lines(const clamp_life& life)
+{
+    std::vector<std::string> out;
+    const std::string ahead = detail::hours_text(life.horizon);
+    const grip_forecast& f = life.forecast;
+    if (detail::ever(life.quarter_lost))
+        out.push_back("A quarter of the grip it has now is lost: " +
+                      detail::hours_words(life.quarter_lost, life.horizon) + " of shift.");
+    else
+        out.push_back("A quarter of the grip it has now is not lost within " + ahead +
+                      " of shift, neither typically nor in a poor case.");
+    if (life.cable_needs) {
+        const std::string holds = "5 m of its lead with a coupling, which takes " +
+                                  number_text(std::ceil(life.cable_needs->value()), 3) + " N at each jaw";
+        if (detail::ever(life.cable_not_held))
+            out.push_back("It no longer holds " + holds + ": " +
+                          detail::hours_words(life.cable_not_held, life.horizon) + ".");
+        else
+            out.push_back("It holds " + holds + ", over " + ahead + ", typically and in a poor case.");
+    }
+    std::vector<std::pair<double, std::string_view>> causes{
+        {static_cast<double>(life.causes.force), "lost force"},
+        {static_cast<double>(life.causes.heat), "heat"},
+        {static_cast<double>(life.causes.film), "film"},
+        {static_cast<double>(life.causes.disturbance), "knocks and wear"}};
+    std::stable_sort(causes.begin(), causes.end(), [](const auto& a, const auto& b) { return a.first > b.first; });
+    std::string by;
+    constexpr double counts = 0.01;
+    for (const auto& [share, what] : causes)
+        if (share >= counts) by += (by.empty() ? "" : ", ") + std::string(what) + " " + detail::percent_of(share);
+    if (!by.empty()) out.push_back("What raised its resistance, typically: " + by + ".");
+    if (f.untouched_resistance && !f.points.empty() && f.points.back().resistance.value() > 0.0 &&
+        f.points.back().resistance > 1.01 * *f.untouched_resistance)
+        out.push_back("Left untouched it still reads " + to_text(*f.untouched_resistance, "uohm") +
+                      " at the end, typically; moved, knocked or clamped anew " +
+                      to_text(f.points.back().resistance, "uohm") + ".");
+    const auto amps = [](current i) { return number_text(std::floor(i.value()), 4) + " A"; };
+    const auto percent = [](fraction x) { return number_text(std::floor(100.0 * static_cast<double>(x)), 3) + " %"; };
+    out.push_back("Current with which it keeps its grip, at this duty: " +
+                  detail::bearing_words(life.largest_current, "none, not even typically", amps) + ".");
+    out.push_back("Share of the period with which it does, at this current: " +
+                  detail::bearing_words(life.largest_duty, "none, not even typically", percent) + ".");
+    out.push_back(
+        "Work on which it does, at this current and duty: " +
+        detail::bearing_words(life.hottest_work, "none, however cool, not even typically", detail::celsius_words) +
+        ".");
+    if (!life.keeps_poor()) {
+        if (life.cures.empty()) out.push_back("No single change that was tried keeps its grip, not even typically.");
+        for (const clamp_cure& c : life.cures) out.push_back("Would keep it: " + detail::cure_words(c) + ".");
+    }
+    out.push_back(life.buy.empty() ? "None of the clamps tried keeps its grip here in a poor case."
+                  : life.buy == life.name
+                      ? "The clamp to buy: the same again."
+                      : "The clamp to buy: " + life.buy + ", which keeps its grip here in a poor case too.");
+    out.push_back(life.look_again
+                      ? "Look at it again " + detail::hours_word(life.look_again, life.horizon, "within ") +
+                            " of shift: a poor case may have lost a quarter, or its hold on the lead, by then."
+                      : "Look at it again after " + ahead + " of shift, as far as was looked ahead.");
+    double hottest = -300.0, poor = -300.0;
+    for (const grip_point& p : f.points) hottest = std::max(hottest, p.peak_temperature.in_celsius());
+    for (const grip_point& p : f.poor_points) poor = std::max(poor, p.peak_temperature.in_celsius());
+    constexpr double burns = 60.0;  // degC: bare metal touched for a second
+    if (std::max(hottest, poor) > burns)
+        out.push_back("Hot metal burns: its jaws get " + number_text(std::ceil(hottest), 3) + " degC hot typically, " +
+                      number_text(std::ceil(std::max(hottest, poor)), 3) +
+                      " degC in a poor case. Let it cool, and switch off before it is moved.");
+    return out;
+}
+
+/// The life of a clamp as JSON, see docs/pages/report.md. @param life of the clamp
+/// @throws not_finite_error should a result hold NaN or infinity
+[[nodiscard]] inline std::string clamp_life_json(const clamp_life& life)
+{
+    using detail::json;
+    const auto as_json = [](double x) { return detail::json_number(x); };
+    json out{{"schema", clamp_life_schema},
+             {"clamp", life.name},
+             {"horizon_h", detail::json_hours(life.horizon)},
+             {"quarter_lost_h", detail::json_clamp_hours(life.quarter_lost)},
+             {"cable_not_held_h", detail::json_clamp_hours(life.cable_not_held)}};
+    if (life.cable_needs) out["cable_needs_N"] = as_json(life.cable_needs->value());
+    out["causes"] = {{"force", as_json(static_cast<double>(life.causes.force))},
+                     {"film", as_json(static_cast<double>(life.causes.film))},
+                     {"heat", as_json(static_cast<double>(life.causes.heat))},
+                     {"disturbance", as_json(static_cast<double>(life.causes.disturbance))}};
+    out["largest_current_A"] = detail::json_bearing(life.largest_current, [](current i) { return i.value(); });
+    out["largest_duty"] = detail::json_bearing(life.largest_duty, [](fraction x) { return static_cast<double>(x); });
+    out["hottest_work_degC"] = detail::json_bearing(life.hottest_work, [](temperature t) { return t.in_celsius(); });
+    out["cures"] = json::array();
+    for (const clamp_cure& c : life.cures) {
+        json one{{"kind", std::string(to_text(c.kind))}};
+        if (!c.clamp.empty()) one["clamp"] = c.clamp;
+        if (c.amps) one["amps_A"] = as_json(c.amps->value());
+        if (c.work) one["work_degC"] = as_json(c.work->in_celsius());
+        one["grip_left"] = as_json(static_cast<double>(c.grip_left));
+        one["grip_left_poor"] = as_json(static_cast<double>(c.grip_left_poor));
+        one["keeps_poor"] = c.keeps_poor;
+        out["cures"].push_back(one);
+    }
+    out["buy"] = life.buy.empty() ? json("none") : json(life.buy);
+    out["look_again_h"] = life.look_again ? detail::json_hours(*life.look_again) : json("not within horizon");
+    if (life.forecast.untouched_resistance)
+        out["untouched_resistance_ohm"] = as_json(life.forecast.untouched_resistance->value());
+    out["lines"] = json::array();
+    for (const std::string& line : clamp_life_lines(life)) out["lines"].push_back(line);
+    out["sources"] = json::array();
+    for (const source* s : life.basis.sources()) out["sources"].push_back(to_text(*s));
+    return out.dump(2, ' ', false, json::error_handler_t::replace);
+}
+
+/// Clamps side by side as a table of plain text, one line each under a heading.
+/// @param rows of compare_clamp_lives() @param horizon they were made for
+[[nodiscard]] inline std::string clamp_lives_text(std::span<const clamp_life_row> rows, duration horizon)
+{
+    std::string out = "clamp                         left   poor  a quarter lost      in a poor case      lead dropped "
+                      "       in a poor case\n";
+    const auto column = [](std::string text, std::size_t width) {
+        if (text.size() < width) text.append(width - text.size(), ' ');
+        return text;
+    };
+    for (const clamp_life_row& r : rows) {
+        const auto time = [&](const std::optional<duration>& t) {
+            return column(detail::hours_word(t, horizon, ""), 22);
+        };
+        std::string line = column(shortened(plain_ascii(r.name), 29), 30) +
+                           column(detail::percent_of(static_cast<double>(r.grip_left)), 7) +
+                           column(detail::percent_of(static_cast<double>(r.grip_left_poor)), 6) +
+                           time(r.quarter_lost.typical) + time(r.quarter_lost.poor) + time(r.cable_not_held.typical) +
+                           time(r.cable_not_held.poor);
+        line.erase(line.find_last_not_of(' ') + 1);
+        out += line + "\n";
+    }
+    return out;
+}
+
+/// The life of a clamp as a page, with the kinds beside it drawn. Every text is escaped; nothing comes from elsewhere.
+/// @param life of the clamp @param beside rows of compare_clamp_lives() with the same horizon, may be empty
+[[nodiscard]] inline std::string clamp_life_page(const clamp_life& life, std::span<const clamp_life_row> beside)
+{
+    std::string out = "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
+                      "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<title>";
+    out += markup_escaped(life.name) + " - how long it holds</title>\n<style>" + std::string(drawing_style) +
+           std::string(page_style) + "</style>\n</head>\n<body>\n<header>\n<h1>" + markup_escaped(life.name) +
+           "</h1>\n</header>\n<main>\n<h2>How long it holds</h2>\n<ul>\n";
+    for (const std::string& line : clamp_life_lines(life)) out += "<li>" + markup_escaped(line) + "</li>\n";
+    out += "</ul>\n";
+    if (!beside.empty())
+        out += "<h2>Kinds side by side</h2>\n<figure>\n<div class=\"scroll\" tabindex=\"0\">\n" +
+               clamp_life_drawing(beside, life.horizon) +
+               "</div>\n<figcaption>Hours of shift until a quarter of the grip of a new one is lost, from the poor "
+               "case to "
+               "the mild one.</figcaption>\n</figure>\n<pre>" +
+               detail::escaped_table(clamp_lives_text(beside, life.horizon)) + "</pre>\n";
+    out += "<h2>Where the numbers come from</h2>\n<ul class=\"sources\">\n";
+    for (const source* s : life.basis.sources()) out += "<li>" + markup_escaped(to_text(*s)) + "</li>\n";
+    return out + "</ul>\n</main>\n</body>\n</html>\n";
+}
+
+}  // namespace weldloop
