@@ -32,12 +32,12 @@ inline constexpr source heat_input_without_factor{"ASME IX", "current", "QW-409.
 
 /// A weld as it is recorded, and what the loop takes of its volts.
 struct recorded_weld {
-    weldloop::process process;  ///< whose factor is taken
-    voltage at_supply;          ///< [V] across the supply's terminals, above 0
-    voltage loop_drop;          ///< [V] that the loop takes, 0 or above and below `at_supply`
-    weldloop::current current;  ///< [A] above 0
-    speed travel;               ///< [m/s] above 0
-    heat_input_rule rule = heat_input_rule::with_factor;
+    weldloop::process process;                            ///< whose factor is taken
+    voltage at_supply;                                    ///< [V] across the supply's terminals, above 0
+    voltage loop_drop;                                    ///< [V] that the loop takes, 0 or above and below `at_supply`
+    weldloop::current current;                            ///< [A] above 0
+    speed travel;                                         ///< [m/s] above 0
+    heat_input_rule rule = heat_input_rule::with_factor;  ///< how it is written
 };
 
 /// Heat input with and without the loop's loss.

@@ -32,7 +32,7 @@ inline constexpr source polarity_for_process{
     {},
     source_kind::common_practice};
 
-/// Whether a supply's output suits a process (common practice, @ref supply_for_process): a flat output with a wire fed
+/// Whether a supply's output suits a process (common practice, supply_for_process): a flat output with a wire fed
 /// at a constant speed; a steep one with covered electrodes, with tungsten arcs, and with cored wire and submerged arc
 /// where the feeder follows the arc's voltage. @param s the supply @param use process and current of the job
 /// @throws as output_line_of()
@@ -44,7 +44,7 @@ inline constexpr source polarity_for_process{
     return is_flat || use.process != process::gmaw;
 }
 
-/// Whether a polarity is one the process is welded with (common practice, @ref polarity_for_process); one that is not
+/// Whether a polarity is one the process is welded with (common practice, polarity_for_process); one that is not
 /// stated is. @param p polarity @param of process
 [[nodiscard]] constexpr bool suits_process(electrode_polarity p, process of)
 {

@@ -170,7 +170,7 @@ private:
 }  // namespace detail
 
 /// The statements on the weld that an assessed loop calls for, in the order of weld_id; none for a sound loop, and none
-/// for one without a settled state. All thresholds are common practice without a source (@ref weld_thresholds); no
+/// for one without a settled state. All thresholds are common practice without a source (weld_thresholds); no
 /// probability is given, for there are no data for one.
 /// @param s the station @param found its assessment, with its operating point
 [[nodiscard]] inline std::vector<weld_statement> weld_statements_for(const station& s, const assessment& found)

@@ -12,6 +12,7 @@
 
 #include <weldloop/core/literals.hpp>
 #include <weldloop/core/quantities.hpp>
+#include <weldloop/io/station/part_section.hpp>
 #include <weldloop/io/station/toml_section.hpp>
 #include <weldloop/law/no_load_limit.hpp>
 #include <weldloop/part/supply.hpp>
