@@ -1,7 +1,9 @@
 // What a shop hangs beside its cable rack: which rule allows what, how long a lead stands an overload, what its rating
 // becomes in other air and in a coil, how far a burnt end has to be cut back, and how long a lead may be.
 //
-//     lead_tables [drawing.svg]     with a file name, the drawing of longest lengths is written there
+//     lead_tables [drawing.svg [factors.csv]]   with file names, the drawing of longest lengths and the table of
+//     factors
+//                                               are written there
 #include <array>
 #include <exception>
 #include <iostream>
@@ -51,6 +53,7 @@ try {
               << ": cut there, then on to bright, flexible copper\n\n";
 
     std::cout << wl::factor_text(wl::factor_table_of(lead, shop, duty));
+    if (count > 2) wl::write_file(words[2], wl::factor_csv(wl::factor_table_of(lead, shop, duty)));
 
     if (count > 1) {
         const std::array leads{wl::welding_cable(wl::awg(4), 50_ft), wl::welding_cable(wl::awg(2), 50_ft),

@@ -57,6 +57,7 @@
 #include <weldloop/law/covering_heat.hpp>
 #include <weldloop/law/crimp.hpp>
 #include <weldloop/law/cylinder_loss.hpp>
+#include <weldloop/law/current_rise.hpp>
 #include <weldloop/law/elastic_contact.hpp>
 #include <weldloop/law/equal_heating.hpp>
 #include <weldloop/law/film.hpp>
@@ -91,16 +92,13 @@
 #include <weldloop/law/resistivity_table.hpp>
 #include <weldloop/law/scatter.hpp>
 #include <weldloop/law/screw.hpp>
-#include <weldloop/law/series_springs.hpp>
 #include <weldloop/law/short_circuit.hpp>
 #include <weldloop/law/skin_effect.hpp>
 #include <weldloop/law/source_line.hpp>
 #include <weldloop/law/spot_temperature.hpp>
 #include <weldloop/law/spring.hpp>
-#include <weldloop/law/spring_buckling.hpp>
 #include <weldloop/law/stress_relaxation.hpp>
 #include <weldloop/law/surface_model.hpp>
-#include <weldloop/law/surface_order.hpp>
 #include <weldloop/law/thermal_endurance.hpp>
 #include <weldloop/law/torsion_spring.hpp>
 #include <weldloop/law/unloading.hpp>
@@ -172,6 +170,7 @@
 #include <weldloop/circuit/loop_state.hpp>
 #include <weldloop/circuit/magnet_behaviour.hpp>
 #include <weldloop/circuit/measured_body.hpp>
+#include <weldloop/circuit/operating_state.hpp>
 #include <weldloop/circuit/parallel_leads.hpp>
 #include <weldloop/circuit/part_place.hpp>
 #include <weldloop/circuit/part_sheet.hpp>
@@ -219,12 +218,19 @@
 #include <weldloop/rating/lead/square_root_excess.hpp>
 #include <weldloop/rating/lead/supply_conductor.hpp>
 #include <weldloop/rating/lead/waveform_ampacity.hpp>
+#include <weldloop/rating/lost_volts.hpp>
 #include <weldloop/rating/remedies.hpp>
 #include <weldloop/rating/touch_limit.hpp>
 #include <weldloop/rating/verdict.hpp>
+#include <weldloop/rating/weld_sentence.hpp>
+#include <weldloop/rating/weld_statement.hpp>
+#include <weldloop/rating/yearly_loss.hpp>
 
 #include <weldloop/field/diagnose.hpp>
+#include <weldloop/field/fault_rates.hpp>
+#include <weldloop/field/locate_fault.hpp>
 #include <weldloop/field/measured.hpp>
+#include <weldloop/field/observation.hpp>
 #include <weldloop/field/reading.hpp>
 #include <weldloop/field/resistance_reading.hpp>
 #include <weldloop/field/surface_reading.hpp>
@@ -234,15 +240,16 @@
 #include <weldloop/solve/curve_table.hpp>
 #include <weldloop/solve/heat_network.hpp>
 #include <weldloop/solve/periodic_state.hpp>
+#include <weldloop/solve/span_sums.hpp>
 #include <weldloop/solve/sparse_lu.hpp>
 #include <weldloop/solve/steady_state.hpp>
 
+#include <weldloop/circuit/air_layer.hpp>
 #include <weldloop/circuit/body_tables.hpp>
 #include <weldloop/circuit/clamp_heat.hpp>
 #include <weldloop/circuit/clamp_neighbours.hpp>
 #include <weldloop/circuit/clamp_nodes.hpp>
 #include <weldloop/circuit/clamp_swing.hpp>
-#include <weldloop/circuit/air_layer.hpp>
 #include <weldloop/circuit/contact_source.hpp>
 #include <weldloop/circuit/coupling_behaviour.hpp>
 #include <weldloop/circuit/current_sharing.hpp>
@@ -254,10 +261,13 @@
 #include <weldloop/circuit/lead_cells.hpp>
 #include <weldloop/circuit/loop.hpp>
 #include <weldloop/circuit/loop_body.hpp>
+#include <weldloop/circuit/loop_inductance.hpp>
 #include <weldloop/circuit/loop_network.hpp>
 #include <weldloop/circuit/loop_scatter.hpp>
 #include <weldloop/circuit/lug_behaviour.hpp>
 #include <weldloop/circuit/magnet_network.hpp>
+#include <weldloop/circuit/operating_point.hpp>
+#include <weldloop/circuit/operating_point_body.hpp>
 #include <weldloop/circuit/part_body.hpp>
 #include <weldloop/circuit/part_in_path.hpp>
 #include <weldloop/circuit/part_surface.hpp>
@@ -293,6 +303,8 @@
 #include <weldloop/rating/lead/strap_sizing.hpp>
 #include <weldloop/rating/lead_findings.hpp>
 #include <weldloop/rating/loop_stretches.hpp>
+#include <weldloop/rating/lost_volts_body.hpp>
+#include <weldloop/rating/operating_findings.hpp>
 #include <weldloop/rating/part_limit.hpp>
 #include <weldloop/rating/part_notes.hpp>
 #include <weldloop/rating/part_verdict.hpp>
@@ -304,6 +316,10 @@
 #include <weldloop/rating/solved_station.hpp>
 #include <weldloop/rating/supply_findings.hpp>
 #include <weldloop/rating/way_findings.hpp>
+#include <weldloop/rating/weld_statements.hpp>
 
 #include <weldloop/field/diagnose_body.hpp>
+#include <weldloop/field/locate_fault_body.hpp>
+#include <weldloop/field/part_candidates.hpp>
+#include <weldloop/field/part_ohms.hpp>
 #endif

@@ -2,6 +2,7 @@
 #include <array>
 #include <cmath>
 #include <limits>
+#include <optional>
 #include <random>
 #include <string>
 #include <utility>
@@ -343,7 +344,7 @@ TEST(CableHeating, RefusesWhatCannotBe)
 TEST(CoilOfItsOwn, HasNoMoreTurnsThanItsLengthMakes)
 {
     const load work{.current = 150_A, .duty = duty_cycle::continuous()};
-    const auto coiled = [&](weldloop::length of, int turns) {
+    const auto coiled = [&](weldloop::length of, std::optional<int> turns) {
         cable lead = welding_cable(square_mm(35), of);
         lead.lay = lay::coiled;
         lead.coil_turns = turns;
@@ -352,14 +353,14 @@ TEST(CoilOfItsOwn, HasNoMoreTurnsThanItsLengthMakes)
     const std::array<std::pair<weldloop::length, int>, 4> most{
         {{0.5_m, 1}, {4_m, 5}, {9.4_m, 10}, {45_m, assumed_coil_turns}}};
     for (const auto& [of, turns] : most) {
-        const cable_heating open = coiled(of, 0), stated = coiled(of, turns);
+        const cable_heating open = coiled(of, std::nullopt), stated = coiled(of, turns);
         EXPECT_EQ(open.conductor_peak, stated.conductor_peak) << si_text(of);
         EXPECT_TRUE(open.basis.has(range_flag::crowd_assumed));
         EXPECT_FALSE(stated.basis.has(range_flag::crowd_assumed));
     }
     const cable lead = welding_cable(square_mm(35), 4_m);
     const surroundings with_the_others{.air = 25_degC, .lay = lay::coiled};
-    EXPECT_GT(heating_of(lead, with_the_others, work).conductor_peak, coiled(4_m, 0).conductor_peak);
+    EXPECT_GT(heating_of(lead, with_the_others, work).conductor_peak, coiled(4_m, std::nullopt).conductor_peak);
     EXPECT_THROW(static_cast<void>(assumed_turns_of(0_m)), out_of_range_error);
     EXPECT_THROW(static_cast<void>(lead_bundle_of({.diameter = 15_mm, .lay = lay::coiled, .assumed_turns = 0})),
                  out_of_range_error);

@@ -246,12 +246,6 @@ TEST(ClampNetwork, ASpringThatCarriesCurrentGetsHot)
 {
     work_clamp c = spring_clamp(300_A);
     EXPECT_EQ(clamp_network_of(on_steel(c), shop).spring_path.value(), 0.0);
-    const double sound = static_cast<double>(unshunted_spring_share(c)),
-                 corroded = static_cast<double>(unshunted_spring_share(c, pivot_state::open));
-    EXPECT_GT(sound, 0.0);
-    EXPECT_LT(sound, 0.1);
-    EXPECT_EQ(corroded, 0.5);
-    EXPECT_EQ(static_cast<double>(unshunted_spring_share(screw_clamp(300_A))), 0.0);
     const load work{.current = 300_A, .duty = duty_cycle::of(6_min, 10_min)};
     const clamp_outside lead = lead_outside(welding_cable(c.largest_cable, 10_m), shop, work);
     const auto spring_at = [&](double share) {
@@ -265,8 +259,9 @@ TEST(ClampNetwork, ASpringThatCarriesCurrentGetsHot)
         return (h.at(clamp_node::spring) - h.at(clamp_node::body)).value();
     };
     EXPECT_LT(spring_at(0.0), 0.0);
-    EXPECT_NEAR(spring_at(sound), spring_at(0.0), 2.0);
-    EXPECT_GT(spring_at(corroded), 30.0);
+    constexpr double beside_sound_pivot = 0.01, whole_second_jaw = 0.5;
+    EXPECT_NEAR(spring_at(beside_sound_pivot), spring_at(0.0), 2.0);
+    EXPECT_GT(spring_at(whole_second_jaw), 30.0);
 }
 
 // One fin, linear about its far temperature, against the lead cut in cells in the loop.

@@ -97,11 +97,13 @@ TEST(Diagnose, DensityOfAReadingWeighsTheSameForAnyBand)
         const band<resistance> b{ohms(low * 1e-3), ohms(1e-3), ohms(high * 1e-3)};
         double sum = 0.0;
         constexpr double step = 1e-3;
-        for (double u = -12.0; u < 12.0; u += step) sum += step * detail::density(1e-3 * std::exp(u), b);
+        for (double u = -12.0; u < 12.0; u += step)
+            sum += step * detail::density(in_si<resistance>(1e-3 * std::exp(u)), b);
         EXPECT_NEAR_REL(sum, std::sqrt(2.0 * std::numbers::pi), 1e-3) << low << ", " << high;
         // farther out on the wide side than on the narrow one for the same density
         if (high > 2.0) {
-            EXPECT_GT(detail::density(2e-3, b), 10.0 * detail::density(0.5e-3, b));
+            EXPECT_GT(detail::density(in_si<resistance>(2e-3), b),
+                      10.0 * detail::density(in_si<resistance>(0.5e-3), b));
         }
     }
 }

@@ -194,6 +194,7 @@ std::vector<test::assessed_station> stations_with_all_keys()
     all.polarity = electrode_polarity::positive;
     all.feeding = wire_feeding::by_arc_voltage;
     all.sensing.emplace();
+    if (out.front().found.operating) out.front().found.operating->extension = 15_mm;
     return out;
 }
 

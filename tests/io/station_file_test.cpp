@@ -89,7 +89,7 @@ TEST(StationFile, TakesHowManyLieTogether)
     const auto where = [](std::string_view keys) { return read(with(small_station, "air = \"32 degC\"", keys)).where; };
     EXPECT_EQ(where("lay = \"coiled\"\ncoil_turns = 8").coil_turns, 8);
     EXPECT_EQ(where("lay = \"bundled\"\nbundled_leads = 3").bundled_leads, 3);
-    EXPECT_EQ(where("lay = \"bundled\"").bundled_leads, 0);
+    EXPECT_FALSE(where("lay = \"bundled\"").bundled_leads);
     EXPECT_EQ(where("lay = \"spaced vertical\"").lay, lay::spaced_vertical);
     const auto c = part_of<cable>("part = \"cable\"\nsize = \"70 mm2\"\nlength = \"20 m\"\nlay = \"bundled\"\n"
                                   "bundled_leads = 4");
@@ -146,18 +146,36 @@ TEST(StationFile, TakesSuppliesByTheirLine)
     ASSERT_EQ(read_off.points.size(), 2U);
     EXPECT_EQ(read_off.points[1].current, 190_A);
     EXPECT_EQ(read_off.points[1].voltage, 12_V);
-    const supply flat =
-        with_supply("kind = \"constant voltage\"\nsetting = \"27 V\"\nfall = \"20 mohm\"\nlimit = \"400 A\"\n"
-                    "feeding = \"by arc voltage\"\nsense_work_side = \"work connection 3\"\nhighest_output = \"38 V\"\n");
+    const supply flat = with_supply(
+        "kind = \"constant voltage\"\nsetting = \"27 V\"\nfall = \"20 mohm\"\nlimit = \"400 A\"\n"
+        "feeding = \"by arc voltage\"\nsense_work_side = \"work clamp 3\"\nhighest_output = \"38 V\"\n");
     EXPECT_EQ(flat.fall, 20_mohm);
     EXPECT_EQ(*flat.limit, 400_A);
     EXPECT_EQ(flat.feeding, wire_feeding::by_arc_voltage);
-    EXPECT_EQ(flat.sensing->work_side, "work connection 3");
+    EXPECT_EQ(flat.sensing->work_side, "work clamp 3");
     EXPECT_EQ(flat.highest_output, 38_V);
     const supply steep = with_supply("kind = \"constant current\"\nhighest_output = \"44 V\"\nrise = \"2 S\"\n"
                                      "no_load = \"65 V\"\nno_load_current = \"alternating\"\n");
     EXPECT_EQ(steep.rise, in_si<conductance>(2.0));
     EXPECT_EQ(steep.no_load.kind, output_current::alternating);
+}
+
+TEST(StationFile, TakesWhatIsKnownOfTheArc)
+{
+    const auto arc_with = [](std::string_view keys) {
+        return std::get<arc>(read(std::string(small_station) + "[arc]\n" + std::string(keys)).path.at(1));
+    };
+    const arc all =
+        arc_with("length = \"4 mm\"\nat_no_length = \"16 V\"\nvolts_per_mm = \"0.7 V\"\nvolts_per_100A = \"2 V\"\n"
+                 "wire_feed = \"0.12 m/s\"\n");
+    EXPECT_EQ(*all.length, 4_mm);
+    EXPECT_EQ(all.line->at_no_length, 16_V);
+    EXPECT_NEAR_REL(all.line->by_length.value(), 700.0, 1e-12);
+    EXPECT_NEAR_REL(all.line->by_current.value(), 0.02, 1e-12);
+    EXPECT_EQ(*all.wire_feed, in_si<speed>(0.12));
+    EXPECT_FALSE(arc_with("length = \"4 mm\"\n").line);
+    EXPECT_THROW(static_cast<void>(arc_with("volts_per_mm = \"0.7 V\"\n")), station_file_error);
+    EXPECT_THROW(static_cast<void>(arc_with("length = \"0 mm\"\n")), station_file_error);
 }
 
 TEST(StationFile, RefusesWhatASupplyCannotBe)

@@ -8,7 +8,7 @@
 
 #include <weldloop/core/literals.hpp>
 #include <weldloop/law/force_law.hpp>
-#include <weldloop/law/surface_order.hpp>
+#include <weldloop/law/scatter.hpp>
 #include <weldloop/law/voltage_temperature.hpp>
 #include <weldloop/material/metals.hpp>
 

@@ -4,6 +4,7 @@
 #include <filesystem>
 #include <fstream>
 #include <iterator>
+#include <optional>
 #include <stdexcept>
 #include <string>
 
@@ -42,7 +43,7 @@ thermal_conductivity across(int mm2)
                                       in_si<length>(c.overall_mm * 1e-3));
 }
 
-double rated_in_coil(int mm2, int turns, double wind = 0.0)
+double rated_in_coil(int mm2, std::optional<int> turns, double wind = 0.0)
 {
     return rated_current(lead_of(mm2),
                          {.diameter = {},
@@ -206,8 +207,8 @@ TEST(LeadBundle, LossIsThatOfTheOutlineAndItsTangentTrue)
 // 215 A for a coil of unknown turns, when one of twenty carries 143 A, is no answer: many are assumed, and said.
 TEST(LeadBundle, UnknownNumbersAreThePoorCaseAndSaySo)
 {
-    EXPECT_EQ(rated_in_coil(70, 0), rated_in_coil(70, assumed_coil_turns));
-    EXPECT_LT(rated_in_coil(70, 0), rated_in_coil(70, 20));
+    EXPECT_EQ(rated_in_coil(70, std::nullopt), rated_in_coil(70, assumed_coil_turns));
+    EXPECT_LT(rated_in_coil(70, std::nullopt), rated_in_coil(70, 20));
     const cable_surface coil{.diameter = 15_mm, .lay = lay::coiled}, bundle{.diameter = 15_mm, .lay = lay::bundled};
     cable_surface known_coil = coil, known_bundle = bundle;
     known_coil.coil_turns = assumed_coil_turns;
@@ -238,6 +239,7 @@ TEST(LeadBundle, RefusesWhatCannotBe)
 {
     for (const lay lies : {lay::coiled, lay::bundled}) {
         EXPECT_THROW((void)lead_bundle_of(lies, 15_mm, -1), out_of_range_error);
+        EXPECT_THROW((void)lead_bundle_of(lies, 15_mm, 0), out_of_range_error);
         EXPECT_THROW((void)lead_bundle_of(lies, 15_mm, 201), out_of_range_error);
         EXPECT_THROW((void)lead_bundle_of(lies, 0_mm, 3), out_of_range_error);
         EXPECT_THROW((void)lead_bundle_of(lies, in_si<length>(std::nan("")), 3), not_finite_error);

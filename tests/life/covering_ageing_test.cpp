@@ -40,9 +40,9 @@ TEST(CoveringAgeing, TheIntervalHoldsAPublishedEstimate)
 TEST(CoveringAgeing, AtTheLimitAPoorCoveringLastsTwentyThousandHours)
 {
     for (const covering& c : all_coverings) {
-        EXPECT_NEAR_REL(covering_age_at(c, c.highest, 20000_h).poor, 1.0, 1e-12) << c.name;
-        EXPECT_NEAR_REL(covering_age_at(c, c.highest + index_above_limit[1], 20000_h).typical, 1.0, 1e-12);
-        EXPECT_NEAR_REL(covering_age_at(c, c.highest + index_above_limit[2], 20000_h).good, 1.0, 1e-12);
+        EXPECT_NEAR_REL(covering_age_at(c, *c.highest, 20000_h).poor, 1.0, 1e-12) << c.name;
+        EXPECT_NEAR_REL(covering_age_at(c, *c.highest + index_above_limit[1], 20000_h).typical, 1.0, 1e-12);
+        EXPECT_NEAR_REL(covering_age_at(c, *c.highest + index_above_limit[2], 20000_h).good, 1.0, 1e-12);
     }
 }
 

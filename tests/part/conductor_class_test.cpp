@@ -92,8 +92,8 @@ TEST(ConductorClass, RopeLayTables)
         EXPECT_NEAR_REL(number_in(build.strand, "in"), row.number("wire_diameter_in"), 1e-12) << row.where();
         EXPECT_NEAR_REL(100 * build.increment, row.number("resistance_increment_pct"), 1e-12) << row.where();
         if (row.has("approx_conductor_diameter_in")) {
-            EXPECT_NEAR_REL(number_in(build.conductor_diameter, "in"), row.number("approx_conductor_diameter_in"),
-                            1e-12);
+            EXPECT_NEAR_REL(number_in(build.conductor_diameter.value(), "in"),
+                            row.number("approx_conductor_diameter_in"), 1e-12);
         }
         // strands times their area is the nominal area within 2.5 %
         const double cmil = build.strands * std::pow(number_in(build.strand, "mil"), 2);
@@ -184,7 +184,7 @@ TEST(ConductorClass, MetricBuild)
     const conductor_build fifty = conductor_build_of(square_mm(50), strand_class::class_5);
     EXPECT_NEAR(number_in(fifty.strand, "mm"), 0.40, 1e-12);
     EXPECT_NEAR(fifty.strands, 396, 3);  // the usual make has 396
-    EXPECT_NEAR(number_in(fifty.conductor_diameter, "mm"), 11.0, 1e-12);
+    EXPECT_NEAR(number_in(fifty.conductor_diameter.value(), "mm"), 11.0, 1e-12);
     EXPECT_EQ(fifty.increment, 0.05);
     EXPECT_EQ(conductor_build_of(square_mm(50), strand_class::class_2).strands, 0);
 }

@@ -33,13 +33,15 @@ TEST(ConductorLimit, CoveringsStandWhatTheStandardsSay)
         for (auto c = begin; c != end; ++c) {
             EXPECT_EQ(c->second.is_read, row.text("verified") != "memory") << row.where();
             EXPECT_EQ(c->second.is_read, c->second.of->short_time_source->kind != source_kind::memory) << row.where();
-            EXPECT_DOUBLE_EQ(c->second.of->highest.in_celsius(), row.number("initial_temperature_C")) << row.where();
-            EXPECT_DOUBLE_EQ(c->second.of->short_time.in_celsius(), row.number("final_temperature_C")) << row.where();
+            EXPECT_DOUBLE_EQ(c->second.of->highest.value().in_celsius(), row.number("initial_temperature_C"))
+                << row.where();
+            EXPECT_DOUBLE_EQ(c->second.of->short_time.value().in_celsius(), row.number("final_temperature_C"))
+                << row.where();
             ++checked;
         }
     }
     EXPECT_EQ(checked, static_cast<int>(all_coverings.size()));
-    for (const covering& c : all_coverings) EXPECT_LT(c.highest, c.short_time) << c.name;
+    for (const covering& c : all_coverings) EXPECT_LT(c.highest.value(), c.short_time.value()) << c.name;
     EXPECT_EQ(flexible_rubber.highest_source->kind, source_kind::standard);
     EXPECT_EQ(polychloroprene.highest_source->kind, source_kind::memory);
 }

@@ -55,7 +55,7 @@ TEST(IdentifySize, MetricByStrands)
     const auto found = identify_size({.strands = 396, .strand_diameter = 0.40_mm});
     EXPECT_EQ(found.front().size, square_mm(50));
     EXPECT_EQ(found.front().stranding, strand_class::class_5);
-    EXPECT_NEAR(found.front().area_error, -0.005, 0.001);
+    EXPECT_NEAR(found.front().area_error.value(), -0.005, 0.001);
     EXPECT_EQ(identify_size({.strands = 1590, .strand_diameter = 0.20_mm}).front().stranding, strand_class::class_6);
 }
 
@@ -68,8 +68,8 @@ TEST(IdentifySize, DiameterAloneMayFitAnAmericanAndAMetricSize)
         std::is_sorted(found.begin(), found.end(), [](const auto& a, const auto& b) { return a.misfit < b.misfit; }));
     for (const size_candidate& c : found) {
         EXPECT_LE(c.misfit, 1.0);
-        EXPECT_NEAR(std::fabs(c.diameter_error), c.misfit * diameter_tolerance, 1e-12);
-        EXPECT_EQ(c.area_error, 0.0);
+        EXPECT_NEAR(std::fabs(c.diameter_error.value()), c.misfit * diameter_tolerance, 1e-12);
+        EXPECT_FALSE(c.area_error);
     }
 }
 
@@ -111,6 +111,8 @@ TEST(IdentifySize, RefusesWhatCannotBe)
         EXPECT_THROW((void)identify_size({.strands = 1323, .strand_diameter = in_si<length>(bad)}), not_finite_error);
     }
     EXPECT_THROW((void)identify_size({.conductor_diameter = -1.0 * 1_mm}), out_of_range_error);
+    EXPECT_THROW((void)identify_size({.conductor_diameter = 0_mm}), out_of_range_error);
+    EXPECT_THROW((void)identify_size({.strands = 0}), out_of_range_error);
     EXPECT_THROW((void)identify_size({.strands = -1}), out_of_range_error);
     EXPECT_THROW((void)identify_size({.strands = 1323, .strand_diameter = -1.0 * 1_mm}), out_of_range_error);
 }

@@ -61,7 +61,9 @@ TEST(SupplyLine, FlatAndSteep)
     EXPECT_EQ(steepness_of(s, wire), output_steepness::flat);
     s.fall = 40_mohm;
     EXPECT_EQ(steepness_of(s, wire), output_steepness::flat);
-    s.limit = 240_A;  // at its limit it is upright
+    s.limit = 240_A;  // which it would meet is another question
+    EXPECT_EQ(steepness_of(s, wire), output_steepness::flat);
+    s.fall = 120_mohm;
     EXPECT_EQ(steepness_of(s, wire), output_steepness::steep);
     EXPECT_EQ(steepness_of({.kind = supply_kind::constant_current, .highest_output = 44_V}, stick),
               output_steepness::steep);

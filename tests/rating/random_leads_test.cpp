@@ -53,8 +53,8 @@ struct drawn_lead {
         return to_text(square_mm(sizes[size])) + (aluminium ? " aluminium" : "") + ", limit " +
                std::to_string(limit_degC) + ", air " + to_text(where.air, "degC", 6) + ", wind " +
                std::to_string(where.wind.value()) + ", " + std::string(to_text(where.lay)) + " " +
-               std::to_string(where.coil_turns) + "/" + std::to_string(where.bundled_leads) + ", " +
-               std::to_string(where.altitude.value()) + " m, sun " + std::to_string(where.sun.value()) +
+               std::to_string(where.coil_turns.value_or(0)) + "/" + std::to_string(where.bundled_leads.value_or(0)) +
+               ", " + std::to_string(where.altitude.value()) + " m, sun " + std::to_string(where.sun.value()) +
                ", emissivity " + std::to_string(emissivity) + ", duty " + std::to_string(share) + " of " +
                std::to_string(period_s) + " s";
     }
@@ -132,7 +132,7 @@ TEST(RandomLeads, RatingFallsWithAirDutyTurnsAndSize)
         }
         if (here.where.lay == lay::coiled || here.where.lay == lay::bundled) {
             other = here;
-            ++(here.where.lay == lay::coiled ? other.where.coil_turns : other.where.bundled_leads);
+            ++*(here.where.lay == lay::coiled ? other.where.coil_turns : other.where.bundled_leads);
             EXPECT_LT(other.amps().value_or(0.0), *amps) << "one more: " << here.words();
         }
         if (here.size > 0 && here.where.sun.value() == 0.0) {

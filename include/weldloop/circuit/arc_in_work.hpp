@@ -15,6 +15,7 @@
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/require.hpp>
 #include <weldloop/core/source.hpp>
+#include <weldloop/core/unit_text.hpp>
 #include <weldloop/law/arc_heat.hpp>
 #include <weldloop/law/load_line.hpp>
 #include <weldloop/law/work_spread.hpp>
@@ -50,9 +51,9 @@ struct piece_stay {
 {
     detail::require_workpiece(w);
     if (!w.stays && !w.pieces_per_hour) return std::nullopt;
-    constexpr double hour = 3600.0, rounding = 1e-9;
+    constexpr double rounding = 1e-9;
     if (!w.pieces_per_hour) return piece_stay{*w.stays, 1.0};
-    const auto follows = in_si<duration>(hour / *w.pieces_per_hour);
+    const auto follows = in_si<duration>(detail::seconds_per_hour / *w.pieces_per_hour);
     if (!w.stays) return piece_stay{follows, 1.0};
     const double occupied = (*w.stays / follows).value();
     if (occupied > 1.0 + rounding)

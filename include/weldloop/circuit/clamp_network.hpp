@@ -132,23 +132,6 @@ inline constexpr length pin_gap = in_si<length>(2e-3);  // see spring_piece_judg
 
 }  // namespace detail
 
-/// Share of a clamp's current that finds its way through the spring where no shunt by-passes it: the current of the
-/// second jaw divides between the pivot and the wire, Rp/(2 (Rp + Rs)), Rs wire and legs. The type test of work clamps
-/// forbids such a clamp. Both jaws take half: what is left where only the clamp is known; on its work see
-/// divided_clamp_current().
-/// @param clamp a spring clamp with two live jaws @param pivot_is what its pivot does
-/// @return 0 for clamps without a spring or with one live jaw
-/// @throws not_finite_error, out_of_range_error @see bare_pivot_judgement
-[[nodiscard]] inline fraction unshunted_spring_share(const work_clamp& clamp,
-                                                     pivot_state pivot_is = pivot_state::conducts)
-{
-    constexpr double second_jaw = 0.5;
-    if (!clamp.spring || clamp.live_jaws < 2) return 0.0;
-    if (pivot_is == pivot_state::open) return second_jaw;
-    const resistance pivot = pivot_resistance(clamp);
-    return second_jaw * (pivot / (pivot + spring_resistance(*clamp.spring) + spring_leg_resistance(clamp))).value();
-}
-
 /// The heat network of a clamp on its work.
 ///
 /// Pieces: jaw, body (reach and pivot), handles, cable connection; each has the share of the body's mass and surface

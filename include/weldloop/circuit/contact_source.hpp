@@ -80,6 +80,8 @@ public:
     [[nodiscard]] double amps() const { return amps_; }
     [[nodiscard]] int alike() const { return alike_; }
     [[nodiscard]] const metal_pair& metals() const { return metals_; }
+    [[nodiscard]] const force_follows& grip() const { return grip_; }
+    [[nodiscard]] double air() const { return air_; }  ///< reference of its rises [K]
 
     /// The bulk at a rise; a body at or above the melting point of a metal counts as at it.
     [[nodiscard]] temperature bulk_at(double rise) const

@@ -73,13 +73,6 @@ inline constexpr current tip_level_current = in_si<current>(50.0);
                   [&](resistance r) { return require_finite(voltage(r * through), "wire drop"); });
 }
 
-/// Conductance of the two crimps at the ends of a gun's cable, one after the other, at 20 degC [S].
-/// @param g the gun @throws not_finite_error, out_of_range_error @see crimp_band_judgement
-[[nodiscard]] inline band<conductance> gun_ends_conductance_of(const wire_gun& g)
-{
-    return both_crimps_conductance_of(g.lead.size.area());
-}
-
 /// The sources a gun's fittings rest on: wire, tip and crimps. @param g the gun
 [[nodiscard]] inline basis gun_basis_of(const wire_gun& g)
 {

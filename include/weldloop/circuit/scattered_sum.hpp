@@ -10,10 +10,9 @@
 #include <numbers>
 #include <vector>
 
-namespace weldloop::detail {
+#include <weldloop/core/band.hpp>
 
-/// Standard deviations from the median to the 5 and 95 % points.
-inline constexpr double band_deviations = 1.6448536269514722;
+namespace weldloop::detail {
 
 /// Share of the normal distribution below a number of standard deviations.
 [[nodiscard]] inline double normal_share(double z)

@@ -80,7 +80,8 @@ inline constexpr source splice_shape_judgement{
         return crimp_conductance_of(detail::end_in_sleeve(s, cable));
     };
     const band<conductance> first = crimp_on(s.first), second = crimp_on(s.second);
-    out.contacts = {{"first crimp", contact_hold::crimp, first, crimp_metals}, {"second crimp", contact_hold::crimp, second, crimp_metals}};
+    out.contacts = {{"first crimp", contact_hold::crimp, first, crimp_metals},
+                    {"second crimp", contact_hold::crimp, second, crimp_metals}};
     out.body = body_of(s);
     out.melting = annealed_copper.melting;
     out.outer_face = first.typical;

@@ -101,7 +101,8 @@ inline constexpr source stud_shape_judgement{
         out.basis.add(basis_of(seat));
     }
     if (faces > 1) {
-        out.contacts.push_back({"palms", contact_hold::bolt, bolted_face_conductance_of(palms), palms.metals, faces - 1});
+        out.contacts.push_back(
+            {"palms", contact_hold::bolt, bolted_face_conductance_of(palms), palms.metals, faces - 1});
         out.basis.add(basis_of(palms));
     }
     out.body = body_of(s);

@@ -34,13 +34,6 @@ inline constexpr band<resistance> collet_resistance{in_si<resistance>(50e-6), in
 /// The two metals that count in a collet. Tungsten softens and melts far above copper, so copper sets the limits.
 inline constexpr metal_pair collet_metals{annealed_copper, annealed_copper};
 
-/// Conductance of the two crimps at the ends of a torch's cable, one after the other, at 20 degC [S].
-/// @param t the torch @throws not_finite_error, out_of_range_error @see crimp_band_judgement
-[[nodiscard]] inline band<conductance> torch_ends_conductance_of(const tig_torch& t)
-{
-    return both_crimps_conductance_of(t.lead.size.area());
-}
-
 /// The sources a torch's fittings rest on: collet and crimps. @param t the torch
 [[nodiscard]] inline basis torch_basis_of(const tig_torch& t)
 {

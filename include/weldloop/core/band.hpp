@@ -6,6 +6,11 @@
 
 namespace weldloop {
 
+namespace detail {
+/// Standard deviations from the median of a normal distribution to its 5 and 95 % points, exact to rounding.
+inline constexpr double band_deviations = 1.6448536269514722;
+}  // namespace detail
+
 /// The 5, 50 and 95 % points of something that scatters from joint to joint. `low` is the small value, whatever is
 /// good or bad for the user.
 template <class Q>

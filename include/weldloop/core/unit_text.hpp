@@ -103,6 +103,7 @@ struct unit_row {
     double in_si;  // one of this unit, in the coherent SI unit
 };
 
+inline constexpr double seconds_per_hour = 3600.0;
 inline constexpr double metres_per_inch = 0.0254;          // exact, international inch (1959)
 inline constexpr double kilograms_per_pound = 0.45359237;  // exact, international pound (1959)
 inline constexpr double standard_gravity = 9.80665;        // exact, CGPM 1901
@@ -136,7 +137,7 @@ inline constexpr std::array unit_table{
     unit_row{"s", quantity_kind::of_duration, 1.0},
     unit_row{"ms", quantity_kind::of_duration, 1e-3},
     unit_row{"min", quantity_kind::of_duration, 60.0},
-    unit_row{"h", quantity_kind::of_duration, 3600.0},
+    unit_row{"h", quantity_kind::of_duration, seconds_per_hour},
     unit_row{"Hz", quantity_kind::of_frequency, 1.0},
     unit_row{"kHz", quantity_kind::of_frequency, 1e3},
     unit_row{"m/s", quantity_kind::of_speed, 1.0},

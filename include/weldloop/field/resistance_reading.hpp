@@ -44,18 +44,18 @@ struct resistance_reading {
     require_not_negative(cold.ohms.uncertainty, "uncertainty of the cold resistance");
     require_not_negative(now.uncertainty, "uncertainty of the resistance");
     require_not_negative(cold.at.uncertainty, "uncertainty of the cold temperature");
-    const double above_zero = 1.0 / require_positive(metal.temperature_coefficient, "temperature coefficient").value() +
-                              (cold.at.value - reference_temperature).value();
-    const double ratio = (now.value / cold.ohms.value).value();
-    const temperature mean = cold.at.value + in_si<temperature_difference>((ratio - 1.0) * above_zero);
+    const temperature_difference above_zero =
+        1.0 / require_positive(metal.temperature_coefficient, "temperature coefficient") +
+        (cold.at.value - reference_temperature);
+    const double ratio = now.value / cold.ohms.value;
+    const temperature mean = cold.at.value + (ratio - 1.0) * above_zero;
     if (mean < resistivity_lowest || mean > resistivity_highest)
         throw out_of_range_error("resistance", si_text(now.value),
                                  "that of a conductor between " + to_text(resistivity_lowest, "degC") + " and " +
                                      to_text(resistivity_highest, "degC"));
-    const double off = detail::together(ratio * above_zero * (now.uncertainty / now.value).value(),
-                                        ratio * above_zero * (cold.ohms.uncertainty / cold.ohms.value).value(),
-                                        ratio * cold.at.uncertainty.value());
-    return {mean, in_si<temperature_difference>(off)};
+    const double off = detail::together(now.uncertainty / now.value, cold.ohms.uncertainty / cold.ohms.value,
+                                        cold.at.uncertainty / above_zero);
+    return {mean, ratio * above_zero * off};
 }
 
 /// Copper that is missing from a lead, as a share over a length.
@@ -93,7 +93,7 @@ struct missing_copper {
     const auto gone = [&](const cable& sound, resistance ohms, temperature t) {
         const length as_whole = ohms / resistance_per_length_of(sound, t);  // length of whole strands with it
         const length left = as_whole - (lead.length - over);
-        return left > over ? 1.0 - (over / left).value() : 0.0;
+        return left > over ? 1.0 - static_cast<double>(over / left) : 0.0;
     };
     const resistance low = read.ohms.value - read.ohms.uncertainty, high = read.ohms.value + read.ohms.uncertainty;
     const temperature warm = read.at.value + read.at.uncertainty, cool = read.at.value - read.at.uncertainty;
@@ -103,7 +103,7 @@ struct missing_copper {
             "at least " + si_text(resistance(resistance_per_length_of(nominal, cool) * lead.length)) +
                 " for this size, length and temperature");
     missing_copper out;
-    out.least = low.value() > 0.0 ? gone(highest, low, warm) : 0.0;
+    out.least = low > resistance{} ? gone(highest, low, warm) : 0.0;
     out.most = gone(nominal, high, cool);
     if (lead.metal.electrical_source != nullptr) out.basis.add(*lead.metal.electrical_source);
     detail::add_resistance_basis(out.basis, lead);

@@ -67,7 +67,7 @@ template <class... D>
 /// Temperature of a lead without current: that of the air, warmer in the sun.
 [[nodiscard]] inline temperature idle_temperature_of(const cable& lead, const surroundings& where)
 {
-    if (!(where.sun.value() > 0.0)) return where.air;
+    if (!(where.sun > heat_flux{})) return where.air;
     constexpr double most_by_sun = 200.0;  // K
     const double air = where.air.in_kelvin();
     return temperature::kelvin(root_between(
@@ -140,10 +140,11 @@ conductor_from_surface(const cable& lead, const surroundings& where, const measu
         throw out_of_range_error("missing strands", to_text(lead.damaged_length, "m") + " of them",
                                  "a sound stretch of the lead");
     const temperature_difference rise = surface.value - detail::idle_temperature_of(lead, where);
-    const double off = detail::together(surface.uncertainty.value(), air_uncertainty.value());
-    if (!(rise.value() > off))
+    const auto off =
+        in_si<temperature_difference>(detail::together(surface.uncertainty.value(), air_uncertainty.value()));
+    if (!(rise > off))
         throw no_solution_error("current from the surface", "none to be read: the rise is " + to_text(rise, "K"),
-                                "a rise above its uncertainty of " + number_text(off, 2) + " K");
+                                "a rise above its uncertainty of " + to_text(off, "K", 2));
     struct found {
         double conductor, amps;
     };

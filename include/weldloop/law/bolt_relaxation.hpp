@@ -12,6 +12,7 @@
 #include <weldloop/core/require.hpp>
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/temperature.hpp>
+#include <weldloop/core/unit_text.hpp>
 #include <weldloop/material/metals.hpp>
 
 namespace weldloop {
@@ -52,13 +53,13 @@ struct bolted_joint {
     temperature softening = annealed_copper.softening;  ///< where the softer metal softens, above 20 degC
 };
 
-/// The joint of two metals as it settles under a stiff bolt. Of a coat it is the copper under it that carries the force.
+/// The joint of two metals as it settles under a stiff bolt. Of a coat it is the copper under it that carries the
+/// force.
 /// @param one, other the metals that are pressed
 [[nodiscard]] inline bolted_joint bolted_joint_of(const metal& one, const metal& other)
 {
     const auto softening = [](const metal& m) { return coat_melting_of(m) ? annealed_copper.softening : m.softening; };
-    return {.pressed =
-                one == aluminium || other == aluminium ? bolted_pair::with_aluminium : bolted_pair::copper_only,
+    return {.pressed = one == aluminium || other == aluminium ? bolted_pair::with_aluminium : bolted_pair::copper_only,
             .softening = std::min(softening(one), softening(other))};
 }
 
@@ -78,10 +79,6 @@ inline constexpr double bedding_again = 0.5;
 /// Pace of a metal that has softened, 0.9/(0.02 log10(2)): a stiff bolt has nothing left after an hour. Softening
 /// temperatures are those of an hour's annealing (memory), and no metal softens at once.
 inline constexpr double softened_pace = 149.5;
-
-namespace detail {
-inline constexpr double bolt_hour = 3600.0;  // s
-}
 
 /// How fast a joint settles at a temperature over how fast it does at 20 degC, (Ts - 20 degC)/(Ts - T): it grows
 /// without a step towards the softening temperature Ts; just below it reaches softened_pace and stays.
@@ -107,14 +104,14 @@ inline constexpr double bolt_hour = 3600.0;  // s
     if (!(require_within(pace, 0.0, softened_pace, "pace of settling") > 0.0))
         throw out_of_range_error("pace of settling", "0", "above zero");
     require_within(reached, 0.0, 1e12, "decades of settling");
-    const double hours = require_not_negative(further, "time since tightening").value() / detail::bolt_hour;
+    const double hours = require_not_negative(further, "time since tightening").value() / detail::seconds_per_hour;
     return reached + pace * std::log10(1.0 + hours * std::pow(10.0, -reached / pace));
 }
 
 /// Speed of settled_decades(), p/(ln 10) 10^(-c/p) per hour [1/s]. @param reached decades c @param pace p, above 0
 [[nodiscard]] inline double settling_rate(double reached, double pace)
 {
-    return pace / (std::numbers::ln10 * detail::bolt_hour) * std::pow(10.0, -reached / pace);
+    return pace / (std::numbers::ln10 * detail::seconds_per_hour) * std::pow(10.0, -reached / pace);
 }
 
 /// What a joint loses over what a stiff bolt on copper does. @param joint the joint
@@ -136,7 +133,7 @@ inline constexpr double bolt_hour = 3600.0;  // s
 /// @throws not_finite_error, out_of_range_error @see bolt_relaxation_judgement
 [[nodiscard]] inline band<double> bolt_force_left(duration since, double decades, const bolted_joint& joint)
 {
-    const double hours = require_not_negative(since, "time since tightening").value() / detail::bolt_hour;
+    const double hours = require_not_negative(since, "time since tightening").value() / detail::seconds_per_hour;
     const double begun = std::min(1.0, hours) * (joint.faces == bolted_faces::bedded ? bedding_again : 1.0);
     const auto left = [&](double bedding, double creep) {
         return std::max(0.0, 1.0 - relaxation_factor(joint) * (bedding * begun + creep * decades));

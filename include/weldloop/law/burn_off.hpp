@@ -126,9 +126,9 @@ struct melting_regression {
 namespace detail {
 [[nodiscard]] constexpr melting_regression regression_in_kg_per_hour(double square, double linear, double constant)
 {
-    constexpr double hour = 3600.0;  // s
-    return {in_si<mass_rate_by_square>(square / hour), in_si<mass_rate_by_current>(linear / hour),
-            in_si<mass_rate>(constant / hour)};
+    constexpr double seconds = 3600.0;  // of an hour
+    return {in_si<mass_rate_by_square>(square / seconds), in_si<mass_rate_by_current>(linear / seconds),
+            in_si<mass_rate>(constant / seconds)};
 }
 }  // namespace detail
 

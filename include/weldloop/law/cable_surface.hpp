@@ -4,6 +4,7 @@
 /// way cables lie beside each other.
 
 #include <cmath>
+#include <optional>
 
 #include <weldloop/core/error.hpp>
 #include <weldloop/core/fraction.hpp>
@@ -39,9 +40,9 @@ struct cable_surface {
     temperature air = temperature::celsius(25.0);  ///< air and walls around, -100 to 500 degC
     speed wind = in_si<speed>(0.0);                ///< across the cable [m/s], 0 for still air
     weldloop::lay lay = weldloop::lay::alone;      ///< arrangement
-    int coil_turns = 0;                            ///< of a coiled cable, up to 200; 0 if not known
+    std::optional<int> coil_turns = {};            ///< of a coiled cable, up to 200; none if not known
     int assumed_turns = assumed_coil_turns;        ///< of a coiled cable whose turns are not known, 1 to 200
-    int bundled_leads = 0;                         ///< loaded leads of a bundle, up to 200; 0 if not known
+    std::optional<int> bundled_leads = {};         ///< loaded leads of a bundle, up to 200; none if not known
     length altitude = in_si<length>(0.0);          ///< above sea level [m], -500 to 11000
     heat_flux sun = in_si<heat_flux>(0.0);         ///< sunlight on the cable's outline [W/m2], 0 or above
     weldloop::emissivity emissivity = 0.9;         ///< of the covering
@@ -60,7 +61,7 @@ inline constexpr temperature hottest_air = temperature::celsius(500.0);   ///< h
 /// @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline lead_bundle lead_bundle_of(const cable_surface& s)
 {
-    if (s.lay != lay::coiled || s.coil_turns != 0)
+    if (s.lay != lay::coiled || s.coil_turns)
         return lead_bundle_of(s.lay, s.diameter, s.lay == lay::bundled ? s.bundled_leads : s.coil_turns,
                               s.across_bundle);
     require_within(static_cast<double>(s.assumed_turns), 1.0, static_cast<double>(most_bundled_turns),

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
+#include <optional>
 
 #include <weldloop/core/error.hpp>
 #include <weldloop/core/literals.hpp>
@@ -100,19 +101,21 @@ struct lead_bundle {
 /// to 30 turns, still air to 10 m/s, 16 to 185 mm2: -13 to +4 % (tests/oracle/lead_coil). A coil on a reel, in a box or
 /// under a mat gives off less and is not modelled.
 /// @param lies the arrangement; those but `bundled` and `coiled` leave each lead to itself @param diameter D of a lead
-/// [m], above 0 @param count n of leads or turns, 1 to 200; 0 if not known: assumed_coil_turns, assumed_bundled_leads
+/// [m], above 0 @param count n of leads or turns, 1 to 200; none if not known: assumed_coil_turns,
+/// assumed_bundled_leads
 /// @param across k [W/(m K)], above 0
 /// @throws not_finite_error, out_of_range_error
-[[nodiscard]] inline lead_bundle lead_bundle_of(lay lies, length diameter, int count,
+[[nodiscard]] inline lead_bundle lead_bundle_of(lay lies, length diameter, std::optional<int> count,
                                                 thermal_conductivity across = least_across_bundle)
 {
-    require_within(static_cast<double>(count), 0.0, static_cast<double>(most_bundled_turns),
-                   lies == lay::bundled ? "leads of the bundle" : "turns of the coil");
+    if (count)
+        require_within(static_cast<double>(*count), 1.0, static_cast<double>(most_bundled_turns),
+                       lies == lay::bundled ? "leads of the bundle" : "turns of the coil");
     const double d = require_positive(diameter, "cable diameter").value();
     lead_bundle out{.outline = diameter};
     if (lies != lay::bundled && lies != lay::coiled) return out;
-    out.assumed = count == 0;
-    out.leads = count != 0 ? count : lies == lay::bundled ? assumed_bundled_leads : assumed_coil_turns;
+    out.assumed = !count;
+    out.leads = count.value_or(lies == lay::bundled ? assumed_bundled_leads : assumed_coil_turns);
     if (out.leads == 1) return out;
     const double n = out.leads, bundle = d * std::sqrt(n / bundle_packing), inside = 1.0 - 1.0 / n;
     out.outline = in_si<length>(bundle);

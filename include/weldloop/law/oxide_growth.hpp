@@ -11,6 +11,7 @@
 #include <weldloop/core/require.hpp>
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/temperature.hpp>
+#include <weldloop/core/unit_text.hpp>
 #include <weldloop/material/metals.hpp>
 
 namespace weldloop {
@@ -49,7 +50,7 @@ namespace detail {
 inline constexpr double oxide_log_at_1000_h = 2.2, oxide_log_per_decade = 0.9;
 inline constexpr double oxide_parabolic_at_100_degc = 0.225;        // nm2/h
 inline constexpr double oxide_activation_kelvin = 0.82 / 8.617e-5;  // eV over Boltzmann's constant in eV/K
-inline constexpr double nanometre = 1e-9, hour = 3600.0;
+inline constexpr double nanometre = 1e-9;
 
 // nm2/h
 inline double oxide_rate(temperature t)
@@ -91,7 +92,7 @@ inline void require_growth_temperature(temperature t)
 {
     constexpr double reference_hours = 1000.0;
     detail::require_growth_temperature(t);
-    const double hours = require_not_negative(since, "time").value() / detail::hour;
+    const double hours = require_not_negative(since, "time").value() / detail::seconds_per_hour;
     const double parabolic = std::sqrt(detail::oxide_rate(t) * hours);
     if (hours == 0.0) return {};
     const double logarithmic =
@@ -109,7 +110,7 @@ inline void require_growth_temperature(temperature t)
     detail::require_growth_temperature(t);
     const double x =
         require_within(reached, length{}, in_si<length>(1e-3), "oxide thickness").value() / detail::nanometre;
-    const double hours = require_not_negative(further, "time").value() / detail::hour;
+    const double hours = require_not_negative(further, "time").value() / detail::seconds_per_hour;
     const double parabolic = std::sqrt(x * x + detail::oxide_rate(t) * hours);
     // the age at which the logarithmic law would have this thickness; beyond 1e9 h it grows no more
     constexpr double reference_hours = 1000.0, no_more = 9.0;
@@ -135,7 +136,7 @@ inline void require_growth_temperature(temperature t)
     const double x =
         require_within(reached, length{}, in_si<length>(1e-3), "oxide thickness").value() / detail::nanometre;
     return in_si<decltype(area{} / duration{})>(detail::oxide_square_rate(x, t) * detail::nanometre *
-                                                detail::nanometre / detail::hour);
+                                                detail::nanometre / detail::seconds_per_hour);
 }
 
 }  // namespace weldloop

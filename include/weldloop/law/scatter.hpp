@@ -1,6 +1,6 @@
 #pragma once
 /// @file
-/// Products of quantities that scatter independently of each other.
+/// Quantities that scatter independently of each other: their products, and which of two is smaller.
 
 #include <algorithm>
 #include <cmath>
@@ -13,6 +13,7 @@
 #include <weldloop/core/fraction.hpp>
 #include <weldloop/core/require.hpp>
 #include <weldloop/core/source.hpp>
+#include <weldloop/material/surface_state.hpp>
 
 namespace weldloop {
 
@@ -68,8 +69,8 @@ struct split_log_normal {
     double median, below, above;  // logarithm of the median; standard deviations of the logarithm
 
     explicit split_log_normal(const band<double>& x)
-        : median(std::log(x.typical)), below((median - std::log(x.low)) / deviate_of_95),
-          above((std::log(x.high) - median) / deviate_of_95)
+        : median(std::log(x.typical)), below((median - std::log(x.low)) / band_deviations),
+          above((std::log(x.high) - median) / band_deviations)
     {
     }
     double at(double deviate) const { return median + deviate * (deviate < 0.0 ? below : above); }
@@ -80,8 +81,6 @@ struct split_log_normal {
         if (spread == 0.0) return away < 0.0 ? 1.0 : away > 0.0 ? 0.0 : 0.5;
         return 0.5 * std::erfc(away / (spread * std::numbers::sqrt2));
     }
-    static constexpr double deviate_of_95 =
-        1.6448536269514722;  // of the standard normal distribution, exact to rounding
 };
 }  // namespace detail
 
@@ -104,6 +103,20 @@ struct split_log_normal {
         weight += bell;
     }
     return std::clamp(sum / weight, 0.0, 1.0);
+}
+
+/// Probability that a joint with the first surface has less resistance than one with the second, between the same
+/// metals at the same force, from the bands of both states (judgement, so this is too).
+///
+/// Clean is better than light rust in 94 of 100 pairs, better than light oxide in 79; unbroken paint loses against
+/// everything, and against itself nobody wins: one half.
+/// @param first one state @param second the other
+/// @see probability_smaller(), surface_state_judgement
+[[nodiscard]] inline likelihood probability_better(surface_state first, surface_state second)
+{
+    const auto one = resistance_multiplier(first), other = resistance_multiplier(second);
+    if (!one || !other) return !one && !other ? 0.5 : one ? 1.0 : 0.0;
+    return probability_smaller(*one, *other);
 }
 
 }  // namespace weldloop

@@ -72,19 +72,19 @@ namespace detail {
 /// The three points of a covering at a mean and a peak temperature.
 inline void add_age(covering_age& out, const covering& c, temperature mean, temperature peak, duration time)
 {
-    if (!(c.highest > temperature{}))
+    if (!c.highest)
         throw missing_data_error("endurance of the covering", "no conductor limit of " + std::string(c.name),
                                  "a covering with a published limit");
     const auto used = [&](std::size_t index, std::size_t interval, temperature at) {
         const std::array course{heated_time{at, time}};
-        return endurance_used({c.highest + index_above_limit[index], covering_halving_interval[interval]}, course);
+        return endurance_used({*c.highest + index_above_limit[index], covering_halving_interval[interval]}, course);
     };
     // above the index a short interval ages faster, below it slower: either end may be the poor one
     out.poor += std::max(used(0, 0, peak), used(0, 2, peak));
     out.good += std::min(used(2, 0, mean), used(2, 2, mean));
     out.typical += used(1, 1, mean + 0.5 * (peak - mean));
     out.hottest = std::max(out.hottest, peak);
-    out.past_short_time = out.past_short_time || (c.short_time > temperature{} && peak > c.short_time);
+    out.past_short_time = out.past_short_time || (c.short_time && peak > *c.short_time);
 }
 
 inline void add_ageing_basis(basis& out)

@@ -361,7 +361,7 @@ private:
     // nm2/s
     static double film_rate(double nm, double kelvin)
     {
-        return oxide_square_rate(nm, std::min(temperature::kelvin(kelvin), hottest_oxide_growth)) / hour;
+        return oxide_square_rate(nm, std::min(temperature::kelvin(kelvin), hottest_oxide_growth)) / seconds_per_hour;
     }
 
     grip_case which_;

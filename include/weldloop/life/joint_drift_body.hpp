@@ -202,7 +202,7 @@ private:
         const duration then = now + step;
         const duration period = station_->job.duty.is_continuous() ? duration{} : station_->job.duty.period();
         const speed eaten = pick(corrosion_speed(service_.air), level_);
-        const double slips = slips_an_hour(service_.motion) * (then / in_si<duration>(hour)).value();
+        const double slips = slips_an_hour(service_.motion) * (then / in_si<duration>(seconds_per_hour)).value();
         for (ageing_joint& j : joints_) {
             if (j.grows_film) {
                 const auto felt = [](const temperature& t) { return std::min(t, hottest_oxide_growth); };

@@ -3,6 +3,7 @@
 /// Coverings of leads: what stands between strands and air.
 
 #include <array>
+#include <optional>
 #include <string_view>
 
 #include <weldloop/core/fraction.hpp>
@@ -53,10 +54,10 @@ struct covering {
     weldloop::thermal_conductivity thermal_conductivity;  ///< [W/(m K)], one over the published thermal resistivity
     volumetric_heat heat_per_volume;                      ///< [J/(m3 K)]
     weldloop::emissivity emissivity;                      ///< of its surface
-    temperature highest = {};                             ///< of the conductor, all the time; 0 K: not known
+    std::optional<temperature> highest = {};              ///< of the conductor, all the time; none: not known
     const source* highest_source = nullptr;               ///< where that stands
-    temperature short_time = {};                          ///< of the conductor at the end of a short circuit of at
-                                                          ///< most 5 s; 0 K: not known
+    std::optional<temperature> short_time = {};           ///< of the conductor at the end of a short circuit of at
+                                                          ///< most 5 s; none: not known
     const source* short_time_source = nullptr;            ///< where that stands
 };
 

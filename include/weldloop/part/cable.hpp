@@ -45,8 +45,8 @@ struct cable {
     weldloop::length damaged_length = {};           ///< [m] over which they are missing
     weldloop::covering_state covering_state = weldloop::covering_state::whole;  ///< what was seen of the covering
     std::optional<weldloop::lay> lay = {};  ///< how this lead lies, where it differs from the surroundings
-    int coil_turns = 0;                     ///< where its own lay is coiled, up to 200; 0 if not known
-    int bundled_leads = 0;                  ///< where its own lay is bundled, up to 200; 0 if not known
+    std::optional<int> coil_turns = {};     ///< where its own lay is coiled, up to 200; none if not known
+    std::optional<int> bundled_leads = {};  ///< where its own lay is bundled, up to 200; none if not known
     bool dimensions_interpolated = false;   ///< diameters interpolated between published sizes
     bool dimensions_extrapolated = false;   ///< diameters beyond the published sizes
     lead_make made = {};                    ///< what welding_cable() gave it

@@ -53,8 +53,8 @@ struct clamp_travel {
 
 namespace detail {
 
-// The spring's force at the jaws as a straight line over a travel u: angle [rad] of a torsion spring, opening [m] of a
-// compression spring, which lies across the two arms and is pressed by x times its arm over the jaws'.
+// The force at the jaws as a straight line over a travel: the arc of the spring's line for a torsion spring; the
+// opening for a compression spring, which lies across the two arms and is pressed by x times its arm over the jaws'.
 class opening_line {
 public:
     explicit opening_line(const clamp_spring& s) : s_(s)
@@ -62,30 +62,32 @@ public:
         require_within(s.coils, 1.0, 100.0, "spring coils");
         require_positive(s.arm, "clamp arm");
         require_opening(s.opening);
-        strength_ = tensile_strength(s.wire, s.wire_diameter).value();
-        const pressure stress = in_si<pressure>(static_cast<double>(s.stress) * strength_);
+        strength_ = tensile_strength(s.wire, s.wire_diameter);
+        const pressure stress = static_cast<double>(s.stress) * strength_;
         if (s.compression) {
             require_compression(s);
-            lever_ = (s.compression->arm / s.arm).value();
+            lever_ = s.compression->arm / s.arm;
             const pressure shear = shear_modulus(s.wire, s.wire_diameter);
-            const spring_rate rate =
+            load_rate_ =
                 compression_rate(shear, s.wire_diameter, s.coil_diameter, active_turns(s.turns, s.compression->ends));
-            solid_ = solid_length(s.wire_diameter, s.turns, s.compression->ends);
-            if (!(solid_ < s.compression->free_length))
+            const length solid = solid_length(s.wire_diameter, s.turns, s.compression->ends);
+            if (!(solid < s.compression->free_length))
                 throw out_of_range_error("free length", si_text(s.compression->free_length),
-                                         "above the solid length of " + si_text(solid_));
-            at_stated_ =
-                compression_load(stress / std::numbers::sqrt3, s.wire_diameter, s.coil_diameter, correction_of(s))
-                    .value();
-            each_rate_ = rate.value() * lever_;
-            if (at_stated_ > rate.value() * (s.compression->free_length - solid_).value())
+                                         "above the solid length of " + si_text(solid));
+            const force load =
+                compression_load(stress / std::numbers::sqrt3, s.wire_diameter, s.coil_diameter, correction_of(s));
+            solid_load_ = load_rate_ * (s.compression->free_length - solid);
+            if (load > solid_load_)
                 throw out_of_range_error("spring stress", si_text(stress), "one that does not press the spring solid");
+            at_stated_ = by_load(load);
+            rate_ = static_cast<double>(s.coils) * (lever_ * lever_) * load_rate_;
         } else {
             require_not_negative(s.legs, "leg length");
-            at_stated_ = torsion_moment(stress, s.wire_diameter, s.coil_diameter).value();
-            each_rate_ = torsion_rate(youngs_modulus(s.wire, s.wire_diameter), s.wire_diameter, s.coil_diameter,
-                                      torsion_active_turns(s.turns, s.legs, s.coil_diameter))
-                             .value();
+            at_stated_ = by_moment(torsion_moment(stress, s.wire_diameter, s.coil_diameter));
+            rate_ = static_cast<double>(s.coils) *
+                    torsion_rate(youngs_modulus(s.wire, s.wire_diameter), s.wire_diameter, s.coil_diameter,
+                                 torsion_active_turns(s.turns, s.legs, s.coil_diameter)) *
+                    si::radian * si::radian / (s.arm * s.arm);
         }
     }
 
@@ -93,59 +95,54 @@ public:
     {
         return require_within(x, in_si<length>(0.0), 2.0 * s_.arm, "jaw opening");
     }
-    [[nodiscard]] double travel(length x) const
+    [[nodiscard]] length travel(length x) const
     {
-        return s_.compression ? x.value() : 2.0 * std::asin((0.5 * x / s_.arm).value());
+        return s_.compression ? x : length(2.0 * std::asin(0.5 * x / s_.arm) * s_.arm);
     }
-    [[nodiscard]] length opening(double travel_wanted) const
+    [[nodiscard]] length opening(length along) const
     {
-        if (s_.compression) return in_si<length>(travel_wanted);
-        return 2.0 * s_.arm * std::sin(0.5 * std::clamp(travel_wanted, 0.0, std::numbers::pi));
+        if (s_.compression) return along;
+        return 2.0 * s_.arm * std::sin(0.5 * std::clamp<double>(along / s_.arm, 0.0, std::numbers::pi));
     }
-    // moment [N m] or load [N] of one spring at a travel
-    [[nodiscard]] double each(double at) const { return at_stated_ + each_rate_ * (at - travel(s_.opening)); }
-    [[nodiscard]] double travel_for(double each_wanted) const
-    {
-        return travel(s_.opening) + (each_wanted - at_stated_) / each_rate_;
-    }
-    [[nodiscard]] force jaws(double each_now) const
-    {
-        return in_si<force>(std::max(0.0, each_now) * s_.coils * (s_.compression ? lever_ : 1.0 / s_.arm.value()));
-    }
-    [[nodiscard]] double travel_to_straight() const { return travel(2.0 * s_.arm); }
+    // below zero where the spring would have to pull
+    [[nodiscard]] force at(length along) const { return at_stated_ + rate_ * (along - travel(s_.opening)); }
+    [[nodiscard]] length travel_for(force wanted) const { return travel(s_.opening) + (wanted - at_stated_) / rate_; }
+    [[nodiscard]] length travel_to_straight() const { return travel(2.0 * s_.arm); }
 
-    // moment or load of one spring at which it takes a set
-    [[nodiscard]] double each_at_set() const
+    // at which the springs take a set
+    [[nodiscard]] force at_set() const
     {
         if (!s_.compression)
-            return torsion_moment(in_si<pressure>(s_.wire.set.bending * strength_), s_.wire_diameter, s_.coil_diameter)
-                .value();
+            return by_moment(torsion_moment(s_.wire.set.bending * strength_, s_.wire_diameter, s_.coil_diameter));
         const double share = s_.compression->set_removed ? s_.wire.set.preset_shear : s_.wire.set.shear;
-        return compression_load(in_si<pressure>(share * strength_), s_.wire_diameter, s_.coil_diameter,
-                                correction_of(s_))
-            .value();
+        return by_load(compression_load(share * strength_, s_.wire_diameter, s_.coil_diameter, correction_of(s_)));
     }
-    // load of one compression spring when its turns touch
-    [[nodiscard]] double each_when_solid() const
-    {
-        return each_rate_ / lever_ * (s_.compression->free_length - solid_).value();
-    }
-    [[nodiscard]] std::optional<double> each_when_buckling() const
+    // of compression springs, when their turns touch
+    [[nodiscard]] force when_solid() const { return by_load(solid_load_); }
+    [[nodiscard]] std::optional<force> when_buckling() const
     {
         if (s_.compression->guided) return std::nullopt;
         const auto y = buckling_deflection({s_.compression->free_length, s_.coil_diameter,
                                             youngs_modulus(s_.wire, s_.wire_diameter),
                                             shear_modulus(s_.wire, s_.wire_diameter), s_.compression->held});
-        return y ? std::optional<double>(each_rate_ / lever_ * y->value()) : std::nullopt;
+        return y ? std::optional<force>(by_load(load_rate_ * *y)) : std::nullopt;
     }
 
 private:
+    // at the jaws, of what one spring has
+    [[nodiscard]] force by_load(force one) const { return s_.coils * lever_ * one; }
+    [[nodiscard]] force by_moment(torque one) const
+    {
+        return static_cast<double>(s_.coils) * one * si::radian / s_.arm;
+    }
+
     clamp_spring s_;
-    double strength_ = 0.0;   // Pa
-    double lever_ = 1.0;      // spring's arm over the jaws' arm
-    double at_stated_ = 0.0;  // N m or N of one spring at the stated opening
-    double each_rate_ = 0.0;  // N m/rad, or N per metre of opening
-    length solid_ = {};
+    pressure strength_ = {};
+    double lever_ = 1.0;          // spring's arm over the jaws' arm
+    force at_stated_ = {};        // at the stated opening
+    spring_rate rate_ = {};       // over the travel
+    spring_rate load_rate_ = {};  // of one compression spring, over its own deflection
+    force solid_load_ = {};       // of one compression spring
 };
 
 }  // namespace detail
@@ -158,7 +155,7 @@ private:
 {
     const detail::opening_line line(s);
     line.require_opening(opening);
-    return line.jaws(line.each(line.travel(opening)));
+    return std::max(force{}, line.at(line.travel(opening)));
 }
 
 /// How far the jaws may be opened, and what the spring is preset to when they are closed.
@@ -172,22 +169,22 @@ private:
     clamp_travel out;
     out.basis.add(spring_formulas).add(spring_turns).add(*s.wire.strength_source).add(*s.wire.moduli_source);
     out.basis.add(*s.wire.set_source);
-    out.when_closed = line.jaws(line.each(0.0));
-    out.slack_below = line.opening(std::max(0.0, line.travel_for(0.0)));
-    double widest = line.travel_to_straight();
+    out.when_closed = std::max(force{}, line.at(length{}));
+    out.slack_below = line.opening(std::max(length{}, line.travel_for(force{})));
+    length widest = line.travel_to_straight();
     out.bound = opening_bound::straight;
-    const auto bounded = [&](double each, opening_bound why) {
-        if (line.travel_for(each) >= widest) return;
-        widest = line.travel_for(each);
+    const auto bounded = [&](force at, opening_bound why) {
+        if (line.travel_for(at) >= widest) return;
+        widest = line.travel_for(at);
         out.bound = why;
     };
-    bounded(line.each_at_set(), opening_bound::set);
+    bounded(line.at_set(), opening_bound::set);
     if (s.compression) {
-        bounded(line.each_when_solid(), opening_bound::solid);
-        if (const auto buckles = line.each_when_buckling()) bounded(*buckles, opening_bound::buckling);
+        bounded(line.when_solid(), opening_bound::solid);
+        if (const auto buckles = line.when_buckling()) bounded(*buckles, opening_bound::buckling);
         out.basis.add(spring_stability);
     }
-    out.widest = line.opening(std::max(0.0, widest));
+    out.widest = line.opening(std::max(length{}, widest));
     return out;
 }
 

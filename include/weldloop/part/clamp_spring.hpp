@@ -11,7 +11,6 @@
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/require.hpp>
 #include <weldloop/law/compression_spring.hpp>
-#include <weldloop/law/spring_buckling.hpp>
 #include <weldloop/law/torsion_spring.hpp>
 #include <weldloop/material/spring_wire.hpp>
 
@@ -39,7 +38,7 @@ struct clamp_spring {
                                          ///< of a compression spring sqrt(3) times the shear stress
     double turns = 4.0;                  ///< of each coil body, above 0; all turns of a compression spring
     fraction current_share = 0.0;        ///< of the clamp's current that passes through the wire; 0 where a fixed shunt
-                                         ///< by-passes it, see unshunted_spring_share()
+                                         ///< by-passes it, see divided_clamp_current()
     length opening = 10_mm;              ///< [m] between the jaws, where `stress` holds, 0 or above
     length legs = 40_mm;                 ///< [m] both straight legs of a coil body, bent with it; torsion spring
     std::optional<compression_between_arms> compression = {};  ///< in place of the torsion spring
@@ -61,7 +60,7 @@ inline coil_correction correction_of(const clamp_spring& s)
 // Force on one compression spring for a force between the jaws.
 inline force load_of_one(const clamp_spring& s, force at)
 {
-    return at * (s.arm / s.compression->arm).value() / static_cast<double>(s.coils);
+    return at * (s.arm / s.compression->arm) / static_cast<double>(s.coils);
 }
 }  // namespace detail
 
@@ -80,10 +79,10 @@ inline force load_of_one(const clamp_spring& s, force at)
         detail::require_compression(s);
         const pressure shear =
             compression_stress(detail::load_of_one(s, at), s.wire_diameter, s.coil_diameter, detail::correction_of(s));
-        return std::numbers::sqrt3 * (shear / strength).value();
+        return std::numbers::sqrt3 * static_cast<double>(shear / strength);
     }
-    const torque each = in_si<torque>(at.value() * s.arm.value() / s.coils);
-    return (torsion_stress(each, s.wire_diameter, s.coil_diameter) / strength).value();
+    const torque each = at * s.arm / si::radian / static_cast<double>(s.coils);
+    return static_cast<double>(torsion_stress(each, s.wire_diameter, s.coil_diameter) / strength);
 }
 
 }  // namespace weldloop

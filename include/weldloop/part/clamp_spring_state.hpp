@@ -10,7 +10,7 @@
 #include <weldloop/core/temperature.hpp>
 #include <weldloop/law/copper_relaxation.hpp>
 #include <weldloop/law/relaxation_choice.hpp>
-#include <weldloop/law/series_springs.hpp>
+#include <weldloop/law/relaxation_result.hpp>
 #include <weldloop/material/copper_spring_alloy.hpp>
 #include <weldloop/part/clamp_spring.hpp>
 

@@ -6,6 +6,7 @@
 #include <array>
 #include <cmath>
 #include <numbers>
+#include <optional>
 #include <string>
 #include <string_view>
 
@@ -169,12 +170,13 @@ inline constexpr std::array tinned_wires{tinned_wire_row{0.29, 0.9766}, tinned_w
 
 /// What a conductor of a class is made of.
 struct conductor_build {
-    conductor_size size;        ///< as written
-    int strands;                ///< count; metric classes: about, from the area and the nominal strand
-    length strand;              ///< [m] diameter of one; metric classes: the usual one, 0.01 mm below the largest
-    length conductor_diameter;  ///< [m] over the strands; 0: not known. Metric classes: the largest the standard allows
-    double increment;           ///< extra length of the strands by their lay
-    weldloop::basis basis;      ///< sources
+    conductor_size size;  ///< as written
+    int strands;          ///< count; metric classes: about, from the area and the nominal strand
+    length strand;        ///< [m] diameter of one; metric classes: the usual one, 0.01 mm below the largest
+    std::optional<length> conductor_diameter =
+        {};                 ///< [m] over the strands, where known. Metric classes: the largest the standard allows
+    double increment;       ///< extra length of the strands by their lay
+    weldloop::basis basis;  ///< sources
 };
 
 namespace detail {
@@ -239,12 +241,12 @@ namespace detail {
 /// @param size a size of the class's table @param c the class @throws missing_data_error
 [[nodiscard]] inline conductor_build conductor_build_of(const conductor_size& size, strand_class c)
 {
-    conductor_build out{size, 0, length{}, length{}, 0.0, {}};
+    conductor_build out{size, 0, length{}, std::nullopt, 0.0, {}};
     if (detail::is_rope_lay(c)) {
         const rope_lay_row& row = detail::rope_row_of(size, c);
         out.strands = row.strands;
         out.strand = c == strand_class::rope_k ? class_k_strand : class_m_strand;
-        out.conductor_diameter = row.diameter_in * 1.0_in;
+        if (row.diameter_in > 0.0) out.conductor_diameter = row.diameter_in * 1.0_in;
         out.increment = lay_increment(row.lay);
         out.basis.add(astm_b172);
         return out;
@@ -256,9 +258,9 @@ namespace detail {
         constexpr double below_largest_mm = 0.01;  // the usual strand: 0.40 mm where 0.41 mm is allowed
         const double largest = c == strand_class::class_5 ? row.class_5_strand_mm : row.class_6_strand_mm;
         out.strand = in_si<length>((largest - below_largest_mm) * 1e-3);
-        const double strand_area = 0.25 * std::numbers::pi * out.strand.value() * out.strand.value();
-        out.strands = static_cast<int>(std::lround(size.area().value() / strand_area));
-        out.conductor_diameter = in_si<length>(row.largest_diameter_mm * 1e-3);
+        const area strand_area = 0.25 * std::numbers::pi * (out.strand * out.strand);
+        out.strands = static_cast<int>(std::lround(static_cast<double>(size.area() / strand_area)));
+        if (row.largest_diameter_mm > 0.0) out.conductor_diameter = row.largest_diameter_mm * 1.0_mm;
         out.basis.add(iec_60228_strands);
     }
     return out;

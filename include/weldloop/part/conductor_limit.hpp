@@ -68,13 +68,9 @@ struct conductor_limit {
 /// none is stated
 [[nodiscard]] inline conductor_limit conductor_limit_of(const cable& lead)
 {
-    std::optional<temperature> of_lead;
-    const source* from = nullptr;
+    std::optional<temperature> of_lead = lead.covering.highest;
+    const source* from = of_lead ? lead.covering.highest_source : nullptr;
     limit_setter set_by = limit_setter::covering;
-    if (lead.covering.highest > temperature{}) {
-        of_lead = lead.covering.highest;
-        from = lead.covering.highest_source;
-    }
     if (of_lead && lead.metal == tinned_copper && highest_of_tinned_strands < *of_lead) {
         of_lead = highest_of_tinned_strands;
         from = &sae_as22759_tinned;

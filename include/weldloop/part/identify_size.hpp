@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -35,20 +36,20 @@ inline constexpr double metal_area_tolerance = 0.04;       ///< of strands times
 inline constexpr double strand_count_tolerance = 0.01;     ///< of the count
 /// @}
 
-/// What was measured on a conductor with its covering stripped. What was not measured stays 0.
+/// What was measured on a conductor with its covering stripped, all above 0.
 struct conductor_reading {
-    length conductor_diameter = {};  ///< [m] over the strands, lightly held
-    int strands = 0;                 ///< count
-    length strand_diameter = {};     ///< [m] of one strand
+    std::optional<length> conductor_diameter = {};  ///< [m] over the strands, lightly held
+    std::optional<int> strands = {};                ///< count
+    std::optional<length> strand_diameter = {};     ///< [m] of one strand
 };
 
 /// A size that fits a reading.
 struct size_candidate {
-    conductor_size size;     ///< as its table writes it
-    strand_class stranding;  ///< class whose strands fit
-    double misfit;           ///< worst departure over its tolerance: 0 fits exactly, 1 just fits
-    double diameter_error;   ///< measured over table conductor diameter, less 1; 0 where not measured
-    double area_error;       ///< strands times the area of one over nominal metal area, less 1; 0 where not measured
+    conductor_size size;                        ///< as its table writes it
+    strand_class stranding;                     ///< class whose strands fit
+    double misfit = 0.0;                        ///< worst departure over its tolerance: 0 fits exactly, 1 just fits
+    std::optional<double> diameter_error = {};  ///< measured over table conductor diameter, less 1
+    std::optional<double> area_error = {};      ///< strands times the area of one over nominal metal area, less 1
 };
 
 /// Sizes that a reading fits, best first; among equals in the order of the tables.
@@ -57,75 +58,79 @@ struct size_candidate {
 /// the lead table; strands of any diameter that class 5 allows; area). A count alone identifies only American
 /// conductors, whose strand is known, and may leave two classes open. Only what was measured is compared. A diameter
 /// alone often fits an American and a metric size: both are returned.
-/// @param r at least the conductor diameter or the count; each 0 (not measured) or above
+/// @param r at least the conductor diameter or the count
 /// @return at least one candidate
 /// @throws not_finite_error, out_of_range_error; missing_data_error when nothing fits, or when too little was measured
 /// @see identify_judgement
 [[nodiscard]] inline std::vector<size_candidate> identify_size(const conductor_reading& r)
 {
     constexpr double most_strands = 1e6;
-    require_not_negative(r.conductor_diameter, "conductor diameter");
-    require_not_negative(r.strand_diameter, "strand diameter");
-    require_within(static_cast<double>(r.strands), 0.0, most_strands, "strand count");
-    const bool has_diameter = r.conductor_diameter.value() > 0.0, has_count = r.strands > 0,
-               has_strand = r.strand_diameter.value() > 0.0;
-    if (!has_diameter && !has_count)
+    if (r.conductor_diameter) require_positive(*r.conductor_diameter, "conductor diameter");
+    if (r.strand_diameter) require_positive(*r.strand_diameter, "strand diameter");
+    if (r.strands) require_within(static_cast<double>(*r.strands), 1.0, most_strands, "strand count");
+    if (!r.conductor_diameter && !r.strands)
         throw missing_data_error("reading of a conductor", "neither its diameter nor its strand count",
                                  "the conductor diameter, or the strand count with the strand diameter");
 
-    const double strand_area = 0.25 * std::numbers::pi * r.strand_diameter.value() * r.strand_diameter.value();
+    std::optional<area> metal;  // strands times the area of one
+    if (r.strands && r.strand_diameter)
+        metal = 0.25 * std::numbers::pi * *r.strands * (*r.strand_diameter * *r.strand_diameter);
     std::vector<size_candidate> fits;
     const auto keep = [&fits](const size_candidate& c) {
         if (c.misfit <= 1.0) fits.push_back(c);
     };
-    const auto departure = [](double measured, double table) { return measured / table - 1.0; };
+    const auto departure = [](const auto& measured, const auto& table) {
+        return static_cast<double>(measured / table) - 1.0;
+    };
+    const auto worse = [](size_candidate& c, double error, double tolerance) {
+        c.misfit = std::max(c.misfit, std::fabs(error) / tolerance);
+    };
 
     for (const strand_class c : {strand_class::rope_k, strand_class::rope_m})
         for (const rope_lay_row& row : c == strand_class::rope_k ? class_k_conductors : class_m_conductors) {
-            if (has_diameter && row.diameter_in == 0.0 && !has_count) continue;  // nothing to compare
-            size_candidate found{row.size, c, 0.0, 0.0, 0.0};
-            const auto worse = [&found](double error, double tolerance) {
-                found.misfit = std::max(found.misfit, std::fabs(error) / tolerance);
-            };
-            if (has_diameter && row.diameter_in > 0.0) {
-                found.diameter_error = departure(r.conductor_diameter.value(), (row.diameter_in * 1.0_in).value());
-                worse(found.diameter_error, diameter_tolerance);
+            const bool has_diameter = row.diameter_in > 0.0;
+            if (!has_diameter && !r.strands) continue;  // nothing to compare
+            size_candidate found{row.size, c};
+            if (r.conductor_diameter && has_diameter) {
+                found.diameter_error = departure(*r.conductor_diameter, row.diameter_in * 1.0_in);
+                worse(found, *found.diameter_error, diameter_tolerance);
             }
-            if (has_strand) {
+            if (r.strand_diameter) {
                 const length strand = c == strand_class::rope_k ? class_k_strand : class_m_strand;
-                worse(departure(r.strand_diameter.value(), strand.value()), strand_diameter_tolerance);
+                worse(found, departure(*r.strand_diameter, strand), strand_diameter_tolerance);
             }
-            if (has_count) worse(departure(r.strands, row.strands), strand_count_tolerance);
+            if (r.strands) worse(found, departure(1.0 * *r.strands, row.strands), strand_count_tolerance);
             // the strand's tolerance is its own: the area adds nothing to the count, it is only reported
-            if (has_count && has_strand) found.area_error = departure(r.strands * strand_area, row.size.area().value());
+            if (metal) found.area_error = departure(*metal, row.size.area());
             keep(found);
         }
 
     for (const lead_row& lead : lead_table) {
         const conductor_size size = square_mm(lead.area_mm2);
         const iec_conductor_row& row = detail::iec_row_of(size, strand_class::class_5);
-        const double strand_mm = r.strand_diameter.value() * 1e3;
-        if (has_count && !has_strand) continue;  // a count says nothing without the strand
-        if (has_strand && strand_mm > row.class_5_strand_mm * (1.0 + strand_diameter_tolerance)) continue;
-        size_candidate found{size, strand_class::class_5, 0.0, 0.0, 0.0};
-        if (has_strand && strand_mm <= row.class_6_strand_mm * (1.0 + strand_diameter_tolerance))
-            found.stranding = strand_class::class_6;
-        if (has_diameter) {
-            found.diameter_error = departure(r.conductor_diameter.value(), lead.conductor_mm * 1e-3);
-            found.misfit = std::fabs(found.diameter_error) / diameter_tolerance;
+        if (r.strands && !r.strand_diameter) continue;  // a count says nothing without the strand
+        const auto is_above = [&r](double largest_mm) {
+            return *r.strand_diameter > largest_mm * (1.0 + strand_diameter_tolerance) * 1.0_mm;
+        };
+        if (r.strand_diameter && is_above(row.class_5_strand_mm)) continue;
+        size_candidate found{size, strand_class::class_5};
+        if (r.strand_diameter && !is_above(row.class_6_strand_mm)) found.stranding = strand_class::class_6;
+        if (r.conductor_diameter) {
+            found.diameter_error = departure(*r.conductor_diameter, lead.conductor_mm * 1.0_mm);
+            worse(found, *found.diameter_error, diameter_tolerance);
         }
-        if (has_count) {
-            found.area_error = departure(r.strands * strand_area, size.area().value());
-            found.misfit = std::max(found.misfit, std::fabs(found.area_error) / metal_area_tolerance);
+        if (metal) {
+            found.area_error = departure(*metal, size.area());
+            worse(found, *found.area_error, metal_area_tolerance);
         }
         keep(found);
     }
 
     if (fits.empty()) {
         std::string measured;
-        if (has_diameter) measured += to_text(r.conductor_diameter, "mm") + " over the strands";
-        if (has_count) measured += (measured.empty() ? "" : ", ") + std::to_string(r.strands) + " strands";
-        if (has_strand) measured += " of " + to_text(r.strand_diameter, "mm");
+        if (r.conductor_diameter) measured += to_text(*r.conductor_diameter, "mm") + " over the strands";
+        if (r.strands) measured += (measured.empty() ? "" : ", ") + std::to_string(*r.strands) + " strands";
+        if (r.strand_diameter) measured += " of " + to_text(*r.strand_diameter, "mm");
         throw missing_data_error(
             "size of a conductor", measured,
             "class K and M from 8 AWG to 500 kcmil, metric leads from 10 to 240 mm2, within their tolerances");

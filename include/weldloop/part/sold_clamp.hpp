@@ -183,7 +183,8 @@ inline length wire_for(clamp_spring trial, force at, double stress)
     const clamp_build like = spring_clamp(detail::cast_reference).build;
     constexpr double halves = 2.0;
     // like bodies: every length as the cube root of the mass
-    const double longer = std::cbrt((usual.body_mass / spring_clamp(detail::cast_reference).body_mass).value());
+    const double longer =
+        std::cbrt(static_cast<double>(usual.body_mass / spring_clamp(detail::cast_reference).body_mass));
     spring_clamp_dimensions out;
     out.name = "cast spring clamp " + to_text(rated, "A");
     out.make = clamp_make::cast;

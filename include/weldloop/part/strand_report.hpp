@@ -183,9 +183,9 @@ inline constexpr double oxide_over_copper = 1.64;  // volume; see oxide_volume
     out.lead = conductor_resistance(sound, lead.length, 0.0, length{});
     const resistance damaged = conductor_resistance(sound, lead.length, lead.missing_strands, lead.damaged_length);
     out.along_missing = std::max(damaged - out.lead, resistance{});
-    if (state.oxide.value() > 0.0) {
-        const double taken = 4.0 * state.oxide.value() /
-                             (detail::oxide_over_copper * require_positive(build.strand, "strand diameter").value());
+    if (state.oxide > length{}) {
+        const double taken =
+            4.0 * state.oxide / (detail::oxide_over_copper * require_positive(build.strand, "strand diameter"));
         if (taken >= 1.0)
             throw out_of_range_error("oxide thickness", si_text(state.oxide), "less than eats the strand up");
         const double left = (1.0 - taken) * (1.0 - static_cast<double>(lead.missing_strands));
@@ -210,9 +210,9 @@ inline constexpr double oxide_over_copper = 1.64;  // volume; see oxide_volume
 
     const resistance at_crimp = std::max(resistance(out.crimp_missing.typical + out.crimp_oxide.typical), resistance{});
     const resistance all = at_crimp + out.along_missing + out.along_oxide;
-    if (all.value() > 0.0) out.crimp_share = std::min((at_crimp / all).value(), 1.0);
+    if (all > resistance{}) out.crimp_share = std::min<double>(at_crimp / all, 1.0);
 
-    const double missing = std::max(lead.damaged_length.value() > 0.0 ? static_cast<double>(lead.missing_strands) : 0.0,
+    const double missing = std::max(lead.damaged_length > length{} ? static_cast<double>(lead.missing_strands) : 0.0,
                                     static_cast<double>(end.missing_strands));
     out.broken = static_cast<int>(std::lround(missing * build.strands));
     out.allowed = strand_limit_of(lead.size, build.strands,

@@ -119,6 +119,8 @@ inline constexpr source steepness_judgement{
     constexpr double flat_below = 0.1;  // V/A
     constexpr double within = 0.05;     // of the current, either way
     if (s.kind == supply_kind::constant_current) return output_steepness::steep;
+    if (s.kind == supply_kind::constant_voltage)  // below its limit; where that is met is another question
+        return s.fall.value() < flat_below ? output_steepness::flat : output_steepness::steep;
     const source_line line = output_line_of(s, use);
     const auto [least, most] = line.currents();
     if (use.current >= most || use.current <= least)

@@ -2,6 +2,8 @@
 /// @file
 /// What lies around a lead.
 
+#include <optional>
+
 #include <weldloop/core/literals.hpp>
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/temperature.hpp>
@@ -14,8 +16,8 @@ struct surroundings {
     temperature air = temperature::celsius(25.0);  ///< air and walls around
     speed wind = in_si<speed>(0.0);                ///< across the lead [m/s], 0 for still air
     weldloop::lay lay = weldloop::lay::alone;      ///< arrangement of the leads
-    int coil_turns = 0;                            ///< of coiled leads, up to 200; 0 if not known: many are assumed
-    int bundled_leads = 0;                         ///< loaded leads in a bundle, up to 200; 0 if not known: six
+    std::optional<int> coil_turns = {};            ///< of coiled leads, up to 200; none if not known: many are assumed
+    std::optional<int> bundled_leads = {};         ///< loaded leads in a bundle, up to 200; none if not known: six
     length altitude = in_si<length>(0.0);          ///< above sea level [m], up to 11000
     heat_flux sun = in_si<heat_flux>(0.0);         ///< sunlight on the lead [W/m2], 0 indoors
 };

@@ -159,8 +159,8 @@ struct work_clamp {
     {
         require_not_negative(value, "clamp force");
         work_clamp out = *this;
-        if (out.spring && out.force.value() > 0.0)
-            out.spring->stress = static_cast<double>(out.spring->stress) * (value / out.force).value();
+        if (out.spring && out.force > weldloop::force{})
+            out.spring->stress = static_cast<double>(out.spring->stress) * static_cast<double>(value / out.force);
         out.force = value;
         return out;
     }
@@ -358,13 +358,13 @@ inline constexpr double size_rounding = 1e-9;  // a size that ends a range is in
         throw out_of_range_error("lug size", to_text(size),
                                  to_text(detail::smallest_lug, "mm2") + " to " + to_text(detail::largest_lug, "mm2"));
     const length bolt = within(detail::largest_m8_lug) ? 8_mm : within(detail::largest_m10_lug) ? 10_mm : 12_mm;
-    const double area_ratio = (metal_area / detail::reference_lug).value();
+    const double area_ratio = metal_area / detail::reference_lug;
     const double length_ratio = std::sqrt(area_ratio);
     work_clamp out;
     out.name = "bolted work lug " + to_text(size);
     out.kind = clamp_kind::bolted;
     out.rated_current = detail::smallest_lug_current *
-                        std::pow((metal_area / detail::smallest_lug).value(), detail::lug_current_exponent);
+                        std::pow(static_cast<double>(metal_area / detail::smallest_lug), detail::lug_current_exponent);
     out.rated_duty = detail::lug_duty;
     out.largest_cable = size;
     out.live_jaws = 1;

@@ -28,10 +28,12 @@
 #include <weldloop/rating/covering_life.hpp>
 #include <weldloop/rating/findings.hpp>
 #include <weldloop/rating/lead_findings.hpp>
+#include <weldloop/rating/operating_findings.hpp>
 #include <weldloop/rating/part_notes.hpp>
 #include <weldloop/rating/part_verdict.hpp>
 #include <weldloop/rating/solved_station.hpp>
 #include <weldloop/rating/way_findings.hpp>
+#include <weldloop/rating/weld_statements.hpp>
 
 namespace weldloop {
 
@@ -107,11 +109,12 @@ inline void sum_up(assessment& out, const solved_station& solved)
         detail::take_worse(out, detail::judged(*without), s);
     }
     if (!s.ways.empty() || !s.others.empty()) detail::add_way_findings(out, solved);
+    detail::add_operating_point(out, s);
     detail::note_hot_work(out, solved);
     detail::add_covering_findings(out, s);
     for (part_result& r : out.parts) {
         if (out.conducts && std::holds_alternative<work_connection>(part_at(s, r.place)) &&
-            r.current.typical.value() > 0.0) {
+            r.current.typical > current{}) {
             const detail::solved_station& in = r.with_stray_open ? *without : solved;
             const auto in_loop = [&](const solve::periodic_state& state, scatter level) {
                 return detail::clamp_in(in.network(), state, r.place, static_cast<double>(s.job.duty.share()), level);
@@ -130,8 +133,11 @@ inline void sum_up(assessment& out, const solved_station& solved)
         own.add(solved.divides() ? drawn_scatter_model : loop_scatter_model);
         if (const arc_share share = arc_share_of(s, out.total_drop); share.from != nullptr) own.add(*share.from);
     }
+    out.weld = weld_statements_for(s, out);
+    if (!out.weld.empty()) own.add(weld_thresholds);
     out.cautions = cautions_for(s, out);
     if (s.supply) detail::add_supply_sources(own, s);
+    if (out.operating && out.operating->is_found()) own.add(out.operating->basis);
     own.add(osha_1926_351).add(osha_1910_254).add(touch_threshold);
     if (detail::has_stray_ways(s)) own.add(wac_296_307_49009).add(csa_w117_2);
     detail::collect(out.sources, own);

@@ -10,6 +10,7 @@
 #include <vector>
 
 #include <weldloop/circuit/loop_state.hpp>
+#include <weldloop/circuit/operating_state.hpp>
 #include <weldloop/circuit/path_part.hpp>
 #include <weldloop/circuit/way.hpp>
 #include <weldloop/core/band.hpp>
@@ -22,6 +23,7 @@
 #include <weldloop/life/grip_forecast.hpp>
 #include <weldloop/rating/finding_id.hpp>
 #include <weldloop/rating/verdict.hpp>
+#include <weldloop/rating/weld_statement.hpp>
 
 namespace weldloop {
 
@@ -123,9 +125,12 @@ struct assessment {
     band<voltage> wire_extension_drop = {};  ///< of that, what the wire beyond a gun's tip takes; zero without a gun
     band<voltage> arc_voltage = {};          ///< what is left for the arc; zero if open
     std::string arc_basis = {};              ///< what that value is relative to
-    std::optional<band<voltage>> headroom = {};  ///< constant-current supply: output left after arc and loop
-    std::vector<std::string> cautions = {};      ///< that the assessed case calls for, the general ones first
-    std::vector<source> sources = {};            ///< of every number used
+    std::optional<band<voltage>> headroom = {};     ///< constant-current supply: output left after arc and loop
+    std::optional<operating_point> operating = {};  ///< of supply, loop and arc together, typically, without the state
+                                                    ///< of its loop; empty without a supply
+    std::vector<weld_statement> weld = {};          ///< what the welder typically notices; none for a sound loop
+    std::vector<std::string> cautions = {};         ///< that the assessed case calls for, the general ones first
+    std::vector<source> sources = {};               ///< of every number used
 
     /// The part with the gravest verdict; among equals the one that uses most of its limit.
     /// @throws bad_station_error for an assessment without parts

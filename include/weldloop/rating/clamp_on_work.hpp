@@ -30,8 +30,8 @@ namespace weldloop::detail {
 {
     const voltage change = then - now;
     return std::string("and the loop take ")
-        .append(to_text(change.value() < 0.0 ? -change : change, "V", 2))
-        .append(change.value() < 0.0 ? " less" : " more");
+        .append(to_text(change < voltage{} ? -change : change, "V", 2))
+        .append(change < voltage{} ? " less" : " more");
 }
 
 // Where the path runs piece, what lies between, table, clamp: the number of the clamp.

@@ -47,7 +47,7 @@ inline void add_covering_use(part_result& r, const station& s)
     const cable* lead = lead_in(part_at(s, r.place));
     const bool is_known = std::any_of(r.places.begin(), r.places.end(),
                                       [](const place_result& p) { return p.what == part_place::conductor; });
-    if (lead == nullptr || !is_known || !(lead->covering.highest > temperature{})) return;
+    if (lead == nullptr || !is_known || !lead->covering.highest) return;
     r.covering_use = covering_life_of(r, s, usual_forecast);
     r.basis.add(r.covering_use->basis);
     if (r.covering_use->past_short_time || r.covering_use->poor > worth_saying)

@@ -30,6 +30,8 @@ enum class finding_id {
     no_load_above_limit,             ///< the supply's no-load voltage is above what the hazard allows
     supply_does_not_suit,            ///< the supply's output is of the wrong kind for the process
     polarity_does_not_suit,          ///< the electrode is on the wrong terminal for the process
+    supply_gives_other_current,      ///< at this arc the supply gives another current than the job's
+    too_few_volts_for_arc,           ///< the current is there, but fewer volts than an arc asks for
 };
 
 /// The stable text of a finding: "open_circuit".
@@ -58,6 +60,8 @@ enum class finding_id {
     case finding_id::no_load_above_limit: return "no_load_above_limit";
     case finding_id::supply_does_not_suit: return "supply_does_not_suit";
     case finding_id::polarity_does_not_suit: return "polarity_does_not_suit";
+    case finding_id::supply_gives_other_current: return "supply_gives_other_current";
+    case finding_id::too_few_volts_for_arc: return "too_few_volts_for_arc";
     }
     return "open_circuit";
 }

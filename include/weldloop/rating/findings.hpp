@@ -88,8 +88,8 @@ inline void add_way_kinds(std::vector<finding_kind>& out, const station& s, cons
     for (std::size_t w = 0; w < s.ways.size(); ++w) {
         spans = spans || state.ways[w].spans_arc;
         if (s.ways[w].kind != way_kind::stray || state.ways[w].spans_arc) continue;
-        const bool none = state.outcome == loop_outcome::open_circuit ||
-                          (state.is_solved() && !(state.ways[w].current.value() > 0.0));
+        const bool none =
+            state.outcome == loop_outcome::open_circuit || (state.is_solved() && !(state.ways[w].current > current{}));
         (none ? is_there : carries) = true;
     }
     if (spans) out.push_back({finding_id::way_spans_arc, finding_severity::stop_job});

@@ -74,7 +74,7 @@ inline void add_in_pieces(std::vector<stretch>& out, const stretch& whole, const
         const auto* lead = std::get_if<cable>(&s.path[i]);
         const bool is_shared = (whole.shares_first && i == whole.from) || (whole.shares_last && i + 1 == whole.to);
         decays.push_back(decays.back() + (lead != nullptr && !is_shared
-                                              ? (lead->length / grading_length_of(*lead, s.where)).value()
+                                              ? static_cast<double>(lead->length / grading_length_of(*lead, s.where))
                                               : 0.0));
     }
     const auto before = [&](std::size_t i) { return decays[i - whole.from]; };

@@ -75,7 +75,7 @@ struct limits_finder {
             return out;
         }
         out.places = {joint_limit_at(part_place::cable_connection, joint_kind::terminal, "bare terminal in air")};
-        if (w.clamp.build.handle.value() > 0.0)
+        if (w.clamp.build.handle > length{})
             out.places.push_back(
                 joint_limit_at(part_place::handle, joint_kind::accessible_touched, "part that is touched in use"));
         if (w.clamp.spring)

@@ -19,10 +19,10 @@ namespace weldloop::detail {
 [[nodiscard]] inline bool evens_out(const workpiece& w)
 {
     constexpr double first_zero = 3.8317;  // of the Bessel function J1
-    const double rim = radius_over_patch(w) * work_patch_radius.value();
-    const double diffusivity = (w.metal.thermal_conductivity / w.metal.heat_per_volume()).value();
+    const length rim = radius_over_patch(w) * work_patch_radius;
+    const auto diffusivity = w.metal.thermal_conductivity / w.metal.heat_per_volume();
     const auto stay = stay_of(w);
-    return stay && rim * rim / (first_zero * first_zero * diffusivity) < stay->stays.value();
+    return stay && rim * rim / (first_zero * first_zero * diffusivity) < stay->stays;
 }
 
 /// What is said of a piece that the arc heats.

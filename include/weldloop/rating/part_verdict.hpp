@@ -56,16 +56,15 @@ inline constexpr double share_rounding = 1e-6;
 [[nodiscard]] inline double share_of_rise(temperature peak, temperature limit, temperature air)
 {
     constexpr double past_any_limit = 100.0;
-    const double allowed = (limit - air).value();
-    return allowed > 0.0 ? std::min((peak - air).value() / allowed, past_any_limit) : past_any_limit;
+    return limit > air ? std::min<double>((peak - air) / (limit - air), past_any_limit) : past_any_limit;
 }
 
 /// Probability that a resistance with a band lies above a limit.
 [[nodiscard]] inline double probability_above(const band<resistance>& held, resistance limit)
 {
-    const double distance = std::log((limit / held.typical).value());
+    const double distance = std::log(static_cast<double>(limit / held.typical));
     const double end =
-        std::fabs(std::log((distance > 0.0 ? held.high / held.typical : held.typical / held.low).value()));
+        std::fabs(std::log(static_cast<double>(distance > 0.0 ? held.high / held.typical : held.typical / held.low)));
     if (end == 0.0) return distance < 0.0 ? 1.0 : 0.0;
     return normal_share(-distance / end * band_deviations);
 }
@@ -95,8 +94,8 @@ inline constexpr double share_rounding = 1e-6;
     out.at = what;
     out.name = limit.name;
     out.from = limit.from;
-    out.used = (limit.held.typical / limit.highest).value();
-    out.used_high = (limit.held.high / limit.highest).value();
+    out.used = limit.held.typical / limit.highest;
+    out.used_high = static_cast<double>(limit.held.high / limit.highest);
     out.exceeds = probability_above(limit.held, limit.highest);
     return out;
 }
@@ -202,7 +201,7 @@ inline void judge(part_result& r, const solved_station& s, std::size_t i, verdic
 
     if ((s.outcome() == loop_outcome::open_circuit || s.is_solved()) && !r.conducts)
         return say(verdict::open_circuit, [&] { return "no metal touches metal: no current can flow"; });
-    if (s.is_solved() && usual.current.value() == 0.0)
+    if (s.is_solved() && usual.current == current{})
         return say(verdict::not_judged, [&] { return "it carries no current as things stand"; });
     if (usual.passes_bound && s.outcome() == loop_outcome::ends)
         return say(melts_there(*usual.passes_bound) ? verdict::spots_melting : verdict::over_limit,

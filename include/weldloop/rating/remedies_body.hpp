@@ -309,9 +309,8 @@ private:
         const auto would_do = [&](std::size_t k) {
             double drop = loop_.drop();
             for (const part_change& p : both(k).parts)
-                drop -= loop_.drop_of(p.at) *
-                        (1.0 -
-                         (std::get<cable>(s_.path[p.at]).size.area() / std::get<cable>(p.instead).size.area()).value());
+                drop -= loop_.drop_of(p.at) * (1.0 - static_cast<double>(std::get<cable>(s_.path[p.at]).size.area() /
+                                                                         std::get<cable>(p.instead).size.area()));
             return drop <= allowed();
         };
         const std::size_t guess = first_place(0, sizes.size(), would_do).value_or(sizes.size());

@@ -76,7 +76,7 @@ inline void apply(station& s, const change& c)
     for (const part_change& p : c.parts) part_at(s, p.at) = p.instead;
     if (c.lay) {
         s.where.lay = *c.lay;
-        s.where.coil_turns = s.where.bundled_leads = 0;
+        s.where.coil_turns = s.where.bundled_leads = std::nullopt;
     }
     if (c.duty) s.job.duty = *c.duty;
     if (c.current) s.job.current = *c.current;

@@ -134,7 +134,7 @@ private:
         if (c.lay && (*c.lay == lay::coiled || *c.lay == lay::bundled)) {
             cable laid = c;
             laid.lay = lay::alone;
-            laid.coil_turns = laid.bundled_leads = 0;
+            laid.coil_turns = laid.bundled_leads = std::nullopt;
             offer(change_id::straight_lead,
                   "lay " + name() + " out straight (now " + std::string(to_text(*c.lay)) + ")", remedy_effort::move,
                   laid);
@@ -382,7 +382,7 @@ private:
                   "replace the springs of " + name() + ": they should press with " + to_text(can.usual_pressing, "N"),
                   remedy_effort::replace, pressed);
         }
-        if (can.gap != nullptr && (p.*can.gap).value() > 0.0) {
+        if (can.gap != nullptr && p.*can.gap > length{}) {
             Part seated = p;
             seated.*can.gap = {};
             offer(change_id::clear_seat, "clear the seat of " + name() + " so that it sits flat", remedy_effort::clean,

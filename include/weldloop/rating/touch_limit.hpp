@@ -84,8 +84,8 @@ struct burn_threshold {
     std::size_t above = 1;
     while (above + 1 < rows.size() && rows[above].contact < contact) ++above;
     const burn_threshold_row &a = rows[above - 1], &b = rows[above];
-    const double share =
-        std::min(1.0, std::log((contact / a.contact).value()) / std::log((b.contact / a.contact).value()));
+    const double share = std::min(1.0, std::log(static_cast<double>(contact / a.contact)) /
+                                           std::log(static_cast<double>(b.contact / a.contact)));
     burn_threshold out{a.lowest + share * (b.lowest - a.lowest), {}};
     if (share < 1.0) out.basis.add(*a.from);
     if (share > 0.0) out.basis.add(*b.from);

@@ -49,7 +49,7 @@ namespace weldloop::detail {
         if (solved.typical().is_solved()) {
             const scattered_sum amps = solved.scatter_of().current_of_way(w, is.current.value());
             r.current = amps_band(amps.end(false), amps.base(), amps.end(true));
-            r.share = std::min(1.0, (is.current / s.job.current).value());
+            r.share = std::min<double>(1.0, is.current / s.job.current);
         }
         out.push_back(std::move(r));
     }
@@ -108,11 +108,11 @@ inline constexpr temperature cord_start = temperature::celsius(70.0), cord_end =
     for (const path_part& p : s.ways[which].path)
         if (const auto* c = std::get_if<cable>(&p); c != nullptr && (thinnest == nullptr || c->size < thinnest->size))
             thinnest = c;
-    if (thinnest == nullptr || !(amps.value() > 0.0)) return {};
+    if (thinnest == nullptr || !(amps > current{})) return {};
     const duration t = short_circuit_time({adiabatic_constants_of(thinnest->metal), thinnest->size.area()}, amps,
                                           {cord_start, cord_end});
-    constexpr double worth_saying = 600.0;  // s: longer, its cooling counts
-    if (t.value() > worth_saying) return {};
+    constexpr auto worth_saying = in_si<duration>(600.0);  // longer, its cooling counts
+    if (t > worth_saying) return {};
     return " As a protective conductor from " + to_text(cord_start, "degC") + " its " + to_text(thinnest->size) +
            " would be at " + to_text(cord_end, "degC") + " after " + to_text(t, "s", 2) + ".";
 }
@@ -174,7 +174,7 @@ inline void add_way_findings(assessment& out, const solved_station& solved)
             const way_result& r = out.ways[w];
             const std::string joins = r.name + " joins points of the welding circuit and is not meant to: ";
             if (solved.typical().outcome == loop_outcome::open_circuit ||
-                (is_solved && !(r.current.typical.value() > 0.0)))
+                (is_solved && !(r.current.typical > current{})))
                 add(finding_id::stray_way, finding_severity::warning,
                     joins + "it carries no current as things stand, which nothing secures.");
             else if (!is_solved)
@@ -210,7 +210,7 @@ inline void add_way_findings(assessment& out, const solved_station& solved)
                 name + " has the longer duty: what its current alone does while this arc rests is not counted.");
         const voltage own = s.supply ? voltage_without_load(*s.supply, {s.job.process, s.job.current}) : voltage{};
         add(finding_id::between_holders, finding_severity::warning,
-            other.no_load && own.value() > 0.0
+            other.no_load && own > voltage{}
                 ? "Where the outputs of " + name +
                       " and of this supply are opposed, their no-load voltages add up "
                       "between the two holders, to " +

@@ -158,12 +158,9 @@ template <class Q>
 
 [[nodiscard]] inline json json_surroundings(const surroundings& s)
 {
-    return {{"air_degC", json_number(s.air.in_celsius())},
-            {"wind_m_per_s", json_number(s.wind.value())},
-            {"lay", std::string(to_text(s.lay))},
-            {"coil_turns", s.coil_turns},
-            {"bundled_leads", s.bundled_leads},
-            {"altitude_m", json_number(s.altitude.value())},
+    return {{"air_degC", json_number(s.air.in_celsius())},  {"wind_m_per_s", json_number(s.wind.value())},
+            {"lay", std::string(to_text(s.lay))},           {"coil_turns", s.coil_turns.value_or(0)},
+            {"bundled_leads", s.bundled_leads.value_or(0)}, {"altitude_m", json_number(s.altitude.value())},
             {"sun_W_per_m2", json_number(s.sun.value())}};
 }
 
@@ -197,6 +194,21 @@ template <class Q>
     if (s.feeding != wire_feeding::constant_speed) out["feeding"] = std::string(to_text(s.feeding));
     if (s.sensing)
         out["sensing"] = {{"electrode_side", s.sensing->electrode_side}, {"work_side", s.sensing->work_side}};
+    return out;
+}
+
+[[nodiscard]] inline json json_operating(const operating_point& p)
+{
+    json out{{"outcome", std::string(to_text(p.outcome))},
+             {"held", std::string(to_text(p.held))},
+             {"asked_A", json_number(p.asked.value())}};
+    if (!p.is_found()) return out;
+    out["current_A"] = json_number(p.current.value());
+    out["terminals_V"] = json_number(p.terminals.value());
+    out["loop_drop_V"] = json_number(p.loop_drop.value());
+    out["arc_V"] = json_number(p.arc_voltage.value());
+    out["arc_length_m"] = json_number(p.arc_length.value());
+    if (p.extension) out["extension_m"] = json_number(p.extension->value());
     return out;
 }
 
@@ -285,6 +297,10 @@ template <class Q>
     out["arc_band_V"] = volt_band(found.arc_voltage);
     out["arc_V_basis"] = found.arc_basis;
     if (found.headroom) out["headroom_V"] = volt_band(*found.headroom);
+    out["weld"] = json::array();
+    for (const weld_statement& w : found.weld)
+        out["weld"].push_back({{"id", std::string(to_text(w.id))}, {"text", w.text}});
+    if (found.operating) out["operating_point"] = detail::json_operating(*found.operating);
     out["weakest"] = found.weakest().name;
 
     out["remedies"] = json::array();

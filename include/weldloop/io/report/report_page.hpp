@@ -17,6 +17,7 @@
 #include <weldloop/io/report/report_words.hpp>
 #include <weldloop/io/report/surface_words.hpp>
 #include <weldloop/rating/assessment.hpp>
+#include <weldloop/rating/weld_sentence.hpp>
 
 namespace weldloop {
 
@@ -93,8 +94,10 @@ private:
         condition("Job", job_line(station_.job));
         condition("Surroundings", surroundings_line(station_.where));
         condition("Supply", supply_line(station_));
+        if (!found_.weld.empty()) condition("At the weld", weld_sentence(found_.weld));
         put("</dl>\n");
         findings();
+        weld();
         put("<div class=\"figures\">\n");
         std::string note =
             station_.allowed_drop ? "allowed: " + to_text(*station_.allowed_drop, "V") : "no limit was stated";
@@ -105,11 +108,22 @@ private:
         figure("The loop takes", volts_line(found_.total_drop, found_.outcome), note);
         std::string arc_note = found_.arc_basis;
         if (found_.headroom) arc_note.append("; headroom ").append(volts_line(*found_.headroom, found_.outcome));
+        if (const std::string point = operating_line(found_); !point.empty())
+            arc_note.append("; working point ").append(point);
         figure("The arc gets", found_.conducts ? volts_line(found_.arc_voltage, found_.outcome) : "nothing", arc_note);
         const part_result& weakest = found_.weakest();
         figure("Weakest part", weakest.name,
                "No. " + std::to_string(number_of(weakest)) + ", " + std::string(to_text(weakest.verdict)));
         put("</div>\n</header>\n");
+    }
+
+    void weld()
+    {
+        if (found_.weld.empty()) return;
+        put("<ul class=\"weld\">\n");
+        for (const weld_statement& w : found_.weld)
+            put("<li>").say(w.text).put(" <code>").say(to_text(w.id)).put("</code></li>\n");
+        put("</ul>\n");
     }
 
     void findings()

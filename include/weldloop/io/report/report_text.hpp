@@ -14,6 +14,7 @@
 #include <weldloop/io/report/surface_words.hpp>
 #include <weldloop/io/report/text_layout.hpp>
 #include <weldloop/rating/assessment.hpp>
+#include <weldloop/rating/weld_sentence.hpp>
 
 namespace weldloop {
 
@@ -33,6 +34,7 @@ public:
     {
         head();
         findings();
+        weld();
         ways();
         table();
         totals();
@@ -91,6 +93,7 @@ private:
         labelled("Job", job_line(station_.job));
         labelled("Surroundings", surroundings_line(station_.where));
         labelled("Supply", supply_line(station_));
+        if (!found_.weld.empty()) labelled("At the weld", weld_sentence(found_.weld));
     }
 
     void findings()
@@ -99,6 +102,14 @@ private:
         for (const loop_finding& f : found_.findings)
             say("- ", std::string(to_text(f.severity)) + ": " + f.text + " [" + std::string(to_text(f.id)) + "]");
         blank();
+    }
+
+    void weld()
+    {
+        std::vector<std::string> texts;
+        for (const weld_statement& w : found_.weld) texts.push_back(w.text + " [" + std::string(to_text(w.id)) + "]");
+        list("What the welder notices", texts, "- ");
+        if (!texts.empty()) blank();
     }
 
     void ways()
@@ -159,6 +170,7 @@ private:
         labelled("", found_.arc_basis);
         if (found_.headroom)
             labelled("Headroom", volts_line(*found_.headroom, found_.outcome) + " of the supply's output left");
+        if (const std::string point = operating_line(found_); !point.empty()) labelled("Working point", point);
         const part_result& weakest = found_.weakest();
         labelled("Weakest", weakest.name + " (No. " + std::to_string(number_of(weakest)) +
                                 "): " + std::string(to_text(weakest.verdict)));

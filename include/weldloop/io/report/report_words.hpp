@@ -115,12 +115,12 @@ template <class Q>
 }
 
 /// " in 12 turns", " (turns not stated, 30 assumed)"; empty where leads lie otherwise. @param lies how they do
-/// @param count of turns or leads, 0 if not known
-[[nodiscard]] inline std::string crowd_words(lay lies, int count)
+/// @param count of turns or leads, none if not known
+[[nodiscard]] inline std::string crowd_words(lay lies, std::optional<int> count)
 {
     if (lies != lay::coiled && lies != lay::bundled) return {};
     const bool coil = lies == lay::coiled;
-    if (count > 0) return (coil ? " in " : " by ") + std::to_string(count) + (coil ? " turns" : " under load");
+    if (count) return (coil ? " in " : " by ") + std::to_string(*count) + (coil ? " turns" : " under load");
     std::string out = coil ? " (turns not stated, " : " (number not stated, ";
     return out.append(std::to_string(coil ? assumed_coil_turns : assumed_bundled_leads)).append(" assumed)");
 }
@@ -179,6 +179,19 @@ template <class Q>
         return std::string(to_text(s.supply->kind)) + ", " +
                to_text(highest_output_at(*s.supply, {s.job.process, s.job.current}), "V") + " at this current";
     return "constant current, up to " + to_text(s.supply->highest_output, "V") + " at this current";
+}
+
+/// "150 A at 31.2 V across the terminals: arc 26 V, 3 mm long": where supply, loop and arc meet, typically; empty
+/// without such a point.
+[[nodiscard]] inline std::string operating_line(const assessment& found)
+{
+    if (!found.operating || !found.operating->is_found()) return {};
+    const operating_point& p = *found.operating;
+    const std::string arc_length_text =
+        p.arc_length.value() < 0.0 ? std::string("of no length") : to_text(p.arc_length, "mm") + " long";
+    return "typically " + to_text(p.current, "A") + " at " + to_text(p.terminals, "V") + " across the terminals: arc " +
+           to_text(p.arc_voltage, "V") + ", " + arc_length_text +
+           (p.held == arc_hold::arc_length ? ", its length held" : ", the wire's feed held");
 }
 
 /// The word that stands for a number of a loop that has none.
@@ -251,17 +264,6 @@ inline constexpr std::string_view cases_explained =
                detail::fixed_text(u.limit->in_celsius(), 0) + " degC (" + u.name + ")";
     return u.at + " typically at " + detail::fixed_text(100.0 * u.used, 0) + " % of its limit, in a poor case at " +
            detail::fixed_text(100.0 * u.used_high, 0) + " % (" + u.name + ")";
-}
-
-/// What decides on a part: the limit nearest to being exceeded, at the place it is defined for; or the softening drop
-/// of its spots; or that there is none.
-[[nodiscard]] inline std::string deciding_line(const part_result& p)
-{
-    if (!p.limits.empty()) return limit_line(p.limits.front());
-    if (p.hottest_spot)
-        return "no published limit; spots typically at " + detail::fixed_text(100.0 * p.softening_used, 0) +
-               " % of the softening drop of their metals";
-    return "no published limit";
 }
 
 /// The part of the path an assessed part stands for, if it is a work connection.

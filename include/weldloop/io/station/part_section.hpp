@@ -16,6 +16,7 @@
 #include <weldloop/circuit/magnet_behaviour.hpp>
 #include <weldloop/circuit/station.hpp>
 #include <weldloop/core/literals.hpp>
+#include <weldloop/core/unit_text.hpp>
 #include <weldloop/io/station/clamp_section.hpp>
 #include <weldloop/io/station/toml_section.hpp>
 #include <weldloop/law/bolt.hpp>
@@ -124,7 +125,7 @@ inline void take_lead_condition(const toml_section& s, cable& out)
 }
 
 /// The turns of a coil and the leads of a bundle, where leads are said to lie in one.
-inline void take_crowd(const toml_section& s, lay lies, int& turns, int& leads)
+inline void take_crowd(const toml_section& s, lay lies, std::optional<int>& turns, std::optional<int>& leads)
 {
     s.take_count("coil_turns", turns, 1, most_bundled_turns);
     if (s.has("coil_turns") && lies != lay::coiled)
@@ -320,9 +321,9 @@ inline void take_crowd(const toml_section& s, lay lies, int& turns, int& leads)
     if (s.has("pieces_per_hour")) out.pieces_per_hour = s.number("pieces_per_hour", piece_rates);
     if (s.has("from_weld")) out.from_weld = s.required<length>("from_weld", body_lengths);
     if (s.has("bar_length")) out.bar_length = s.required<length>("bar_length", body_lengths);
-    constexpr double seconds_of_an_hour = 3600.0, rounding = 1e-9;
+    constexpr double rounding = 1e-9;
     if (out.stays && out.pieces_per_hour &&
-        out.stays->value() * *out.pieces_per_hour > seconds_of_an_hour * (1.0 + rounding))
+        out.stays->value() * *out.pieces_per_hour > seconds_per_hour * (1.0 + rounding))
         s.refuse(s.place("pieces_per_hour"), "so many pieces do not stay for \"stays\"");
     if (out.from_weld && !out.stays && !out.pieces_per_hour)
         s.refuse(s.place("from_weld"), "\"from_weld\" needs \"stays\" or \"pieces_per_hour\"");

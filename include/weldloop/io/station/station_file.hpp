@@ -17,6 +17,7 @@
 #include <weldloop/circuit/station.hpp>
 #include <weldloop/circuit/station_parts.hpp>
 #include <weldloop/core/literals.hpp>
+#include <weldloop/io/station/arc_section.hpp>
 #include <weldloop/io/station/part_section.hpp>
 #include <weldloop/io/station/station_file_error.hpp>
 #include <weldloop/io/station/supply_section.hpp>
@@ -235,7 +236,7 @@ inline void check_stay(const toml_section& s, const station& of, std::size_t i)
     const toml::table table = detail::parsed_toml(text, from.file_name);
     const detail::toml_section root(from, table, "the file", {1, 1});
 
-    root.allow_only({"name", "allowed_drop", "job", "surroundings", "supply", "path", "way", "other"});
+    root.allow_only({"name", "allowed_drop", "job", "surroundings", "supply", "arc", "path", "way", "other"});
     station out;
     out.name = root.name("name");
     if (root.has("allowed_drop")) out.allowed_drop = root.required<voltage>("allowed_drop", detail::allowed_drops);
@@ -292,6 +293,7 @@ inline void check_stay(const toml_section& s, const station& of, std::size_t i)
                                                                                : "kind",
                                           [&] { return detail::checked_supply(out); }));
     const std::size_t arc_at = root.at_key("path", [&] { return checked_arc_index(out); });
+    if (const auto section = root.section("arc")) detail::read_arc_values(*section, std::get<arc>(out.path[arc_at]));
     for (const std::size_t i : {arc_at - 1, arc_at + 1}) detail::check_stay(read.sections[i], out, i);
     return out;
 }

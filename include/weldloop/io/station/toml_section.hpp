@@ -243,7 +243,8 @@ public:
         if (has(key)) out = required<T>(key, span);
     }
     /// A whole number, the one thing that is written without quotes.
-    void take_count(std::string_view key, int& out, std::int64_t least, std::int64_t most) const
+    template <class Count>
+    void take_count(std::string_view key, Count& out, std::int64_t least, std::int64_t most) const
     {
         if (!has(key)) return;
         const toml::node& node = present(key);

@@ -115,7 +115,7 @@ inline termination_acceptance at_most(double used, const source& from)
 }
 inline termination_acceptance at_least(force pulled, force least, const source& from)
 {
-    return at_most(pulled.value() > 0.0 ? (least / pulled).value() : std::numeric_limits<double>::max(), from);
+    return at_most(pulled > force{} ? static_cast<double>(least / pulled) : std::numeric_limits<double>::max(), from);
 }
 }  // namespace detail
 
@@ -124,8 +124,8 @@ inline termination_acceptance at_least(force pulled, force least, const source& 
 [[nodiscard]] inline termination_acceptance connector_rise_acceptance_of(temperature_difference rise,
                                                                          const connector_rise_limit& limit)
 {
-    return detail::at_most(
-        (require_not_negative(rise, "rise") / require_positive(limit.highest, "highest rise")).value(), *limit.from);
+    return detail::at_most(require_not_negative(rise, "rise") / require_positive(limit.highest, "highest rise"),
+                           *limit.from);
 }
 
 /// Whether a clamping unit is good at a drop, taken at the test current of its section. Without a 24th cycle it counts
@@ -140,14 +140,14 @@ inline termination_acceptance at_least(force pulled, force least, const source& 
                                                    voltage(cycled_clamping_unit_growth *
                                                            require_positive(*at_24th_cycle, "drop of the 24th cycle")))
                                         : new_clamping_unit_drop;
-    return detail::at_most((drop / limit).value(), clamping_unit_drop);
+    return detail::at_most(drop / limit, clamping_unit_drop);
 }
 
 /// Whether a bond of clean metal faces is good. @param reading [ohm], 0 or above
 /// @throws not_finite_error, out_of_range_error @see bond_class_r
 [[nodiscard]] inline termination_acceptance bond_acceptance_of(resistance reading)
 {
-    return detail::at_most((require_not_negative(reading, "resistance reading") / bond_limit).value(), bond_class_r);
+    return detail::at_most(require_not_negative(reading, "resistance reading") / bond_limit, bond_class_r);
 }
 
 /// Whether the readings of one connector kept steady under current cycles: the one farthest from their mean against 5 %
@@ -157,12 +157,13 @@ inline termination_acceptance at_least(force pulled, force least, const source& 
 [[nodiscard]] inline termination_acceptance steady_connector_acceptance_of(std::span<const resistance> readings)
 {
     if (readings.empty()) throw out_of_range_error("number of readings", "0", "at least one");
-    const double largest =
-        require_positive(*std::max_element(readings.begin(), readings.end()), "resistance reading").value();
+    const resistance largest =
+        require_positive(*std::max_element(readings.begin(), readings.end()), "resistance reading");
     double mean = 0.0, farthest = 0.0;  // over the largest, so that no sum overflows
-    for (const resistance& r : readings) mean += require_positive(r, "resistance reading").value() / largest;
+    for (const resistance& r : readings) mean += require_positive(r, "resistance reading") / largest;
     mean /= static_cast<double>(readings.size());
-    for (const resistance& r : readings) farthest = std::max(farthest, std::abs(r.value() / largest - mean));
+    for (const resistance& r : readings)
+        farthest = std::max(farthest, std::abs(static_cast<double>(r / largest) - mean));
     return detail::at_most(farthest / (steady_reading_margin * mean), connector_current_cycles);
 }
 

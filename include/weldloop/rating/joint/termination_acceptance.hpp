@@ -98,7 +98,8 @@ struct termination_acceptance {
     constexpr double rounding = 1.0 - 1e-9;
     require_not_negative(pulled, "pull");
     const auto verdict = [&](force least, bool recalled, const source& from) {
-        termination_acceptance out{pulled.value() > 0.0 ? (least / pulled).value() : std::numeric_limits<double>::max(),
+        termination_acceptance out{pulled > force{} ? static_cast<double>(least / pulled)
+                                                    : std::numeric_limits<double>::max(),
                                    pulled >= least,
                                    recalled,
                                    {}};
@@ -151,7 +152,7 @@ inline constexpr std::array stud_terminal_limits{
         if (next.diameter <= rounding * diameter) row = &next;
     const resistance limit = row->highest_drop / row->test_current, reading = drop / through;
     require_finite(reading, "resistance reading");
-    const double used = (reading / limit).value();
+    const double used = reading / limit;
     termination_acceptance out{used, used <= rounding, false, {}};
     out.basis.add(stud_terminal_test);
     return out;
@@ -208,7 +209,7 @@ inline constexpr double similar_joints_margin = 0.5;
 {
     require_not_negative(reading, "resistance reading");
     const resistance allowed = (1.0 + similar_joints_margin) * require_positive(lowest, "lowest reading");
-    const double used = (reading / require_finite(allowed, "allowed resistance")).value();
+    const double used = reading / require_finite(allowed, "allowed resistance");
     termination_acceptance out{std::min(used, std::numeric_limits<double>::max()), reading <= allowed, false, {}};
     out.basis.add(similar_joints_rule);
     return out;

@@ -193,7 +193,7 @@ struct lead_ratings {
     const ampacity rated = ampacity_of(lead, where, duty);
     std::vector<rule_rating> rules;
     const auto add = [&](rating_rule rule, current amps, bool recalled, const source& from) {
-        rules.push_back({rule, amps, (amps / rated.amps).value() - 1.0, recalled, &from});
+        rules.push_back({rule, amps, static_cast<double>(amps / rated.amps) - 1.0, recalled, &from});
     };
     add(rating_rule::physics, rated.amps, false, covering_points_model);
     add(rating_rule::guide_square_root, rated.by_square_root, false, square_root_duty_rule);
@@ -218,8 +218,7 @@ struct lead_ratings {
                 add(rating_rule::guide_bs_638_4, guide->amps, true, *guide->from);
     }
     auto governing = std::min_element(rules.begin(), rules.end(), [](const rule_rating& a, const rule_rating& b) {
-        return std::pair(!governs_unnamed(a.rule), a.amps.value()) <
-               std::pair(!governs_unnamed(b.rule), b.amps.value());
+        return std::pair(!governs_unnamed(a.rule), a.amps) < std::pair(!governs_unnamed(b.rule), b.amps);
     });
     if (named) {
         governing = std::find_if(rules.begin(), rules.end(), [&](const rule_rating& r) { return r.rule == *named; });

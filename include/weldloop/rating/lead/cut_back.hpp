@@ -82,7 +82,7 @@ struct cut_back {
     out.decay_length = decay_length_of(lead, where, end.limit, through);
     out.none_needed = end.at <= end.limit;
     if (!out.none_needed)
-        out.length = out.decay_length * std::log(((end.at - out.far) / (end.limit - out.far)).value());
+        out.length = out.decay_length * std::log(static_cast<double>((end.at - out.far) / (end.limit - out.far)));
     return out;
 }
 

@@ -88,7 +88,7 @@ inline constexpr std::array usual_air_temperatures{
         there.air = air;
         const ampacity rated = ampacity_of(lies_as_told, there, duty);
         out.ambient.push_back(
-            {air, (rated.amps / at_base.amps).value(), ambient_factor(limit_of(lead), where.air, air), rated.amps});
+            {air, rated.amps / at_base.amps, ambient_factor(limit_of(lead), where.air, air), rated.amps});
         out.basis.add(rated.basis);
     }
     for (const lay arrangement : all_lays) {
@@ -96,7 +96,7 @@ inline constexpr std::array usual_air_temperatures{
         there.lay = arrangement;
         const ampacity rated = ampacity_of(lies_as_told, there, duty);
         out.grouping.push_back(
-            {arrangement, (rated.amps / alone.amps).value(), rated.amps,
+            {arrangement, rated.amps / alone.amps, rated.amps,
              arrangement == lay::on_floor || arrangement == lay::bundled || arrangement == lay::coiled});
         out.basis.add(rated.basis);
     }

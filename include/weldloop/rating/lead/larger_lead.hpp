@@ -39,7 +39,7 @@ namespace weldloop {
     out.damaged_length = {};
     out.covering_state = covering_state::whole;
     if (!is_lead_size(lead.size) || !is_lead_size(size)) {
-        const double by = std::sqrt((size.area() / lead.size.area()).value());
+        const double by = std::sqrt(static_cast<double>(size.area() / lead.size.area()));
         out.conductor_diameter *= by;
         out.overall_diameter *= by;
         out.dimensions_interpolated = true;

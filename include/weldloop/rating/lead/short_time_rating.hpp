@@ -52,10 +52,10 @@ namespace detail {
     require_positive(t, "duration");
     if (t > longest_short_circuit)
         throw out_of_range_error("duration", si_text(t), "at most " + si_text(longest_short_circuit));
-    if (!(lead.covering.short_time > temperature{}))
+    if (!lead.covering.short_time)
         throw missing_data_error("short-time limit", "none for a covering of " + std::string(lead.covering.name),
                                  "a covering with a published limit");
-    short_time_rating out{{}, start.value_or(limit_of(lead)), lead.covering.short_time, {}};
+    short_time_rating out{{}, start.value_or(limit_of(lead)), *lead.covering.short_time, {}};
     out.basis.add(*lead.covering.short_time_source).add(iec_60724_duration);
     if (const auto coat = coat_melting_of(lead.metal); coat && *coat < out.end) {
         out.end = *coat;

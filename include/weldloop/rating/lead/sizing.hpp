@@ -141,11 +141,11 @@ struct tried_lead {
         for (const rule_rating& rated : all.rules)
             if (rated.rule == *r.rule) out.by_rule = rated;
         if (!out.by_rule) return std::nullopt;
-        out.rule_use = (r.current / out.by_rule->amps).value();
+        out.rule_use = static_cast<double>(r.current / out.by_rule->amps);
     }
     out.heating = heating_of(out.cable, r.where, {.current = r.current, .duty = r.duty});
     out.drop = drop_of(out.cable, r.current, out.heating.conductor_mean);
-    out.heat_use = ((out.heating.conductor_peak - r.where.air) / (limit - r.where.air)).value();
+    out.heat_use = (out.heating.conductor_peak - r.where.air) / (limit - r.where.air);
     return out;
 }
 
@@ -199,7 +199,7 @@ inline void require_request(const lead_request& r)
         const std::optional<detail::tried_lead> now = detail::tried(request, size);
         if (!now) continue;
         const voltage drop = leads * now->drop;
-        const double drop_now = (drop / request.allowed_drop).value();
+        const double drop_now = drop / request.allowed_drop;
         if (is_first || !(detail::keeps_heat_and_rule(*now) && drop <= request.allowed_drop)) {
             heat_use = now->heat_use;
             drop_use = drop_now;
@@ -268,7 +268,7 @@ struct lead_pair_choice {
         for (const detail::tried_lead& b : backs) {
             if (a.drop + b.drop > allowed_drop) continue;
             const auto key = [&](const detail::tried_lead& x, const detail::tried_lead& y) {
-                return std::pair((metal_of(x) + metal_of(y)).value(), (x.drop + y.drop).value());
+                return std::pair(metal_of(x) + metal_of(y), x.drop + y.drop);
             };
             if (out == nullptr || key(a, b) < key(*out, *back)) {
                 out = &a;

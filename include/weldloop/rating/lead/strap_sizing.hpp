@@ -69,7 +69,7 @@ struct strap_choice {
     require_positive(work.current, "current");
     const thermal_body body = body_of(s);
     const band<conductance> ends = bolted_face_conductance_of(end_of(s));
-    if (!(ends.low.value() > 0.0))
+    if (!(ends.low > conductance{}))
         throw missing_data_error("bolted ends of the strap", "may be open in a poor case", "ends that press");
     const double amps = work.current.value(), both_ends = 2.0 / ends.low.value();
     const double capacity = require_positive(body.capacity, "heat capacity of the strap").value();

@@ -4,7 +4,7 @@
 #include <gtest/gtest.h>
 
 #include <weldloop/core/error.hpp>
-#include <weldloop/law/series_springs.hpp>
+#include <weldloop/law/relaxation_result.hpp>
 
 #include "support/near.hpp"
 

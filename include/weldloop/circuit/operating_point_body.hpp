@@ -1,0 +1,244 @@
+#pragma once
+/// @file
+/// How operating_point.hpp is answered.
+
+#include <algorithm>
+#include <cmath>
+#include <cstddef>
+#include <optional>
+#include <variant>
+
+#include <weldloop/circuit/loop.hpp>
+#include <weldloop/circuit/operating_point.hpp>
+#include <weldloop/circuit/sensed_drop.hpp>
+#include <weldloop/circuit/station_parts.hpp>
+#include <weldloop/core/require.hpp>
+#include <weldloop/law/arc_line.hpp>
+#include <weldloop/law/burn_off.hpp>
+#include <weldloop/law/source_line.hpp>
+#include <weldloop/part/arc.hpp>
+#include <weldloop/part/supply_line.hpp>
+#include <weldloop/part/wire_gun.hpp>
+
+namespace weldloop {
+
+namespace detail {
+
+[[nodiscard]] inline const arc& arc_in(const station& s)
+{
+    return std::get<arc>(s.path[checked_arc_index(s)]);
+}
+
+[[nodiscard]] inline const wire_gun* gun_in(const station& s)
+{
+    for (const path_part& p : s.path)
+        if (const auto* g = std::get_if<wire_gun>(&p)) return g;
+    return nullptr;
+}
+
+/// The loop at currents of its own; the last one solved is kept.
+class loop_at_current {
+public:
+    loop_at_current(const station& s, scatter level) : s_(s), level_(level) {}
+
+    /// Solves at a current. @param extension of the gun's wire, where it is another
+    [[nodiscard]] const loop_state& solve(double amps, std::optional<length> extension = {})
+    {
+        s_.job.current = in_si<current>(amps);
+        if (extension)
+            for (path_part& p : s_.path)
+                if (auto* g = std::get_if<wire_gun>(&p)) g->extension = *extension;
+        state_ = solve_loop(s_, level_);
+        return state_;
+    }
+    [[nodiscard]] const loop_state& state() const { return state_; }
+    /// What lies between terminals and taps [V].
+    [[nodiscard]] double made_good() const { return sensed_drop_of(s_, state_).value(); }
+
+private:
+    station s_;
+    scatter level_;
+    loop_state state_;
+};
+
+/// Balance of supply, loop and arc of a checked station with a supply.
+class operating_balance {
+public:
+    operating_balance(const station& s, scatter level)
+        : s_(&s), line_(output_line_of(*s.supply, {s.job.process, s.job.current})), arc_(arc_line_of(s)),
+          length_(arc_length_of(s)), loop_(s, level)
+    {
+        out_.asked = s.job.current;
+        out_.basis.add(operating_point_model);
+        if (!arc_in(s).line) out_.basis.add(usual_arc_line_basis(s.job.process));
+        if (s.supply->kind == supply_kind::measured) out_.basis.add(monotone_interpolation);
+    }
+
+    // The arc's length held: the loop's drop is taken as straight about the last current, its slope from the last two.
+    [[nodiscard]] operating_point with_length_held()
+    {
+        out_.held = arc_hold::arc_length;
+        constexpr int most_rounds = 60;
+        constexpr double agreement = 1e-11, less = 0.7;  // of the current
+        const auto [least, most] = line_.currents();
+        double amps = std::clamp(s_->job.current, least, most).value(), too_much = most.value() * 2.0;
+        if (!(amps > 0.0)) amps = s_->job.current.value();
+        std::optional<double> before, drop_before;
+        bool was_solved = false;
+        for (int round = 0; round < most_rounds; ++round) {
+            const loop_state& state = loop_.solve(amps);
+            if (state.outcome == loop_outcome::open_circuit) return ended(operating_outcome::open_circuit);
+            if (!state.is_solved()) {
+                too_much = std::min(too_much, amps);
+                amps = was_solved ? 0.5 * (*before + too_much) : less * amps;
+                if (amps < 1e-3 * s_->job.current.value() || (was_solved && too_much - *before < 1e-6 * too_much))
+                    return ended(operating_outcome::loop_not_settled);
+                continue;
+            }
+            const double drop = drop_at_terminals(amps), ohmic = drop / amps;
+            double slope = ohmic;
+            if (before && *before != amps)
+                slope = std::clamp((drop - *drop_before) / (amps - *before), 0.1 * ohmic, 10.0 * ohmic);
+            const auto load = [&](double i) { return drop + slope * (i - amps) + arc_volts(i); };
+            const std::optional<source_point> met = line_.meeting(load);
+            before = amps;
+            drop_before = drop;
+            was_solved = true;
+            if (!met || !(met->current.value() > 0.0)) {
+                // an arc that is not held at this drop may be at less current and heat
+                amps *= less;
+                if (amps < 1e-2 * s_->job.current.value()) return ended(operating_outcome::no_arc);
+                continue;
+            }
+            const double next = met->current.value();
+            if (std::fabs(next - amps) <= agreement * amps) return written(amps, length_, {});
+            amps = next < too_much ? next : 0.5 * (amps + too_much);
+        }
+        return ended(operating_outcome::not_settled);
+    }
+
+    // The feed held: the current is the feed's, the length what the volts leave.
+    [[nodiscard]] operating_point with_feed_held()
+    {
+        out_.held = arc_hold::wire_feed;
+        const arc& a = arc_in(*s_);
+        const wire_gun* gun = gun_in(*s_);
+        const std::optional<burn_off> wire =
+            a.wire_feed && gun != nullptr ? usual_burn_off(gun->wire, gun->wire_diameter) : std::nullopt;
+        if (!wire) return at_current(s_->job.current.value(), {});
+        require_positive(*a.wire_feed, "wire feed");
+        out_.basis.add(burn_off_recalled).add(burn_off_by_diameter);
+        // tip and work stay where they are: what the arc is shorter, the extension is longer
+        const length apart = gun->extension + length_;
+        length extension = gun->extension;
+        constexpr int most_rounds = 60;
+        constexpr double agreement = 1e-9, least_change = 1e-12;  // m
+        std::optional<double> before, rest_before;
+        for (int round = 0; round < most_rounds; ++round) {
+            const current i = current_for_feed(*wire, *a.wire_feed, extension);
+            const operating_point p = at_current(i.value(), extension);
+            if (!p.is_found()) return p;
+            const double here = extension.value(),
+                         rest = std::clamp((apart - p.arc_length).value(), 0.0, apart.value()) - here;
+            if (std::fabs(rest) <= agreement) return p;
+            double step = 0.5 * rest;  // until two points say how the rest goes
+            if (before && std::fabs(here - *before) > least_change && std::fabs(rest - *rest_before) > least_change)
+                step = -rest * (here - *before) / (rest - *rest_before);
+            before = here;
+            rest_before = rest;
+            extension = in_si<length>(std::clamp(here + step, 0.0, apart.value()));
+        }
+        return ended(operating_outcome::not_settled);
+    }
+
+private:
+    [[nodiscard]] double arc_volts(double amps) const
+    {
+        return arc_voltage_at(arc_, length_, in_si<current>(amps)).value();
+    }
+    // Drop of the loop as the output line feels it: sensing makes good a part of it, up to the highest output.
+    [[nodiscard]] double drop_at_terminals(double amps) const
+    {
+        const double drop = loop_.state().total_drop.value(), sensed = loop_.made_good();
+        if (!s_->supply->sensing) return drop;
+        const double line = line_.at_current(std::min(in_si<current>(amps), line_.currents().second)).voltage.value();
+        const double highest = s_->supply->highest_output.value();
+        return drop - (highest > 0.0 ? std::clamp(highest - line, 0.0, sensed) : sensed);
+    }
+
+    [[nodiscard]] operating_point at_current(double amps, std::optional<length> extension)
+    {
+        const auto [least, most] = line_.currents();
+        if (in_si<current>(amps) > most || in_si<current>(amps) < least) return ended(operating_outcome::no_arc);
+        const loop_state& state = loop_.solve(amps, extension);
+        if (state.outcome == loop_outcome::open_circuit) return ended(operating_outcome::open_circuit);
+        if (!state.is_solved()) return ended(operating_outcome::loop_not_settled);
+        const double left = line_.at_current(in_si<current>(amps)).voltage.value() - drop_at_terminals(amps);
+        if (!(left > 0.0)) return ended(operating_outcome::no_arc);
+        return written(amps, arc_length_at(arc_, in_si<voltage>(left), in_si<current>(amps)), extension);
+    }
+
+    [[nodiscard]] operating_point written(double amps, length l, std::optional<length> extension)
+    {
+        operating_point out = out_;
+        out.outcome = operating_outcome::found;
+        out.current = in_si<current>(amps);
+        out.loop_drop = loop_.state().total_drop;
+        out.arc_length = l;
+        out.arc_voltage = arc_.at_no_length + arc_.by_length * l + arc_.by_current * out.current;
+        out.terminals = out.arc_voltage + out.loop_drop;
+        out.extension = extension;
+        out.loop = loop_.state();
+        return out;
+    }
+    [[nodiscard]] operating_point ended(operating_outcome o) const
+    {
+        operating_point out = out_;
+        out.outcome = o;
+        return out;
+    }
+
+    const station* s_;
+    source_line line_;
+    arc_line arc_;
+    length length_;
+    loop_at_current loop_;
+    operating_point out_;
+};
+
+}  // namespace detail
+
+[[nodiscard]] inline arc_line arc_line_of(const station& s)
+{
+    return detail::arc_in(s).line.value_or(usual_arc_line(s.job.process));
+}
+
+[[nodiscard]] inline length arc_length_of(const station& s)
+{
+    const length l = detail::arc_in(s).length.value_or(usual_arc_length(s.job.process));
+    return require_positive(l, "arc length");
+}
+
+[[nodiscard]] inline arc_hold arc_hold_of(const station& s)
+{
+    return s.supply && feeds_wire(s.job.process) && s.supply->feeding == wire_feeding::constant_speed &&
+                   steepness_of(*s.supply, {s.job.process, s.job.current}) == output_steepness::flat
+               ? arc_hold::wire_feed
+               : arc_hold::arc_length;
+}
+
+[[nodiscard]] inline operating_point operating_point_of(const station& s, scatter level)
+{
+    static_cast<void>(checked_arc_index(s));
+    operating_point none;
+    none.asked = s.job.current;
+    constexpr double even = 1e-9;  // of the effective value: a course without direct current
+    none.outcome = !s.supply ? operating_outcome::no_supply : operating_outcome::not_steady;
+    const bool is_pulsed = s.job.course && !s.job.course->is_dc() &&
+                           std::fabs(s.job.course->mean().value()) > even * s.job.course->rms().value();
+    if (!s.supply || is_pulsed) return none;
+    detail::operating_balance balance(s, level);
+    return arc_hold_of(s) == arc_hold::wire_feed ? balance.with_feed_held() : balance.with_length_held();
+}
+
+}  // namespace weldloop

@@ -1,0 +1,71 @@
+#pragma once
+/// @file
+/// What can be found out about a loop on the spot: volts, temperatures, cold resistances, torques, and what the eye
+/// sees.
+
+#include <string>
+#include <variant>
+
+#include <weldloop/core/fraction.hpp>
+#include <weldloop/core/quantities.hpp>
+#include <weldloop/core/source.hpp>
+#include <weldloop/core/temperature.hpp>
+#include <weldloop/field/reading.hpp>
+#include <weldloop/material/surface_state.hpp>
+
+namespace weldloop {
+
+/// The highest temperature of a part, read while the job went on and had settled.
+struct heat_observation {
+    std::string part = {};                                              ///< its name
+    temperature hottest = {};                                           ///< of the part at its hottest place
+    temperature_difference error = in_si<temperature_difference>(4.0);  ///< [K] half of the 95 % interval, above 0
+};
+
+/// A resistance read across one part with four wires, cold and without welding current.
+struct four_wire_observation {
+    std::string part = {};            ///< its name
+    weldloop::resistance ohms = {};   ///< [ohm] 0 or above
+    weldloop::resistance error = {};  ///< [ohm] half of the 95 % interval; 0: 1 % and 1 uohm
+};
+
+/// How tight a bolt, a screw, a plug or a spring was found, over what it should be.
+struct tightness_observation {
+    std::string part = {};  ///< its name
+    double share = 1.0;     ///< of the torque or force as described, 0 to 10
+};
+
+/// What the eye sees of the faces of a joint.
+struct surface_observation {
+    std::string part = {};                      ///< its name
+    surface_state seen = surface_state::clean;  ///< the state they look like
+};
+
+/// Strands that are seen to be missing.
+struct strand_observation {
+    std::string part = {};      ///< its name
+    strand_loss missing = 0.0;  ///< share of them
+};
+
+/// Anything found out on the spot.
+using observation = std::variant<reading, heat_observation, four_wire_observation, tightness_observation,
+                                 surface_observation, strand_observation>;
+
+/// Errors of meters, each half of a 95 % interval.
+inline constexpr source usual_meters{
+    "usual data sheets of hand instruments", "not seen",
+    "voltmeter 0.8 % and 1 mV, clamp-on ammeter 2.5 % and 1 A, micro-ohmmeter 1 % and 1 "
+    "uohm, as 95 % intervals",
+    source_kind::memory};
+
+/// The meters readings are taken with.
+struct meters {
+    double volts_share = 0.008;                       ///< of the reading
+    voltage volts_floor = in_si<voltage>(1e-3);       ///< [V] beside it
+    double amps_share = 0.025;                        ///< of the current
+    current amps_floor = in_si<current>(1.0);         ///< [A] beside it
+    double ohms_share = 0.01;                         ///< of a four-wire reading
+    resistance ohms_floor = in_si<resistance>(1e-6);  ///< [ohm] beside it
+};
+
+}  // namespace weldloop

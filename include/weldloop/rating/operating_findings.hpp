@@ -1,0 +1,79 @@
+#pragma once
+/// @file
+/// What the operating point of supply, loop and arc is found to be against what the job states.
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
+#include <string>
+#include <utility>
+
+#include <weldloop/circuit/operating_point_body.hpp>
+#include <weldloop/circuit/station.hpp>
+#include <weldloop/core/source.hpp>
+#include <weldloop/core/text.hpp>
+#include <weldloop/part/supply_line.hpp>
+#include <weldloop/rating/assessment.hpp>
+#include <weldloop/rating/finding_id.hpp>
+
+namespace weldloop {
+
+/// How far the current of the operating point may lie from the job's before it is said.
+inline constexpr source current_agreement_judgement{
+    "a supply that gives the job's current within 5 % gives it: arc lines are not known better",
+    "2026",
+    {},
+    source_kind::judgement};
+
+namespace detail {
+
+inline constexpr double current_agreement = 0.05;  // of the job's current; see current_agreement_judgement
+
+/// The finding of an operating point, if there is one. @param s the station @param p its operating point
+[[nodiscard]] inline std::optional<loop_finding> operating_finding(const station& s, const operating_point& p)
+{
+    const std::string asked = to_text(p.asked, "A");
+    const source_line line = output_line_of(*s.supply, {s.job.process, s.job.current});
+    if (p.outcome == operating_outcome::no_arc) {
+        if (p.held == arc_hold::wire_feed && p.asked > line.currents().second)
+            return loop_finding{finding_id::supply_gives_other_current, finding_severity::warning,
+                                "The job is stated at " + asked + "; the supply gives no more than " +
+                                    to_text(line.currents().second, "A") + "."};
+        return loop_finding{finding_id::too_few_volts_for_arc, finding_severity::stop_job,
+                            "The job is stated at " + asked + "; with an arc of " + to_text(arc_length_of(s), "mm") +
+                                " the supply typically holds no current through this loop: 0 A."};
+    }
+    if (!p.is_found()) return std::nullopt;
+    if (p.held == arc_hold::wire_feed && p.arc_length.value() < 0.0)
+        return loop_finding{finding_id::too_few_volts_for_arc, finding_severity::warning,
+                            "At " + to_text(p.current, "A") + " the loop leaves the arc " +
+                                to_text(p.arc_voltage, "V") + ", less than an arc of no length typically asks for, " +
+                                to_text(arc_voltage_at(arc_line_of(s), length{}, p.current), "V") +
+                                (arc_in(s).line ? "" : " by the usual line of its process") +
+                                ": the wire typically stubs into the work."};
+    if (p.held == arc_hold::wire_feed ||
+        std::fabs((p.current - p.asked).value()) <= current_agreement * p.asked.value())
+        return std::nullopt;
+    return loop_finding{finding_id::supply_gives_other_current, finding_severity::warning,
+                        "The job is stated at " + asked + "; with an arc of " + to_text(p.arc_length, "mm") +
+                            " the supply typically gives " + to_text(p.current, "A") + " through this loop, at " +
+                            to_text(p.terminals, "V") + " across its terminals."};
+}
+
+/// Solves the operating point of a station whose loop conducts, and adds what is found of it.
+inline void add_operating_point(assessment& out, const station& s)
+{
+    if (!s.supply || out.outcome == loop_outcome::open_circuit) return;
+    operating_point p = operating_point_of(s);
+    p.loop = {};
+    if (const std::optional<loop_finding> f = operating_finding(s, p)) {
+        const auto behind = std::find_if(out.findings.begin(), out.findings.end(),
+                                         [&f](const loop_finding& other) { return other.severity < f->severity; });
+        out.findings.insert(behind, *f);
+    }
+    out.operating = std::move(p);
+}
+
+}  // namespace detail
+
+}  // namespace weldloop

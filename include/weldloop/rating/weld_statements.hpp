@@ -1,0 +1,181 @@
+#pragma once
+/// @file
+/// What the welder typically notices of an assessed loop, each statement with the number behind it.
+
+#include <algorithm>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include <weldloop/circuit/loop_inductance.hpp>
+#include <weldloop/circuit/operating_point_body.hpp>
+#include <weldloop/circuit/station.hpp>
+#include <weldloop/core/fraction.hpp>
+#include <weldloop/core/text.hpp>
+#include <weldloop/law/arc_line.hpp>
+#include <weldloop/law/current_rise.hpp>
+#include <weldloop/part/supply_line.hpp>
+#include <weldloop/rating/assessment.hpp>
+#include <weldloop/rating/lost_volts_body.hpp>
+#include <weldloop/rating/weld_statement.hpp>
+
+namespace weldloop {
+
+namespace detail {
+
+/// Thresholds of the statements; see weld_thresholds.
+namespace weld_limit {
+inline constexpr double soft = 0.10;             // of the volts at the terminals
+inline constexpr double cold_by_volts = 0.12;    // of the same
+inline constexpr double cold_by_current = 0.10;  // of the current
+inline constexpr double ropy = 0.05;             // of the current
+inline constexpr double start = 1.0 / 3.0;       // of the no-load voltage
+inline constexpr double blow = 0.10;             // of the arc's current
+inline constexpr double start_rise = 5e5;        // A/s
+}  // namespace weld_limit
+
+/// Collects the statements on one assessed station.
+class weld_writer {
+public:
+    weld_writer(const station& s, const assessment& found) : s_(s), found_(found) {}
+
+    [[nodiscard]] std::vector<weld_statement> all()
+    {
+        if (!found_.conducts) return {};
+        joints();
+        if (s_.supply && found_.operating && found_.operating->is_found()) {
+            volts();
+            current_at_arc();
+            start();
+        }
+        stray();
+        std::stable_sort(out_.begin(), out_.end(),
+                         [](const weld_statement& a, const weld_statement& b) { return a.id < b.id; });
+        return out_;
+    }
+
+private:
+    void say(weld_id id, double quantity, double threshold, std::string text)
+    {
+        out_.push_back({id, quantity, threshold, std::move(text)});
+    }
+    static std::string percent(double share) { return to_text(fraction(std::min(1.0, share))); }
+
+    // A joint whose spots melt, or that is open in a poor case, makes and breaks the circuit.
+    void joints()
+    {
+        for (const part_result& p : found_.parts) {
+            if (p.verdict != verdict::spots_melting || !(p.current.typical.value() > 0.0)) continue;
+            const std::string why =
+                p.name + " is at the melting drop of its metals, " + to_text(p.drop.typical, "V") +
+                " across it: it typically makes and breaks the circuit (common practice, no source).";
+            say(weld_id::poor_starts, p.softening_used, 1.0, "Poor starts: " + why);
+            say(weld_id::spatter, p.softening_used, 1.0, "Spatter: " + why);
+            return;
+        }
+    }
+
+    // What the circuit takes of the supply's volts where the arc pays for it: on a flat output.
+    void volts()
+    {
+        if (steepness_of(*s_.supply, {s_.job.process, s_.job.current}) != output_steepness::flat) return;
+        const operating_point& p = *found_.operating;
+        const voltage lost = found_.total_drop.typical - found_.wire_extension_drop.typical;
+        const double share = (lost / p.terminals).value();
+        const std::string numbers = to_text(lost, "V") + " of the " + to_text(p.terminals, "V") +
+                                    " at the supply are lost in the circuit, " + percent(share);
+        if (share >= weld_limit::soft)
+            say(weld_id::arc_soft, share, weld_limit::soft,
+                "Arc soft: " + numbers + "; said from " + percent(weld_limit::soft) +
+                    " on (common practice, no source).");
+        if (share >= weld_limit::cold_by_volts)
+            say(weld_id::lack_of_fusion, share, weld_limit::cold_by_volts,
+                "Risk of lack of fusion: " + numbers +
+                    ", so that a heat input by the supply's meter, Q = k U I / v, is " +
+                    percent((lost / (p.terminals - lost)).value()) + " above the weld's; said from " +
+                    percent(weld_limit::cold_by_volts) + " on (common practice, no source).");
+        if (p.held != arc_hold::wire_feed) return;
+        const length shorter = lost / usual_gradient();
+        const length usual = usual_arc_length(s_.job.process);
+        if (shorter >= usual)
+            say(weld_id::spatter, shorter.value(), usual.value(),
+                "Spatter: the " + to_text(lost, "V") + " lost in the circuit make the arc shorter by " +
+                    to_text(shorter, "mm") + " at the same feed; said from its usual length, " + to_text(usual, "mm") +
+                    ", on (common practice, no source).");
+    }
+    [[nodiscard]] arc_gradient usual_gradient() const
+    {
+        const arc_line line = arc_line_of(s_);
+        return line.by_length.value() > 0.0 ? line.by_length : usual_arc_gradient(s_.job.process).typical;
+    }
+
+    // What the loop costs in current with the arc's length held: on a falling output, or one at its end.
+    void current_at_arc()
+    {
+        const operating_point& p = *found_.operating;
+        if (p.held != arc_hold::arc_length) return;
+        const voltage lost = found_.total_drop.typical - found_.wire_extension_drop.typical;
+        if (!(lost.value() > 0.0) || lost >= arc_line_of(s_).at_no_length) return;
+        const lost_volts cost = cost_of_lost_volts(s_, lost);
+        if (cost.outcome != operating_outcome::found || !(cost.current_without > cost.current_now)) return;
+        const double share = 1.0 - (cost.current_now / cost.current_without).value();
+        const std::string numbers = "the " + to_text(lost, "V") + " that the loop takes leave " +
+                                    to_text(cost.current_now, "A") + " of " + to_text(cost.current_without, "A") +
+                                    " at the same arc length, " + percent(share) + " less";
+        if (share >= weld_limit::ropy)
+            say(weld_id::ropy_bead, share, weld_limit::ropy,
+                "Ropy bead: " + numbers + "; said from " + percent(weld_limit::ropy) +
+                    " on (common practice, no source).");
+        if (share >= weld_limit::cold_by_current)
+            say(weld_id::lack_of_fusion, share, weld_limit::cold_by_current,
+                "Risk of lack of fusion: " + numbers + "; said from " + percent(weld_limit::cold_by_current) +
+                    " on (common practice, no source).");
+    }
+
+    // What is left for the first instant with the leads' inductance as they lie.
+    void start()
+    {
+        const voltage open = voltage_without_load(*s_.supply, {s_.job.process, s_.job.current});
+        const inductance l = lead_inductance_of(s_).total;
+        const voltage left = left_while_rising(open, l, in_si<current_rate>(weld_limit::start_rise));
+        const double share = 1.0 - (left / open).value();
+        if (share < weld_limit::start) return;
+        say(weld_id::poor_starts, share, weld_limit::start,
+            "Poor starts: the leads as they lie have " + to_text(l, "uH") + ", which take " +
+                to_text(voltage(open - left), "V") + " of " + to_text(open, "V") +
+                " without load while the current rises by 500 A/ms; said from a third on (common practice, no "
+                "source).");
+    }
+
+    // Current that leaves the work by ways that are not meant for it crosses it beside the weld.
+    void stray()
+    {
+        double share = 0.0;
+        for (const way_result& w : found_.ways)
+            if (w.kind == way_kind::stray) share += static_cast<double>(w.share);
+        if (s_.job.course && !s_.job.course->is_dc()) return;  // alternating arcs are hardly blown
+        if (share < weld_limit::blow) return;
+        say(weld_id::arc_blow, share, weld_limit::blow,
+            "Arc blow: " + percent(share) +
+                " of the current leave the work by stray ways instead of the work clamp; "
+                "said from " +
+                percent(weld_limit::blow) + " on (common practice, no source).");
+    }
+
+    const station& s_;
+    const assessment& found_;
+    std::vector<weld_statement> out_;
+};
+
+}  // namespace detail
+
+/// The statements on the weld that an assessed loop calls for, in the order of weld_id; none for a sound loop, and none
+/// for one without a settled state. All thresholds are common practice without a source (@ref weld_thresholds); no
+/// probability is given, for there are no data for one.
+/// @param s the station @param found its assessment, with its operating point
+[[nodiscard]] inline std::vector<weld_statement> weld_statements_for(const station& s, const assessment& found)
+{
+    return detail::weld_writer(s, found).all();
+}
+
+}  // namespace weldloop

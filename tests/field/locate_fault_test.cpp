@@ -1,0 +1,370 @@
+// The part at fault from readings: against enumeration over every condition, against drawn stations whose loops are
+// solved with the drawn joints, and on readings that cannot be.
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <cstddef>
+#include <cstdio>
+#include <random>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include <gtest/gtest.h>
+
+#include <weldloop/core/literals.hpp>
+#include <weldloop/field/locate_fault_body.hpp>
+#include <weldloop/part/coupling.hpp>
+#include <weldloop/part/electrode_holder.hpp>
+#include <weldloop/part/lug.hpp>
+#include <weldloop/part/welding_cable.hpp>
+#include <weldloop/part/work_clamp.hpp>
+
+#include "support/near.hpp"
+
+using namespace weldloop;
+using namespace weldloop::literals;
+
+namespace {
+
+// A gate jig: covered electrodes, one way out and back.
+station gate_jig()
+{
+    station s{.name = "gate jig",
+              .job = {.process = process::smaw, .current = 180_A, .duty = duty_cycle::of(4_min, 10_min)},
+              .where = {.air = 25_degC}};
+    s.path = {crimped_lug("output lug", awg(1)),
+              welding_cable(awg(1), 15_m).named("electrode lead"),
+              electrode_holder("holder", 300_A),
+              arc{},
+              work_connection{.clamp = screw_clamp(400_A), .onto = mild_steel, .name = "work clamp"},
+              crimped_lug("clamp lug", awg(1)),
+              welding_cable(awg(1), 15_m).named("work lead"),
+              crimped_lug("return lug", awg(1))};
+    return s;
+}
+
+const suspected_part& part_of(const fault_search& f, std::string_view name)
+{
+    return *std::find_if(f.parts.begin(), f.parts.end(), [&](const suspected_part& p) { return p.name == name; });
+}
+
+// What each part of a loop has between its probes.
+std::vector<voltage> drops_of(const station& s)
+{
+    const loop_state l = solve_loop(s);
+    std::vector<voltage> out;
+    for (const part_state& p : l.parts) out.push_back(p.drop - p.tip_drop - p.extension_drop);
+    return out;
+}
+std::vector<observation> read_each(const station& s, const std::vector<voltage>& drops)
+{
+    std::vector<observation> out;
+    for (std::size_t i = 0; i < s.path.size(); ++i)
+        if (!std::holds_alternative<arc>(s.path[i]))
+            out.push_back(reading{.across = name_of(s, i), .volts = drops[i], .current = s.job.current});
+    return out;
+}
+
+}  // namespace
+
+TEST(LocateFault, SoundLoopsAccuseNobody)
+{
+    const station s = gate_jig();
+    const fault_search f = locate_fault(s, read_each(s, drops_of(s)));
+    EXPECT_EQ(f.parts.size(), 7u);
+    // a clean clamp and holder scatter so widely that light faults hide in their bands
+    EXPECT_GT(static_cast<double>(f.none), 0.6);
+    for (const suspected_part& p : f.parts) EXPECT_LT(static_cast<double>(p.probability), 0.25) << p.name;
+    EXPECT_TRUE(f.doubtful.empty());
+    EXPECT_FALSE(f.crossing);
+    EXPECT_TRUE(f.basis.has(source_kind::judgement));
+}
+
+TEST(LocateFault, NothingKnownGivesTheRates)
+{
+    const fault_search f = locate_fault(gate_jig(), {});
+    EXPECT_NEAR(static_cast<double>(part_of(f, "work clamp").probability), 0.15, 1e-12);
+    EXPECT_NEAR(static_cast<double>(part_of(f, "holder").probability), 0.10, 1e-12);
+    EXPECT_NEAR(static_cast<double>(f.none), 0.85 * 0.9 * std::pow(0.95, 3.0) * std::pow(0.97, 2.0), 1e-12);
+    ASSERT_TRUE(f.next.has_value());
+    EXPECT_EQ(f.next->across, "work clamp");
+    for (const suspected_part& p : f.parts) EXPECT_FALSE(p.is_read);
+    fault_search_settings settings;
+    settings.rates.at(part_kind::lug) = 0.5;
+    EXPECT_NEAR(static_cast<double>(part_of(locate_fault(gate_jig(), {}, settings), "clamp lug").probability), 0.5,
+                1e-12);
+}
+
+// One reading over two parts: every pair of conditions and values summed up by hand.
+TEST(LocateFault, AgainstEnumeration)
+{
+    const station s = gate_jig();
+    const std::vector<voltage> drops = drops_of(s);
+    for (const double more : {1.0, 2.5, 8.0}) {
+        const voltage volts = more * drops[4] + drops[5];
+        const fault_search f =
+            locate_fault(s, {reading{.across = "work clamp", .volts = volts, .current = 180_A, .to = "clamp lug"}});
+        // the same again, from the conditions and their distributions
+        detail::loop_solver solver(s);
+        solve::periodic_state found;
+        const loop_state state = solver.solve(scatter::typical, &found);
+        solver.set(scatter::typical, state);
+        const detail::ohms_in_loop in_loop(s, 3, solver.network(), found);
+        struct condition {
+            double prior;
+            solve::distribution ohms;
+        };
+        std::array<std::vector<condition>, 2> all;
+        const std::array<double, 2> rates{0.15, 0.05};
+        for (std::size_t k = 0; k < 2; ++k) {
+            auto candidates = detail::candidate_maker("x")(s.path[4 + k]);
+            double faults = 0.0;
+            for (std::size_t c = 1; c < candidates.size(); ++c) faults += candidates[c].weight;
+            for (std::size_t c = 0; c < candidates.size(); ++c) {
+                station with = s;
+                with.path[4 + k] = candidates[c].part;
+                all[k].push_back({c == 0 ? 1.0 - rates[k] : rates[k] * candidates[c].weight / faults,
+                                  in_loop.of(4 + k, part_as_placed(with, 4 + k)).hot});
+            }
+        }
+        const double ohms = volts.value() / 180.0,
+                     error = std::hypot((0.008 * volts.value() + 1e-3) / 180.0, ohms * (0.025 + 1.0 / 180.0)) /
+                             1.959963984540054;
+        std::array<double, 2> fault{};
+        double whole = 0.0, sound = 0.0;
+        for (std::size_t a = 0; a < all[0].size(); ++a)
+            for (std::size_t b = 0; b < all[1].size(); ++b) {
+                double sum = 0.0;
+                for (const auto& x : all[0][a].ohms)
+                    for (const auto& y : all[1][b].ohms) {
+                        const double z = (x.at + y.at - ohms) / error;
+                        sum += x.weight * y.weight *
+                               (0.98 * std::exp(-0.5 * z * z) / (error * std::sqrt(2.0 * 3.14159265358979)) +
+                                0.02 / (ohms * 16.0));
+                    }
+                sum *= all[0][a].prior * all[1][b].prior;
+                whole += sum;
+                if (a > 0) fault[0] += sum;
+                if (b > 0) fault[1] += sum;
+                if (a == 0 && b == 0) sound += sum;
+            }
+        for (const double rate : {0.90, 0.97, 0.95, 0.97, 0.95}) sound *= rate;  // parts that nobody read
+        sound *= 0.95 / 0.95;
+        EXPECT_NEAR(static_cast<double>(part_of(f, "work clamp").probability), fault[0] / whole, 3e-3) << more;
+        EXPECT_NEAR(static_cast<double>(part_of(f, "clamp lug").probability), fault[1] / whole, 3e-3) << more;
+        EXPECT_NEAR(static_cast<double>(f.none), sound / whole, 3e-3) << more;
+    }
+}
+
+TEST(LocateFault, NamesThePartAndItsCure)
+{
+    station s = gate_jig();
+    station bad = s;
+    std::get<work_connection>(bad.path[4]).surface = surface_state::heavy_rust;
+    const fault_search f = locate_fault(s, read_each(s, drops_of(bad)));
+    EXPECT_EQ(f.parts.front().name, "work clamp");
+    EXPECT_GT(static_cast<double>(f.parts.front().probability), 0.95);
+    EXPECT_NE(f.parts.front().remedy.what.find("clean the faces of work clamp"), std::string::npos);
+    EXPECT_GT(f.parts.front().remedy.volts_regained, 0.05_V);
+    EXPECT_LT(static_cast<double>(f.none), 0.05);
+    // over the whole way back alone its parts share the blame, and the next reading tells them apart
+    const std::vector<voltage> drops = drops_of(bad);
+    const voltage back = drops[4] + drops[5] + drops[6] + drops[7];
+    const fault_search span =
+        locate_fault(s, {reading{.across = "work clamp", .volts = back, .current = 180_A, .to = "return lug"}});
+    ASSERT_TRUE(span.next.has_value());
+    EXPECT_GT(static_cast<double>(part_of(span, "work clamp").probability),
+              static_cast<double>(part_of(span, "return lug").probability));
+    EXPECT_NEAR(static_cast<double>(part_of(span, "holder").probability), 0.10, 1e-9);  // nothing was read there
+    EXPECT_FALSE(part_of(span, "holder").is_read);
+    // the same span the other way round
+    const fault_search turned =
+        locate_fault(s, {reading{.across = "return lug", .volts = back, .current = 180_A, .to = "work clamp"}});
+    EXPECT_EQ(static_cast<double>(turned.none), static_cast<double>(span.none));
+}
+
+// a lead at 30 times its drop, 2479 V, no volts where there must be some: no condition, and nothing else is blamed for
+// it
+TEST(LocateFault, ReadingsThatCannotBe)
+{
+    const station s = gate_jig();
+    const std::vector<voltage> drops = drops_of(s);
+    for (const voltage& volts : {voltage(30.0 * drops[6]), 2479_V, 0_V}) {
+        std::vector<voltage> read = drops;
+        read[6] = volts;
+        const fault_search f = locate_fault(s, read_each(s, read));
+        ASSERT_EQ(f.doubtful.size(), 1u) << volts.value();
+        EXPECT_EQ(f.doubtful[0].which, 5u);
+        EXPECT_GT(static_cast<double>(f.doubtful[0].probability), 0.99);
+        EXPECT_NE(f.doubtful[0].what.find("work lead fits no condition"), std::string::npos);
+        EXPECT_NEAR(static_cast<double>(part_of(f, "work lead").probability), 0.03, 0.01);  // as before it was read
+        EXPECT_GT(static_cast<double>(f.none), 0.5);
+    }
+}
+
+TEST(LocateFault, ReadingsAtOddsAreNamedBoth)
+{
+    const station s = gate_jig();
+    const std::vector<voltage> drops = drops_of(s);
+    const voltage back = drops[4] + drops[5] + drops[6] + drops[7];
+    std::vector<observation> meter = read_each(s, drops);
+    meter.push_back(reading{.across = "work clamp", .volts = 1.4 * back, .current = 180_A, .to = "return lug"});
+    const fault_search f = locate_fault(s, meter);
+    ASSERT_EQ(f.doubtful.size(), 1u);
+    EXPECT_EQ(f.doubtful[0].which, 7u);
+    EXPECT_EQ(f.doubtful[0].what,
+              "the reading across work clamp to return lug contradicts that across work lead: read both again");
+    // the same place read twice
+    const fault_search twice =
+        locate_fault(s, {reading{.across = "work lead", .volts = drops[6], .current = 180_A},
+                         reading{.across = "work lead", .volts = 1.5 * drops[6], .current = 180_A}});
+    ASSERT_FALSE(twice.doubtful.empty());
+    for (const doubtful_observation& d : twice.doubtful)
+        EXPECT_NE(d.what.find("contradicts that across work lead: read both again"), std::string::npos) << d.what;
+    meter.back() = reading{.across = "work clamp", .volts = back, .current = 180_A, .to = "return lug"};
+    EXPECT_TRUE(locate_fault(s, meter).doubtful.empty());
+}
+
+TEST(LocateFault, WhatIsSeenAndFeltWeighsConditions)
+{
+    const station s = gate_jig();
+    const auto clamp = [&](const std::vector<observation>& told) {
+        return static_cast<double>(part_of(locate_fault(s, told), "work clamp").probability);
+    };
+    const double before = clamp({});
+    EXPECT_GT(clamp({surface_observation{.part = "work clamp", .seen = surface_state::heavy_rust}}), before);
+    EXPECT_LT(clamp({surface_observation{.part = "work clamp", .seen = surface_state::clean}}), before);
+    EXPECT_GT(clamp({tightness_observation{.part = "work clamp", .share = 0.3}}), before);
+    station bad = s;
+    std::get<work_connection>(bad.path[4]).surface = surface_state::heavy_rust;
+    const double cool = clamp({heat_observation{.part = "work clamp", .hottest = solve_loop(s).parts[4].peak}}),
+                 hot = clamp({heat_observation{.part = "work clamp", .hottest = solve_loop(bad).parts[4].peak}});
+    EXPECT_GT(hot, 0.8);
+    EXPECT_LT(cool, hot);
+    const fault_search strands = locate_fault(s, {strand_observation{.part = "clamp lug", .missing = 0.4}});
+    EXPECT_GT(static_cast<double>(part_of(strands, "clamp lug").probability), 0.05);
+    EXPECT_NE(part_of(strands, "clamp lug").condition.find("40 %"), std::string::npos);
+    // cold and without current: a lug that is twenty times what it should be
+    const fault_search cold = locate_fault(s, {four_wire_observation{.part = "clamp lug", .ohms = 150_uohm}});
+    EXPECT_GT(static_cast<double>(part_of(cold, "clamp lug").probability), 0.9);
+}
+
+TEST(LocateFault, RefusesWhatCannotBe)
+{
+    const station s = gate_jig();
+    const auto ask = [&](const observation& o) { static_cast<void>(locate_fault(s, {o})); };
+    EXPECT_THROW(ask(reading{.across = "arc", .volts = 20_V, .current = 180_A}), bad_station_error);
+    EXPECT_THROW(ask(reading{.across = "no such lug", .volts = 1_V, .current = 180_A}), bad_station_error);
+    EXPECT_THROW(ask(reading{.across = "holder", .volts = 1_V, .current = 180_A, .to = "work clamp"}),
+                 bad_station_error);
+    EXPECT_THROW(ask(reading{.across = "holder", .volts = -1_V, .current = 180_A}), out_of_range_error);
+    EXPECT_THROW(ask(reading{.across = "holder", .volts = 1_V, .current = 0_A}), out_of_range_error);
+    EXPECT_THROW(ask(heat_observation{.part = "holder", .hottest = 80_degC, .error = {}}), out_of_range_error);
+    EXPECT_THROW(ask(tightness_observation{.part = "holder", .share = -0.1}), out_of_range_error);
+    EXPECT_THROW(ask(four_wire_observation{.part = "holder", .ohms = -1.0 * 1_uohm}), out_of_range_error);
+    station open = s;
+    std::get<work_connection>(open.path[4]).surface = surface_state::painted_unbroken;
+    EXPECT_THROW(static_cast<void>(locate_fault(open, {})), no_solution_error);
+    fault_search_settings settings;
+    settings.meters.amps_share = -0.1;
+    EXPECT_THROW(static_cast<void>(locate_fault(s, {}, settings)), out_of_range_error);
+}
+
+// Drawn loops: faults at the rates, conditions by their weights, every joint by its band, the whole loop solved with
+// them, readings with the errors of the meters. Nothing of the distributions the search reckons with is used.
+TEST(LocateFault, DrawnStations)
+{
+    constexpr int stations = 150;
+    std::mt19937 random(2026);
+    std::normal_distribution<double> normal;
+    std::uniform_real_distribution<double> unit;
+    const station s = gate_jig();
+    const fault_rates rates;
+    int sound = 0, sound_unaccused = 0, clear = 0, clear_first = 0;
+    double brier = 0.0, brier_of_rates = 0.0;
+    int judged = 0;
+    std::array<double, 10> said{}, were{};
+    std::array<int, 10> counted{};
+    const std::vector<voltage> usual = drops_of(s);
+    const loop_state poor = solve_loop(s, scatter::high);
+    for (int n = 0; n < stations; ++n) {
+        station drawn = s;
+        std::vector<bool> at_fault(s.path.size(), false);
+        for (std::size_t p = 0; p < s.path.size(); ++p) {
+            if (!(unit(random) < static_cast<double>(rates.at(kind_of(s.path[p]))))) continue;
+            auto all = detail::candidate_maker("x")(s.path[p]);
+            double faults = 0.0;
+            for (std::size_t c = 1; c < all.size(); ++c) faults += all[c].weight;
+            double at = unit(random) * faults;
+            std::size_t c = 1;
+            for (; c + 1 < all.size() && at >= all[c].weight; ++c) at -= all[c].weight;
+            if (c >= all.size()) continue;
+            drawn.path[p] = all[c].part;
+            at_fault[p] = true;
+        }
+        detail::loop_network net(drawn, 3);
+        net.set(scatter::typical);
+        for (std::size_t p = 0; p < s.path.size(); ++p)
+            for (auto& c : net.part(p).contacts) c.law->set_cold(detail::loop_scatter::cold_at(c.cold, normal(random)));
+        const solve::periodic_state found = solve::periodic_state_of(net.network(), {240.0, 360.0}, net.cold());
+        if (found.what != solve::outcome::solved) continue;
+        std::vector<observation> meter;
+        const double warm = unit(random);
+        std::vector<double> volts(s.path.size(), 0.0);
+        for (std::size_t p = 0; p < s.path.size(); ++p) {
+            if (std::holds_alternative<arc>(s.path[p])) continue;
+            for (const auto& o : net.part(p).ohmics)
+                volts[p] += 180.0 * (o.at_zero + warm * o.by_kelvin * found.on_mean[o.node]);
+            for (const auto& c : net.part(p).contacts)
+                volts[p] += c.law->alike() * c.law->volts_at(detail::loop_network::bulk_rise(c, found.on_mean),
+                                                             detail::loop_network::gripping_rise(c, found.on_mean));
+            const double shown = volts[p] + normal(random) / 1.96 * (0.008 * volts[p] + 1e-3);
+            meter.push_back(reading{.across = name_of(s, p),
+                                    .volts = in_si<voltage>(std::max(0.0, shown)),
+                                    .current = in_si<current>(180.0 * (1.0 + normal(random) / 1.96 * 0.03))});
+        }
+        const fault_search f = locate_fault(s, meter);
+        const auto faults = std::count(at_fault.begin(), at_fault.end(), true);
+        bool accused = false;
+        for (const suspected_part& p : f.parts) {
+            const double probability = static_cast<double>(p.probability);
+            const std::size_t k = place_of(s, p.name);
+            const double truth = at_fault[k] ? 1.0 : 0.0, rate = static_cast<double>(rates.at(kind_of(s.path[k])));
+            brier += (probability - truth) * (probability - truth);
+            brier_of_rates += (rate - truth) * (rate - truth);
+            ++judged;
+            const auto decile = std::min<std::size_t>(9, static_cast<std::size_t>(10.0 * probability));
+            said[decile] += probability;
+            were[decile] += truth;
+            ++counted[decile];
+            accused = accused || (probability > 0.5 && !at_fault[k]);
+        }
+        if (faults == 0) {
+            ++sound;
+            sound_unaccused += accused ? 0 : 1;
+        }
+        if (faults == 1) {
+            const auto k =
+                static_cast<std::size_t>(std::find(at_fault.begin(), at_fault.end(), true) - at_fault.begin());
+            const double band = std::hypot((poor.parts[k].drop - usual[k]).value(), 0.03 * usual[k].value() + 1e-3);
+            if (volts[k] - usual[k].value() > 3.0 * band) {
+                ++clear;
+                clear_first += f.parts.front().name == name_of(s, k) ? 1 : 0;
+            }
+        }
+    }
+    std::printf(
+        "%d sound loops, %d of them without an accusation; %d clear single faults, first in %d; Brier score %.4f "
+        "(rates alone %.4f)\n",
+        sound, sound_unaccused, clear, clear_first, brier / judged, brier_of_rates / judged);
+    for (std::size_t d = 0; d < 10; ++d)
+        if (counted[d] > 0)
+            std::printf("  said %.2f, were %.2f of %d\n", said[d] / counted[d], were[d] / counted[d], counted[d]);
+    EXPECT_GE(sound, 30);
+    EXPECT_GE(sound_unaccused, 0.9 * sound);
+    EXPECT_GE(clear, 10);
+    EXPECT_GE(clear_first, 0.97 * clear);
+    EXPECT_LT(brier, 0.5 * brier_of_rates);
+}

@@ -1,0 +1,75 @@
+// The rise of a current through coiled leads, also against a circuit simulator: tests/oracle/current_rise.
+#include <weldloop/core/literals.hpp>
+#include <weldloop/law/current_rise.hpp>
+#include <weldloop/law/inductance.hpp>
+
+#include <cmath>
+#include <filesystem>
+#include <fstream>
+#include <iterator>
+#include <limits>
+#include <string>
+
+#include "support/near.hpp"
+#include "support/reference_table.hpp"
+
+namespace {
+using namespace weldloop;
+using namespace weldloop::literals;
+using weldloop::test::reference_table;
+
+// source: ngspice, transient of a step on resistance and the inductances of leads laid out and of a coil, turn by turn
+// with their couplings (run.sh makes them from Neumann's integral by itself)
+TEST(CurrentRise, AgainstACircuitSimulatorInTime)
+{
+    std::ifstream in(std::filesystem::path(WELDLOOP_TEST_DATA).parent_path() / "oracle" / "current_rise" /
+                         "outputs.csv",
+                     std::ios::binary);
+    const reference_table table("outputs.csv", std::string{std::istreambuf_iterator<char>(in), {}});
+    int rows = 0;
+    for (const auto& row : table.rows()) {
+        const length radius = in_si<length>(row.number("radius_m"));
+        const inductance coil = coil_inductance({.turns = static_cast<int>(row.number("turns")),
+                                                 .diameter = in_si<length>(row.number("diameter_m")),
+                                                 .pitch = in_si<length>(row.number("pitch_m"))},
+                                                radius);
+        const inductance laid =
+            pair_inductance(in_si<length>(row.number("apart_m")), radius, radius) * in_si<length>(row.number("laid_m"));
+        const switched_circuit c{.driving = in_si<voltage>(row.number("volts")),
+                                 .resistance = in_si<resistance>(row.number("ohm")),
+                                 .inductance = coil + laid};
+        const double ours = current_after(c, in_si<duration>(row.number("after_s"))).value();
+        EXPECT_NEAR_REL(ours, row.number("amps"), 0.01) << row.where();
+        ++rows;
+    }
+    EXPECT_EQ(rows, 18);
+}
+
+// 15 uH at 500 A/ms takes 7.5 V: the definition of inductance
+TEST(CurrentRise, WhatInductanceTakes)
+{
+    const current_rate rise = 500_A / 1_ms;
+    const inductance l = in_si<inductance>(15e-6);
+    EXPECT_NEAR_REL((27_V - left_while_rising(27_V, l, rise)).value(), 7.5, 1e-12);
+    EXPECT_LT(left_while_rising(5_V, l, rise), 0_V);
+    EXPECT_NEAR_REL(fastest_rise(7.5_V, l).value(), 5e5, 1e-12);
+}
+
+TEST(CurrentRise, Limits)
+{
+    const switched_circuit c{
+        .driving = 20_V, .resistance = 20_mohm, .inductance = in_si<inductance>(40e-6), .before = 100_A};
+    EXPECT_EQ(current_after(c, 0_s), 100_A);
+    EXPECT_NEAR(current_after(c, 1_s).value(), 1000.0, 1e-9);
+    EXPECT_NEAR_REL(current_after(c, 2_ms).value(), 1000.0 - 900.0 * std::exp(-1.0), 1e-12);
+    EXPECT_EQ(current_after({.driving = 20_V, .resistance = 20_mohm, .inductance = {}}, 0_s), 1000_A);
+    EXPECT_THROW(static_cast<void>(current_after(c, in_si<duration>(-1.0))), out_of_range_error);
+    EXPECT_THROW(static_cast<void>(current_after({.driving = 20_V, .resistance = {}, .inductance = {}}, 1_s)),
+                 out_of_range_error);
+    EXPECT_THROW(static_cast<void>(fastest_rise(20_V, in_si<inductance>(0.0))), out_of_range_error);
+    EXPECT_THROW(static_cast<void>(left_while_rising(20_V, c.inductance,
+                                                     in_si<current_rate>(std::numeric_limits<double>::quiet_NaN()))),
+                 out_of_range_error);
+}
+
+}  // namespace

@@ -1,0 +1,183 @@
+// What the welder notices of single faults of the trade, and nothing of it where the loop is sound.
+#include <weldloop/circuit/loop.hpp>
+#include <weldloop/circuit/loop_inductance.hpp>
+#include <weldloop/core/literals.hpp>
+#include <weldloop/part/crimped_lug.hpp>
+#include <weldloop/part/welding_cable.hpp>
+#include <weldloop/part/work_clamp.hpp>
+#include <weldloop/rating/assess.hpp>
+#include <weldloop/rating/weld_sentence.hpp>
+
+#include <algorithm>
+#include <cmath>
+#include <functional>
+#include <set>
+#include <string>
+
+#include "support/near.hpp"
+
+namespace {
+using namespace weldloop;
+using namespace weldloop::literals;
+
+station gate_bench()
+{
+    station s{.name = "gate bench",
+              .job = {.process = process::gmaw, .current = 200_A, .duty = duty_cycle::of(0.4)},
+              .where = {.air = 25_degC}};
+    s.path = {crimped_lug("output lug", aught(2)),
+              welding_cable(aught(2), 6_m).named("feeder lead"),
+              wire_gun("gun", 3_m),
+              arc{},
+              workpiece{.metal = mild_steel, .mass = 40_kg, .thickness = 8_mm, .name = "gate"},
+              work_connection{.clamp = screw_clamp(400_A), .onto = mild_steel, .name = "work clamp"},
+              welding_cable(aught(2), 6_m).named("work lead"),
+              junction{"return stud"},
+              crimped_lug("return lug", aught(2))};
+    s.supply = supply{.kind = supply_kind::constant_voltage, .setting = 27_V};
+    return s;
+}
+station stick_stand()
+{
+    station s = gate_bench();
+    s.name = "stick stand";
+    s.job.process = process::smaw;
+    s.job.current = 150_A;
+    s.path[2] = electrode_holder("holder", 300_A);
+    s.supply = supply{.kind = supply_kind::drooping};
+    s.supply->no_load.peak = 80_V;
+    s.supply->short_circuit = 243_A;  // the job's 150 A at this arc
+    return s;
+}
+
+using id_set = std::set<std::string>;
+id_set ids_of(const assessment& a)
+{
+    id_set out;
+    for (const weld_statement& w : a.weld) out.emplace(to_text(w.id));
+    return out;
+}
+
+TEST(WeldStatements, ASoundLoopHasNone)
+{
+    for (const station& s : {gate_bench(), stick_stand()}) {
+        const assessment a = assess(s);
+        EXPECT_TRUE(a.conducts);
+        EXPECT_EQ(ids_of(a), id_set{}) << s.name << ": " << (a.weld.empty() ? "" : a.weld.front().text);
+        EXPECT_EQ(weld_sentence(a.weld), "");
+    }
+    station undescribed = gate_bench();
+    undescribed.supply.reset();
+    EXPECT_TRUE(assess(undescribed).weld.empty());
+}
+
+// common practice, no source: single faults and what a welder says of them
+TEST(WeldStatements, EachSingleFaultHasItsWords)
+{
+    struct fault {
+        const char* what;
+        bool wire;
+        std::function<void(station&)> make;
+        id_set says;
+    };
+    const fault faults[] = {
+        {"lead too long and too small",
+         true,
+         [](station& s) { s.path[6] = welding_cable(awg(4), 11_m).named("work lead"); },
+         {"arc_soft"}},
+        {"spring clamp on the rust of years",
+         true,
+         [](station& s) {
+             auto& joint = std::get<work_connection>(s.path[5]);
+             joint.clamp = spring_clamp(200_A);
+             joint.surface = surface_state::heavy_rust;
+         },
+         {"poor_starts", "spatter"}},
+        {"lug that hangs on its last strands",
+         true,
+         [](station& s) { s.path[0] = crimped_lug("output lug", aught(2)).with_missing_strands(0.9); },
+         {"poor_starts", "spatter"}},
+        {"lead that eats the arc",
+         true,
+         [](station& s) { s.path[6] = welding_cable(awg(4), 40_m).named("work lead"); },
+         {"arc_soft", "lack_of_fusion", "spatter"}},
+        {"spare lead in a coil",
+         true,
+         [](station& s) {
+             cable coil = welding_cable(aught(2), 20_m).named("work lead");
+             coil.lay = lay::coiled;
+             coil.coil_turns = 12;
+             s.path[6] = coil;
+         },
+         {"poor_starts"}},
+        {"thin leads on a drooping supply",
+         false,
+         [](station& s) {
+             s.path[1] = welding_cable(awg(4), 40_m).named("feeder lead");
+             s.path[6] = welding_cable(awg(4), 40_m).named("work lead");
+         },
+         {"ropy_bead", "lack_of_fusion"}},
+        {"chain that steals current",
+         false,
+         [](station& s) {
+             s.ways = {{.name = "chain",
+                        .from = "gate",
+                        .to = "return stud",
+                        .kind = way_kind::stray,
+                        .path = {measured_part{
+                            .name = "chain links", .word = "chain", .drop = exactly(1.0_V), .at = 100_A}}}};
+         },
+         {"arc_blow"}},
+    };
+    for (const fault& f : faults) {
+        station s = f.wire ? gate_bench() : stick_stand();
+        f.make(s);
+        const assessment a = assess(s);
+        ASSERT_TRUE(a.conducts) << f.what;
+        EXPECT_EQ(ids_of(a), f.says) << f.what << "; " << a.total_drop.typical.value() << " V";
+        for (const weld_statement& w : a.weld) {
+            EXPECT_GE(w.quantity, w.threshold) << f.what;
+            EXPECT_NE(w.text.find("common practice, no source"), std::string::npos) << w.text;
+            EXPECT_EQ(w.text.find("probab"), std::string::npos) << w.text;
+        }
+        EXPECT_EQ(weld_sentence(a.weld).starts_with("The welder typically notices "), !a.weld.empty());
+        EXPECT_TRUE(std::find(a.sources.begin(), a.sources.end(), weld_thresholds) != a.sources.end()) << f.what;
+    }
+}
+
+// Just below and above the threshold of a soft arc.
+TEST(WeldStatements, ThresholdsHoldWhereTheyAreSaid)
+{
+    for (const double metres : {2.0, 6.0, 10.0, 14.0, 18.0, 24.0}) {
+        station s = gate_bench();
+        s.path[6] = welding_cable(awg(2), in_si<length>(metres)).named("work lead");
+        const assessment a = assess(s);
+        const double share = ((a.total_drop.typical - a.wire_extension_drop.typical) / a.operating->terminals).value();
+        EXPECT_EQ(ids_of(a).contains("arc_soft"), share >= 0.10) << share;
+        EXPECT_EQ(ids_of(a).contains("lack_of_fusion"), share >= 0.12) << share;
+    }
+}
+
+TEST(LoopInductance, StraightLeadsAndCoils)
+{
+    station s = gate_bench();
+    const cable lead = welding_cable(aught(2), 6_m);
+    const station_inductance flat = lead_inductance_of(s);
+    EXPECT_EQ(flat.coiled, in_si<inductance>(0.0));
+    // two leads of 6 m side by side: 0.1 uH/m (1 + 4 ln(d/r)), Mehta and Mehta example 9.1
+    const double ratio = (lead.overall_diameter / (0.5 * lead.conductor_diameter)).value();
+    EXPECT_NEAR_REL(flat.total.value(), 6.0 * 1e-7 * (1.0 + 4.0 * std::log(ratio)), 1e-9);
+    cable coil = welding_cable(aught(2), 20_m).named("work lead");
+    coil.lay = lay::coiled;
+    coil.coil_turns = 12;
+    s.path[6] = coil;
+    const station_inductance coiled = lead_inductance_of(s);
+    EXPECT_GT(coiled.coiled, in_si<inductance>(40e-6));
+    EXPECT_LT(coiled.coiled, in_si<inductance>(120e-6));
+    EXPECT_NEAR_REL(coiled.straight.value(), 0.5 * flat.straight.value(), 1e-12);
+    coil.coil_turns = 24;
+    s.path[6] = coil;
+    EXPECT_GT(lead_inductance_of(s).coiled, coiled.coiled);
+}
+
+}  // namespace
