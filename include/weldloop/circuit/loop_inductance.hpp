@@ -50,7 +50,7 @@ struct station_inductance {
         const length radius = 0.5 * lead->conductor_diameter;
         if (lead->lay && *lead->lay == lay::coiled) {
             out.basis.add(neumann_circles);
-            const int turns = lead->coil_turns != 0 ? lead->coil_turns : assumed_turns_of(lead->length);
+            const int turns = lead->coil_turns.value_or(assumed_turns_of(lead->length));
             const length diameter = lead->length / (std::numbers::pi * turns);
             // as many turns on one another as make the heap about as high as it is wide
             const double room = 1.0 + 0.5 * (diameter / lead->overall_diameter).value();
