@@ -182,7 +182,7 @@ BENCHMARK(grip_twin_of_2000_h)->Unit(benchmark::kMicrosecond)->Iterations(1);
 void grip_threshold_direct(benchmark::State& state)
 {
     const work_connection w = clamp_on_steel();
-    for (auto _ : state) benchmark::DoNotOptimize(largest_clamp_current(w, lead(), on_and_off.duty, shop, 2000_h));
+    for (auto _ : state) benchmark::DoNotOptimize(largest_clamp_current({w, lead(), on_and_off.duty, shop}, 2000_h));
 }
 BENCHMARK(grip_threshold_direct)->Unit(benchmark::kMicrosecond);
 
@@ -205,7 +205,7 @@ void grip_map_50_by_50(benchmark::State& state)
                 // every threads-th column, for columns of high current cost more
                 std::vector<current> own;
                 for (std::size_t i = k; i < side; i += threads) own.push_back(currents[i]);
-                parts[k] = grip_map_of(w, lead(), on_and_off.duty, shop, own, factors, 2000_h);
+                parts[k] = grip_map_of({w, lead(), on_and_off.duty, shop}, own, factors, 2000_h);
             });
         for (std::thread& t : running) t.join();
         benchmark::DoNotOptimize(parts);

@@ -186,6 +186,7 @@
 
 #include <weldloop/life/clamp_judgement.hpp>
 #include <weldloop/life/clamp_life.hpp>
+#include <weldloop/life/clamp_place.hpp>
 #include <weldloop/life/clamp_use.hpp>
 #include <weldloop/life/covering_ageing.hpp>
 #include <weldloop/life/grip.hpp>

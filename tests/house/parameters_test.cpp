@@ -45,18 +45,10 @@ std::set<std::string> macros_in(const std::string& content)
     return found;
 }
 
-// The clamp's questions name joint, lead, load, place, horizon and service one by one.
+// Kept for programs that name joint, lead, load, place, horizon and service one by one; clamp_use holds them all.
 const std::map<std::string, std::set<std::string>> exceptions{
     {"weldloop/life/grip.hpp", {"grip_over_time(6)"}},
     {"weldloop/life/grip_body.hpp", {"grip_over_time(6)"}},
-    {"weldloop/life/grip_map.hpp", {"grip_map_of(7)", "compare_grip(7)"}},
-    {"weldloop/life/grip_map_body.hpp", {"grip_map_of(7)", "compare_grip(7)"}},
-    {"weldloop/life/grip_threshold.hpp",
-     {"grip_threshold_of(5)", "largest_clamp_current(6)", "largest_clamp_duty(7)", "grip_derating_of(7)"}},
-    {"weldloop/life/grip_threshold_body.hpp",
-     {"grip_threshold_of(5)", "largest_clamp_current(6)", "largest_clamp_duty(7)", "grip_derating_of(7)"}},
-    {"weldloop/life/grip_time.hpp", {"hours_to_loss(5)"}},
-    {"weldloop/life/grip_time_body.hpp", {"hours_to_loss(5)"}},
 };
 
 }  // namespace

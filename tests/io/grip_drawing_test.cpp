@@ -336,7 +336,7 @@ TEST(GripPictures, OfThePagesAreWhatTheLibraryDraws)
     std::vector<double> factors;
     for (int i = 0; i < 40; ++i) currents.push_back((100.0 + 15.0 * i) * 1_A);
     for (int k = 0; k < 30; ++k) factors.push_back(0.5 * std::pow(200.0, k / 29.0));
-    const grip_map map = grip_map_of(joint, lead, work.duty, {}, currents, factors, 2000_h);
+    const grip_map map = grip_map_of({joint, lead, work.duty}, currents, factors, 2000_h);
     const std::filesystem::path folder =
         std::filesystem::path(WELDLOOP_INCLUDE_DIR).parent_path() / "docs" / "pictures";
     for (const auto& [file, svg] :

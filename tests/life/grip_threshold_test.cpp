@@ -57,9 +57,9 @@ TEST(GripThreshold, AgreesWithBracketingByMarching)
     double film_effect = 0.0;
     for (const surface_state state : {surface_state::clean, surface_state::oxidized, surface_state::spatter_covered}) {
         const work_connection w = on_steel(spring_clamp(100_A), state);
-        const double stable = largest_clamp_current(w, lead, duty, shop, 2000_h).value();
+        const double stable = largest_clamp_current({w, lead, duty, shop}, 2000_h).value();
         EXPECT_NEAR_REL(stable, bracketed(w, false, grip_outlook::declines), 5e-3) << to_text(state);
-        const double keeps = largest_clamp_current(w, lead, duty, shop, 2000_h, grip_demand::keeps_grip).value();
+        const double keeps = largest_clamp_current({w, lead, duty, shop}, 2000_h, grip_demand::keeps_grip).value();
         EXPECT_NEAR_REL(keeps, bracketed(w, false, grip_outlook::holds), 5e-3) << to_text(state);
         EXPECT_LE(keeps, stable);
         film_effect = std::max(film_effect, 1.0 - bracketed(w, true, grip_outlook::declines) / stable);
@@ -73,7 +73,7 @@ TEST(GripThreshold, TheTimeOfALossIsThatOfTheMarch)
     for (const double amps : {500.0, 600.0, 800.0}) {
         const work_connection w = on_steel(spring_clamp(100_A), surface_state::oxidized);
         const load work{.current = in_si<current>(amps), .duty = duty};
-        const band<duration> direct = hours_to_loss(w, lead, work, shop);
+        const band<duration> direct = hours_to_loss({w, lead, work.duty, shop}, work.current);
         EXPECT_LE(direct.low, direct.typical);
         EXPECT_LE(direct.typical, direct.high);
         grip_service service;
@@ -82,13 +82,11 @@ TEST(GripThreshold, TheTimeOfALossIsThatOfTheMarch)
         ASSERT_TRUE(f.quarter_lost);
         EXPECT_NEAR_REL(direct.low.value(), f.quarter_lost->low.value(), 0.02) << amps;
         EXPECT_NEAR_REL(direct.typical.value(), f.quarter_lost->typical.value(), 0.02) << amps;
-        EXPECT_LT(hours_to_loss(w, lead, work, shop, 0.02).typical, direct.typical);
+        EXPECT_LT(hours_to_loss({w, lead, work.duty, shop}, work.current, 0.02).typical, direct.typical);
     }
     // a cool screw does not lose its quarter within thirty years; a bolt does, sooner where it is hot
-    EXPECT_EQ(
-        hours_to_loss(on_steel(screw_clamp(300_A), surface_state::clean), lead, {.current = 300_A, .duty = duty}, shop)
-            .typical,
-        longest_forecast);
+    EXPECT_EQ(hours_to_loss({on_steel(screw_clamp(300_A), surface_state::clean), lead, duty, shop}, 300_A).typical,
+              longest_forecast);
 }
 
 // A bolted lug bends away from its steady states like a spring: the direct time and the march agree.
@@ -101,7 +99,7 @@ TEST(GripThreshold, TheTimeOfABoltsLossIsThatOfTheMarch)
         grip_service service;
         service.film = false;
         const grip_forecast f = grip_over_time(w, lead, work, shop, longest_forecast, service);
-        const band<duration> direct = hours_to_loss(w, lead, work, shop);
+        const band<duration> direct = hours_to_loss({w, lead, work.duty, shop}, work.current);
         ASSERT_TRUE(f.quarter_lost) << celsius;
         EXPECT_NEAR_REL(direct.low.value(), f.quarter_lost->low.value(), 0.02) << celsius;
         EXPECT_NEAR_REL(direct.typical.value(), f.quarter_lost->typical.value(), 0.02) << celsius;
@@ -113,17 +111,17 @@ TEST(GripThreshold, WorseIsLess)
     const work_connection clean = on_steel(spring_clamp(100_A), surface_state::clean),
                           dirty = on_steel(spring_clamp(100_A), surface_state::spatter_covered);
     const auto at = [&](const work_connection& w, const grip_moment& m) {
-        return grip_threshold_of(w, lead, duty, shop, m).largest;
+        return grip_threshold_of({w, lead, duty, shop}, m).largest;
     };
     EXPECT_LT(at(dirty, {}), at(clean, {}));
     EXPECT_LT(at(dirty, {.force_left = 0.5}), at(dirty, {}));
     EXPECT_LT(at(dirty, {.contact_factor = 2.0}), at(dirty, {}));
     EXPECT_LT(at(dirty, {.level = scatter::high}), at(dirty, {}));
-    EXPECT_LE(largest_clamp_current(dirty, lead, duty, shop, 2000_h), at(dirty, {}));
-    EXPECT_EQ(grip_threshold_of(dirty, lead, duty, shop).bound, grip_bound::spots);
+    EXPECT_LE(largest_clamp_current({dirty, lead, duty, shop}, 2000_h), at(dirty, {}));
+    EXPECT_EQ(grip_threshold_of({dirty, lead, duty, shop}).bound, grip_bound::spots);
     const cable thin = welding_cable(square_mm(16), 10_m);
     EXPECT_EQ(
-        grip_threshold_of(on_steel(bolted_work_lug(square_mm(185)), surface_state::clean), thin, duty, shop).bound,
+        grip_threshold_of({on_steel(bolted_work_lug(square_mm(185)), surface_state::clean), thin, duty, shop}).bound,
         grip_bound::lead);
 }
 
@@ -132,20 +130,30 @@ TEST(GripThreshold, DutyAndCurrentAreOneCurve)
     const work_connection w = on_steel(spring_clamp(100_A), surface_state::oxidized);
     const std::array<double, 4> shares{0.2, 0.4, 0.6, 1.0};
     const std::vector<grip_derating> curve =
-        grip_derating_of(w, lead, shares, 10_min, shop, 2000_h, grip_demand::keeps_grip);
+        grip_derating_of({w, lead, duty, shop}, shares, 2000_h, grip_demand::keeps_grip);
     ASSERT_EQ(curve.size(), shares.size());
+    int by_spring = 0;
     for (std::size_t i = 0; i < curve.size(); ++i) {
         EXPECT_EQ(curve[i].duty_share, shares[i]);
         if (i > 0) {
             EXPECT_LT(curve[i].largest, curve[i - 1].largest);
         }
+        // where it ends by molten spots and not by lost grip, it does at a current, whatever the duty
+        const current stable =
+            largest_clamp_current({w, lead, duty_cycle::of(shares[i] * 10_min, 10_min), shop}, 2000_h);
+        const bool by_spots = curve[i].largest > 0.999 * stable;
+        by_spring += by_spots ? 0 : 1;
         if (shares[i] < 1.0) {
-            EXPECT_NEAR(static_cast<double>(largest_clamp_duty(w, lead, curve[i].largest, 10_min, shop, 2000_h,
-                                                               grip_demand::keeps_grip)),
-                        shares[i], 1e-3);
+            const double share = static_cast<double>(
+                largest_clamp_duty({w, lead, duty, shop}, curve[i].largest, 2000_h, grip_demand::keeps_grip));
+            EXPECT_GT(share, shares[i] - 1e-3);
+            if (!by_spots) {
+                EXPECT_NEAR(share, shares[i], 1e-3);
+            }
         }
     }
-    EXPECT_EQ(static_cast<double>(largest_clamp_duty(w, lead, 20_A, 10_min, shop, 2000_h)), 1.0);
+    EXPECT_GE(by_spring, 2);
+    EXPECT_EQ(static_cast<double>(largest_clamp_duty({w, lead, duty, shop}, 20_A, 2000_h)), 1.0);
 }
 
 // The map is what marches say, cell by cell, but where a cell lies on a boundary.
@@ -156,7 +164,7 @@ TEST(GripMap, IsWhatMarchesSay)
     std::vector<double> factors;
     for (int i = 0; i < 8; ++i) currents.push_back(in_si<current>(100.0 + 200.0 * i));
     for (int i = 0; i < 5; ++i) factors.push_back(0.5 * std::pow(3.0, i));
-    const grip_map map = grip_map_of(w, lead, duty, shop, currents, factors, 2000_h);
+    const grip_map map = grip_map_of({w, lead, duty, shop}, currents, factors, 2000_h);
     std::array<int, 3> seen{};
     int different = 0;
     grip_service service;
@@ -185,11 +193,11 @@ TEST(GripMap, TwoThreadsMakeTheSameMap)
     std::vector<double> factors;
     for (int i = 0; i < 10; ++i) currents.push_back(in_si<current>(100.0 + 150.0 * i));
     for (int i = 0; i < 6; ++i) factors.push_back(0.4 * std::pow(2.5, i));
-    const grip_map whole = grip_map_of(w, lead, duty, shop, currents, factors, 2000_h);
+    const grip_map whole = grip_map_of({w, lead, duty, shop}, currents, factors, 2000_h);
     grip_map left, right;
     const std::span<const current> all(currents);
-    std::thread other([&] { left = grip_map_of(w, lead, duty, shop, all.first(5), factors, 2000_h); });
-    right = grip_map_of(w, lead, duty, shop, all.last(5), factors, 2000_h);
+    std::thread other([&] { left = grip_map_of({w, lead, duty, shop}, all.first(5), factors, 2000_h); });
+    right = grip_map_of({w, lead, duty, shop}, all.last(5), factors, 2000_h);
     other.join();
     for (std::size_t row = 0; row < factors.size(); ++row)
         for (std::size_t column = 0; column < currents.size(); ++column)
@@ -201,8 +209,11 @@ TEST(GripMap, KindsSideBySide)
     const std::vector<work_clamp> clamps{spring_clamp(300_A), spring_clamp(500_A), screw_clamp(300_A),
                                          bolted_work_lug(square_mm(70))};
     const std::vector<grip_row> rows =
-        compare_grip(clamps, on_steel(spring_clamp(300_A), surface_state::spatter_covered), lead,
-                     {.current = 300_A, .duty = duty}, shop, 2000_h);
+        compare_grip(clamps, {.joint = on_steel(spring_clamp(300_A), surface_state::spatter_covered),
+                              .lead = lead,
+                              .load = {.current = 300_A, .duty = duty},
+                              .where = shop,
+                              .horizon = 2000_h});
     ASSERT_EQ(rows.size(), clamps.size());
     for (std::size_t i = 0; i < rows.size(); ++i) EXPECT_EQ(rows[i].name, clamps[i].name);
     // common practice, no source: bigger holds better than small, screw better than spring, lug better than both
@@ -217,26 +228,24 @@ TEST(GripMap, KindsSideBySide)
 TEST(GripThreshold, RefusesWhatCannotBe)
 {
     const work_connection w = on_steel(spring_clamp(300_A), surface_state::clean);
-    EXPECT_THROW(static_cast<void>(grip_threshold_of(w, lead, duty, shop, {.force_left = 0.0})), out_of_range_error);
-    EXPECT_THROW(static_cast<void>(grip_threshold_of(w, lead, duty, shop, {.contact_factor = 0.0})),
+    EXPECT_THROW(static_cast<void>(grip_threshold_of({w, lead, duty, shop}, {.force_left = 0.0})), out_of_range_error);
+    EXPECT_THROW(static_cast<void>(grip_threshold_of({w, lead, duty, shop}, {.contact_factor = 0.0})),
                  out_of_range_error);
-    EXPECT_THROW(static_cast<void>(grip_threshold_of(on_steel(spring_clamp(300_A), surface_state::painted_unbroken),
-                                                     lead, duty, shop)),
+    EXPECT_THROW(static_cast<void>(grip_threshold_of(
+                     {on_steel(spring_clamp(300_A), surface_state::painted_unbroken), lead, duty, shop})),
                  bad_station_error);
     work_connection furnace = w;
     furnace.preheat = 1400_degC;
     surroundings hot{.air = 260_degC};
-    EXPECT_THROW(static_cast<void>(grip_threshold_of(w, lead, duty, hot)), no_solution_error);
-    EXPECT_THROW(static_cast<void>(largest_clamp_current(w, lead, duty, shop, 0_h)), out_of_range_error);
-    EXPECT_THROW(static_cast<void>(largest_clamp_duty(w, lead, 0_A, 10_min, shop, 1_h)), out_of_range_error);
-    EXPECT_THROW(static_cast<void>(largest_clamp_duty(w, lead, 1_A, 0_min, shop, 1_h)), out_of_range_error);
-    EXPECT_THROW(static_cast<void>(hours_to_loss(w, lead, {.current = 300_A, .duty = duty}, shop, 0.95)),
-                 out_of_range_error);
-    EXPECT_THROW(static_cast<void>(hours_to_loss(w, lead, {.current = 0_A, .duty = duty}, shop)), out_of_range_error);
+    EXPECT_THROW(static_cast<void>(grip_threshold_of({w, lead, duty, hot})), no_solution_error);
+    EXPECT_THROW(static_cast<void>(largest_clamp_current({w, lead, duty, shop}, 0_h)), out_of_range_error);
+    EXPECT_THROW(static_cast<void>(largest_clamp_duty({w, lead, duty, shop}, 0_A, 1_h)), out_of_range_error);
+    EXPECT_THROW(static_cast<void>(hours_to_loss({w, lead, duty, shop}, 300_A, 0.95)), out_of_range_error);
+    EXPECT_THROW(static_cast<void>(hours_to_loss({w, lead, duty, shop}, 0_A)), out_of_range_error);
     const std::vector<current> falling{200_A, 100_A}, one{100_A};
     const std::vector<double> factors{1.0}, level{1.0, 1.0};
-    EXPECT_THROW(static_cast<void>(grip_map_of(w, lead, duty, shop, falling, factors, 1_h)), out_of_range_error);
-    EXPECT_THROW(static_cast<void>(grip_map_of(w, lead, duty, shop, one, level, 1_h)), out_of_range_error);
-    EXPECT_TRUE(grip_map_of(w, lead, duty, shop, {}, {}, 1_h).cells.empty());
+    EXPECT_THROW(static_cast<void>(grip_map_of({w, lead, duty, shop}, falling, factors, 1_h)), out_of_range_error);
+    EXPECT_THROW(static_cast<void>(grip_map_of({w, lead, duty, shop}, one, level, 1_h)), out_of_range_error);
+    EXPECT_TRUE(grip_map_of({w, lead, duty, shop}, {}, {}, 1_h).cells.empty());
     EXPECT_THROW(static_cast<void>(grip_map{}.at(0, 0)), std::out_of_range);
 }

@@ -8,31 +8,25 @@
 #include <string>
 #include <vector>
 
-#include <weldloop/core/duty_cycle.hpp>
 #include <weldloop/core/fraction.hpp>
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/temperature.hpp>
+#include <weldloop/life/clamp_place.hpp>
+#include <weldloop/life/clamp_use.hpp>
 #include <weldloop/life/grip_forecast.hpp>
 #include <weldloop/life/grip_map_result.hpp>
-#include <weldloop/life/grip_service.hpp>
-#include <weldloop/part/cable.hpp>
-#include <weldloop/part/load.hpp>
-#include <weldloop/part/surroundings.hpp>
 #include <weldloop/part/work_clamp.hpp>
-#include <weldloop/part/work_connection.hpp>
 
 namespace weldloop {
 
 /// The map of a clamp over current and surface factor, on the steady states its spring passes through
 /// (hours_to_loss()); typical case, no film. Each column is a pure function of its current: parts of a map may be made
 /// at the same time by several threads, and put side by side.
-/// @param joint the clamp on its work; its surface is replaced by the factors
-/// @param lead that it carries @param duty of the load @param where air around
+/// @param place the clamp, its lead, duty and air; its surface is replaced by the factors
 /// @param currents [A], each above 0, rising @param surface_factors contact resistance over that of clean metal, each
 /// 1e-6 to 1e6, rising @param horizon hours of shift [s], above 0 to 30 years
 /// @throws not_finite_error, out_of_range_error also for columns or rows that do not rise
-[[nodiscard]] grip_map grip_map_of(const work_connection& joint, const cable& lead, const duty_cycle& duty,
-                                   const surroundings& where, std::span<const current> currents,
+[[nodiscard]] grip_map grip_map_of(const clamp_place& place, std::span<const current> currents,
                                    std::span<const double> surface_factors, duration horizon);
 
 /// One clamp of a comparison.
@@ -49,13 +43,9 @@ struct grip_row {
 };
 
 /// Clamps side by side in the same place, under the same load, in the order given.
-/// @param clamps to compare @param place the joint whose clamp they replace, as new
-/// @param lead that each carries @param work current and duty @param where air around @param horizon as for
-/// grip_over_time() @param service as for grip_over_time()
+/// @param clamps to compare @param use the place, its own clamp left out
 /// @throws as grip_over_time()
-[[nodiscard]] std::vector<grip_row> compare_grip(std::span<const work_clamp> clamps, const work_connection& place,
-                                                 const cable& lead, const load& work, const surroundings& where,
-                                                 duration horizon, const grip_service& service = {});
+[[nodiscard]] std::vector<grip_row> compare_grip(std::span<const work_clamp> clamps, const clamp_use& use);
 
 }  // namespace weldloop
 

@@ -21,10 +21,11 @@
 
 namespace weldloop {
 
-[[nodiscard]] inline grip_map grip_map_of(const work_connection& joint, const cable& lead, const duty_cycle& duty,
-                                          const surroundings& where, std::span<const current> currents,
+[[nodiscard]] inline grip_map grip_map_of(const clamp_place& place, std::span<const current> currents,
                                           std::span<const double> surface_factors, duration horizon)
 {
+    const surroundings& where = place.where;
+    const duty_cycle& duty = place.duty;
     require_positive(horizon, "forecast");
     require_within(horizon, in_si<duration>(0.0), longest_forecast, "forecast");
     for (std::size_t i = 0; i < currents.size(); ++i) {
@@ -38,7 +39,7 @@ namespace weldloop {
                                      number_text(surface_factors[i]) + " after " + number_text(surface_factors[i - 1]),
                                      "rising values");
     }
-    work_connection clean = joint;
+    work_connection clean = place.joint;
     clean.surface = surface_state::clean;
     const clamp_network network = clamp_network_of(clean, where);
     const detail::grip_ageing ageing(clean, where, {}, detail::grip_case::typical, 0.0);
@@ -46,7 +47,7 @@ namespace weldloop {
     out.cells.resize(currents.size() * surface_factors.size());
     for (std::size_t column = 0; column < currents.size(); ++column) {
         const load work{.current = currents[column], .duty = duty};
-        const detail::clamp_solver solver(network, lead_outside(lead, where, work), work, scatter::typical);
+        const detail::clamp_solver solver(network, lead_outside(place.lead, where, work), work, scatter::typical);
         solve::periodic_state period;  // of the row before
         for (std::size_t row = 0; row < surface_factors.size(); ++row) {
             const detail::clamp_swing swing =
@@ -61,17 +62,14 @@ namespace weldloop {
     return out;
 }
 
-[[nodiscard]] inline std::vector<grip_row> compare_grip(std::span<const work_clamp> clamps,
-                                                        const work_connection& place, const cable& lead,
-                                                        const load& work, const surroundings& where, duration horizon,
-                                                        const grip_service& service)
+[[nodiscard]] inline std::vector<grip_row> compare_grip(std::span<const work_clamp> clamps, const clamp_use& use)
 {
     std::vector<grip_row> out;
     for (const work_clamp& clamp : clamps) {
-        work_connection joint = place;
-        joint.clamp = clamp;
-        joint.grip_lost = 0.0;
-        const grip_forecast f = grip_over_time(joint, lead, work, where, horizon, service);
+        clamp_use one = use;
+        one.joint.clamp = clamp;
+        one.joint.grip_lost = 0.0;
+        const grip_forecast f = grip_over_time(one);
         grip_row row{clamp.name,
                      clamp.kind,
                      f.grip_left,
@@ -79,7 +77,7 @@ namespace weldloop {
                      f.outlook,
                      f.outlook_poor,
                      f.points.back().resistance,
-                     where.air,
+                     use.where.air,
                      f.inspect_by};
         for (const grip_point& p : f.points) row.hottest = std::max(row.hottest, p.peak_temperature);
         out.push_back(std::move(row));

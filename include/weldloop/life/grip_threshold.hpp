@@ -8,13 +8,10 @@
 
 #include <weldloop/circuit/joint_circuit.hpp>
 #include <weldloop/core/band.hpp>
-#include <weldloop/core/duty_cycle.hpp>
 #include <weldloop/core/fraction.hpp>
 #include <weldloop/core/quantities.hpp>
+#include <weldloop/life/clamp_place.hpp>
 #include <weldloop/life/grip_map_result.hpp>
-#include <weldloop/part/cable.hpp>
-#include <weldloop/part/surroundings.hpp>
-#include <weldloop/part/work_connection.hpp>
 
 namespace weldloop {
 
@@ -37,13 +34,12 @@ struct grip_moment {
 /// At every current below, heat made and heat lost balance with the spring below its tempering limit, the jaws and
 /// their spots below melting and the lead whole; above, they do not: the steady states have turned back (fold), or one
 /// of the limits is met. Found by halving the current on the existence of a steady state, to 1e-7.
-/// @param joint the clamp on its work, as it is when new @param lead that it carries @param duty of the load
-/// @param where air around @param moment what is left of the grip, and how much worse the surface has become
+/// @param place the clamp, its lead, duty and air @param moment what is left of the grip, and how much worse the
+/// surface has become
 /// @return `beyond` with highest_clamp_current where nothing ends the steady states below it
 /// @throws not_finite_error, out_of_range_error; bad_station_error for a joint that is open; no_solution_error for a
 /// clamp without a steady state even at 1 A (work hotter than its spring stands)
-[[nodiscard]] grip_threshold grip_threshold_of(const work_connection& joint, const cable& lead, const duty_cycle& duty,
-                                               const surroundings& where, const grip_moment& moment = {});
+[[nodiscard]] grip_threshold grip_threshold_of(const clamp_place& place, const grip_moment& moment = {});
 
 /// What a largest current must keep.
 enum class grip_demand {
@@ -53,35 +49,30 @@ enum class grip_demand {
 
 /// The largest current a clamp bears for a number of hours of shift: with it the steady states that the spring passes
 /// through last that long (or the grip does), typical case, without film. Zero if it bears none of 1 A or more.
-/// @param joint the clamp on its work @param lead that it carries @param duty of the load @param where air around
+/// @param place the clamp, its lead, duty and air
 /// @param horizon hours of shift [s], above 0 to 30 years @param demand what must last
 /// @return [A], at most highest_clamp_current
 /// @throws not_finite_error, out_of_range_error; bad_station_error for a joint that is open
 /// @see hours_to_loss()
-[[nodiscard]] current largest_clamp_current(const work_connection& joint, const cable& lead, const duty_cycle& duty,
-                                            const surroundings& where, duration horizon,
+[[nodiscard]] current largest_clamp_current(const clamp_place& place, duration horizon,
                                             grip_demand demand = grip_demand::stays_stable);
 
 /// The largest share of its period a clamp bears a current for, otherwise as largest_clamp_current(). Zero if it does
 /// not bear a hundredth.
-/// @param joint the clamp on its work @param lead that it carries @param through current [A], above 0
-/// @param period of the duty [s], above 0 @param where air around @param horizon hours of shift [s], above 0 to 30
-/// years
+/// @param place the clamp, its lead, the period of its duty and air @param through current [A], above 0 @param horizon
+/// hours of shift [s], above 0 to 30 years
 /// @param demand what must last
 /// @throws not_finite_error, out_of_range_error; bad_station_error for a joint that is open
-[[nodiscard]] fraction largest_clamp_duty(const work_connection& joint, const cable& lead, current through,
-                                          duration period, const surroundings& where, duration horizon,
+[[nodiscard]] fraction largest_clamp_duty(const clamp_place& place, current through, duration horizon,
                                           grip_demand demand = grip_demand::stays_stable);
 
 /// The derating curve of a clamp: its largest current by duty.
-/// @param joint the clamp on its work @param lead that it carries @param shares duties, each above 0 to 1
-/// @param period of the duty [s], above 0 @param where air around @param horizon hours of shift [s], above 0 to 30
-/// years
+/// @param place the clamp, its lead, the period of its duty and air @param shares duties, each above 0 to 1 @param
+/// horizon hours of shift [s], above 0 to 30 years
 /// @param demand what must last
 /// @throws not_finite_error, out_of_range_error; bad_station_error for a joint that is open
-[[nodiscard]] std::vector<grip_derating> grip_derating_of(const work_connection& joint, const cable& lead,
-                                                          std::span<const double> shares, duration period,
-                                                          const surroundings& where, duration horizon,
+[[nodiscard]] std::vector<grip_derating> grip_derating_of(const clamp_place& place, std::span<const double> shares,
+                                                          duration horizon,
                                                           grip_demand demand = grip_demand::stays_stable);
 
 }  // namespace weldloop

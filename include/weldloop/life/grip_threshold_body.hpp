@@ -37,10 +37,12 @@ template <class Holds>
 
 }  // namespace detail
 
-[[nodiscard]] inline grip_threshold grip_threshold_of(const work_connection& joint, const cable& lead,
-                                                      const duty_cycle& duty, const surroundings& where,
-                                                      const grip_moment& moment)
+[[nodiscard]] inline grip_threshold grip_threshold_of(const clamp_place& place, const grip_moment& moment)
 {
+    const work_connection& joint = place.joint;
+    const cable& lead = place.lead;
+    const duty_cycle& duty = place.duty;
+    const surroundings& where = place.where;
     const double force_left = static_cast<double>(moment.force_left);
     if (!(force_left > 0.0)) throw out_of_range_error("force left", "0", "above zero: without force nothing conducts");
     require_within(moment.contact_factor, 1e-6, 1e6, "factor of contact resistance");
@@ -109,54 +111,50 @@ namespace detail {
 
 }  // namespace detail
 
-[[nodiscard]] inline current largest_clamp_current(const work_connection& joint, const cable& lead,
-                                                   const duty_cycle& duty, const surroundings& where, duration horizon,
-                                                   grip_demand demand)
+[[nodiscard]] inline current largest_clamp_current(const clamp_place& place, duration horizon, grip_demand demand)
 {
     require_positive(horizon, "forecast");
     require_within(horizon, in_si<duration>(0.0), longest_forecast, "forecast");
-    const clamp_network network = clamp_network_of(joint, where);
+    const clamp_network network = clamp_network_of(place.joint, place.where);
     const auto holds = [&](double amps) {
-        const load work{.current = in_si<current>(amps), .duty = duty};
-        return detail::meets(
-            detail::life_of(joint, network, lead_outside(lead, where, work), work, where, 1.0, horizon), demand,
-            horizon);
+        const load work{.current = in_si<current>(amps), .duty = place.duty};
+        return detail::meets(detail::life_of(place.joint, network, lead_outside(place.lead, place.where, work), work,
+                                             place.where, 1.0, horizon),
+                             demand, horizon);
     };
     if (!holds(lowest_clamp_current.value())) return {};
     return in_si<current>(
         detail::largest_that_holds(lowest_clamp_current.value(), highest_clamp_current.value(), holds));
 }
 
-[[nodiscard]] inline fraction largest_clamp_duty(const work_connection& joint, const cable& lead, current through,
-                                                 duration period, const surroundings& where, duration horizon,
+[[nodiscard]] inline fraction largest_clamp_duty(const clamp_place& place, current through, duration horizon,
                                                  grip_demand demand)
 {
+    const duration period = place.duty.period();
     require_positive(through, "current");
-    require_positive(period, "duty period");
     require_positive(horizon, "forecast");
     require_within(horizon, in_si<duration>(0.0), longest_forecast, "forecast");
-    const clamp_network network = clamp_network_of(joint, where);
+    const clamp_network network = clamp_network_of(place.joint, place.where);
     const auto holds = [&](double share) {
         const load work{.current = through, .duty = duty_cycle::of(std::min(share, 1.0) * period, period)};
-        return detail::meets(
-            detail::life_of(joint, network, lead_outside(lead, where, work), work, where, 1.0, horizon), demand,
-            horizon);
+        return detail::meets(detail::life_of(place.joint, network, lead_outside(place.lead, place.where, work), work,
+                                             place.where, 1.0, horizon),
+                             demand, horizon);
     };
     constexpr double least = 0.01;
     if (!holds(least)) return 0.0;
     return std::min(1.0, detail::largest_that_holds(least, 1.0, holds));
 }
 
-[[nodiscard]] inline std::vector<grip_derating> grip_derating_of(const work_connection& joint, const cable& lead,
-                                                                 std::span<const double> shares, duration period,
-                                                                 const surroundings& where, duration horizon,
-                                                                 grip_demand demand)
+[[nodiscard]] inline std::vector<grip_derating>
+grip_derating_of(const clamp_place& place, std::span<const double> shares, duration horizon, grip_demand demand)
 {
     std::vector<grip_derating> out;
     for (const double share : shares) {
         const double on = static_cast<double>(duty_fraction(share));
-        out.push_back(
-            {on, largest_clamp_current(joint, lead, duty_cycle::of(on * period, period), where, horizon, demand)});
+        clamp_place at = place;
+        at.duty = duty_cycle::of(on * place.duty.period(), place.duty.period());
+        out.push_back({on, largest_clamp_current(at, horizon, demand)});
     }
     return out;
 }

@@ -6,11 +6,8 @@
 #include <weldloop/core/band.hpp>
 #include <weldloop/core/fraction.hpp>
 #include <weldloop/core/quantities.hpp>
+#include <weldloop/life/clamp_place.hpp>
 #include <weldloop/life/grip_forecast.hpp>
-#include <weldloop/part/cable.hpp>
-#include <weldloop/part/load.hpp>
-#include <weldloop/part/surroundings.hpp>
-#include <weldloop/part/work_connection.hpp>
 
 namespace weldloop {
 
@@ -20,11 +17,10 @@ namespace weldloop {
 ///
 /// The band is that of the forecast: small resistance with the milder relaxation, typical, large with the harsher. An
 /// end beyond the longest forecast is that. Its low end is the inspection interval with its margin.
-/// @param joint the clamp on its work @param lead that it carries @param work current and duty @param where air around
+/// @param place the clamp, its lead, duty and air @param through current [A], above 0
 /// @param lost share of the grip, above 0 to 0.9
 /// @throws not_finite_error, out_of_range_error; bad_station_error if the joint is open from the start
-[[nodiscard]] band<duration> hours_to_loss(const work_connection& joint, const cable& lead, const load& work,
-                                           const surroundings& where, fraction lost = inspection_loss);
+[[nodiscard]] band<duration> hours_to_loss(const clamp_place& place, current through, fraction lost = inspection_loss);
 
 }  // namespace weldloop
 

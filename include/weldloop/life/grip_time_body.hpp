@@ -242,9 +242,11 @@ private:
 
 }  // namespace detail
 
-[[nodiscard]] inline band<duration> hours_to_loss(const work_connection& joint, const cable& lead, const load& work,
-                                                  const surroundings& where, fraction lost)
+[[nodiscard]] inline band<duration> hours_to_loss(const clamp_place& place, current through, fraction lost)
 {
+    const work_connection& joint = place.joint;
+    const surroundings& where = place.where;
+    const load work{.current = through, .duty = place.duty};
     require_positive(work.current, "welding current");
     const double share = static_cast<double>(lost);
     if (!(share > 0.0 && share <= 1.0 - grip_gone))
@@ -252,7 +254,7 @@ private:
     const clamp_network network = clamp_network_of(joint, where);
     if (!(network.jaws.typical.value() > 0.0))
         throw bad_station_error("work clamp", "an open circuit", "a clamp whose jaws touch metal");
-    const clamp_outside behind = lead_outside(lead, where, work);
+    const clamp_outside behind = lead_outside(place.lead, where, work);
     const double horizon = longest_forecast.value();
     const auto in_case = [&](detail::grip_case which) {
         if (!(pick(network.jaws, which == detail::grip_case::harsh ? scatter::low : scatter::typical).value() > 0.0))

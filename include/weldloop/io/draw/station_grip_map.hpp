@@ -57,7 +57,7 @@ namespace detail {
                            (least_share + (most_share - least_share) * static_cast<double>(i) / (columns - 1)));
     for (std::size_t i = 0; i < rows; ++i)
         factors.push_back(least_factor * std::pow(most_factor / least_factor, static_cast<double>(i) / (rows - 1)));
-    const grip_map m = grip_map_of(*joint, *lead, s.job.duty, s.where, currents, factors, usual_forecast);
+    const grip_map m = grip_map_of({*joint, *lead, s.job.duty, s.where}, currents, factors, usual_forecast);
     std::optional<grip_map_mark> mark;
     if (const auto multiplier = resistance_multiplier(joint->surface))
         mark = grip_map_mark{p.current.typical, multiplier->typical, "this job"};

@@ -215,12 +215,12 @@ template <class Quantity, class Number>
 /// @param rows of compare_clamp_lives() @param horizon they were made for
 [[nodiscard]] inline std::string clamp_lives_text(std::span<const clamp_life_row> rows, duration horizon)
 {
-    std::string out = "clamp                         left   poor  a quarter lost      in a poor case      lead dropped "
-                      "       in a poor case\n";
     const auto column = [](std::string text, std::size_t width) {
         if (text.size() < width) text.append(width - text.size(), ' ');
         return text;
     };
+    std::string out = column("clamp", 30) + column("left", 7) + column("poor", 6) + column("a quarter lost", 22) +
+                      column("in a poor case", 22) + column("lead dropped", 22) + "in a poor case\n";
     for (const clamp_life_row& r : rows) {
         const auto time = [&](const std::optional<duration>& t) {
             return column(detail::hours_word(t, horizon, ""), 22);
