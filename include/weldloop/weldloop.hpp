@@ -271,6 +271,7 @@
 #include <weldloop/circuit/part_body.hpp>
 #include <weldloop/circuit/part_in_path.hpp>
 #include <weldloop/circuit/part_surface.hpp>
+#include <weldloop/circuit/rise_table.hpp>
 #include <weldloop/circuit/rotary_ground_behaviour.hpp>
 #include <weldloop/circuit/scattered_sum.hpp>
 #include <weldloop/circuit/sensed_drop.hpp>

@@ -114,7 +114,8 @@ private:
     {
         if (!good_) {
             good_.emplace();
-            static_cast<void>(solver_.solve(scatter::low, &*good_));
+            constexpr double settled = 5e-3;  // K: it only says which way peaks bend that differ by 0.3 K and more
+            static_cast<void>(solver_.solve(scatter::low, &*good_, nullptr, settled));
             solver_.set(scatter::typical, typical_);
         }
         return good_->what == solve::outcome::solved ? &*good_ : nullptr;
