@@ -1,6 +1,7 @@
 // What the welder notices of single faults of the trade, and nothing of it where the loop is sound.
 #include <weldloop/circuit/loop.hpp>
 #include <weldloop/circuit/loop_inductance.hpp>
+#include <weldloop/circuit/operating_point.hpp>
 #include <weldloop/core/literals.hpp>
 #include <weldloop/part/crimped_lug.hpp>
 #include <weldloop/part/welding_cable.hpp>
@@ -143,6 +144,68 @@ TEST(WeldStatements, EachSingleFaultHasItsWords)
         EXPECT_EQ(weld_sentence(a.weld).starts_with("The welder typically notices "), !a.weld.empty());
         EXPECT_TRUE(std::find(a.sources.begin(), a.sources.end(), weld_thresholds) != a.sources.end()) << f.what;
     }
+}
+
+// The worse the loop the more is said: also where it takes more than an arc of no length asks for.
+TEST(WeldStatements, ALoopThatTakesNearlyAllStillHasItsWords)
+{
+    station s = stick_stand();
+    s.supply->short_circuit = 400_A;
+    for (const std::size_t i : {1U, 6U})
+        s.path[i] = welding_cable(awg(4), 90_m).named(i == 1 ? "feeder lead" : "work lead");
+    const assessment a = assess(s);
+    ASSERT_TRUE(a.operating && a.operating->is_found());
+    ASSERT_GT(a.operating->lost(), arc_line_of(s).at_no_length);
+    EXPECT_EQ(ids_of(a), (id_set{"ropy_bead", "lack_of_fusion"}));
+    // without the loss: 80 V (1 - I/400 A) = 20 V + 0.04 V/A I (load voltage at the usual length), I = 250 A
+    for (const weld_statement& w : a.weld) EXPECT_NE(w.text.find("of 250 A"), std::string::npos) << w.text;
+}
+
+// What a supply makes good is not lost to the arc.
+TEST(WeldStatements, RemoteSensingCuresASoftArc)
+{
+    station s = gate_bench();
+    s.path[6] = welding_cable(awg(4), 11_m).named("work lead");
+    EXPECT_TRUE(ids_of(assess(s)).contains("arc_soft"));
+    s.supply->sensing = remote_sensing{.electrode_side = "feeder lead", .work_side = "work clamp"};
+    EXPECT_EQ(ids_of(assess(s)), id_set{});
+    s.supply->highest_output = 27_V;  // nothing to make it good with
+    EXPECT_TRUE(ids_of(assess(s)).contains("arc_soft"));
+}
+
+TEST(WeldStatements, ArcBlowIsOfOneDirection)
+{
+    station s = stick_stand();
+    s.ways = {{.name = "chain",
+               .from = "gate",
+               .to = "return stud",
+               .kind = way_kind::stray,
+               .path = {measured_part{.name = "chain links", .word = "chain", .drop = exactly(1.0_V), .at = 100_A}}}};
+    EXPECT_TRUE(ids_of(assess(s)).contains("arc_blow"));
+    s.job.course = waveform::pulse({.base = 60_A, .peak = 200_A, .base_time = 5_ms, .peak_time = 5_ms});
+    s.job.current = s.job.course->rms();
+    EXPECT_TRUE(ids_of(assess(s)).contains("arc_blow"));
+    s.job.course = waveform::sine(150_A, 50_Hz);
+    s.job.current = 150_A;
+    EXPECT_FALSE(ids_of(assess(s)).contains("arc_blow"));
+    s.job.course.reset();
+    s.supply->polarity = electrode_polarity::alternating;
+    EXPECT_FALSE(ids_of(assess(s)).contains("arc_blow"));
+}
+
+TEST(WeldStatements, ATungstenArcIsNotStartedByARushOfCurrent)
+{
+    station s = gate_bench();
+    cable coil = welding_cable(aught(2), 20_m).named("work lead");
+    coil.lay = lay::coiled;
+    coil.coil_turns = 12;
+    s.path[6] = coil;
+    s.path[2] = electrode_holder("holder", 300_A);
+    s.supply = supply{.kind = supply_kind::constant_current, .highest_output = 60_V};
+    s.job.process = process::smaw;
+    EXPECT_TRUE(ids_of(assess(s)).contains("poor_starts"));
+    s.job.process = process::gtaw;
+    EXPECT_FALSE(ids_of(assess(s)).contains("poor_starts"));
 }
 
 // Just below and above the threshold of a soft arc.

@@ -109,7 +109,7 @@ inline void sum_up(assessment& out, const solved_station& solved)
         detail::take_worse(out, detail::judged(*without), s);
     }
     if (!s.ways.empty() || !s.others.empty()) detail::add_way_findings(out, solved);
-    detail::add_operating_point(out, s);
+    detail::add_operating_point(out, solved);
     detail::note_hot_work(out, solved);
     detail::add_covering_findings(out, s);
     for (part_result& r : out.parts) {

@@ -3,6 +3,8 @@
 /// What the welder typically notices of an assessed loop, each statement with the number behind it.
 
 #include <algorithm>
+#include <cmath>
+#include <optional>
 #include <string>
 #include <utility>
 #include <vector>
@@ -16,7 +18,6 @@
 #include <weldloop/law/current_rise.hpp>
 #include <weldloop/part/supply_line.hpp>
 #include <weldloop/rating/assessment.hpp>
-#include <weldloop/rating/lost_volts_body.hpp>
 #include <weldloop/rating/weld_statement.hpp>
 
 namespace weldloop {
@@ -80,7 +81,7 @@ private:
     {
         if (steepness_of(*s_.supply, {s_.job.process, s_.job.current}) != output_steepness::flat) return;
         const operating_point& p = *found_.operating;
-        const voltage lost = found_.total_drop.typical - found_.wire_extension_drop.typical;
+        const voltage lost = p.lost();
         const double share = (lost / p.terminals).value();
         const std::string numbers = to_text(lost, "V") + " of the " + to_text(p.terminals, "V") +
                                     " at the supply are lost in the circuit, " + percent(share);
@@ -114,13 +115,18 @@ private:
     {
         const operating_point& p = *found_.operating;
         if (p.held != arc_hold::arc_length) return;
-        const voltage lost = found_.total_drop.typical - found_.wire_extension_drop.typical;
-        if (!(lost.value() > 0.0) || lost >= arc_line_of(s_).at_no_length) return;
-        const lost_volts cost = cost_of_lost_volts(s_, lost);
-        if (cost.outcome != operating_outcome::found || !(cost.current_without > cost.current_now)) return;
-        const double share = 1.0 - (cost.current_now / cost.current_without).value();
-        const std::string numbers = "the " + to_text(lost, "V") + " that the loop takes leave " +
-                                    to_text(cost.current_now, "A") + " of " + to_text(cost.current_without, "A") +
+        const arc_line arc = arc_line_of(s_);
+        const length held = arc_length_of(s_);
+        const resistance extension = p.wire_extension_drop / p.current;
+        const std::optional<source_point> without =
+            output_line_of(*s_.supply, {s_.job.process, s_.job.current}).meeting([&](double amps) {
+                const current i = in_si<current>(amps);
+                return (arc_voltage_at(arc, held, i) + extension * i).value();
+            });
+        if (!without || !(without->current > p.current)) return;
+        const double share = 1.0 - (p.current / without->current).value();
+        const std::string numbers = "the " + to_text(p.lost(), "V") + " that leads and joints take leave " +
+                                    to_text(p.current, "A") + " of " + to_text(without->current, "A") +
                                     " at the same arc length, " + percent(share) + " less";
         if (share >= weld_limit::ropy)
             say(weld_id::ropy_bead, share, weld_limit::ropy,
@@ -135,16 +141,25 @@ private:
     // What is left for the first instant with the leads' inductance as they lie.
     void start()
     {
+        if (s_.job.process == process::gtaw) return;  // started by a spark or by lifting off, at a few amperes
         const voltage open = voltage_without_load(*s_.supply, {s_.job.process, s_.job.current});
         const inductance l = lead_inductance_of(s_).total;
         const voltage left = left_while_rising(open, l, in_si<current_rate>(weld_limit::start_rise));
         const double share = 1.0 - (left / open).value();
         if (share < weld_limit::start) return;
         say(weld_id::poor_starts, share, weld_limit::start,
-            "Poor starts: the leads as they lie have " + to_text(l, "uH") + ", which take " +
-                to_text(voltage(open - left), "V") + " of " + to_text(open, "V") +
-                " without load while the current rises by 500 A/ms; said from a third on (common practice, no "
-                "source).");
+            "Poor starts: the leads as they lie have " + to_text(l, "uH") +
+                ": for the current to rise by 500 A/ms they would take " + to_text(voltage(open - left), "V") + " of " +
+                to_text(open, "V") + " without load; said from a third on (common practice, no source).");
+    }
+
+    // Pulses of one direction blow an arc as direct current does.
+    [[nodiscard]] bool alternates() const
+    {
+        constexpr double even = 1e-9;  // of the effective value
+        if (s_.supply && s_.supply->polarity == electrode_polarity::alternating) return true;
+        return s_.job.course && !s_.job.course->is_dc() &&
+               std::fabs(s_.job.course->mean().value()) <= even * s_.job.course->rms().value();
     }
 
     // Current that leaves the work by ways that are not meant for it crosses it beside the weld.
@@ -153,7 +168,7 @@ private:
         double share = 0.0;
         for (const way_result& w : found_.ways)
             if (w.kind == way_kind::stray) share += static_cast<double>(w.share);
-        if (s_.job.course && !s_.job.course->is_dc()) return;  // alternating arcs are hardly blown
+        if (alternates()) return;  // alternating arcs are hardly blown
         if (share < weld_limit::blow) return;
         say(weld_id::arc_blow, share, weld_limit::blow,
             "Arc blow: " + percent(share) +
