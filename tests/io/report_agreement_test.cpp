@@ -195,6 +195,7 @@ std::vector<test::assessed_station> stations_with_all_keys()
     all.feeding = wire_feeding::by_arc_voltage;
     all.sensing.emplace();
     if (out.front().found.operating) out.front().found.operating->extension = 15_mm;
+    out.front().found.year = yearly_loss{.energy_cost = 60.0, .time_cost = 500.0};
     return out;
 }
 
@@ -297,6 +298,8 @@ TEST(Reports, HaveNoKeyThatThePageDoesNotName)
 TEST(Reports, GiveEveryNumberAUnitOrNone)
 {
     const std::set<std::string> without_unit{"number",
+                                             "energy_cost",
+                                             "time_cost",
                                              "share",
                                              "coil_turns",
                                              "bundled_leads",

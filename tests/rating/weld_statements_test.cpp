@@ -208,6 +208,82 @@ TEST(WeldStatements, ATungstenArcIsNotStartedByARushOfCurrent)
     EXPECT_FALSE(ids_of(assess(s)).contains("poor_starts"));
 }
 
+// common practice, no source: direct current that crosses the work to one side blows the arc
+TEST(WeldStatements, ArcBlowByThePlaceOfTheReturn)
+{
+    station s = stick_stand();
+    arc& here = std::get<arc>(s.path[3]);
+    const auto blows = [&] { return ids_of(assess(s)) == id_set{"arc_blow"}; };
+    here.to_return = 1.2_m;
+    EXPECT_EQ(ids_of(assess(s)), id_set{});  // on which side is not said
+    here.returns_at = return_side::one_end;
+    EXPECT_TRUE(blows());
+    EXPECT_NE(assess(s).weld.front().text.find("1.2 m"), std::string::npos);
+    here.to_return = 0.5_m;
+    EXPECT_TRUE(blows());
+    here.to_return = 0.49_m;
+    EXPECT_EQ(ids_of(assess(s)), id_set{});
+    here.to_return = 1.2_m;
+    here.returns_at = return_side::both_ends;
+    EXPECT_EQ(ids_of(assess(s)), id_set{});
+    here.returns_at = return_side::one_end;
+    here.to_return.reset();  // how far is not said
+    EXPECT_EQ(ids_of(assess(s)), id_set{});
+    here.to_return = 1.2_m;
+    s.job.course = waveform::sine(150_A, 50_Hz);
+    EXPECT_EQ(ids_of(assess(s)), id_set{});
+}
+
+// A joint that conducts typically and not in a poor case.
+TEST(WeldStatements, AJointThatMayBeOpenMakesPoorStarts)
+{
+    station s = gate_bench();
+    auto& joint = std::get<work_connection>(s.path[5]);
+    joint.clamp = spring_clamp(200_A);
+    int said = 0;
+    for (const surface_state on :
+         {surface_state::clean, surface_state::light_rust, surface_state::heavy_rust, surface_state::mill_scale,
+          surface_state::mill_scale_bitten, surface_state::spatter_covered, surface_state::painted_pierced}) {
+        joint.surface = on;
+        const assessment a = assess(s);
+        if (!a.conducts) continue;
+        const bool open =
+            std::any_of(a.parts.begin(), a.parts.end(), [](const part_result& p) { return p.open_in_poor_case; });
+        const bool poor = std::any_of(a.weld.begin(), a.weld.end(), [](const weld_statement& w) {
+            return w.id == weld_id::poor_starts && w.text.find("in a poor case work clamp") != std::string::npos;
+        });
+        const bool melts = std::any_of(a.parts.begin(), a.parts.end(),
+                                       [](const part_result& p) { return p.verdict == verdict::spots_melting; });
+        EXPECT_EQ(poor, open && !melts) << to_text(on);
+        said += poor ? 1 : 0;
+    }
+    EXPECT_GT(said, 0);
+}
+
+// Money only where its price is stated; energy and time where a year is.
+TEST(WeldStatements, AYearsLoss)
+{
+    station s = stick_stand();
+    EXPECT_FALSE(assess(s).year);
+    s.year = year_of_work{.arc_time = 500_h};
+    const assessment bare = assess(s);
+    ASSERT_TRUE(bare.year);
+    const operating_point& p = *bare.operating;
+    EXPECT_NEAR_REL(bare.year->lost.value(), (p.loop_drop * p.current).value() * 500.0 * 3600.0, 1e-9);
+    // without the loss: 80 V (1 - I/243 A) = 20 V + 0.04 V/A I (load voltage at the usual length)
+    const double without = 60.0 / (80.0 / 243.0 + 0.04);
+    EXPECT_NEAR_REL(bare.year->arc_time.value(), 500.0 * 3600.0 * (without / p.current.value() - 1.0), 1e-6);
+    EXPECT_FALSE(bare.year->energy_cost || bare.year->time_cost);
+    s.year->tariff = 0.3;
+    s.year->hour_cost = 50.0;
+    const assessment paid = assess(s);
+    EXPECT_NEAR_REL(*paid.year->energy_cost, 0.3 * bare.year->lost.value() / 3.6e6, 1e-9);
+    EXPECT_NEAR_REL(*paid.year->time_cost, 50.0 * bare.year->arc_time.value() / 3600.0, 1e-9);
+    station wire = gate_bench();  // a feed that is held melts the same
+    wire.year = year_of_work{.arc_time = 500_h};
+    EXPECT_EQ(assess(wire).year->arc_time, 0_h);
+}
+
 // Just below and above the threshold of a soft arc.
 TEST(WeldStatements, ThresholdsHoldWhereTheyAreSaid)
 {

@@ -134,6 +134,7 @@ inline void sum_up(assessment& out, const solved_station& solved)
         if (const arc_share share = arc_share_of(s, out.total_drop); share.from != nullptr) own.add(*share.from);
     }
     out.weld = weld_statements_for(s, out);
+    out.year = detail::year_of(s, out);
     if (!out.weld.empty()) own.add(weld_thresholds);
     out.cautions = cautions_for(s, out);
     if (s.supply) detail::add_supply_sources(own, s);

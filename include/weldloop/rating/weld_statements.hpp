@@ -32,8 +32,45 @@ inline constexpr double cold_by_current = 0.10;  // of the current
 inline constexpr double ropy = 0.05;             // of the current
 inline constexpr double start = 1.0 / 3.0;       // of the no-load voltage
 inline constexpr double blow = 0.10;             // of the arc's current
+inline constexpr double far_return = 0.5;        // m
 inline constexpr double start_rise = 5e5;        // A/s
 }  // namespace weld_limit
+
+/// The current that supply and arc would have without the loss of leads and joints, with the arc's length held [A];
+/// empty where that is not known, or no more. @param p found
+[[nodiscard]] inline std::optional<current> current_without_loss(const station& s, const operating_point& p)
+{
+    const arc_line line = arc_line_of(s);
+    const length held = arc_length_of(s);
+    const resistance extension = p.wire_extension_drop / p.current;
+    const std::optional<source_point> without =
+        output_line_of(*s.supply, {s.job.process, s.job.current}).meeting([&](double amps) {
+            const current i = in_si<current>(amps);
+            return (arc_voltage_at(line, held, i) + extension * i).value();
+        });
+    if (!without || !(without->current > p.current)) return std::nullopt;
+    return without->current;
+}
+
+/// What the loss of an assessed loop comes to in the year that its station states; empty without one, or without a
+/// settled loop. The electrode melts more slowly as the current is less than without the loss, where the arc's length
+/// is held; a feed that is held melts the same.
+[[nodiscard]] inline std::optional<yearly_loss> year_of(const station& s, const assessment& found)
+{
+    if (!s.year || !found.conducts) return std::nullopt;
+    loss_in_a_year l{.lost = (found.total_drop.typical - found.wire_extension_drop.typical) * s.job.current,
+                     .arc_time = s.year->arc_time,
+                     .tariff = s.year->tariff,
+                     .hour_cost = s.year->hour_cost};
+    if (found.operating && found.operating->is_found()) {
+        const operating_point& p = *found.operating;
+        l.lost = (p.loop_drop - p.wire_extension_drop) * p.current;
+        if (p.held == arc_hold::arc_length && s.job.process != process::gtaw)
+            if (const std::optional<current> without = current_without_loss(s, p))
+                l.slower = 1.0 - (p.current / *without).value();
+    }
+    return yearly_loss_of(l);
+}
 
 /// Collects the statements on one assessed station.
 class weld_writer {
@@ -50,6 +87,7 @@ public:
             start();
         }
         stray();
+        return_place();
         std::stable_sort(out_.begin(), out_.end(),
                          [](const weld_statement& a, const weld_statement& b) { return a.id < b.id; });
         return out_;
@@ -72,6 +110,14 @@ private:
                 " across it: it typically makes and breaks the circuit (common practice, no source).";
             say(weld_id::poor_starts, p.softening_used, 1.0, "Poor starts: " + why);
             say(weld_id::spatter, p.softening_used, 1.0, "Spatter: " + why);
+            return;
+        }
+        for (const part_result& p : found_.parts) {
+            if (!p.open_in_poor_case || !(p.current.typical.value() > 0.0)) continue;
+            say(weld_id::poor_starts, 1.0, 1.0,
+                "Poor starts: in a poor case " + p.name +
+                    " does not touch metal to metal: where that is so the circuit typically closes only after some "
+                    "scraping or pressing (common practice, no source).");
             return;
         }
     }
@@ -115,18 +161,11 @@ private:
     {
         const operating_point& p = *found_.operating;
         if (p.held != arc_hold::arc_length) return;
-        const arc_line arc = arc_line_of(s_);
-        const length held = arc_length_of(s_);
-        const resistance extension = p.wire_extension_drop / p.current;
-        const std::optional<source_point> without =
-            output_line_of(*s_.supply, {s_.job.process, s_.job.current}).meeting([&](double amps) {
-                const current i = in_si<current>(amps);
-                return (arc_voltage_at(arc, held, i) + extension * i).value();
-            });
-        if (!without || !(without->current > p.current)) return;
-        const double share = 1.0 - (p.current / without->current).value();
+        const std::optional<current> without = current_without_loss(s_, p);
+        if (!without) return;
+        const double share = 1.0 - (p.current / *without).value();
         const std::string numbers = "the " + to_text(p.lost(), "V") + " that leads and joints take leave " +
-                                    to_text(p.current, "A") + " of " + to_text(without->current, "A") +
+                                    to_text(p.current, "A") + " of " + to_text(*without, "A") +
                                     " at the same arc length, " + percent(share) + " less";
         if (share >= weld_limit::ropy)
             say(weld_id::ropy_bead, share, weld_limit::ropy,
@@ -175,6 +214,18 @@ private:
                 " of the current leave the work by stray ways instead of the work clamp; "
                 "said from " +
                 percent(weld_limit::blow) + " on (common practice, no source).");
+    }
+
+    // Direct current that crosses the work to one side of the arc, where the station says how far.
+    void return_place()
+    {
+        const arc& a = arc_in(s_);
+        if (alternates() || a.returns_at != return_side::one_end || !a.to_return) return;
+        if (*a.to_return < in_si<length>(weld_limit::far_return)) return;
+        say(weld_id::arc_blow, a.to_return->value(), weld_limit::far_return,
+            "Arc blow: the current crosses the work to one end of the weld, over " + to_text(*a.to_return, "m") +
+                " to the clamp; direct current then typically blows the arc away from it; said from " +
+                to_text(in_si<length>(weld_limit::far_return), "m") + " on (common practice, no source).");
     }
 
     const station& s_;
