@@ -320,7 +320,7 @@ TEST(Reports, GiveEveryNumberAUnitOrNone)
     for (const std::string& key : numbers) {
         bool unit = false;
         for (const char* end :
-             {"_A", "_s", "_degC", "_m_per_s", "_m", "_W_per_m2", "_V", "_W", "_h", "_N", "_ohm", "_S", "_K"})
+             {"_A", "_s", "_degC", "_m_per_s", "_m", "_W_per_m2", "_V", "_W", "_h", "_N", "_ohm", "_S", "_K", "_J"})
             unit = unit || key.ends_with(end);
         EXPECT_NE(unit, without_unit.contains(key)) << key;
     }

@@ -4,6 +4,7 @@
 
 #include <weldloop/core/literals.hpp>
 #include <weldloop/core/quantities.hpp>
+#include <weldloop/io/station/part_section.hpp>
 #include <weldloop/io/station/toml_section.hpp>
 #include <weldloop/law/arc_line.hpp>
 #include <weldloop/part/arc.hpp>
