@@ -147,6 +147,7 @@
 #include <weldloop/part/torch_cooling.hpp>
 #include <weldloop/part/welding_cable.hpp>
 #include <weldloop/part/wire_gun.hpp>
+#include <weldloop/part/year_of_work.hpp>
 #include <weldloop/part/work_clamp.hpp>
 #include <weldloop/part/work_clamp_standard.hpp>
 #include <weldloop/part/work_connection.hpp>

@@ -95,6 +95,7 @@ private:
         condition("Surroundings", surroundings_line(station_.where));
         condition("Supply", supply_line(station_));
         if (!found_.weld.empty()) condition("At the weld", weld_sentence(found_.weld));
+        if (const std::string year = year_line(found_); !year.empty()) condition("In a year", year);
         put("</dl>\n");
         findings();
         weld();

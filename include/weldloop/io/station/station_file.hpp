@@ -24,6 +24,7 @@
 #include <weldloop/io/station/toml_guard.hpp>
 #include <weldloop/io/station/toml_parser.hpp>
 #include <weldloop/io/station/toml_section.hpp>
+#include <weldloop/io/station/year_section.hpp>
 #include <weldloop/law/waveform.hpp>
 
 namespace weldloop {
@@ -236,7 +237,7 @@ inline void check_stay(const toml_section& s, const station& of, std::size_t i)
     const toml::table table = detail::parsed_toml(text, from.file_name);
     const detail::toml_section root(from, table, "the file", {1, 1});
 
-    root.allow_only({"name", "allowed_drop", "job", "surroundings", "supply", "arc", "path", "way", "other"});
+    root.allow_only({"name", "allowed_drop", "job", "surroundings", "supply", "arc", "year", "path", "way", "other"});
     station out;
     out.name = root.name("name");
     if (root.has("allowed_drop")) out.allowed_drop = root.required<voltage>("allowed_drop", detail::allowed_drops);
@@ -245,6 +246,7 @@ inline void check_stay(const toml_section& s, const station& of, std::size_t i)
     out.job = detail::read_job(*job_section);
     if (const auto section = root.section("surroundings")) out.where = detail::read_surroundings(*section);
     if (const auto section = root.section("supply")) out.supply = detail::read_supply(*section);
+    if (const auto section = root.section("year")) out.year = detail::read_year(*section);
 
     detail::read_parts read;
     const auto take_path = [&read](const detail::toml_section& holder, std::vector<path_part>& path) {
