@@ -20,7 +20,7 @@ namespace {
 
 std::string page_of(const test::assessed_station& s)
 {
-    return report_page(s.is, s.found, s.remedies);
+    return report_page(s.is, s.found, s.remedies, s.answers);
 }
 
 }  // namespace
