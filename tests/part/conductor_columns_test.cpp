@@ -28,8 +28,8 @@ TEST(ConductorColumns, StrandsAndDiametersOfTheMetricClasses)
         const conductor_build five = conductor_build_of(size, strand_class::class_5);
         EXPECT_NEAR(number_in(five.strand, "mm"), row.number("class5_max_wire_diameter_mm") - 0.01, 1e-9)
             << row.where();
-        EXPECT_NEAR(number_in(five.conductor_diameter, "mm"), row.number("class5_6_max_conductor_diameter_iec_mm"),
-                    1e-9)
+        EXPECT_NEAR(number_in(five.conductor_diameter.value(), "mm"),
+                    row.number("class5_6_max_conductor_diameter_iec_mm"), 1e-9)
             << row.where();
         ++class_5;
         if (row.has("class6_max_wire_diameter_mm")) {
@@ -41,7 +41,7 @@ TEST(ConductorColumns, StrandsAndDiametersOfTheMetricClasses)
         }
         const double mm2 = row.number("nominal_area_mm2");
         if (row.has("class5_6_max_conductor_diameter_gost22483_77_mm") && mm2 != 2.5 && mm2 != 4) {
-            EXPECT_NEAR(number_in(five.conductor_diameter, "mm"),
+            EXPECT_NEAR(number_in(five.conductor_diameter.value(), "mm"),
                         row.number("class5_6_max_conductor_diameter_gost22483_77_mm"), 1e-9)
                 << row.where();
             ++other_standard;

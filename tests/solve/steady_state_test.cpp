@@ -11,23 +11,12 @@
 #include <weldloop/solve/heat_network.hpp>
 #include <weldloop/solve/steady_state.hpp>
 
+#include "support/heat_of_rise.hpp"
+
 using namespace weldloop::solve;
+using weldloop::test::heat_of_rise;
 
 namespace {
-
-// Heat as a function of one rise, its slope by differences.
-class heat_of_rise final : public heat_law {
-public:
-    explicit heat_of_rise(std::function<double(double)> watts) : watts_(std::move(watts)) {}
-    [[nodiscard]] sloped_by_two at(double rise, double, asked) const override
-    {
-        constexpr double step = 1e-4;  // K
-        return {watts_(rise), (watts_(rise + step) - watts_(rise - step)) / (2.0 * step), 0.0};
-    }
-
-private:
-    std::function<double(double)> watts_;
-};
 
 // A node with a source and a sink of 1 W/K, beside one that only follows it.
 struct heated_node {
