@@ -47,6 +47,8 @@ any_function kept(Result (*question)(Arguments...))
     kept(&burn_off_of),
     kept(&cost_of_lost_volts),
     kept(&clamp_life_of),
+    kept(&station_life_of),
+    kept(&answers_of),
     kept(&compare_clamp_lives),
     kept(&judged_numbers_of)};
 

@@ -99,10 +99,12 @@ inline void sum_up(assessment& out, const solved_station& solved)
 
 }  // namespace detail
 
-[[nodiscard]] inline assessment assess(const station& s)
+[[nodiscard]] inline assessment assess(const station& s, const station_service& service)
 {
+    detail::require_station_service(service);
     const detail::solved_station solved(s);
     assessment out = detail::judged(solved);
+    out.service = service;
     std::optional<detail::solved_station> without;
     if (detail::has_stray_ways(s)) {
         without.emplace(s, detail::openings_of_stray_ways(s));
@@ -122,10 +124,10 @@ inline void sum_up(assessment& out, const solved_station& solved)
             const detail::clamp_in_loop usual = in_loop(in.typical_state(), scatter::typical);
             const detail::clamp_in_loop poor =
                 in.poor_state() != nullptr ? in_loop(*in.poor_state(), scatter::high) : usual;
-            r.grip = detail::forecast_in_loop(s, r.place, usual, poor, usual_forecast, {});
+            r.grip = detail::forecast_in_loop(s, r.place, usual, poor, service.horizon, service.clamps);
             r.basis.add(r.grip->basis);
         }
-        if (out.conducts) detail::add_covering_use(r, s);
+        if (out.conducts) detail::add_covering_use(r, s, service.horizon);
         detail::collect(out.sources, r.basis);
     }
     basis own;
