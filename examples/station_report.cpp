@@ -19,9 +19,11 @@ namespace fs = std::filesystem;
 namespace {
 
 constexpr std::string_view usage = "usage: weldloop_station STATION.toml [--out DIR]\n";
-constexpr std::string_view help = "Assesses the welding station described in STATION.toml, prints the report,\n"
-                                  "and writes it to DIR (default: .) as STATION.json and STATION.html.\n"
-                                  "Status: 0 done, 2 the call or the station file is at fault, 1 anything else.\n";
+constexpr std::string_view help =
+    "Assesses the welding station described in STATION.toml, says how long it lasts and, by the\n"
+    "readings in it, which part is at fault, prints the report,\n"
+    "and writes it to DIR (default: .) as STATION.json and STATION.html.\n"
+    "Status: 0 done, 2 the call or the station file is at fault, 1 anything else.\n";
 
 enum status { done = 0, failed = 1, bad_input = 2 };
 
@@ -45,14 +47,16 @@ std::string report_name(const fs::path& station)
 
 void report(const request& asked)
 {
-    const wl::station station = wl::read_station(asked.station);
-    const wl::assessment found = wl::assess(station);
+    const wl::described_station described = wl::read_described_station(asked.station);
+    const wl::station& station = described.station;
+    const wl::assessment found = wl::assess(station, described.service);
     const std::vector<wl::remedy> remedies = wl::remedies_for(station);
+    const wl::station_answers answers = wl::answers_of(station, found, described.observations);
 
     // everything is made before anything is written
-    const std::string text = wl::report_text(station, found, remedies);
-    const std::string json = wl::report_json(station, found, remedies);
-    const std::string page = wl::report_page(station, found, remedies);
+    const std::string text = wl::report_text(station, found, remedies, answers);
+    const std::string json = wl::report_json(station, found, remedies, answers);
+    const std::string page = wl::report_page(station, found, remedies, answers);
     const fs::path target = asked.out / report_name(asked.station);
     const auto with_ending = [&target](std::string_view ending) {
         return fs::path(target.string() + std::string(ending));

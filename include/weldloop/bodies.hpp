@@ -44,8 +44,11 @@ any_function kept(Result (*question)(Arguments...))
     kept(&arc_hold_of),
     kept(&arc_line_of),
     kept(&arc_length_of),
+    kept(&burn_off_of),
     kept(&cost_of_lost_volts),
     kept(&clamp_life_of),
+    kept(&station_life_of),
+    kept(&answers_of),
     kept(&compare_clamp_lives),
     kept(&judged_numbers_of)};
 

@@ -56,8 +56,8 @@
 #include <weldloop/law/covered_conductor.hpp>
 #include <weldloop/law/covering_heat.hpp>
 #include <weldloop/law/crimp.hpp>
-#include <weldloop/law/cylinder_loss.hpp>
 #include <weldloop/law/current_rise.hpp>
+#include <weldloop/law/cylinder_loss.hpp>
 #include <weldloop/law/elastic_contact.hpp>
 #include <weldloop/law/equal_heating.hpp>
 #include <weldloop/law/film.hpp>
@@ -147,6 +147,7 @@
 #include <weldloop/part/torch_cooling.hpp>
 #include <weldloop/part/welding_cable.hpp>
 #include <weldloop/part/wire_gun.hpp>
+#include <weldloop/part/year_of_work.hpp>
 #include <weldloop/part/work_clamp.hpp>
 #include <weldloop/part/work_clamp_standard.hpp>
 #include <weldloop/part/work_connection.hpp>
@@ -199,6 +200,7 @@
 #include <weldloop/life/joint_drift.hpp>
 #include <weldloop/life/joint_service.hpp>
 #include <weldloop/life/magnet_grip.hpp>
+#include <weldloop/life/station_service.hpp>
 
 #include <weldloop/rating/arc_voltage.hpp>
 #include <weldloop/rating/assess.hpp>
@@ -220,6 +222,7 @@
 #include <weldloop/rating/lead/waveform_ampacity.hpp>
 #include <weldloop/rating/lost_volts.hpp>
 #include <weldloop/rating/remedies.hpp>
+#include <weldloop/rating/station_life.hpp>
 #include <weldloop/rating/touch_limit.hpp>
 #include <weldloop/rating/verdict.hpp>
 #include <weldloop/rating/weld_sentence.hpp>
@@ -233,6 +236,7 @@
 #include <weldloop/field/observation.hpp>
 #include <weldloop/field/reading.hpp>
 #include <weldloop/field/resistance_reading.hpp>
+#include <weldloop/field/station_answers.hpp>
 #include <weldloop/field/surface_reading.hpp>
 
 #ifndef WELDLOOP_BODIES_APART
@@ -315,6 +319,7 @@
 #include <weldloop/rating/remedy_order.hpp>
 #include <weldloop/rating/remedy_weighing.hpp>
 #include <weldloop/rating/solved_station.hpp>
+#include <weldloop/rating/station_life_body.hpp>
 #include <weldloop/rating/supply_findings.hpp>
 #include <weldloop/rating/way_findings.hpp>
 #include <weldloop/rating/weld_statements.hpp>
@@ -323,4 +328,5 @@
 #include <weldloop/field/locate_fault_body.hpp>
 #include <weldloop/field/part_candidates.hpp>
 #include <weldloop/field/part_ohms.hpp>
+#include <weldloop/field/station_answers_body.hpp>
 #endif

@@ -76,7 +76,7 @@ TEST(ClampLifeReport, SaysTimesOfAllCases)
                                 number_text(std::floor(life.largest_current.poor->value()), 4) + " A: "));
     EXPECT_THAT(text, HasSubstr("Would keep it: a larger one, stamped spring clamp 600 A: "));
     EXPECT_THAT(text, HasSubstr("bolted work lug 70 mm2: 77 % left typically, "));
-    EXPECT_THAT(text, HasSubstr("which is not enough."));
+    EXPECT_THAT(text, HasSubstr("which does not keep the poor case."));
     EXPECT_THAT(text,
                 HasSubstr("The clamp to buy: stamped spring clamp 600 A, which keeps its grip here in a poor case"));
     EXPECT_THAT(text, HasSubstr("Look at it again within the first hour of shift: "));

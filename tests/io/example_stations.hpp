@@ -9,6 +9,7 @@
 #include <string_view>
 #include <vector>
 
+#include <weldloop/field/station_answers.hpp>
 #include <weldloop/io/station/station_file.hpp>
 #include <weldloop/rating/assess.hpp>
 #include <weldloop/rating/remedies.hpp>
@@ -31,11 +32,26 @@ struct assessed_station {
     station is;
     assessment found;
     std::vector<remedy> remedies;
+    station_answers answers = {};
 };
 
 inline assessed_station assessed(const station& s)
 {
     return {s, assess(s), remedies_for(s)};
+}
+
+/// With all that is answered beside.
+inline assessed_station answered(const described_station& d)
+{
+    assessed_station out{d.station, assess(d.station, d.service), remedies_for(d.station)};
+    out.answers = answers_of(out.is, out.found, d.observations);
+    return out;
+}
+
+/// The healthy one half a year on, with its use and what was read on it.
+inline assessed_station trailer_readings()
+{
+    return answered(read_described_station(example_file("trailer_readings.toml")));
 }
 
 /// The demo, whose faults are worth finding.
@@ -201,10 +217,34 @@ size = "1/0 AWG"
     return assessed(station_from_toml(text, "long.toml"));
 }
 
-/// One of every kind: with faults, healthy, with ways, long, open, ending, with hostile names.
+/// The demo with its answers, its names what no file could bring, and a reading of each sort on them.
+inline assessed_station hostile_answers()
+{
+    described_station d = read_described_station(example_file("trailer_readings.toml"));
+    d.station.name = hostile_name;
+    const auto renamed = [](std::string_view name) { return std::string(hostile_name) + std::string(name); };
+    for (path_part& p : d.station.path) std::visit([&](auto& part) { part.name = renamed(part.name); }, p);
+    const std::string lug = renamed("clamp lug");
+    d.observations = {
+        reading{.across = renamed("work clamp"),
+                .volts = in_si<voltage>(3.0),
+                .current = in_si<current>(120.0),
+                .to = renamed("work lead"),
+                .error = in_si<voltage>(0.01)},
+        reading{.across = lug, .volts = in_si<voltage>(0.3), .current = in_si<current>(120.0)},
+        heat_observation{.part = lug, .hottest = temperature::celsius(90.0)},
+        four_wire_observation{.part = lug, .ohms = in_si<resistance>(2e-3), .error = in_si<resistance>(1e-5)},
+        tightness_observation{.part = lug, .share = 0.3},
+        surface_observation{.part = lug, .seen = surface_state::light_rust},
+        strand_observation{.part = renamed("work lead"), .missing = 0.2}};
+    return answered(d);
+}
+
+/// One of every kind: with faults, healthy, with ways, long, open, ending, with hostile names, with answers.
 inline std::vector<assessed_station> all_stations()
 {
-    return {gate_shop(), trailer_stand(), gate_two_clamps(), long_path(), open_bench(), ending_stand(), hostile_shop()};
+    return {gate_shop(),    trailer_stand(), gate_two_clamps(),  long_path(),      open_bench(),
+            ending_stand(), hostile_shop(),  trailer_readings(), hostile_answers()};
 }
 
 }  // namespace weldloop::test

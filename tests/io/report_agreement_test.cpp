@@ -134,6 +134,11 @@ void collect_keys(const json& value, std::set<std::string>& keys)
         for (const json& below : value) collect_keys(below, keys);
 }
 
+bool is_of_a_band(const std::string& name)
+{
+    return name == "low" || name == "typical" || name == "high" || name == "poor" || name == "mild";
+}
+
 /// Every number with the key it stands under; numbers of a band under the band's.
 void collect_numbers(const json& value, const std::string& key, std::set<std::string>& keys)
 {
@@ -141,8 +146,7 @@ void collect_numbers(const json& value, const std::string& key, std::set<std::st
     if (value.is_array())
         for (const json& below : value) collect_numbers(below, key, keys);
     if (value.is_object())
-        for (const auto& [name, below] : value.items())
-            collect_numbers(below, name == "low" || name == "typical" || name == "high" ? key : name, keys);
+        for (const auto& [name, below] : value.items()) collect_numbers(below, is_of_a_band(name) ? key : name, keys);
 }
 
 /// The words in `marks of code` in the page's section on JSON.
@@ -163,7 +167,7 @@ std::set<std::string> documented_keys()
 
 json json_of(const test::assessed_station& s)
 {
-    return json::parse(report_json(s.is, s.found, s.remedies));
+    return json::parse(report_json(s.is, s.found, s.remedies, s.answers));
 }
 
 /// Stations that together have every key.
@@ -195,6 +199,13 @@ std::vector<test::assessed_station> stations_with_all_keys()
     all.feeding = wire_feeding::by_arc_voltage;
     all.sensing.emplace();
     if (out.front().found.operating) out.front().found.operating->extension = 15_mm;
+    out.front().found.year = yearly_loss{.energy_cost = 60.0, .time_cost = 500.0};
+    // what answers may hold, and those of these stations need not
+    clamp_prospect& c = out.back().answers.life->clamps.front();
+    c.poor_ends = 300_h;
+    c.cures = {{.kind = clamp_cure_kind::less_current, .clamp = "clamp", .amps = 100_A, .work = 40_degC}};
+    out.back().answers.fault->doubtful.push_back({.which = 1, .probability = 0.6, .what = "fits nothing"});
+    out.back().answers.fault->next = next_reading{.across = "lug", .bits = 0.1};
     return out;
 }
 
@@ -204,7 +215,8 @@ TEST(Reports, SayTheSameOfEveryPart)
 {
     for (const test::assessed_station& s :
          {test::gate_shop(), test::trailer_stand(), test::long_path(), test::open_bench(), test::ending_stand()}) {
-        const std::string text = report_text(s.is, s.found, s.remedies), page = report_page(s.is, s.found, s.remedies);
+        const std::string text = report_text(s.is, s.found, s.remedies, s.answers),
+                          page = report_page(s.is, s.found, s.remedies, s.answers);
         const json report = json_of(s);
         for (std::size_t i = 0; i < s.found.parts.size(); ++i) {
             const part_result& p = s.found.parts[i];
@@ -220,8 +232,8 @@ TEST(Reports, SayTheSameOfEveryPart)
 TEST(Reports, SayTheSameOfEveryDecidingLimit)
 {
     for (const test::assessed_station& s : {test::gate_shop(), test::trailer_stand(), test::long_path()}) {
-        std::string text = report_text(s.is, s.found, s.remedies);
-        const std::string page = report_page(s.is, s.found, s.remedies);
+        std::string text = report_text(s.is, s.found, s.remedies, s.answers);
+        const std::string page = report_page(s.is, s.found, s.remedies, s.answers);
         // one line for a sentence, however it was broken
         text = without_marks(text.substr(text.find("Part by part")));
         const json report = json_of(s);
@@ -297,6 +309,8 @@ TEST(Reports, HaveNoKeyThatThePageDoesNotName)
 TEST(Reports, GiveEveryNumberAUnitOrNone)
 {
     const std::set<std::string> without_unit{"number",
+                                             "energy_cost",
+                                             "time_cost",
                                              "share",
                                              "coil_turns",
                                              "bundled_leads",
@@ -305,6 +319,21 @@ TEST(Reports, GiveEveryNumberAUnitOrNone)
                                              "used_typical",
                                              "used_good",
                                              "softening_used",
+                                             "resistance_ratio",
+                                             "openings",
+                                             "knocks",
+                                             "drags",
+                                             "on_work",
+                                             "starts",
+                                             "force",
+                                             "film",
+                                             "heat",
+                                             "disturbance",
+                                             "fretting",
+                                             "probability",
+                                             "condition_share",
+                                             "none",
+                                             "reading",
                                              "exceeds_probability",
                                              "grip_lost_before",
                                              "grip_left",
@@ -317,7 +346,7 @@ TEST(Reports, GiveEveryNumberAUnitOrNone)
     for (const std::string& key : numbers) {
         bool unit = false;
         for (const char* end :
-             {"_A", "_s", "_degC", "_m_per_s", "_m", "_W_per_m2", "_V", "_W", "_h", "_N", "_ohm", "_S", "_K"})
+             {"_A", "_s", "_degC", "_m_per_s", "_m", "_W_per_m2", "_V", "_W", "_h", "_N", "_ohm", "_S", "_K", "_J"})
             unit = unit || key.ends_with(end);
         EXPECT_NE(unit, without_unit.contains(key)) << key;
     }
@@ -335,7 +364,7 @@ TEST(Reports, TellWhatIsGoneOfTheGripInEveryForm)
         EXPECT_NEAR_REL(grip.at("grip_left_of_new").get<double>(), 0.7 * static_cast<double>(p.grip->grip_left), 1e-6);
         EXPECT_EQ(grip.at("outlook"), std::string(to_text(p.grip->outlook)));
         EXPECT_EQ(grip.at("outlook_poor"), std::string(to_text(p.grip->outlook_poor)));
-        const std::string page = report_page(s.is, s.found, s.remedies);
+        const std::string page = report_page(s.is, s.found, s.remedies, s.answers);
         for (const std::string& line : grip_lines(*p.grip, 0.3)) EXPECT_THAT(page, HasSubstr(markup_escaped(line)));
     }
 }

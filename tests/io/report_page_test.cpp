@@ -20,7 +20,7 @@ namespace {
 
 std::string page_of(const test::assessed_station& s)
 {
-    return report_page(s.is, s.found, s.remedies);
+    return report_page(s.is, s.found, s.remedies, s.answers);
 }
 
 }  // namespace
@@ -65,6 +65,11 @@ TEST(ReportPage, EscapesEveryText)
         page,
         HasSubstr("&lt;script&gt;alert(&#39;x&#39;)&lt;/script&gt; &amp; &quot;\xEF\xBF\xBD[31m\xEF\xBF\xBD \xC3\xA9"));
     EXPECT_THAT(page, Not(HasSubstr("\x1b")));
+    // names of the parts that were read, wear out, or are at fault
+    const std::string answers = page_of(test::hostile_answers());
+    EXPECT_THAT(answers, HasSubstr("By readings"));
+    EXPECT_THAT(answers, Not(HasSubstr("<script")));
+    EXPECT_THAT(answers, Not(HasSubstr("\x1b")));
 }
 
 TEST(ReportPage, HelpsThoseWhoCannotSeeIt)

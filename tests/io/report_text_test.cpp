@@ -21,7 +21,7 @@ namespace {
 
 std::string report_of(const test::assessed_station& s)
 {
-    return report_text(s.is, s.found, s.remedies);
+    return report_text(s.is, s.found, s.remedies, s.answers);
 }
 
 std::vector<std::string> lines_of(const std::string& text)

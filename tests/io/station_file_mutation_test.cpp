@@ -60,10 +60,10 @@ private:
 
 enum class outcome { a_station, refused };
 
-outcome read(const std::string& text, station* out = nullptr)
+outcome read(const std::string& text, described_station* out = nullptr)
 {
     try {
-        station s = station_from_toml(text, "damaged.toml");
+        described_station s = described_station_from_toml(text, "damaged.toml");
         if (out != nullptr) *out = std::move(s);
         return outcome::a_station;
     } catch (const station_file_error& e) {
@@ -81,7 +81,7 @@ outcome read(const std::string& text, station* out = nullptr)
 TEST(StationFileMutation, GivesAStationOrAStationFileError)
 {
     int stations = 0, refusals = 0;
-    for (const std::string_view name : {"gate_shop.toml", "trailer_frame.toml"}) {
+    for (const std::string_view name : {"gate_shop.toml", "trailer_frame.toml", "trailer_readings.toml"}) {
         const std::string whole = test::content_of(test::example_file(name));
         damage on(20260701U);
         for (int round = 0; round < 3000; ++round) {
@@ -97,20 +97,23 @@ TEST(StationFileMutation, GivesAStationOrAStationFileError)
 TEST(StationFileMutation, WhatIsReadCanBeReportedOrIsRefused)
 {
     int reported = 0;
-    for (const std::string_view name : {"gate_shop.toml", "trailer_frame.toml"}) {
+    for (const std::string_view name : {"gate_shop.toml", "trailer_frame.toml", "trailer_readings.toml"}) {
         const std::string whole = test::content_of(test::example_file(name));
         damage on(7U);
         for (int round = 0; round < 60; ++round) {
             const std::string text = on.digits_of(whole);
             SCOPED_TRACE(text);
-            station s;
-            if (read(text, &s) != outcome::a_station) continue;
+            described_station described;
+            if (read(text, &described) != outcome::a_station) continue;
+            const station& s = described.station;
             try {
-                const assessment found = assess(s);
+                const assessment found = assess(s, described.service);
                 const std::vector<remedy> remedies = remedies_for(s);
-                EXPECT_FALSE(report_text(s, found, remedies).empty());
-                EXPECT_FALSE(report_json(s, found, remedies).empty());
-                EXPECT_FALSE(report_page(s, found, remedies).empty());
+                station_answers answers;
+                if (described.service_is_stated) answers = answers_of(s, found, described.observations);
+                EXPECT_FALSE(report_text(s, found, remedies, answers).empty());
+                EXPECT_FALSE(report_json(s, found, remedies, answers).empty());
+                EXPECT_FALSE(report_page(s, found, remedies, answers).empty());
                 ++reported;
             } catch (const error& e) {
                 ADD_FAILURE() << "a station within the limits of the format was refused: " << e.what();

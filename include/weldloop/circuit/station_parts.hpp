@@ -115,6 +115,21 @@ struct part_address {
 
 namespace detail {
 
+/// The cable in its own path that lies nearest to a part; none if there is no cable in it. Of two equally near ones the
+/// later. @throws out_of_range_error
+[[nodiscard]] inline const cable* nearest_cable(const station& s, std::size_t place)
+{
+    const part_address a = address_of(s, place);
+    const std::vector<path_part>& path = path_at(s, a);
+    for (std::size_t away = 1; away < path.size(); ++away) {
+        if (a.index + away < path.size())
+            if (const auto* c = std::get_if<cable>(&path[a.index + away])) return c;
+        if (away <= a.index)
+            if (const auto* c = std::get_if<cable>(&path[a.index - away])) return c;
+    }
+    return nullptr;
+}
+
 /// What no way can see alone: names, and where ways and feeds start and end.
 inline void check_ways(const station& s)
 {

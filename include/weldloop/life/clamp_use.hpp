@@ -14,6 +14,9 @@ namespace weldloop {
 /// Hours of shift an assessment looks ahead, a year of single shifts.
 inline constexpr duration usual_forecast = in_si<duration>(2000.0 * 3600.0);
 
+/// Longest forecast, thirty years of hours.
+inline constexpr duration longest_forecast = in_si<duration>(262800.0 * 3600.0);
+
 /// A clamp on its work with all that its grip depends on.
 struct clamp_use {
     work_connection joint;              ///< the clamp on its work, as it stands now

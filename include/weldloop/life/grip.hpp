@@ -17,9 +17,6 @@
 
 namespace weldloop {
 
-/// Longest forecast, thirty years of hours.
-inline constexpr duration longest_forecast = in_si<duration>(262800.0 * 3600.0);
-
 /// The grip of a clamp over hours of shift, with the lead it carries.
 ///
 /// In every slow state the force left gives the contact's resistance, the resistance gives drop and heat along the

@@ -3,6 +3,7 @@
 /// Assessing a station: every part's drop, heat and temperatures, held against its limits, and the loop as a whole.
 
 #include <weldloop/circuit/station.hpp>
+#include <weldloop/life/station_service.hpp>
 #include <weldloop/rating/assessment.hpp>
 
 namespace weldloop {
@@ -24,9 +25,10 @@ namespace weldloop {
 /// of them open, and the worse counts, `with_stray_open`: what steals current also cools. Any stray way, current in it,
 /// and what it would carry with an intended way back open, are findings.
 /// @param s the station
+/// @param service its use, for the grip of clamps and the age of coverings; drops and temperatures do not hang on it
 /// @return finite values
-/// @throws bad_station_error, out_of_range_error, not_finite_error for a station that cannot be
-[[nodiscard]] assessment assess(const station& s);
+/// @throws bad_station_error, out_of_range_error, not_finite_error for a station or a use that cannot be
+[[nodiscard]] assessment assess(const station& s, const station_service& service = {});
 
 }  // namespace weldloop
 

@@ -99,17 +99,19 @@ inline void sum_up(assessment& out, const solved_station& solved)
 
 }  // namespace detail
 
-[[nodiscard]] inline assessment assess(const station& s)
+[[nodiscard]] inline assessment assess(const station& s, const station_service& service)
 {
+    detail::require_station_service(service);
     const detail::solved_station solved(s);
     assessment out = detail::judged(solved);
+    out.service = service;
     std::optional<detail::solved_station> without;
     if (detail::has_stray_ways(s)) {
         without.emplace(s, detail::openings_of_stray_ways(s));
         detail::take_worse(out, detail::judged(*without), s);
     }
     if (!s.ways.empty() || !s.others.empty()) detail::add_way_findings(out, solved);
-    detail::add_operating_point(out, s);
+    detail::add_operating_point(out, solved);
     detail::note_hot_work(out, solved);
     detail::add_covering_findings(out, s);
     for (part_result& r : out.parts) {
@@ -122,10 +124,10 @@ inline void sum_up(assessment& out, const solved_station& solved)
             const detail::clamp_in_loop usual = in_loop(in.typical_state(), scatter::typical);
             const detail::clamp_in_loop poor =
                 in.poor_state() != nullptr ? in_loop(*in.poor_state(), scatter::high) : usual;
-            r.grip = detail::forecast_in_loop(s, r.place, usual, poor, usual_forecast, {});
+            r.grip = detail::forecast_in_loop(s, r.place, usual, poor, service.horizon, service.clamps);
             r.basis.add(r.grip->basis);
         }
-        if (out.conducts) detail::add_covering_use(r, s);
+        if (out.conducts) detail::add_covering_use(r, s, service.horizon);
         detail::collect(out.sources, r.basis);
     }
     basis own;
@@ -134,6 +136,7 @@ inline void sum_up(assessment& out, const solved_station& solved)
         if (const arc_share share = arc_share_of(s, out.total_drop); share.from != nullptr) own.add(*share.from);
     }
     out.weld = weld_statements_for(s, out);
+    out.year = detail::year_of(s, out);
     if (!out.weld.empty()) own.add(weld_thresholds);
     out.cautions = cautions_for(s, out);
     if (s.supply) detail::add_supply_sources(own, s);

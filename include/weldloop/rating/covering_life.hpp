@@ -39,19 +39,19 @@ namespace weldloop {
 
 namespace detail {
 
-/// Puts to a lead, gun or torch of a solved station what its covering uses of its thermal life in the usual forecast,
-/// and says so where that is much. @param r as assessed @param s the station
-inline void add_covering_use(part_result& r, const station& s)
+/// Puts to a lead, gun or torch of a solved station what its covering uses of its thermal life in the hours looked
+/// ahead, and says so where that is much. @param r as assessed @param s the station @param hours of work
+inline void add_covering_use(part_result& r, const station& s, duration hours)
 {
     constexpr double worth_saying = 0.05;  // of a life, in a poor case
     const cable* lead = lead_in(part_at(s, r.place));
     const bool is_known = std::any_of(r.places.begin(), r.places.end(),
                                       [](const place_result& p) { return p.what == part_place::conductor; });
     if (lead == nullptr || !is_known || !lead->covering.highest) return;
-    r.covering_use = covering_life_of(r, s, usual_forecast);
+    r.covering_use = covering_life_of(r, s, hours);
     r.basis.add(r.covering_use->basis);
     if (r.covering_use->past_short_time || r.covering_use->poor > worth_saying)
-        r.notes.push_back("In " + to_text(usual_forecast, "h") + " of this work: " + to_text(*r.covering_use) + ".");
+        r.notes.push_back("In " + to_text(hours, "h") + " of this work: " + to_text(*r.covering_use) + ".");
 }
 
 }  // namespace detail

@@ -148,6 +148,7 @@ inline void measure(part_result& r, const solved_station& s, std::size_t i)
 {
     const part_state& usual = s.typical().parts[i];
     r.conducts = usual.conducts;
+    r.open_in_poor_case = usual.conducts && s.typical().is_solved() && !s.poor().parts[i].conducts;
     r.basis = s.typical().part_basis[i];
     r.peak = exactly(usual.peak);
     r.peak_temperature = usual.peak;

@@ -21,22 +21,6 @@
 
 namespace weldloop {
 
-namespace detail {
-// The cable in the path that lies nearest to a place.
-[[nodiscard]] inline const cable* nearest_cable(const station& s, std::size_t place)
-{
-    const part_address a = address_of(s, place);
-    const std::vector<path_part>& path = path_at(s, a);
-    for (std::size_t away = 1; away < path.size(); ++away) {
-        if (a.index + away < path.size())
-            if (const auto* c = std::get_if<cable>(&path[a.index + away])) return c;
-        if (away <= a.index)
-            if (const auto* c = std::get_if<cable>(&path[a.index - away])) return c;
-    }
-    return nullptr;
-}
-}  // namespace detail
-
 /// The drawing of what a station's work clamp comes to over current and surface, with the job marked: 0.4 to 1.7 times
 /// the clamp's current, 0.5 to 100 times the resistance of clean metal, the lead being the cable nearest to the clamp.
 /// @param s the station @param p the assessed part
@@ -57,7 +41,7 @@ namespace detail {
                            (least_share + (most_share - least_share) * static_cast<double>(i) / (columns - 1)));
     for (std::size_t i = 0; i < rows; ++i)
         factors.push_back(least_factor * std::pow(most_factor / least_factor, static_cast<double>(i) / (rows - 1)));
-    const grip_map m = grip_map_of({*joint, *lead, s.job.duty, s.where}, currents, factors, usual_forecast);
+    const grip_map m = grip_map_of({*joint, *lead, s.job.duty, s.where}, currents, factors, p.grip->horizon);
     std::optional<grip_map_mark> mark;
     if (const auto multiplier = resistance_multiplier(joint->surface))
         mark = grip_map_mark{p.current.typical, multiplier->typical, "this job"};

@@ -17,6 +17,7 @@
 #include <weldloop/io/draw/clamp_life_drawing.hpp>
 #include <weldloop/io/draw/drawing_style.hpp>
 #include <weldloop/io/report/escape.hpp>
+#include <weldloop/io/report/life_words.hpp>
 #include <weldloop/io/report/page_style.hpp>
 #include <weldloop/io/report/report_json.hpp>
 #include <weldloop/io/report/report_words.hpp>
@@ -29,18 +30,6 @@ inline constexpr std::string_view clamp_life_schema = "weldloop-clamp-life/1";
 
 namespace detail {
 
-// "in a poor case within the first hour, typically after 28 h, in a mild case not within 2000 h"
-[[nodiscard]] inline std::string hours_words(const clamp_hours& h, duration horizon)
-{
-    const auto when = [&](const std::optional<duration>& t) { return hours_word(t, horizon, "after "); };
-    return "in a poor case " + when(h.poor) + ", typically " + when(h.typical) + ", in a mild case " + when(h.mild);
-}
-
-[[nodiscard]] inline bool ever(const clamp_hours& h)
-{
-    return h.poor.has_value();
-}
-
 // "up to 229 A (in a poor case up to 203 A)"
 template <class Quantity, class Say>
 [[nodiscard]] std::string bearing_words(const clamp_bearing<Quantity>& b, std::string_view none, const Say& say)
@@ -48,28 +37,6 @@ template <class Quantity, class Say>
     if (!b.typical) return std::string(none);
     return "typically up to " + say(*b.typical) + ", in a poor case " +
            (b.poor ? "up to " + say(*b.poor) : std::string("at none that was tried"));
-}
-
-[[nodiscard]] inline std::string celsius_words(temperature t)
-{
-    return number_text(std::floor(t.in_celsius()), 3) + " degC";
-}
-
-[[nodiscard]] inline std::string cure_words(const clamp_cure& c)
-{
-    std::string out;
-    switch (c.kind) {
-    case clamp_cure_kind::clean_surface: out = "bright metal under the jaws"; break;
-    case clamp_cure_kind::cooler_work: out = "work no hotter than " + celsius_words(*c.work); break;
-    case clamp_cure_kind::less_current:
-        out = "no more than " + number_text(std::floor(c.amps->value()), 4) + " A";
-        break;
-    case clamp_cure_kind::next_size: out = "a larger one, " + c.clamp; break;
-    case clamp_cure_kind::other_kind: out = "another kind, " + c.clamp; break;
-    }
-    return out + ": " + percent_of(static_cast<double>(c.grip_left)) + " left typically, " +
-           percent_of(static_cast<double>(c.grip_left_poor)) + " in a poor case" +
-           (c.keeps_poor ? "" : ", which is not enough");
 }
 
 // A table of plain text as content of a page: each line escaped, the breaks kept.
@@ -82,12 +49,6 @@ template <class Quantity, class Say>
         at = end + 1;
     }
     return out;
-}
-
-[[nodiscard]] inline json json_clamp_hours(const clamp_hours& h)
-{
-    const auto one = [](const std::optional<duration>& t) { return t ? json_hours(*t) : json("not within horizon"); };
-    return {{"poor", one(h.poor)}, {"typical", one(h.typical)}, {"mild", one(h.mild)}};
 }
 
 template <class Quantity, class Number>
@@ -104,39 +65,16 @@ template <class Quantity, class Number>
 [[nodiscard]] inline std::vector<std::string> clamp_life_lines(const clamp_life& life)
 {
     std::vector<std::string> out;
-    const std::string ahead = detail::hours_text(life.horizon);
     const grip_forecast& f = life.forecast;
-    if (detail::ever(life.quarter_lost))
-        out.push_back("A quarter of the grip it has now is lost: " +
-                      detail::hours_words(life.quarter_lost, life.horizon) + " of shift.");
-    else
-        out.push_back("A quarter of the grip it has now is not lost within " + ahead +
-                      " of shift, neither typically nor in a poor case.");
-    if (life.cable_needs) {
-        const std::string holds = "5 m of its lead with a coupling, which takes " +
-                                  number_text(std::ceil(life.cable_needs->value()), 3) + " N at each jaw";
-        if (detail::ever(life.cable_not_held))
-            out.push_back("It no longer holds " + holds + ": " +
-                          detail::hours_words(life.cable_not_held, life.horizon) + ".");
-        else
-            out.push_back("It holds " + holds + ", over " + ahead + ", typically and in a poor case.");
-    }
-    std::vector<std::pair<double, std::string_view>> causes{
-        {static_cast<double>(life.causes.force), "lost force"},
-        {static_cast<double>(life.causes.heat), "heat"},
-        {static_cast<double>(life.causes.film), "film"},
-        {static_cast<double>(life.causes.disturbance), "knocks and wear"}};
-    std::stable_sort(causes.begin(), causes.end(), [](const auto& a, const auto& b) { return a.first > b.first; });
-    std::string by;
-    constexpr double counts = 0.01;
-    for (const auto& [share, what] : causes)
-        if (share >= counts) by += (by.empty() ? "" : ", ") + std::string(what) + " " + detail::percent_of(share);
-    if (!by.empty()) out.push_back("What raised its resistance, typically: " + by + ".");
-    if (f.untouched_resistance && !f.points.empty() && f.points.back().resistance.value() > 0.0 &&
-        f.points.back().resistance > 1.01 * *f.untouched_resistance)
-        out.push_back("Left untouched it still reads " + to_text(*f.untouched_resistance, "uohm") +
-                      " at the end, typically; moved, knocked or clamped anew " +
-                      to_text(f.points.back().resistance, "uohm") + ".");
+    out.push_back(detail::quarter_line(life.quarter_lost, life.horizon));
+    if (life.cable_needs)
+        out.push_back(detail::cable_line(life.cable_not_held, *life.cable_needs, "its lead", life.horizon));
+    if (const std::string by = detail::causes_words(life.causes); !by.empty())
+        out.push_back("What raised its resistance, typically: " + by + ".");
+    std::optional<resistance> moved;
+    if (!f.points.empty() && f.points.back().resistance.value() > 0.0) moved = f.points.back().resistance;
+    if (std::string line = detail::untouched_line(f.untouched_resistance, moved); !line.empty())
+        out.push_back(std::move(line));
     const auto amps = [](current i) { return number_text(std::floor(i.value()), 4) + " A"; };
     const auto percent = [](fraction x) { return number_text(std::floor(100.0 * static_cast<double>(x)), 3) + " %"; };
     out.push_back("Current with which it keeps its grip, at this duty: " +
@@ -155,10 +93,7 @@ template <class Quantity, class Number>
                   : life.buy == life.name
                       ? "The clamp to buy: the same again."
                       : "The clamp to buy: " + life.buy + ", which keeps its grip here in a poor case too.");
-    out.push_back(life.look_again
-                      ? "Look at it again " + detail::hours_word(life.look_again, life.horizon, "within ") +
-                            " of shift: a poor case may have lost a quarter, or its hold on the lead, by then."
-                      : "Look at it again after " + ahead + " of shift, as far as was looked ahead.");
+    out.push_back(detail::look_again_line(life.look_again, life.horizon));
     double hottest = -300.0, poor = -300.0;
     for (const grip_point& p : f.points) hottest = std::max(hottest, p.peak_temperature.in_celsius());
     for (const grip_point& p : f.poor_points) poor = std::max(poor, p.peak_temperature.in_celsius());
@@ -182,24 +117,12 @@ template <class Quantity, class Number>
              {"quarter_lost_h", detail::json_clamp_hours(life.quarter_lost)},
              {"cable_not_held_h", detail::json_clamp_hours(life.cable_not_held)}};
     if (life.cable_needs) out["cable_needs_N"] = as_json(life.cable_needs->value());
-    out["causes"] = {{"force", as_json(static_cast<double>(life.causes.force))},
-                     {"film", as_json(static_cast<double>(life.causes.film))},
-                     {"heat", as_json(static_cast<double>(life.causes.heat))},
-                     {"disturbance", as_json(static_cast<double>(life.causes.disturbance))}};
+    out["causes"] = detail::json_causes(life.causes);
     out["largest_current_A"] = detail::json_bearing(life.largest_current, [](current i) { return i.value(); });
     out["largest_duty"] = detail::json_bearing(life.largest_duty, [](fraction x) { return static_cast<double>(x); });
     out["hottest_work_degC"] = detail::json_bearing(life.hottest_work, [](temperature t) { return t.in_celsius(); });
     out["cures"] = json::array();
-    for (const clamp_cure& c : life.cures) {
-        json one{{"kind", std::string(to_text(c.kind))}};
-        if (!c.clamp.empty()) one["clamp"] = c.clamp;
-        if (c.amps) one["amps_A"] = as_json(c.amps->value());
-        if (c.work) one["work_degC"] = as_json(c.work->in_celsius());
-        one["grip_left"] = as_json(static_cast<double>(c.grip_left));
-        one["grip_left_poor"] = as_json(static_cast<double>(c.grip_left_poor));
-        one["keeps_poor"] = c.keeps_poor;
-        out["cures"].push_back(one);
-    }
+    for (const clamp_cure& c : life.cures) out["cures"].push_back(detail::json_cure(c));
     out["buy"] = life.buy.empty() ? json("none") : json(life.buy);
     out["look_again_h"] = life.look_again ? detail::json_hours(*life.look_again) : json("not within horizon");
     if (life.forecast.untouched_resistance)

@@ -54,6 +54,7 @@ li{margin:.3rem 0;overflow-wrap:anywhere}
 .findings .f-warning{border-left-color:var(--may);border-left-style:dashed}
 .findings .f-notice{border-left-color:var(--soft);border-left-style:dotted}
 .findings .f-stop b{color:var(--over)}
+.fault li:first-child{font-weight:650}
 code{font-size:.82rem;color:var(--soft);overflow-wrap:anywhere}
 .places .part th{padding-top:.8rem;border-bottom:1px solid var(--ink)}
 .places tbody th{font-weight:400;white-space:nowrap}

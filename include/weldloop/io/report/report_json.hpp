@@ -1,6 +1,6 @@
 #pragma once
 /// @file
-/// The report as JSON, for programs. The only header that knows nlohmann-json.
+/// The report as JSON, for programs.
 
 #include <cmath>
 #include <string>
@@ -10,6 +10,9 @@
 #include <nlohmann/json.hpp>
 
 #include <weldloop/circuit/station.hpp>
+#include <weldloop/field/station_answers.hpp>
+#include <weldloop/io/report/answers_json.hpp>
+#include <weldloop/io/report/json_values.hpp>
 #include <weldloop/io/report/report_words.hpp>
 #include <weldloop/io/report/surface_words.hpp>
 #include <weldloop/life/grip.hpp>
@@ -21,32 +24,6 @@ namespace weldloop {
 inline constexpr std::string_view report_schema = "weldloop-station-report/3";
 
 namespace detail {
-
-using json = nlohmann::ordered_json;
-
-/// A number of seven digits: more would pretend. @throws not_finite_error: JSON has no NaN
-[[nodiscard]] inline json json_number(double value)
-{
-    if (!std::isfinite(value)) throw not_finite_error("reported value", number_text(value));
-    if (value == 0.0) return 0.0;
-    const double scale = std::pow(10.0, 6.0 - std::floor(std::log10(std::abs(value))));
-    if (!std::isfinite(scale) || scale == 0.0) return value;
-    const double rounded = std::round(value * scale) / scale;
-    return std::isfinite(rounded) ? rounded : value;
-}
-
-template <class Q>
-[[nodiscard]] json json_band(const band<Q>& b)
-{
-    return {{"low", json_number(si_number(b.low))},
-            {"typical", json_number(si_number(b.typical))},
-            {"high", json_number(si_number(b.high))}};
-}
-
-[[nodiscard]] inline json json_hours(duration d)
-{
-    return json_number(number_in(d, "h"));
-}
 
 [[nodiscard]] inline json json_flags(const basis& b)
 {
@@ -103,9 +80,9 @@ template <class Q>
 }
 
 /// A part's number, or the word that stands in its place: "open" for an open part, "none" where the loop has no state.
-[[nodiscard]] inline json json_part(const station& s, const part_result& p, loop_outcome outcome)
+[[nodiscard]] inline json json_part(const station& s, const part_result& p, const assessment& found)
 {
-    const bool conducts = outcome == loop_outcome::solved;
+    const bool conducts = found.outcome == loop_outcome::solved;
     const json none = p.conducts ? "none" : "open";
     json out{{"name", p.name}, {"kind", p.word}, {"number", number_of(p)}, {"way", p.way}};
     out["with_stray_open"] = p.with_stray_open;
@@ -140,7 +117,7 @@ template <class Q>
     out["notes"] = p.notes;
     out["flags"] = json_flags(p.basis);
     if (p.covering_use)
-        out["covering_life"] = {{"work_h", json_hours(usual_forecast)},
+        out["covering_life"] = {{"work_h", json_hours(found.service.horizon)},
                                 {"used_poor", json_number(p.covering_use->poor)},
                                 {"used_typical", json_number(p.covering_use->typical)},
                                 {"used_good", json_number(p.covering_use->good)}};
@@ -258,9 +235,10 @@ template <class Q>
 /// Numbers are in the unit the key ends with. A loop without a settled state has "open" or "none" in the place of
 /// drops, heat, peaks and totals, and neither places nor limits. Bytes that are not UTF-8 become U+FFFD.
 /// @param s the station @param found its assessment @param remedies for it, best first
+/// @param answers how long it lasts and where the fault is, see answers_of(); what is empty is left out
 /// @throws not_finite_error should a result hold NaN or infinity; bad_station_error for an assessment without parts
 [[nodiscard]] inline std::string report_json(const station& s, const assessment& found,
-                                             const std::vector<remedy>& remedies)
+                                             const std::vector<remedy>& remedies, const station_answers& answers = {})
 {
     using detail::json;
     json out{{"schema", std::string(report_schema)},
@@ -276,7 +254,7 @@ template <class Q>
     if (s.supply) out["supply"] = detail::json_supply(*s.supply);
 
     out["parts"] = json::array();
-    for (const part_result& p : found.parts) out["parts"].push_back(detail::json_part(s, p, found.outcome));
+    for (const part_result& p : found.parts) out["parts"].push_back(detail::json_part(s, p, found));
 
     const json none = found.outcome == loop_outcome::open_circuit ? "open" : "none";
     out["ways"] = json::array();
@@ -301,7 +279,16 @@ template <class Q>
     for (const weld_statement& w : found.weld)
         out["weld"].push_back({{"id", std::string(to_text(w.id))}, {"text", w.text}});
     if (found.operating) out["operating_point"] = detail::json_operating(*found.operating);
+    if (found.year) {
+        json& year = out["year"];
+        year["energy_lost_J"] = detail::json_number(found.year->lost.value());
+        year["arc_time_longer_s"] = detail::json_number(found.year->arc_time.value());
+        if (found.year->energy_cost) year["energy_cost"] = detail::json_number(*found.year->energy_cost);
+        if (found.year->time_cost) year["time_cost"] = detail::json_number(*found.year->time_cost);
+    }
     out["weakest"] = found.weakest().name;
+    if (answers.life) out["life"] = detail::json_life(*answers.life);
+    if (!answers.observations.empty()) out["fault"] = detail::json_fault(answers);
 
     out["remedies"] = json::array();
     for (const remedy& r : remedies) out["remedies"].push_back(detail::json_remedy(r));
@@ -309,7 +296,7 @@ template <class Q>
     out["surfaces"] = json::array();
     for (const surface_in_use& used : surfaces_in_use(s)) out["surfaces"].push_back(detail::json_surface(used));
     out["sources"] = json::array();
-    for (const source& from : found.sources) out["sources"].push_back(detail::json_source(from));
+    for (const source& from : sources_of(found, answers)) out["sources"].push_back(detail::json_source(from));
     return out.dump(2, ' ', false, json::error_handler_t::replace) + "\n";
 }
 

@@ -10,9 +10,12 @@
 #include <vector>
 
 #include <weldloop/circuit/station.hpp>
+#include <weldloop/field/station_answers.hpp>
 #include <weldloop/io/draw/drawings.hpp>
 #include <weldloop/io/draw/way_drawing.hpp>
 #include <weldloop/io/report/escape.hpp>
+#include <weldloop/io/report/fault_words.hpp>
+#include <weldloop/io/report/life_words.hpp>
 #include <weldloop/io/report/page_style.hpp>
 #include <weldloop/io/report/report_words.hpp>
 #include <weldloop/io/report/surface_words.hpp>
@@ -25,8 +28,9 @@ namespace detail {
 
 class report_writer {
 public:
-    report_writer(const station& s, const assessment& found, const std::vector<remedy>& remedies)
-        : station_(s), found_(found), remedies_(remedies)
+    report_writer(const station& s, const assessment& found, const std::vector<remedy>& remedies,
+                  const station_answers& answers)
+        : station_(s), found_(found), remedies_(remedies), answers_(answers)
     {
     }
 
@@ -39,10 +43,12 @@ public:
         put("<style>").put(drawing_style).put(page_style).put("</style>\n</head>\n<body>\n");
         head();
         put("<main>\n");
+        fault();
         loop();
         parts();
         cautions();
         remedies();
+        life();
         charts();
         places();
         grip();
@@ -94,7 +100,9 @@ private:
         condition("Job", job_line(station_.job));
         condition("Surroundings", surroundings_line(station_.where));
         condition("Supply", supply_line(station_));
+        if (answers_.fault) condition("By readings", fault_lines(*answers_.fault).front());
         if (!found_.weld.empty()) condition("At the weld", weld_sentence(found_.weld));
+        if (const std::string year = year_line(found_); !year.empty()) condition("In a year", year);
         put("</dl>\n");
         findings();
         weld();
@@ -321,6 +329,48 @@ private:
         put("<td class=\"against\">").say(held_against).put("</td></tr>\n");
     }
 
+    void fault()
+    {
+        if (answers_.observations.empty()) return;
+        element("h2", "Where the fault is, by what was found");
+        if (answers_.fault) {
+            put("<ul class=\"fault\">\n");
+            for (const std::string& line : fault_lines(*answers_.fault)) element("li", line);
+            put("</ul>\n");
+        } else
+            element("p", fault_without_state);
+        put("<section class=\"cautions\" aria-labelledby=\"live\">\n<h3 id=\"live\">Before anything is read or "
+            "touched</h3>\n<ul>\n");
+        for (const std::string_view c : reading_cautions) element("li", c);
+        put("</ul>\n</section>\n");
+        element("h3", "What was found");
+        put("<ol class=\"found\">\n");
+        for (const observation& o : answers_.observations) element("li", observation_line(o));
+        put("</ol>\n");
+        element("p", fault_explained);
+    }
+
+    void life()
+    {
+        if (!answers_.life) return;
+        const station_life& life = *answers_.life;
+        element("h2", "How long it lasts");
+        element("p", service_line(life.service) + ".");
+        for (const clamp_prospect& c : life.clamps) {
+            element("h3", c.name);
+            list(clamp_prospect_lines(c, life.service.horizon));
+        }
+        element("h3", "Joints that nobody touches");
+        list(joint_drift_lines(life.joints));
+        element("p", yielding_explained);
+    }
+    void list(const std::vector<std::string>& lines)
+    {
+        put("<ul>\n");
+        for (const std::string& line : lines) element("li", line);
+        put("</ul>\n");
+    }
+
     void grip()
     {
         for (const part_result& p : found_.parts) {
@@ -361,7 +411,7 @@ private:
     void source_list(std::string_view heading, bool read)
     {
         bool any = false;
-        for (const source& s : found_.sources) {
+        for (const source& s : sources_of(found_, answers_)) {
             if (was_read(s.kind) != read) continue;
             if (!any) {
                 element("h3", heading);
@@ -376,6 +426,7 @@ private:
     const station& station_;
     const assessment& found_;
     const std::vector<remedy>& remedies_;
+    const station_answers& answers_;
     std::string out_;
 };
 
@@ -384,11 +435,12 @@ private:
 /// The report as a page: figures, drawings, table, cautions, remedies, grip, sources. No scripts, fonts or files from
 /// elsewhere; light and dark as the reader's system says, and made for print. Every text is escaped.
 /// @param s the station @param found its assessment @param remedies for it, best first
+/// @param answers how long it lasts and where the fault is, see answers_of(); what is empty is left out
 /// @throws not_finite_error should a result hold NaN or infinity; bad_station_error for an assessment without parts
 [[nodiscard]] inline std::string report_page(const station& s, const assessment& found,
-                                             const std::vector<remedy>& remedies)
+                                             const std::vector<remedy>& remedies, const station_answers& answers = {})
 {
-    return detail::report_writer(s, found, remedies).written();
+    return detail::report_writer(s, found, remedies, answers).written();
 }
 
 }  // namespace weldloop

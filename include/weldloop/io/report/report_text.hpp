@@ -9,7 +9,10 @@
 #include <vector>
 
 #include <weldloop/circuit/station.hpp>
+#include <weldloop/field/station_answers.hpp>
 #include <weldloop/io/report/escape.hpp>
+#include <weldloop/io/report/fault_words.hpp>
+#include <weldloop/io/report/life_words.hpp>
 #include <weldloop/io/report/report_words.hpp>
 #include <weldloop/io/report/surface_words.hpp>
 #include <weldloop/io/report/text_layout.hpp>
@@ -25,8 +28,9 @@ namespace detail {
 
 class text_report {
 public:
-    text_report(const station& s, const assessment& found, const std::vector<remedy>& remedies)
-        : station_(s), found_(found), remedies_(remedies)
+    text_report(const station& s, const assessment& found, const std::vector<remedy>& remedies,
+                const station_answers& answers)
+        : station_(s), found_(found), remedies_(remedies), answers_(answers)
     {
     }
 
@@ -38,7 +42,9 @@ public:
         ways();
         table();
         totals();
+        fault();
         what_would_help();
+        life();
         part_by_part();
         grip();
         list("Cautions", found_.cautions, "! ");
@@ -93,6 +99,7 @@ private:
         labelled("Job", job_line(station_.job));
         labelled("Surroundings", surroundings_line(station_.where));
         labelled("Supply", supply_line(station_));
+        if (answers_.fault) labelled("By readings", fault_lines(*answers_.fault).front());
         if (!found_.weld.empty()) labelled("At the weld", weld_sentence(found_.weld));
     }
 
@@ -171,6 +178,7 @@ private:
         if (found_.headroom)
             labelled("Headroom", volts_line(*found_.headroom, found_.outcome) + " of the supply's output left");
         if (const std::string point = operating_line(found_); !point.empty()) labelled("Working point", point);
+        if (const std::string year = year_line(found_); !year.empty()) labelled("In a year", year);
         const part_result& weakest = found_.weakest();
         labelled("Weakest", weakest.name + " (No. " + std::to_string(number_of(weakest)) +
                                 "): " + std::string(to_text(weakest.verdict)));
@@ -212,6 +220,37 @@ private:
         }
     }
 
+    void fault()
+    {
+        if (answers_.observations.empty()) return;
+        title("Where the fault is, by what was found");
+        std::size_t number = 0;
+        for (const observation& o : answers_.observations)
+            say(right_in(std::to_string(++number), in_number) + "  ", observation_line(o));
+        blank();
+        if (answers_.fault)
+            for (const std::string& l : fault_lines(*answers_.fault)) say("- ", l);
+        else
+            say("- ", fault_without_state);
+        for (const std::string_view c : reading_cautions) say("! ", c);
+        say(fault_explained);
+    }
+
+    void life()
+    {
+        if (!answers_.life) return;
+        const station_life& life = *answers_.life;
+        title("How long it lasts");
+        labelled("Use", service_line(life.service));
+        for (const clamp_prospect& c : life.clamps) {
+            say(plain_ascii(c.name) + ":");
+            for (const std::string& l : clamp_prospect_lines(c, life.service.horizon)) say("- ", l);
+        }
+        say("Joints that nobody touches:");
+        for (const std::string& l : joint_drift_lines(life.joints)) say("- ", l);
+        say(yielding_explained);
+    }
+
     void grip()
     {
         for (const part_result& p : found_.parts) {
@@ -233,7 +272,7 @@ private:
     void sources()
     {
         std::vector<std::string> read, not_read;
-        for (const source& s : found_.sources) (was_read(s.kind) ? read : not_read).push_back(to_text(s));
+        for (const source& s : sources_of(found_, answers_)) (was_read(s.kind) ? read : not_read).push_back(to_text(s));
         list("Sources", read, "- ");
         list("Numbers that rest on judgement, on memory or on common practice", not_read, "- ");
     }
@@ -241,6 +280,7 @@ private:
     const station& station_;
     const assessment& found_;
     const std::vector<remedy>& remedies_;
+    const station_answers& answers_;
     std::string out_;
 };
 
@@ -248,11 +288,12 @@ private:
 
 /// The report as a table and lists, in ASCII, no line longer than text_report_width.
 /// @param s the station @param found its assessment @param remedies for it, best first
+/// @param answers how long it lasts and where the fault is, see answers_of(); what is empty is left out
 /// @throws not_finite_error should a result hold NaN or infinity; bad_station_error for an assessment without parts
 [[nodiscard]] inline std::string report_text(const station& s, const assessment& found,
-                                             const std::vector<remedy>& remedies)
+                                             const std::vector<remedy>& remedies, const station_answers& answers = {})
 {
-    return detail::text_report(s, found, remedies).written();
+    return detail::text_report(s, found, remedies, answers).written();
 }
 
 }  // namespace weldloop

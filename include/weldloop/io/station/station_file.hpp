@@ -19,11 +19,14 @@
 #include <weldloop/core/literals.hpp>
 #include <weldloop/io/station/arc_section.hpp>
 #include <weldloop/io/station/part_section.hpp>
+#include <weldloop/io/station/reading_section.hpp>
+#include <weldloop/io/station/service_section.hpp>
 #include <weldloop/io/station/station_file_error.hpp>
 #include <weldloop/io/station/supply_section.hpp>
 #include <weldloop/io/station/toml_guard.hpp>
 #include <weldloop/io/station/toml_parser.hpp>
 #include <weldloop/io/station/toml_section.hpp>
+#include <weldloop/io/station/year_section.hpp>
 #include <weldloop/law/waveform.hpp>
 
 namespace weldloop {
@@ -223,21 +226,30 @@ inline void check_stay(const toml_section& s, const station& of, std::size_t i)
 
 }  // namespace detail
 
-/// Reads a station from text.
+/// What a station file holds.
+struct described_station {
+    weldloop::station station = {};              ///< whose path can be assessed
+    station_service service = {};                ///< its use, from [service]
+    bool service_is_stated = false;              ///< the file has that section
+    std::vector<observation> observations = {};  ///< what was found on it, from [[reading]], in the order of the file
+};
+
+/// Reads a station and what is said of it from text.
 /// @param text the content of a station file, at most 1 MiB @param file_name how messages call it
-/// @return a station whose path can be assessed
 /// @throws station_file_error with line and column for whatever does not fit: no TOML, an unknown or missing key, a
 /// wrong
 ///         kind of value, an unknown unit or word, an impossible value, a name used twice, no arc or two
-[[nodiscard]] inline station station_from_toml(std::string_view text, std::string_view file_name)
+[[nodiscard]] inline described_station described_station_from_toml(std::string_view text, std::string_view file_name)
 {
     const detail::station_text from{text, printable(file_name)};
     refuse_hostile_toml(text, from.file_name);
     const toml::table table = detail::parsed_toml(text, from.file_name);
     const detail::toml_section root(from, table, "the file", {1, 1});
 
-    root.allow_only({"name", "allowed_drop", "job", "surroundings", "supply", "arc", "path", "way", "other"});
-    station out;
+    root.allow_only({"name", "allowed_drop", "job", "surroundings", "supply", "arc", "year", "service", "path", "way",
+                     "other", "reading"});
+    described_station described;
+    station& out = described.station;
     out.name = root.name("name");
     if (root.has("allowed_drop")) out.allowed_drop = root.required<voltage>("allowed_drop", detail::allowed_drops);
     const auto job_section = root.section("job");
@@ -245,6 +257,7 @@ inline void check_stay(const toml_section& s, const station& of, std::size_t i)
     out.job = detail::read_job(*job_section);
     if (const auto section = root.section("surroundings")) out.where = detail::read_surroundings(*section);
     if (const auto section = root.section("supply")) out.supply = detail::read_supply(*section);
+    if (const auto section = root.section("year")) out.year = detail::read_year(*section);
 
     detail::read_parts read;
     const auto take_path = [&read](const detail::toml_section& holder, std::vector<path_part>& path) {
@@ -295,13 +308,29 @@ inline void check_stay(const toml_section& s, const station& of, std::size_t i)
     const std::size_t arc_at = root.at_key("path", [&] { return checked_arc_index(out); });
     if (const auto section = root.section("arc")) detail::read_arc_values(*section, std::get<arc>(out.path[arc_at]));
     for (const std::size_t i : {arc_at - 1, arc_at + 1}) detail::check_stay(read.sections[i], out, i);
-    return out;
+    if (const auto section = root.section("service")) {
+        described.service = detail::read_service(*section);
+        described.service_is_stated = true;
+    }
+    if (root.has("reading")) {
+        const detail::readable_parts parts(out, arc_at);
+        for (const detail::toml_section& section : root.sections("reading", station_file_limits::readings, "reading"))
+            described.observations.push_back(detail::read_observation(section, parts));
+    }
+    return described;
 }
 
-/// Reads a station from a file.
+/// Reads a station alone from text. @param text as above @param file_name as above @throws as above
+[[nodiscard]] inline station station_from_toml(std::string_view text, std::string_view file_name)
+{
+    return described_station_from_toml(text, file_name).station;
+}
+
+/// Reads a station and what is said of it from a file.
 /// @param file a TOML file of at most 1 MiB
-/// @throws station_file_error as station_from_toml(), and without a line for a file that cannot be read or is too large
-[[nodiscard]] inline station read_station(const std::filesystem::path& file)
+/// @throws station_file_error as described_station_from_toml(), and without a line for a file that cannot be read or is
+/// too large
+[[nodiscard]] inline described_station read_described_station(const std::filesystem::path& file)
 {
     const std::string name = printable(file.string());
     std::error_code fault;
@@ -313,7 +342,13 @@ inline void check_stay(const toml_section& s, const station& of, std::size_t i)
     if (in) in.read(text.data(), static_cast<std::streamsize>(text.size()));
     if (!in && !in.eof()) throw station_file_error(name, {}, "cannot be read");
     text.resize(static_cast<std::size_t>(in.gcount()));
-    return station_from_toml(text, name);
+    return described_station_from_toml(text, name);
+}
+
+/// Reads a station alone from a file. @param file as above @throws as above
+[[nodiscard]] inline station read_station(const std::filesystem::path& file)
+{
+    return read_described_station(file).station;
 }
 
 }  // namespace weldloop

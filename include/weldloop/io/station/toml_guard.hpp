@@ -18,6 +18,7 @@ struct station_file_limits {
     static constexpr std::size_t parts = 1000;       ///< parts of the path
     static constexpr std::size_t ways = 100;         ///< ways beside the path
     static constexpr std::size_t others = 20;        ///< other supplies on the same work
+    static constexpr std::size_t readings = 200;     ///< readings and what else was found
     static constexpr std::size_t key_dots =
         256;  ///< dots outside of texts and comments in one line; the format needs 1
     static constexpr std::size_t name_characters = 80;  ///< length of a name

@@ -146,6 +146,10 @@ inline constexpr std::string_view written_example<heat_flux> = "\"800 W/m2\"";
 template <>
 inline constexpr std::string_view written_example<temperature> = "\"95 degF\"";
 template <>
+inline constexpr std::string_view written_example<resistance> = "\"420 uohm\"";
+template <>
+inline constexpr std::string_view written_example<temperature_difference> = "\"4 K\"";
+template <>
 inline constexpr std::string_view written_example<conductor_size> = "\"2/0 AWG\"";
 template <class Rule>
 inline constexpr std::string_view written_example<bounded_number<Rule>> = "\"60 %\"";
