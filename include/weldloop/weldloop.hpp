@@ -147,12 +147,12 @@
 #include <weldloop/part/torch_cooling.hpp>
 #include <weldloop/part/welding_cable.hpp>
 #include <weldloop/part/wire_gun.hpp>
-#include <weldloop/part/year_of_work.hpp>
 #include <weldloop/part/work_clamp.hpp>
 #include <weldloop/part/work_clamp_standard.hpp>
 #include <weldloop/part/work_connection.hpp>
 #include <weldloop/part/work_magnet.hpp>
 #include <weldloop/part/workpiece.hpp>
+#include <weldloop/part/year_of_work.hpp>
 
 #include <weldloop/circuit/arc_in_work.hpp>
 #include <weldloop/circuit/bolted_face.hpp>
