@@ -41,5 +41,10 @@ few=2
 many=4
 row "loop solved" loop
 row "station judged" judged
+row "station assessed" assessed
+row "grip forecast of 2000 h" march
 row "remedies weighed" remedies
 row "page written" page
+few=1
+many=2
+row "grip map of 20 by 12" map

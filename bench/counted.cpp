@@ -1,5 +1,6 @@
 // Ratings of leads and of whole loops, again and again, to be counted by bench/count.sh: counted <what> <how many>.
 #include <array>
+#include <cmath>
 #include <cstddef>
 #include <cstdio>
 #include <cstdlib>
@@ -8,6 +9,8 @@
 
 #include <weldloop/core/literals.hpp>
 #include <weldloop/io/report/report_page.hpp>
+#include <weldloop/life/grip.hpp>
+#include <weldloop/life/grip_map.hpp>
 #include <weldloop/rating/assess.hpp>
 #include <weldloop/rating/lead/ampacity.hpp>
 #include <weldloop/rating/remedies.hpp>
@@ -30,13 +33,20 @@ double sum_of(std::size_t count, const F& rating)
     return sum;
 }
 
+work_connection clamp_on_steel(surface_state state)
+{
+    return {.clamp = spring_clamp(300_A), .onto = mild_steel, .surface = state};
+}
+
 }  // namespace
 
 int main(int argc, char** argv)
 {
     if (argc != 3) {
         std::fputs(
-            "counted continuous|plain_continuous|resistance|plain_resistance|duty|heating|loop|judged|remedies|page "
+            "counted "
+            "continuous|plain_continuous|resistance|plain_resistance|duty|heating|loop|judged|assessed|remedies|page|"
+            "march|map "
             "<how many>\n",
             stderr);
         return 2;
@@ -52,6 +62,8 @@ int main(int argc, char** argv)
     }
     const duty_cycle duty = duty_cycle::of(6_min, 10_min);
     const station gate = bench::gate_bench();
+    const cable clamped = welding_cable(square_mm(70), 10_m);
+    const load on_and_off{.current = 300_A, .duty = duty};
     double sum = 0;
     if (what == "continuous")
         sum = sum_of(count, [&](std::size_t i) { return ampacity_of(leads[i], {}).amps.value(); });
@@ -74,7 +86,24 @@ int main(int argc, char** argv)
         sum = sum_of(count, [&](std::size_t) {
             return detail::judged(detail::solved_station(gate)).total_drop.typical.value();
         });
-    else if (what == "remedies")
+    else if (what == "assessed")
+        sum = sum_of(count, [&](std::size_t) { return assess(gate).total_drop.typical.value(); });
+    else if (what == "march")
+        sum = sum_of(count, [&](std::size_t) {
+            return static_cast<double>(
+                grip_over_time(clamp_on_steel(surface_state::oxidized), clamped, on_and_off, {.air = 30_degC}, 2000_h)
+                    .grip_left);
+        });
+    else if (what == "map") {
+        std::vector<current> currents;
+        std::vector<double> factors;
+        for (int i = 0; i < 20; ++i) currents.push_back((0.4 + 1.3 * i / 19.0) * 300_A);
+        for (int i = 0; i < 12; ++i) factors.push_back(0.5 * std::pow(200.0, i / 11.0));
+        const clamp_place asked{clamp_on_steel(surface_state::clean), clamped, on_and_off.duty, {.air = 30_degC}};
+        sum = sum_of(count, [&](std::size_t) {
+            return static_cast<double>(grip_map_of(asked, currents, factors, 2000_h).cells.size());
+        });
+    } else if (what == "remedies")
         sum = sum_of(count, [&](std::size_t) { return static_cast<double>(remedies_for(gate).size()); });
     else if (what == "page") {
         const assessment found = assess(gate);

@@ -44,6 +44,7 @@ any_function kept(Result (*question)(Arguments...))
     kept(&arc_hold_of),
     kept(&arc_line_of),
     kept(&arc_length_of),
+    kept(&burn_off_of),
     kept(&cost_of_lost_volts),
     kept(&clamp_life_of),
     kept(&station_life_of),

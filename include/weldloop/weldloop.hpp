@@ -147,6 +147,7 @@
 #include <weldloop/part/torch_cooling.hpp>
 #include <weldloop/part/welding_cable.hpp>
 #include <weldloop/part/wire_gun.hpp>
+#include <weldloop/part/year_of_work.hpp>
 #include <weldloop/part/work_clamp.hpp>
 #include <weldloop/part/work_clamp_standard.hpp>
 #include <weldloop/part/work_connection.hpp>
@@ -274,6 +275,7 @@
 #include <weldloop/circuit/part_body.hpp>
 #include <weldloop/circuit/part_in_path.hpp>
 #include <weldloop/circuit/part_surface.hpp>
+#include <weldloop/circuit/rise_table.hpp>
 #include <weldloop/circuit/rotary_ground_behaviour.hpp>
 #include <weldloop/circuit/scattered_sum.hpp>
 #include <weldloop/circuit/sensed_drop.hpp>

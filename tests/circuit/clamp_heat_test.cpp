@@ -244,6 +244,37 @@ TEST(ClampHeat, HotterAndWorseNeverMeansCooler)
         EXPECT_GE(jaw(300.0, {1.0, 1.3 * factor}), jaw(300.0, {1.0, factor}));
 }
 
+// Between states solved before, up to the fold and beyond it: the same state as one solved for itself, and the same
+// end.
+TEST(ClampHeat, AlongItsConditionsIsAsSolvedForEach)
+{
+    int ended = 0, went_on = 0;
+    for (const double amps : {150.0, 300.0, 600.0, 1500.0, 3000.0})
+        for (const surface_state surface : {surface_state::clean, surface_state::oxidized}) {
+            clamp_network n = network_of(spring_clamp(300_A), surface);
+            n.grip_limit = 120_degC;  // so that some end
+            const load work{.current = in_si<current>(amps), .duty = duty_cycle::continuous()};
+            const clamp_solver along(n, short_lead, work, scatter::typical),
+                each(n, short_lead, work, scatter::typical);
+            EXPECT_EQ(along.solve_along({}).rise, each.solve({}).rise);
+            for (double share = 1.0; share > 0.05; share *= 0.987) {
+                const clamp_condition c{share, 1.0 + 0.3 * (1.0 - share)};
+                const clamp_solver::state one = along.solve_along(c), other = each.solve(c);
+                ASSERT_EQ(one.bound, other.bound) << amps << " A, " << share;
+                ASSERT_EQ(one.spots_melt, other.spots_melt) << amps << " A, " << share;
+                if (one.bound != clamp_bound::none) {
+                    ++ended;
+                    continue;
+                }
+                ++went_on;
+                for (std::size_t k = 0; k < one.rise.size(); ++k) EXPECT_NEAR(one.rise[k], other.rise[k], 5e-3);
+                EXPECT_NEAR_REL(one.jaw_volts, other.jaw_volts, 2e-5);
+            }
+        }
+    EXPECT_GT(ended, 20);
+    EXPECT_GT(went_on, 200);
+}
+
 TEST(ClampHeat, SaysWhatEndsTheSteadyStates)
 {
     const load work{.current = 300_A, .duty = duty_cycle::continuous()};

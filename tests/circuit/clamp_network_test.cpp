@@ -64,7 +64,11 @@ TEST(ClampNetwork, KeepsMassAndSurfaceOfTheClamp)
             surface += n.bodies[static_cast<std::size_t>(node)].surface.value();
             capacity += n.bodies[static_cast<std::size_t>(node)].capacity.value();
         }
-        EXPECT_NEAR_REL(surface, c.body_surface.value(), 1e-12) << c.name;
+        // a third of a jaw's outside looks at the work and gives nothing to the air; a lug lies on it anyway
+        const clamp_build& b = c.build;
+        const double jaws = (b.jaw / (b.jaw + b.reach + b.handle + b.entry)).value();
+        const double inner = c.kind == clamp_kind::bolted ? 0.0 : jaws / 3.0;
+        EXPECT_NEAR_REL(surface, (1.0 - inner) * c.body_surface.value(), 1e-12) << c.name;
         EXPECT_NEAR_REL(capacity, c.body_capacity().value(), 1e-12) << c.name;
     }
 }
@@ -141,6 +145,7 @@ finely_cut cut_finely(const work_clamp& c, const clamp_network& n, const clamp_h
     const length whole = b.jaw + b.reach + b.handle + b.entry;
     const double along = c.body_metal.thermal_conductivity.value() * section_of(c).value() / dx;
     const thermal_body piece{c.body_surface * (dx / whole.value()), c.body_diameter, c.body_emissivity, {}};
+    const area jaw_piece = n.bodies[static_cast<std::size_t>(clamp_node::jaw)].surface / static_cast<double>(jaws);
     const thermal_body& coil = n.bodies[static_cast<std::size_t>(clamp_node::spring)];
     const auto loss_of = [&](const thermal_body& body, clamp_node at) {
         return body_loss(body, h.at(at), n.where).value();
@@ -155,9 +160,10 @@ finely_cut cut_finely(const work_clamp& c, const clamp_network& n, const clamp_h
         double moved = 0.0;
         for (std::size_t i = 0; i < all; ++i) {
             const bool is_spring = i == spring;
-            const double g_air = (body_coefficient(is_spring ? coil : piece, temperature::kelvin(t[i]), n.where) *
-                                  (is_spring ? coil.surface : piece.surface))
-                                     .value();
+            // the jaws' inner faces see the work, whose heat is imposed
+            const area outside = is_spring ? coil.surface : i < jaws ? jaw_piece : piece.surface;
+            const double g_air =
+                (body_coefficient(is_spring ? coil : piece, temperature::kelvin(t[i]), n.where) * outside).value();
             double g = g_air, q = g_air * air;
             const auto joins = [&](std::size_t j, double with) {
                 g += with;
@@ -200,12 +206,13 @@ finely_cut cut_finely(const work_clamp& c, const clamp_network& n, const clamp_h
 }  // namespace
 
 // The five places of a clamp against the same clamp cut in pieces of 2.5 mm, with the heat of its jaws, arms and spring
-// and the lead imposed: what is found is 6, 4 and 1 K, the spring of five places the hotter.
-// Hung on the middle of the reach alone the spring of the stamped clamp of 300 A was some 20 K hotter still.
+// and the lead imposed: what is found is 7, 5 and 1 K, jaws 8, 8 and 3 K, those of five places the hotter, at rises of
+// up to 230 K. Hung on the middle of the reach alone the spring of the stamped clamp of 300 A was some 20 K hotter
+// still.
 TEST(ClampNetwork, SpringHangsOnThePivot)
 {
     for (const auto& [clamp, within] :
-         {std::pair{stamped_spring_clamp(300_A), 7.0}, std::pair{stamped_spring_clamp(600_A), 5.0},
+         {std::pair{stamped_spring_clamp(300_A), 7.5}, std::pair{stamped_spring_clamp(600_A), 5.5},
           std::pair{spring_clamp(300_A), 2.0}}) {
         work_connection w = on_steel(clamp, surface_state::light_rust);
         w.clamp.build.shunt = {};
@@ -227,7 +234,7 @@ TEST(ClampNetwork, SpringHangsOnThePivot)
                     clamp.name.c_str(), h.at(clamp_node::spring).in_celsius(), fine.spring,
                     h.at(clamp_node::jaw).in_celsius(), fine.jaw, h.at(clamp_node::handle).in_celsius(), fine.handle);
         EXPECT_NEAR(h.at(clamp_node::spring).in_celsius(), fine.spring, within) << clamp.name;
-        EXPECT_NEAR(h.at(clamp_node::jaw).in_celsius(), fine.jaw, 8.0) << clamp.name;
+        EXPECT_NEAR(h.at(clamp_node::jaw).in_celsius(), fine.jaw, 9.0) << clamp.name;
     }
 }
 

@@ -158,15 +158,16 @@ TEST(OperatingPoint, AgainstACircuitSimulator)
 
 TEST(OperatingPoint, TheLoopIsTheOneOfThatCurrent)
 {
+    constexpr double as_settled = 1e-5;  // two searches for a period that repeats within 1e-4 K
     for (const drawn_case& c : cases()) {
         const operating_point p = operating_point_of(c.is);
         ASSERT_TRUE(p.is_found()) << c.is.name;
         station s = c.is;
         s.job.current = p.current;
-        EXPECT_NEAR_REL(p.loop_drop.value(), solve_loop(s).total_drop.value(), 1e-9) << c.is.name;
+        EXPECT_NEAR_REL(p.loop_drop.value(), solve_loop(s).total_drop.value(), as_settled) << c.is.name;
         // and the supply has these volts there
         const source_line line = output_line_of(*c.is.supply, {c.is.job.process, c.is.job.current});
-        EXPECT_NEAR_REL(line.at_current(p.current).voltage.value(), p.terminals.value(), 1e-8) << c.is.name;
+        EXPECT_NEAR_REL(line.at_current(p.current).voltage.value(), p.terminals.value(), 1e-6) << c.is.name;
     }
 }
 
@@ -252,6 +253,55 @@ TEST(OperatingPoint, SensingGivesBackWhatLiesBeforeTheTaps)
     EXPECT_GT(sensed.arc_voltage, plain.arc_voltage);
     s.supply->highest_output = 28_V;
     EXPECT_NEAR(operating_point_of(s).terminals.value(), 28.0, 1e-9);
+}
+
+// Nothing is known beyond the first and the last measured point: no arc, there, would be a false alarm.
+TEST(OperatingPoint, NothingIsSaidBeyondAMeasuredLine)
+{
+    station s = stick("stand", 90_A, 10_m);
+    s.supply = supply{.kind = supply_kind::measured};
+    s.supply->points = {{50_A, 60_V}, {100_A, 45_V}};  // the arc takes some 25 V there
+    EXPECT_EQ(operating_point_of(s).outcome, operating_outcome::beyond_line);
+    s.supply->points = {{80_A, 20_V}, {120_A, 10_V}};
+    EXPECT_EQ(operating_point_of(s).outcome, operating_outcome::beyond_line);
+    s.supply->points = {{0_A, 19_V}, {120_A, 10_V}};  // from no load on too low: no arc indeed
+    EXPECT_EQ(operating_point_of(s).outcome, operating_outcome::no_arc);
+    s.supply->points = {{50_A, 60_V}, {100_A, 45_V}, {200_A, 15_V}};
+    EXPECT_TRUE(operating_point_of(s).is_found());
+    station fed = wire("bench", 170_A, 10_m);
+    fed.supply = supply{.kind = supply_kind::constant_voltage, .setting = 27_V, .limit = 180_A};
+    std::get<arc>(fed.path[3]).wire_feed = melting_speed(*usual_burn_off(mild_steel, 1.2_mm), 230_A, 15_mm);
+    EXPECT_EQ(operating_point_of(fed).outcome, operating_outcome::beyond_line);
+}
+
+// the recalled constants are those of solid wire on the positive terminal
+TEST(OperatingPoint, OtherWiresMeltAtOtherRates)
+{
+    station s = wire("bench", 200_A, 10_m);
+    s.supply = supply{.kind = supply_kind::constant_voltage, .setting = 27_V};
+    EXPECT_TRUE(burn_off_of(s));
+    s.supply->polarity = electrode_polarity::negative;
+    EXPECT_FALSE(burn_off_of(s));
+    std::get<arc>(s.path[3]).wire_feed = in_si<speed>(0.2);
+    EXPECT_EQ(operating_point_of(s).current, 200_A);
+    EXPECT_FALSE(operating_point_of(s).extension);
+    s.supply->polarity = electrode_polarity::positive;
+    EXPECT_TRUE(operating_point_of(s).extension);
+    s.job.process = process::fcaw;
+    EXPECT_FALSE(burn_off_of(s));
+}
+
+TEST(OperatingPoint, WhatIsLostIsWhatTheArcMisses)
+{
+    station s = wire("bench", 200_A, 25_m);
+    s.supply = supply{.kind = supply_kind::constant_voltage, .setting = 27_V};
+    const operating_point plain = operating_point_of(s);
+    EXPECT_GT(plain.wire_extension_drop, 1_V);
+    EXPECT_NEAR((plain.terminals - plain.lost()).value(), (plain.arc_voltage + plain.wire_extension_drop).value(),
+                1e-9);
+    s.supply->sensing = remote_sensing{.electrode_side = "electrode lead", .work_side = "clamp"};
+    const operating_point sensed = operating_point_of(s);
+    EXPECT_NEAR(sensed.lost().value(), (sensed.loop.parts[2].drop - sensed.wire_extension_drop).value(), 1e-9);
 }
 
 TEST(OperatingPoint, SaysWhyThereIsNone)

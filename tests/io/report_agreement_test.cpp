@@ -199,6 +199,7 @@ std::vector<test::assessed_station> stations_with_all_keys()
     all.feeding = wire_feeding::by_arc_voltage;
     all.sensing.emplace();
     if (out.front().found.operating) out.front().found.operating->extension = 15_mm;
+    out.front().found.year = yearly_loss{.energy_cost = 60.0, .time_cost = 500.0};
     // what answers may hold, and those of these stations need not
     clamp_prospect& c = out.back().answers.life->clamps.front();
     c.poor_ends = 300_h;
@@ -308,6 +309,8 @@ TEST(Reports, HaveNoKeyThatThePageDoesNotName)
 TEST(Reports, GiveEveryNumberAUnitOrNone)
 {
     const std::set<std::string> without_unit{"number",
+                                             "energy_cost",
+                                             "time_cost",
                                              "share",
                                              "coil_turns",
                                              "bundled_leads",
@@ -343,7 +346,7 @@ TEST(Reports, GiveEveryNumberAUnitOrNone)
     for (const std::string& key : numbers) {
         bool unit = false;
         for (const char* end :
-             {"_A", "_s", "_degC", "_m_per_s", "_m", "_W_per_m2", "_V", "_W", "_h", "_N", "_ohm", "_S", "_K"})
+             {"_A", "_s", "_degC", "_m_per_s", "_m", "_W_per_m2", "_V", "_W", "_h", "_N", "_ohm", "_S", "_K", "_J"})
             unit = unit || key.ends_with(end);
         EXPECT_NE(unit, without_unit.contains(key)) << key;
     }

@@ -146,9 +146,9 @@ TEST(StationFile, TakesSuppliesByTheirLine)
     ASSERT_EQ(read_off.points.size(), 2U);
     EXPECT_EQ(read_off.points[1].current, 190_A);
     EXPECT_EQ(read_off.points[1].voltage, 12_V);
-    const supply flat = with_supply(
-        "kind = \"constant voltage\"\nsetting = \"27 V\"\nfall = \"20 mohm\"\nlimit = \"400 A\"\n"
-        "feeding = \"by arc voltage\"\nsense_work_side = \"work clamp 3\"\nhighest_output = \"38 V\"\n");
+    const supply flat =
+        with_supply("kind = \"constant voltage\"\nsetting = \"27 V\"\nfall = \"20 mohm\"\nlimit = \"400 A\"\n"
+                    "feeding = \"by arc voltage\"\nsense_work_side = \"work clamp 3\"\nhighest_output = \"38 V\"\n");
     EXPECT_EQ(flat.fall, 20_mohm);
     EXPECT_EQ(*flat.limit, 400_A);
     EXPECT_EQ(flat.feeding, wire_feeding::by_arc_voltage);
@@ -174,8 +174,44 @@ TEST(StationFile, TakesWhatIsKnownOfTheArc)
     EXPECT_NEAR_REL(all.line->by_current.value(), 0.02, 1e-12);
     EXPECT_EQ(*all.wire_feed, in_si<speed>(0.12));
     EXPECT_FALSE(arc_with("length = \"4 mm\"\n").line);
+    const arc side = arc_with("to_return = \"1.2 m\"\nreturn_side = \"one end\"\n");
+    EXPECT_EQ(*side.to_return, 1.2_m);
+    EXPECT_EQ(side.returns_at, return_side::one_end);
+    EXPECT_EQ(all.returns_at, return_side::not_stated);
     EXPECT_THROW(static_cast<void>(arc_with("volts_per_mm = \"0.7 V\"\n")), station_file_error);
     EXPECT_THROW(static_cast<void>(arc_with("length = \"0 mm\"\n")), station_file_error);
+}
+
+TEST(StationFile, TakesAYearOfWork)
+{
+    const auto with_year = [](std::string_view keys) {
+        return read(std::string(small_station) + "[year]\n" + std::string(keys)).year;
+    };
+    EXPECT_FALSE(read(small_station).year);
+    const year_of_work all = *with_year("arc_time = \"600 h\"\ntariff = 0.3\nhour_cost = 48\n");
+    EXPECT_EQ(all.arc_time, 600_h);
+    EXPECT_EQ(*all.tariff, 0.3);
+    EXPECT_EQ(*all.hour_cost, 48.0);
+    EXPECT_FALSE(with_year("arc_time = \"600 h\"\n")->tariff);
+    EXPECT_THROW(static_cast<void>(with_year("tariff = 0.3\n")), station_file_error);
+    EXPECT_THROW(static_cast<void>(with_year("arc_time = \"9000 h\"\n")), station_file_error);
+    EXPECT_THROW(static_cast<void>(with_year("arc_time = \"600 h\"\ntariff = -0.1\n")), station_file_error);
+}
+
+// Alternating current is held against the limits of alternating current without saying so twice.
+TEST(StationFile, AlternatingPolarityHasAnAlternatingNoLoadVoltage)
+{
+    const auto with_supply = [](std::string_view keys) {
+        return *read(std::string(small_station) + "[supply]\n" + std::string(keys)).supply;
+    };
+    const std::string kept = "kind = \"constant current\"\nhighest_output = \"44 V\"\nno_load = \"100 V\"\n"
+                             "polarity = \"alternating\"\n";
+    EXPECT_EQ(with_supply(kept).no_load.kind, output_current::alternating);
+    EXPECT_EQ(with_supply(kept + "no_load_current = \"direct\"\n").no_load.kind, output_current::direct);
+    const std::string falls = "kind = \"drooping\"\nshort_circuit = \"260 A\"\nno_load = \"100 V\"\n"
+                              "polarity = \"alternating\"\n";
+    EXPECT_THROW(static_cast<void>(with_supply(falls)), station_file_error);
+    EXPECT_EQ(*with_supply(falls + "no_load_effective = \"72 V\"\n").no_load.rms, 72_V);
 }
 
 TEST(StationFile, RefusesWhatASupplyCannotBe)

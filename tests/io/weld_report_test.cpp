@@ -51,6 +51,27 @@ TEST(WeldReport, SaysTheSameInTextPageAndJson)
     }
 }
 
+// Money in every form of the report, and only where its price is stated.
+TEST(WeldReport, AYearsLossIsInEveryForm)
+{
+    test::assessed_station s = test::gate_shop();
+    EXPECT_FALSE(json::parse(report_json(s.is, s.found, s.remedies)).contains("year"));
+    EXPECT_THAT(report_text(s.is, s.found, s.remedies), Not(HasSubstr("In a year")));
+    s.is.year = year_of_work{.arc_time = in_si<duration>(1.8e6), .tariff = 0.3};
+    s = test::assessed(s.is);
+    ASSERT_TRUE(s.found.year);
+    const json year = json::parse(report_json(s.is, s.found, s.remedies)).at("year");
+    constexpr double printed = 1e-5;  // JSON numbers are rounded
+    EXPECT_NEAR(year.at("energy_lost_J").get<double>() / s.found.year->lost.value(), 1.0, printed);
+    EXPECT_NEAR(year.at("energy_cost").get<double>() / *s.found.year->energy_cost, 1.0, printed);
+    EXPECT_FALSE(year.contains("time_cost"));
+    const std::string line = year_line(s.found);
+    EXPECT_THAT(line, HasSubstr("kWh"));
+    EXPECT_THAT(line, Not(HasSubstr("; time ")));
+    EXPECT_THAT(in_one_line(report_text(s.is, s.found, s.remedies)), HasSubstr(line));
+    EXPECT_THAT(report_page(s.is, s.found, s.remedies), HasSubstr(markup_escaped(line)));
+}
+
 TEST(WeldReport, TheHealthyStandSaysNothingOfTheKind)
 {
     const test::assessed_station s = test::assessed(read_station(test::example_file("trailer_frame.toml")));

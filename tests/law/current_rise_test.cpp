@@ -3,9 +3,11 @@
 #include <weldloop/law/current_rise.hpp>
 #include <weldloop/law/inductance.hpp>
 
+#include <algorithm>
 #include <cmath>
 #include <filesystem>
 #include <fstream>
+#include <iostream>
 #include <iterator>
 #include <limits>
 #include <string>
@@ -27,6 +29,7 @@ TEST(CurrentRise, AgainstACircuitSimulatorInTime)
                      std::ios::binary);
     const reference_table table("outputs.csv", std::string{std::istreambuf_iterator<char>(in), {}});
     int rows = 0;
+    double worst = 0.0;
     for (const auto& row : table.rows()) {
         const length radius = in_si<length>(row.number("radius_m"));
         const inductance coil = coil_inductance({.turns = static_cast<int>(row.number("turns")),
@@ -40,9 +43,11 @@ TEST(CurrentRise, AgainstACircuitSimulatorInTime)
                                  .inductance = coil + laid};
         const double ours = current_after(c, in_si<duration>(row.number("after_s"))).value();
         EXPECT_NEAR_REL(ours, row.number("amps"), 0.01) << row.where();
+        worst = std::max(worst, std::fabs(ours / row.number("amps") - 1.0));
         ++rows;
     }
     EXPECT_EQ(rows, 18);
+    std::cout << "largest error of the current: " << 100.0 * worst << " %\n";
 }
 
 // 15 uH at 500 A/ms takes 7.5 V: the definition of inductance

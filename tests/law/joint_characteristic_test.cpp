@@ -206,6 +206,30 @@ TEST(JointCharacteristic, ConductanceFollowsTheMetals)
     EXPECT_EQ(conductance_at(in_si<conductance>(0), pair, 80_degC).value(), 0.0);
 }
 
+// The slopes a network takes against differences of joint_drop(), below and above the softening drop.
+TEST(PairCharacteristic, IsTheDropWithItsSlopes)
+{
+    for (const metal_pair& pair : {metal_pair{annealed_copper, mild_steel}, metal_pair{mild_steel, mild_steel},
+                                   metal_pair{annealed_copper, annealed_copper}}) {
+        const detail::pair_characteristic law(pair);
+        for (const double kelvin : {280.0, 350.0, 420.0})
+            for (const double x : {0.01, 0.05, 0.15, 0.6}) {
+                const auto drop = [&](double x20, double t) {
+                    const temperature bulk = temperature::kelvin(t);
+                    const double growth = detail::resistivity_growth(pair, bulk);
+                    return joint_drop(1_A, in_si<conductance>(1.0 / (x20 * growth)), joint_limits_of(pair, bulk))
+                        .value();
+                };
+                const detail::pair_characteristic::drop_at found = law.at(x, kelvin);
+                EXPECT_NEAR_REL(found.volts, drop(x, kelvin), 1e-13);
+                const double by_log = (drop(x * 1.0001, kelvin) - drop(x / 1.0001, kelvin)) / (2.0 * std::log(1.0001));
+                EXPECT_NEAR(found.by_log, by_log, 1e-6 * found.volts) << x << " V, " << kelvin << " K";
+                const double by_kelvin = (drop(x, kelvin + 0.01) - drop(x, kelvin - 0.01)) / 0.02;
+                EXPECT_NEAR(found.by_kelvin, by_kelvin, 1e-7 * found.volts) << x << " V, " << kelvin << " K";
+            }
+    }
+}
+
 TEST(JointCharacteristic, RefusesWhatCannotBe)
 {
     const conductance g = in_si<conductance>(1e3);

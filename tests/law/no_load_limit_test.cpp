@@ -54,6 +54,17 @@ TEST(NoLoadLimit, PeakAndEffectiveValueBothHold)
     EXPECT_EQ(direct(114_V, shock_hazard::machine_held), no_load_standing::not_above);
 }
 
+// an effective value is never above the peak: by itself it can condemn, and cannot pass
+TEST(NoLoadLimit, AnEffectiveValueAboveThePeaksLimitIsAboveIt)
+{
+    const auto direct = [](voltage rms) {
+        return standing_of({.kind = output_current::direct, .rms = rms}, shock_hazard::ordinary);
+    };
+    EXPECT_EQ(direct(114_V), no_load_standing::above_limit);
+    EXPECT_EQ(direct(113_V), no_load_standing::not_known);
+    EXPECT_EQ(direct(90_V), no_load_standing::not_known);
+}
+
 TEST(NoLoadLimit, RefusesWhatCannotBe)
 {
     EXPECT_THROW(static_cast<void>(standing_of({.peak = 0_V}, shock_hazard::ordinary)), out_of_range_error);

@@ -186,6 +186,25 @@ TEST(GripMap, IsWhatMarchesSay)
     EXPECT_GT(seen[2], 0);
 }
 
+// Only the boundaries of a column are sought; every cell is what a map of it alone says.
+TEST(GripMap, IsWhatEachCellAloneSays)
+{
+    const work_connection w = on_steel(spring_clamp(100_A), surface_state::clean);
+    std::vector<current> currents;
+    std::vector<double> factors;
+    for (int i = 0; i < 14; ++i) currents.push_back(in_si<current>(60.0 + 110.0 * i));
+    for (int i = 0; i < 9; ++i) factors.push_back(0.3 * std::pow(2.0, i));
+    const grip_map map = grip_map_of({w, lead, duty, shop}, currents, factors, 2000_h);
+    const std::span<const current> columns(currents);
+    const std::span<const double> rows(factors);
+    for (std::size_t row = 0; row < factors.size(); ++row)
+        for (std::size_t column = 0; column < currents.size(); ++column)
+            EXPECT_EQ(
+                map.at(row, column),
+                grip_map_of({w, lead, duty, shop}, columns.subspan(column, 1), rows.subspan(row, 1), 2000_h).at(0, 0))
+                << row << ", " << column;
+}
+
 TEST(GripMap, TwoThreadsMakeTheSameMap)
 {
     const work_connection w = on_steel(spring_clamp(200_A), surface_state::clean);

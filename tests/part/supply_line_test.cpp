@@ -40,6 +40,8 @@ TEST(SupplyLine, OfEveryKind)
     EXPECT_NEAR(highest_output_at(s, stick).value(), 80.0 * std::sqrt(1.0 - 0.75 * 0.75), 1e-9);
     s.no_load = {.kind = output_current::alternating, .peak = 100_V, .rms = 72_V};  // its effective value counts
     EXPECT_NEAR(highest_output_at(s, stick).value(), 72.0 * std::sqrt(1.0 - 0.75 * 0.75), 1e-9);
+    s.no_load.rms.reset();  // a peak says nothing of it
+    EXPECT_THROW(static_cast<void>(output_line_of(s, stick)), missing_data_error);
 
     s = {.kind = supply_kind::engine_driven, .setting = 26_V};
     s.no_load.peak = 95_V;

@@ -107,6 +107,19 @@ TEST(OperatingFindings, NoArcAndStubbing)
     EXPECT_NE(f->text.find("180 A"), std::string::npos);
 }
 
+TEST(OperatingFindings, AnUnknownWorkingPointIsSaidAndStopsNothing)
+{
+    station s = stick_stand();
+    s.supply = supply{.kind = supply_kind::measured};
+    s.supply->points = {{100_A, 60_V}, {160_A, 45_V}};
+    const assessment a = assess(s);
+    const loop_finding* f = finding_of(a, finding_id::working_point_not_known);
+    ASSERT_NE(f, nullptr);
+    EXPECT_EQ(f->severity, finding_severity::warning);
+    EXPECT_NE(f->text.find("100 A to 160 A"), std::string::npos) << f->text;
+    EXPECT_EQ(finding_of(a, finding_id::too_few_volts_for_arc), nullptr);
+}
+
 TEST(OperatingFindings, ASoundStationHasNone)
 {
     station s = stick_stand();

@@ -87,6 +87,24 @@ TEST(SupplyFindings, NoLoadVoltageBelowTheLimitSaysNothing)
     for (const std::string& caution : a.cautions) EXPECT_EQ(caution.find(" is safe"), std::string::npos) << caution;
 }
 
+// A supply that states no no-load voltage still shows it where its output line begins without current.
+TEST(SupplyFindings, NoLoadVoltageIsReadOffTheOutputLine)
+{
+    station s = stick_stand();
+    s.supply = supply{.kind = supply_kind::measured};
+    s.supply->points = {{0_A, 118_V}, {150_A, 32_V}, {200_A, 15_V}};
+    const assessment a = assess(s);
+    ASSERT_FALSE(a.findings.empty());
+    EXPECT_EQ(a.findings.front().id, finding_id::no_load_above_limit);
+    EXPECT_NE(a.findings.front().text.find("118 V effective"), std::string::npos) << a.findings.front().text;
+    EXPECT_TRUE(
+        std::any_of(a.sources.begin(), a.sources.end(), [](const source& from) { return from == no_load_limits; }));
+    s.supply->points.front() = {10_A, 118_V};  // not read without current
+    EXPECT_EQ(finding_of(assess(s), finding_id::no_load_above_limit), nullptr);
+    s.supply = supply{.kind = supply_kind::constant_current, .highest_output = 115_V};
+    EXPECT_NE(finding_of(assess(s), finding_id::no_load_above_limit), nullptr);
+}
+
 // common practice, no source: a table of what suits what
 TEST(SupplyFindings, WhatSuitsAProcess)
 {

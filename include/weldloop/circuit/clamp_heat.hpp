@@ -7,6 +7,7 @@
 #include <array>
 #include <cmath>
 #include <cstddef>
+#include <limits>
 #include <memory>
 #include <span>
 #include <vector>
@@ -133,7 +134,7 @@ public:
     /// The states asked for from now on have the swing of a period.
     void follow(const period& p) { period_ = p; }
 
-    /// The settled period of a condition, judged as the loop judges it.
+    /// The settled period of a condition, judged as the loop judges it: its end within 5 mK of its start.
     /// @param near that of a condition that was no worse, or nullptr
     [[nodiscard]] solve::periodic_state settled_period(const clamp_condition& c, const duty_cycle& duty,
                                                        const solve::periodic_state* near = nullptr) const
@@ -142,7 +143,7 @@ public:
         const std::vector<double> cold(clamp_places, coldest());
         return solve::periodic_state_of(
             made_->net, {duty.on().value(), duty.is_continuous() ? 0.0 : (duty.period() - duty.on()).value()}, cold,
-            {.near = near});
+            {.near = near, .settled = swing_settled});
     }
     /// What ended a search for a state.
     [[nodiscard]] clamp_bound bound_of(solve::outcome what, solve::heat_network::index where) const
@@ -157,31 +158,36 @@ public:
     [[nodiscard]] state solve(const clamp_condition& c, const state* from = nullptr) const
     {
         set(c);
-        place_values start;
-        start.fill(coldest());
-        if (from != nullptr)
-            for (std::size_t k = 0; k < clamp_places; ++k) start[made_->node[k]] = from->steady[k];
-        const solve::steady_state found = solve::steady_state_of(made_->net, duty_, start);
-        state s;
-        s.bound = period_.bound != clamp_bound::none ? period_.bound : bound_of(found.what, found.bounded_at);
-        for (std::size_t k = 0; k < clamp_places; ++k) s.rise[k] = s.steady[k] = found.rise[made_->node[k]];
-        const contact_source &jaws = *made_->clamp.jaws.law, &termination = *made_->clamp.termination.law;
-        double jaw_on = s.rise[jaw_place];
-        if (period_.contact_heat > 0.0) {
-            const double steady = duty_ * amps_ * jaws.drop_at(jaw_on, gripping_rise(s), solve::asked::value).value;
-            s.swing = steady / period_.contact_heat;
-            for (std::size_t k = 0; k < clamp_places; ++k) s.rise[k] += s.swing * s.swing * period_.mean_over_steady[k];
-            jaw_on = s.rise[jaw_place] + s.swing * period_.on_over_mean[jaw_place];
-            for (std::size_t k = 0; k < clamp_places && s.bound == clamp_bound::none; ++k)
-                if (peak_of(s, k) > made_->net.bound()[made_->node[k]])
-                    s.bound = bound_of(solve::outcome::bounded, made_->node[k]);
+        const found_steady found = steady_from(from != nullptr ? &from->steady : nullptr);
+        return finished(found.bound, found.steady);
+    }
+
+    /// As solve(), for many conditions that lie close together: between steady states solved before where these lie
+    /// evenly, which all copies of the solver share; solved where they do not, as beside a fold. The
+    /// first condition is solved as it is; others come within 5 mK.
+    [[nodiscard]] state solve_along(const clamp_condition& c) const
+    {
+        const double log_share = n_->force_exponent * std::log(c.force_share) - std::log(c.contact_factor);
+        if (made_->knots.empty()) made_->first = log_share;
+        const double x = log_share - made_->first;
+        for (int width = clamp_knot::coarsest; width >= 1; width /= 2) {
+            const int at = (static_cast<int>(std::ceil(x / (clamp_knot::unit * width))) - 1) * width;
+            const clamp_knot high = knot_at(at + width);  // the better one first: the other begins there
+            if (high.bound != clamp_bound::none) break;
+            const clamp_knot low = knot_at(at);
+            if (!lie_evenly(low, high, width)) continue;
+            set(c);
+            const double h = clamp_knot::unit * width, u = x / h - at / width, v = 1.0 - u;
+            place_values steady;
+            for (std::size_t k = 0; k < clamp_places; ++k)
+                steady[k] = v * v * (1.0 + 2.0 * u) * low.steady[k] + u * u * (1.0 + 2.0 * v) * high.steady[k] +
+                            h * u * v * (v * low.slope[k] - u * high.slope[k]);
+            return finished(clamp_bound::none, steady);
         }
-        s.warm = warm_at(gripping_rise(s));
-        s.jaw_volts = jaws.drop_at(jaw_on, gripping_rise(s), solve::asked::value).value;
-        s.termination_volts = termination.drop_at(s.rise[entry_place], 0.0, solve::asked::value).value;
-        s.contact_heat = duty_ * amps_ * s.jaw_volts;
-        s.spots_melt = s.jaw_volts >= melting_share * melting_drop(n_->jaw_metals, jaws.bulk_at(jaw_on)).value();
-        return s;
+        const clamp_knot* better = nearest_better(x);
+        set(c);
+        const found_steady found = steady_from(better != nullptr ? &better->steady : nullptr);
+        return finished(found.bound, found.steady);
     }
 
     /// How much of its own heat the contact makes again by warming itself, at a settled state: 1 at a fold, where the
@@ -229,6 +235,7 @@ public:
     }
 
 private:
+    static constexpr double swing_settled = 5e-3;  // K from period to period
     static scatter of_conductance(scatter of_resistance)
     {
         return of_resistance == scatter::low    ? scatter::high
@@ -236,7 +243,19 @@ private:
                                                 : scatter::typical;
     }
 
+    // A steady state at a whole place of the logarithm of the jaws' conductance over that of the first condition.
+    struct clamp_knot {
+        static constexpr int coarsest = 16;
+        static constexpr double unit = 0.125 / coarsest;
+        int at = 0;
+        clamp_bound bound = clamp_bound::none;
+        place_values steady{};
+        place_values slope{};  // K by the logarithm of the conductance
+    };
+
     struct built {
+        std::vector<clamp_knot> knots;  // as asked for
+        double first = 0.0;             // logarithm of their conductance at 0, over that when new
         body_tables tables;
         solve::heat_network net;
         clamp_in_network clamp;
@@ -258,6 +277,99 @@ private:
         }
     };
 
+    struct found_steady {
+        clamp_bound bound;
+        place_values steady;
+    };
+    // At the condition that is set. @param from rises by place of a condition that was no worse, or null: from the cold
+    [[nodiscard]] found_steady steady_from(const place_values* from) const
+    {
+        place_values start;
+        start.fill(coldest());
+        if (from != nullptr)
+            for (std::size_t k = 0; k < clamp_places; ++k) start[made_->node[k]] = (*from)[k];
+        const solve::steady_state found = solve::steady_state_of(made_->net, duty_, start);
+        found_steady out{bound_of(found.what, found.bounded_at), {}};
+        for (std::size_t k = 0; k < clamp_places; ++k) out.steady[k] = found.rise[made_->node[k]];
+        return out;
+    }
+
+    // What follows from the steady rises at the condition that is set.
+    [[nodiscard]] state finished(clamp_bound bound, const place_values& steady) const
+    {
+        state s;
+        s.bound = period_.bound != clamp_bound::none ? period_.bound : bound;
+        s.rise = s.steady = steady;
+        const contact_source &jaws = *made_->clamp.jaws.law, &termination = *made_->clamp.termination.law;
+        double jaw_on = s.rise[jaw_place];
+        if (period_.contact_heat > 0.0) {
+            const double heat = duty_ * amps_ * jaws.drop_at(jaw_on, gripping_rise(s)).value;
+            s.swing = heat / period_.contact_heat;
+            for (std::size_t k = 0; k < clamp_places; ++k) s.rise[k] += s.swing * s.swing * period_.mean_over_steady[k];
+            jaw_on = s.rise[jaw_place] + s.swing * period_.on_over_mean[jaw_place];
+            for (std::size_t k = 0; k < clamp_places && s.bound == clamp_bound::none; ++k)
+                if (peak_of(s, k) > made_->net.bound()[made_->node[k]])
+                    s.bound = bound_of(solve::outcome::bounded, made_->node[k]);
+        }
+        s.warm = warm_at(gripping_rise(s));
+        s.jaw_volts = jaws.drop_at(jaw_on, gripping_rise(s)).value;
+        s.termination_volts = termination.drop_at(s.rise[entry_place], 0.0).value;
+        s.contact_heat = duty_ * amps_ * s.jaw_volts;
+        s.spots_melt = s.jaw_volts >= melting_share * melting_drop(n_->jaw_metals, jaws.bulk_at(jaw_on)).value();
+        return s;
+    }
+
+    // The solved knot of the least conductance above a place, or null.
+    [[nodiscard]] const clamp_knot* nearest_better(double x) const
+    {
+        const clamp_knot* out = nullptr;
+        for (const clamp_knot& k : made_->knots)
+            if (clamp_knot::unit * k.at >= x && k.bound == clamp_bound::none && (out == nullptr || k.at < out->at))
+                out = &k;
+        return out;
+    }
+
+    [[nodiscard]] clamp_knot knot_at(int at) const
+    {
+        for (const clamp_knot& k : made_->knots)
+            if (k.at == at) return k;
+        const double x = clamp_knot::unit * at;
+        const clamp_knot* const better = nearest_better(x);
+        set_conductance(jaws_ * std::exp(made_->first + x));
+        const found_steady found = steady_from(better != nullptr ? &better->steady : nullptr);
+        clamp_knot out{.at = at, .bound = found.bound, .steady = found.steady};
+        if (out.bound == clamp_bound::none) {
+            constexpr double step =
+                1e-3;  // to a worse condition; half a thousandth of what the slope bends in a stretch
+            set_conductance(jaws_ * std::exp(made_->first + x - step));
+            const found_steady worse = steady_from(&out.steady);
+            for (std::size_t k = 0; k < clamp_places; ++k)
+                out.slope[k] = worse.bound == clamp_bound::none ? (out.steady[k] - worse.steady[k]) / step
+                                                                : std::numeric_limits<double>::quiet_NaN();
+        }
+        made_->knots.push_back(out);
+        return out;
+    }
+
+    // Whether a cubic follows the steady states between two of them. Its error is reckoned from that of a square root,
+    // as states follow before a fold, by how far the slopes at its ends lie from their mean.
+    [[nodiscard]] static bool lie_evenly(const clamp_knot& low, const clamp_knot& high, int width)
+    {
+        if (low.bound != clamp_bound::none) return false;
+        constexpr double allowed = 5e-3;   // K
+        constexpr double of_change = 0.7;  // error over change, by the third power of how far the slopes are apart
+        const double h = clamp_knot::unit * width;
+        for (std::size_t k = 0; k < clamp_places; ++k) {
+            if (!std::isfinite(low.slope[k] + high.slope[k])) return false;
+            const double change = std::fabs(high.steady[k] - low.steady[k]),
+                         mean = (high.steady[k] - low.steady[k]) / h;
+            const double off = std::max(std::fabs(low.slope[k] - mean), std::fabs(high.slope[k] - mean)) * h;
+            const double apart = off / std::max(change, allowed);
+            if (!(of_change * apart * apart * apart * change <= allowed)) return false;
+        }
+        return true;
+    }
+
     // Coldest of what surrounds it [K over the air].
     [[nodiscard]] double coldest() const
     {
@@ -266,8 +378,9 @@ private:
 
     void set(const clamp_condition& c) const
     {
-        made_->clamp.jaws.law->set_cold(jaws_ * std::pow(c.force_share, n_->force_exponent) / c.contact_factor);
+        set_conductance(jaws_ * std::pow(c.force_share, n_->force_exponent) / c.contact_factor);
     }
+    void set_conductance(double cold) const { made_->clamp.jaws.law->set_cold(cold); }
 
     const clamp_network* n_;
     double air_, amps_, duty_, lead_, lead_rise_, jaws_;

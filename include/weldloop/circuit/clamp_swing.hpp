@@ -10,6 +10,7 @@
 
 #include <weldloop/circuit/clamp_heat.hpp>
 #include <weldloop/core/duty_cycle.hpp>
+#include <weldloop/solve/curve_table.hpp>
 #include <weldloop/solve/periodic_state.hpp>
 
 namespace weldloop::detail {
@@ -62,11 +63,11 @@ public:
         if (period.moments.empty() && period.bound == clamp_bound::none) return;
         followed_.bound = period.bound;
         if (period.bound != clamp_bound::none) return;
-        start_.steady = period.mean;
-        const clamp_solver::state steady = solver.solve(condition, &start_);
+        clamp_solver::state start;
+        start.steady = period.mean;
+        const clamp_solver::state steady = solver.solve(condition, &start);
         followed_.bound = steady.bound;
         if (steady.bound != clamp_bound::none) return;
-        start_.steady = steady.steady;
         followed_.contact_heat = steady.contact_heat;
         for (std::size_t k = 0; k < clamp_places; ++k) {
             followed_.mean_over_steady[k] = period.mean[k] - steady.steady[k];
@@ -75,8 +76,6 @@ public:
         }
     }
 
-    /// A start for states of the condition, or nullptr if there is none better than the cold.
-    [[nodiscard]] const clamp_solver::state* start() const { return followed_.contact_heat > 0.0 ? &start_ : nullptr; }
     /// What a solver is to follow.
     [[nodiscard]] const clamp_solver::period& followed() const { return followed_; }
 
@@ -85,27 +84,47 @@ public:
     /// @param sensitivity [1/K] @param swing of the state
     [[nodiscard]] double jaw_excess(double sensitivity, double swing) const
     {
-        return excess(&clamp_period::moment::jaw, sensitivity, swing);
+        return excess(&clamp_period::moment::jaw, jaw_known_, sensitivity, swing);
     }
     /// The same of the spring.
     [[nodiscard]] double spring_excess(double sensitivity, double swing) const
     {
-        return excess(&clamp_period::moment::spring, sensitivity, swing);
+        return excess(&clamp_period::moment::spring, spring_known_, sensitivity, swing);
     }
 
 private:
-    [[nodiscard]] double excess(double clamp_period::moment::*place, double sensitivity, double swing) const
+    // A smooth number that follows what a rate grows with [1/K], as a table.
+    class growth_table {
+    public:
+        template <class Law>
+        [[nodiscard]] double at(double by, const Law& law) const
+        {
+            const double place = by * (1.0 / step);
+            if (!(place < cells)) return law(by);
+            return cubics_.value_at(place, [&law](double p) { return law(step * p); });
+        }
+
+    private:
+        static constexpr double step = 0.005;  // 1/K
+        static constexpr std::size_t cells = 64;
+        solve::lazy_cubics<cells> cubics_;
+    };
+
+    [[nodiscard]] double excess(double clamp_period::moment::*place, const growth_table& known, double sensitivity,
+                                double swing) const
     {
         const double by = sensitivity * swing;
-        if (!(by > 0.0)) return 0.0;
-        double sum = 0.0;
-        for (const clamp_period::moment& m : moments_) sum += m.weight * std::expm1(by * m.*place);
-        return std::log1p(sum) / sensitivity;
+        if (!(by > 0.0) || moments_.empty()) return 0.0;
+        return known.at(by, [this, place](double b) {
+            double sum = 0.0;
+            for (const clamp_period::moment& m : moments_) sum += m.weight * std::expm1(b * m.*place);
+            return std::log1p(sum);
+        }) / sensitivity;
     }
 
-    clamp_solver::state start_ = {};
     clamp_solver::period followed_ = {};
     std::vector<clamp_period::moment> moments_;
+    growth_table jaw_known_, spring_known_;
 };
 
 /// The swing of a clamp by itself in one condition. A clamp that has no settled period there has no state if it follows

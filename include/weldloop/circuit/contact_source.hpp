@@ -8,6 +8,7 @@
 #include <cstddef>
 #include <limits>
 
+#include <weldloop/circuit/rise_table.hpp>
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/temperature.hpp>
 #include <weldloop/law/joint_characteristic.hpp>
@@ -27,25 +28,6 @@ struct force_follows {
     double exponent = 1.0;
 };
 
-/// A number that bends over hundreds of kelvin, as a table over the rise: cubics between points 8 K apart.
-class rise_table {
-public:
-    static constexpr double step = 8.0;
-    static constexpr std::size_t cells = 64;
-    static constexpr double end = step * cells;  // rises from 0 to below this
-
-    void clear() { cubics_.clear(); }
-    template <class Law>
-    [[nodiscard]] solve::sloped at(double rise, const Law& law) const
-    {
-        const solve::sloped out = cubics_.at(rise * (1.0 / step), [&law](double place) { return law(step * place); });
-        return {out.value, out.slope * (1.0 / step)};
-    }
-
-private:
-    solve::lazy_cubics<cells> cubics_;
-};
-
 /// A contact of one or several alike in series under a steady current.
 class contact_source final : public solve::heat_law {
 public:
@@ -53,7 +35,7 @@ public:
     /// @param air reference of the rises [K] @param alike contacts in series @param grip what warmth does to its force
     contact_source(double cold, const metal_pair& metals, double amps, double air, int alike = 1,
                    const force_follows& grip = {})
-        : metals_(metals), amps_(amps), air_(air), cold_(cold), alike_(alike), grip_(grip),
+        : law_(metals), amps_(amps), air_(air), cold_(cold), alike_(alike), grip_(grip),
           melting_(std::min(metals.first.melting, metals.second.melting))
     {
         set_cold(cold);
@@ -63,7 +45,7 @@ public:
     void set_cold(double cold)
     {
         cold_ = cold;
-        table_.clear();
+        if (!(grip_.slope > 0.0)) table_.clear();
         last_ = {};
     }
     /// Another current [A], above 0.
@@ -71,7 +53,7 @@ public:
     {
         if (amps == amps_) return;
         amps_ = amps;
-        table_.clear();
+        if (!(grip_.slope > 0.0)) table_.clear();
         last_ = {};
     }
     /// Whether its drop is taken from a table: no use where the current changes all the time.
@@ -79,7 +61,7 @@ public:
     [[nodiscard]] double cold() const { return cold_; }
     [[nodiscard]] double amps() const { return amps_; }
     [[nodiscard]] int alike() const { return alike_; }
-    [[nodiscard]] const metal_pair& metals() const { return metals_; }
+    [[nodiscard]] const metal_pair& metals() const { return law_.metals(); }
     [[nodiscard]] const force_follows& grip() const { return grip_; }
     [[nodiscard]] double air() const { return air_; }  ///< reference of its rises [K]
 
@@ -93,12 +75,12 @@ public:
     /// Drop over current over conductance with the bulk at a rise.
     [[nodiscard]] spot_characteristic characteristic_at(double rise) const
     {
-        return spot_characteristic(joint_limits_of(metals_, bulk_at(rise)));
+        return spot_characteristic(joint_limits_of(law_.metals(), bulk_at(rise)));
     }
     /// Conductance of one as cold spots with its bulk at a rise [S].
     [[nodiscard]] double conductance_at_rise(double rise, double gripping_rise) const
     {
-        return cold_ * share_at(gripping_rise) / resistivity_growth(metals_, bulk_at(rise));
+        return cold_ * share_at(gripping_rise) / resistivity_growth(law_.metals(), bulk_at(rise));
     }
 
     /// Drop of one of the contacts [V].
@@ -114,13 +96,11 @@ public:
     /// The same with another cold conductance [S].
     [[nodiscard]] double volts_with(double cold_at_20, double rise, double gripping_rise) const
     {
-        const temperature bulk = bulk_at(rise);
-        const double cold = cold_at_20 * share_at(gripping_rise) / resistivity_growth(metals_, bulk);
-        return spot_characteristic(joint_limits_of(metals_, bulk)).drop(amps_ / cold);
+        return law_.at(amps_ / (cold_at_20 * share_at(gripping_rise)), bulk_at(rise).in_kelvin()).volts;
     }
 
-    /// The drop as the network takes it [V], with slopes if asked for: by table where its force is steady.
-    [[nodiscard]] solve::sloped_by_two drop_at(double rise, double gripping_rise, solve::asked what) const
+    /// The drop as the network takes it [V], with slopes: by table where its force is steady.
+    [[nodiscard]] solve::sloped_by_two drop_at(double rise, double gripping_rise) const
     {
         // near melting the drop falls ever more steeply: no table there
         constexpr double clear_of_melting = 60.0;  // K
@@ -130,38 +110,48 @@ public:
             return {v.value, v.slope, 0.0};
         }
         if (!(last_.rise == rise && last_.gripping == gripping_rise))
-            last_ = {rise, gripping_rise, volts_at(rise, gripping_rise)};
-        solve::sloped_by_two out{last_.volts, 0.0, 0.0};
-        if (what == solve::asked::value) return out;
-        constexpr double step = 0.02;  // K
-        out.by_first = (volts_at(rise + step, gripping_rise) - out.value) / step;
-        if (grip_.slope > 0.0) out.by_second = (volts_at(rise, gripping_rise + step) - out.value) / step;
-        return out;
+            last_ = {rise, gripping_rise, by_law(rise, gripping_rise)};
+        return last_.volts;
     }
 
-    [[nodiscard]] solve::sloped_by_two at(double rise, double gripping_rise, solve::asked what) const override
+    [[nodiscard]] solve::sloped_by_two at(double rise, double gripping_rise, solve::asked) const override
     {
         const double watts = amps_ * alike_;
-        const solve::sloped_by_two v = drop_at(rise, gripping_rise, what);
+        const solve::sloped_by_two v = drop_at(rise, gripping_rise);
         return {watts * v.value, watts * v.by_first, watts * v.by_second};
     }
 
 private:
+    static constexpr double least_left = 1e-9;  // of the force: all but open, a contact still has its melting drop
+    [[nodiscard]] double left_at(double gripping_rise) const
+    {
+        return std::max(least_left, 1.0 - grip_.slope * (air_ + gripping_rise - reference_temperature.in_kelvin()));
+    }
+    [[nodiscard]] solve::sloped_by_two by_law(double rise, double gripping_rise) const
+    {
+        const double kelvin = bulk_at(rise).in_kelvin();
+        const pair_characteristic::drop_at v = law_.at(amps_ / (cold_ * share_at(gripping_rise)), kelvin);
+        solve::sloped_by_two out{v.volts, kelvin < melting_.in_kelvin() ? v.by_kelvin : 0.0, 0.0};
+        if (!(grip_.slope > 0.0)) return out;
+        const double left = left_at(gripping_rise);
+        if (left > least_left) out.by_second = v.by_log * grip_.slope * grip_.power * grip_.exponent / left;
+        return out;
+    }
+
     [[nodiscard]] double share_at(double gripping_rise) const
     {
         if (!(grip_.slope > 0.0)) return 1.0;
-        constexpr double least = 1e-9;  // of the force: a contact that is all but open still has its melting drop
-        const double left =
-            std::max(least, 1.0 - grip_.slope * (air_ + gripping_rise - reference_temperature.in_kelvin()));
+        const double left = left_at(gripping_rise);
         return std::pow(grip_.power == 1 ? left : left * left, grip_.exponent);
     }
 
     // The last asked for: heat and crossing of one contact ask in turn.
     struct known_drop {
-        double rise = std::numeric_limits<double>::quiet_NaN(), gripping = 0.0, volts = 0.0;
+        double rise = std::numeric_limits<double>::quiet_NaN(), gripping = 0.0;
+        solve::sloped_by_two volts = {};
     };
 
-    metal_pair metals_;
+    pair_characteristic law_;
     double amps_, air_, cold_;
     int alike_;
     force_follows grip_;
@@ -181,10 +171,10 @@ public:
     {
     }
 
-    [[nodiscard]] solve::sloped_by_two at(double rise, double gripping_rise, solve::asked what) const override
+    [[nodiscard]] solve::sloped_by_two at(double rise, double gripping_rise, solve::asked) const override
     {
         const double bulk = contact_->bulk_at(rise).in_kelvin();
-        const solve::sloped_by_two v = contact_->drop_at(rise, gripping_rise, what);
+        const solve::sloped_by_two v = contact_->drop_at(rise, gripping_rise);
         const double volts = v.value * contact_->alike();
         const solve::sloped air = gap(rise);
         if (!(volts > 0.0)) return {air.value, air.slope, 0.0};

@@ -38,9 +38,13 @@ public:
     {
     }
 
+    static constexpr double usually_settled = 1e-4;  ///< K from period to period
+
     /// Solves at a point of the scatter. @param near a state of smaller resistances to begin with, or null
+    /// @param settled by how much the end of the period may differ from its start [K]; of currents that divide always
+    /// as usual
     [[nodiscard]] loop_state solve(scatter level, solve::periodic_state* kept = nullptr,
-                                   const solve::periodic_state* near = nullptr)
+                                   const solve::periodic_state* near = nullptr, double settled = usually_settled)
     {
         net_.set(level);
         level_ = level;
@@ -51,7 +55,7 @@ public:
             return out;
         }
         solve::periodic_state found;
-        out.outcome = sharing.divides() ? shared(found, sharing, near) : heated(found, near);
+        out.outcome = sharing.divides() ? shared(found, sharing, near) : heated(found, near, settled);
         if (out.is_solved() && sharing.divides() && programme_.rest > 0.0) out.outcome = followed(found, sharing);
         if (out.outcome == loop_outcome::ends) note_bound(out, found.bounded_at);
         if (!out.is_solved()) return out;
@@ -87,8 +91,6 @@ public:
     }
 
 private:
-    static constexpr double usually_settled = 1e-4;  // K from period to period
-
     [[nodiscard]] double on_share() const { return programme_.on / (programme_.on + programme_.rest); }
 
     [[nodiscard]] loop_state without_current(scatter level, const current_sharing& sharing) const

@@ -6,9 +6,10 @@
 #include <cmath>
 #include <cstddef>
 #include <optional>
+#include <utility>
 #include <variant>
 
-#include <weldloop/circuit/loop.hpp>
+#include <weldloop/circuit/loop_body.hpp>
 #include <weldloop/circuit/operating_point.hpp>
 #include <weldloop/circuit/sensed_drop.hpp>
 #include <weldloop/circuit/station_parts.hpp>
@@ -19,6 +20,7 @@
 #include <weldloop/part/arc.hpp>
 #include <weldloop/part/supply_line.hpp>
 #include <weldloop/part/wire_gun.hpp>
+#include <weldloop/solve/root.hpp>
 
 namespace weldloop {
 
@@ -36,10 +38,22 @@ namespace detail {
     return nullptr;
 }
 
+/// A loop that was solved already, at its station's own current: a search begins there without solving it again.
+struct known_loop {
+    const loop_state* state = nullptr;               ///< or null
+    const solve::periodic_state* settled = nullptr;  ///< of it, where that has a settled state
+};
+
 /// The loop at currents of its own; the last one solved is kept.
 class loop_at_current {
 public:
-    loop_at_current(const station& s, scatter level) : s_(s), level_(level) {}
+    loop_at_current(const station& s, scatter level, const known_loop& known)
+        : s_(s), level_(level), known_(known), known_amps_(s.job.current.value())
+    {
+        if (known.state == nullptr || !known.state->is_solved() || known.settled == nullptr) return;
+        near_ = *known.settled;
+        near_amps_ = known_amps_;
+    }
 
     /// Solves at a current. @param extension of the gun's wire, where it is another
     [[nodiscard]] const loop_state& solve(double amps, std::optional<length> extension = {})
@@ -48,25 +62,38 @@ public:
         if (extension)
             for (path_part& p : s_.path)
                 if (auto* g = std::get_if<wire_gun>(&p)) g->extension = *extension;
-        state_ = solve_loop(s_, level_);
+        if (known_.state != nullptr && amps == known_amps_ && !extension) return state_ = *known_.state;
+        // a settled state of less current lies on the way from the cold; one of hardly more is as good a beginning
+        constexpr double hardly_more = 1.02;
+        const bool begins_near = near_amps_ > 0.0 && near_amps_ <= hardly_more * amps;
+        solve::periodic_state found;
+        state_ = loop_solver(s_).solve(level_, &found, begins_near ? &near_ : nullptr);
+        if (!state_.is_solved() && begins_near) state_ = loop_solver(s_).solve(level_, &found);
+        if (state_.is_solved()) {
+            near_ = std::move(found);
+            near_amps_ = amps;
+        }
         return state_;
     }
     [[nodiscard]] const loop_state& state() const { return state_; }
     /// What lies between terminals and taps [V].
-    [[nodiscard]] double made_good() const { return sensed_drop_of(s_, state_).value(); }
+    [[nodiscard]] double sensed() const { return sensed_drop_of(s_, state_).value(); }
 
 private:
     station s_;
     scatter level_;
+    known_loop known_;
+    double known_amps_, near_amps_ = 0.0;  // A; 0: nothing is near
+    solve::periodic_state near_;
     loop_state state_;
 };
 
 /// Balance of supply, loop and arc of a checked station with a supply.
 class operating_balance {
 public:
-    operating_balance(const station& s, scatter level)
+    operating_balance(const station& s, scatter level, const known_loop& known)
         : s_(&s), line_(output_line_of(*s.supply, {s.job.process, s.job.current})), arc_(arc_line_of(s)),
-          length_(arc_length_of(s)), loop_(s, level)
+          length_(arc_length_of(s)), loop_(s, level, known)
     {
         out_.asked = s.job.current;
         out_.basis.add(operating_point_model);
@@ -74,12 +101,12 @@ public:
         if (s.supply->kind == supply_kind::measured) out_.basis.add(monotone_interpolation);
     }
 
-    // The arc's length held: the loop's drop is taken as straight about the last current, its slope from the last two.
+    // The arc's length held: the loop's drop is carried on from the last two currents.
     [[nodiscard]] operating_point with_length_held()
     {
         out_.held = arc_hold::arc_length;
         constexpr int most_rounds = 60;
-        constexpr double agreement = 1e-11, less = 0.7;  // of the current
+        constexpr double agreement = 1e-7, less = 0.7;  // of the current
         const auto [least, most] = line_.currents();
         double amps = std::clamp(s_->job.current, least, most).value(), too_much = most.value() * 2.0;
         if (!(amps > 0.0)) amps = s_->job.current.value();
@@ -96,18 +123,33 @@ public:
                 continue;
             }
             const double drop = drop_at_terminals(amps), ohmic = drop / amps;
-            double slope = ohmic;
-            if (before && *before != amps)
+            double slope = ohmic, by_heat = 0.0;  // V/A; V/A3
+            if (before && *before != amps) {
                 slope = std::clamp((drop - *drop_before) / (amps - *before), 0.1 * ohmic, 10.0 * ohmic);
-            const auto load = [&](double i) { return drop + slope * (i - amps) + arc_volts(i); };
+                by_heat = (ohmic - *drop_before / *before) / (amps * amps - *before * *before);
+            }
+            // r i + k i^3 where more current makes more resistance, as heat does in leads; else straight
+            const bool grows = by_heat > 0.0 && by_heat * amps * amps < ohmic;
+            const auto load = [&](double i) {
+                const double loop = grows ? (ohmic + by_heat * (i * i - amps * amps)) * i : drop + slope * (i - amps);
+                return loop + arc_volts(i);
+            };
             const std::optional<source_point> met = line_.meeting(load);
             before = amps;
             drop_before = drop;
             was_solved = true;
+            if (!met && line_.at(line_.length()).voltage.value() > load(most.value())) {
+                // volts to spare where the line ends: more current than is known of, unless the loop does not bear that
+                if (amps == most.value()) return ended(operating_outcome::beyond_line);
+                if (most.value() >= too_much) return ended(operating_outcome::loop_not_settled);
+                amps = most.value();
+                continue;
+            }
             if (!met || !(met->current.value() > 0.0)) {
                 // an arc that is not held at this drop may be at less current and heat
                 amps *= less;
-                if (amps < 1e-2 * s_->job.current.value()) return ended(operating_outcome::no_arc);
+                if (amps < 1e-2 * s_->job.current.value())
+                    return ended(least.value() > 0.0 ? operating_outcome::beyond_line : operating_outcome::no_arc);
                 continue;
             }
             const double next = met->current.value();
@@ -123,30 +165,47 @@ public:
         out_.held = arc_hold::wire_feed;
         const arc& a = arc_in(*s_);
         const wire_gun* gun = gun_in(*s_);
-        const std::optional<burn_off> wire =
-            a.wire_feed && gun != nullptr ? usual_burn_off(gun->wire, gun->wire_diameter) : std::nullopt;
+        const std::optional<burn_off> wire = a.wire_feed ? burn_off_of(*s_) : std::nullopt;
         if (!wire) return at_current(s_->job.current.value(), {});
         require_positive(*a.wire_feed, "wire feed");
         out_.basis.add(burn_off_recalled).add(burn_off_by_diameter);
-        // tip and work stay where they are: what the arc is shorter, the extension is longer
-        const length apart = gun->extension + length_;
-        length extension = gun->extension;
+        // tip and work stay where they are: what the arc is shorter, the extension is longer. The drop of leads and
+        // joints is taken as straight about the last current, that of the extension as its length and current.
+        const double apart = (gun->extension + length_).value();
         constexpr int most_rounds = 60;
-        constexpr double agreement = 1e-9, least_change = 1e-12;  // m
-        std::optional<double> before, rest_before;
+        constexpr double agreement = 1e-9;  // m
+        double amps = s_->job.current.value(), extension = gun->extension.value();
+        std::optional<double> before, leads_before;
         for (int round = 0; round < most_rounds; ++round) {
-            const current i = current_for_feed(*wire, *a.wire_feed, extension);
-            const operating_point p = at_current(i.value(), extension);
-            if (!p.is_found()) return p;
-            const double here = extension.value(),
-                         rest = std::clamp((apart - p.arc_length).value(), 0.0, apart.value()) - here;
-            if (std::fabs(rest) <= agreement) return p;
-            double step = 0.5 * rest;  // until two points say how the rest goes
-            if (before && std::fabs(here - *before) > least_change && std::fabs(rest - *rest_before) > least_change)
-                step = -rest * (here - *before) / (rest - *rest_before);
-            before = here;
-            rest_before = rest;
-            extension = in_si<length>(std::clamp(here + step, 0.0, apart.value()));
+            const operating_point p = round == 0 ? at_current(amps, {}) : at_current(amps, in_si<length>(extension));
+            if (round > 0 && !p.is_found()) return p;
+            double leads = 0.0, slope = 0.0, wire_ohm = 0.0;
+            if (p.is_found()) {
+                leads = p.lost().value();
+                slope = leads / amps;
+                wire_ohm = extension > 0.0 ? p.wire_extension_drop.value() / (amps * extension) : 0.0;
+                const double taken = std::clamp((apart - p.arc_length.value()), 0.0, apart);
+                if (round > 0 && std::fabs(taken - extension) <= agreement) return p;
+                if (before && *before != amps)
+                    slope = std::clamp((leads - *leads_before) / (amps - *before), 0.1 * slope, 10.0 * slope);
+            }
+            const auto excess = [&](double e) {
+                const current i = current_for_feed(*wire, *a.wire_feed, in_si<length>(e));
+                const auto [least, most] = line_.currents();
+                const double left = line_.at_current(std::clamp(i, least, most)).voltage.value() -
+                                    (leads + slope * (i.value() - amps)) - wire_ohm * e * i.value();
+                return e + arc_length_at(arc_, in_si<voltage>(std::max(0.0, left)), i).value() - apart;
+            };
+            if (p.is_found()) {
+                before = amps;
+                leads_before = leads;
+            }
+            // shorter than none, or longer than from tip to work, it cannot be: there the wire stubs
+            extension = !p.is_found()          ? extension
+                        : excess(0.0) >= 0.0   ? 0.0
+                        : excess(apart) <= 0.0 ? apart
+                                               : root_between(excess, 0.0, apart, "wire extension");
+            amps = current_for_feed(*wire, *a.wire_feed, in_si<length>(extension)).value();
         }
         return ended(operating_outcome::not_settled);
     }
@@ -159,17 +218,21 @@ private:
     // Drop of the loop as the output line feels it: sensing makes good a part of it, up to the highest output.
     [[nodiscard]] double drop_at_terminals(double amps) const
     {
-        const double drop = loop_.state().total_drop.value(), sensed = loop_.made_good();
-        if (!s_->supply->sensing) return drop;
+        return loop_.state().total_drop.value() - made_good(amps);
+    }
+    [[nodiscard]] double made_good(double amps) const
+    {
+        if (!s_->supply->sensing) return 0.0;
+        const double sensed = loop_.sensed();
         const double line = line_.at_current(std::min(in_si<current>(amps), line_.currents().second)).voltage.value();
         const double highest = s_->supply->highest_output.value();
-        return drop - (highest > 0.0 ? std::clamp(highest - line, 0.0, sensed) : sensed);
+        return highest > 0.0 ? std::clamp(highest - line, 0.0, sensed) : sensed;
     }
 
     [[nodiscard]] operating_point at_current(double amps, std::optional<length> extension)
     {
         const auto [least, most] = line_.currents();
-        if (in_si<current>(amps) > most || in_si<current>(amps) < least) return ended(operating_outcome::no_arc);
+        if (in_si<current>(amps) > most || in_si<current>(amps) < least) return ended(operating_outcome::beyond_line);
         const loop_state& state = loop_.solve(amps, extension);
         if (state.outcome == loop_outcome::open_circuit) return ended(operating_outcome::open_circuit);
         if (!state.is_solved()) return ended(operating_outcome::loop_not_settled);
@@ -184,6 +247,8 @@ private:
         out.outcome = operating_outcome::found;
         out.current = in_si<current>(amps);
         out.loop_drop = loop_.state().total_drop;
+        out.wire_extension_drop = loop_.state().extension_drop;
+        out.made_good = in_si<voltage>(made_good(amps));
         out.arc_length = l;
         out.arc_voltage = arc_.at_no_length + arc_.by_length * l + arc_.by_current * out.current;
         out.terminals = out.arc_voltage + out.loop_drop;
@@ -219,6 +284,16 @@ private:
     return require_positive(l, "arc length");
 }
 
+[[nodiscard]] inline std::optional<burn_off> burn_off_of(const station& s)
+{
+    const wire_gun* gun = detail::gun_in(s);
+    const electrode_polarity polarity = s.supply ? s.supply->polarity : electrode_polarity::not_stated;
+    if (gun == nullptr || s.job.process != process::gmaw || polarity == electrode_polarity::negative ||
+        polarity == electrode_polarity::alternating)
+        return std::nullopt;
+    return usual_burn_off(gun->wire, gun->wire_diameter);
+}
+
 [[nodiscard]] inline arc_hold arc_hold_of(const station& s)
 {
     return s.supply && feeds_wire(s.job.process) && s.supply->feeding == wire_feeding::constant_speed &&
@@ -227,7 +302,10 @@ private:
                : arc_hold::arc_length;
 }
 
-[[nodiscard]] inline operating_point operating_point_of(const station& s, scatter level)
+namespace detail {
+
+/// operating_point_of() with a loop that is known. @param known at the station's own current and that level
+[[nodiscard]] inline operating_point operating_point_from(const station& s, scatter level, const known_loop& known)
 {
     static_cast<void>(checked_arc_index(s));
     operating_point none;
@@ -237,8 +315,15 @@ private:
     const bool is_pulsed = s.job.course && !s.job.course->is_dc() &&
                            std::fabs(s.job.course->mean().value()) > even * s.job.course->rms().value();
     if (!s.supply || is_pulsed) return none;
-    detail::operating_balance balance(s, level);
+    operating_balance balance(s, level, known);
     return arc_hold_of(s) == arc_hold::wire_feed ? balance.with_feed_held() : balance.with_length_held();
+}
+
+}  // namespace detail
+
+[[nodiscard]] inline operating_point operating_point_of(const station& s, scatter level)
+{
+    return detail::operating_point_from(s, level, {});
 }
 
 }  // namespace weldloop

@@ -37,6 +37,7 @@ enum class operating_outcome {
     not_steady,        ///< pulsed current: there is no one working point
     open_circuit,      ///< the loop is open
     loop_not_settled,  ///< the loop has no settled state at the currents that the supply would give
+    beyond_line,       ///< the point lies where the supply's output line is not known, or where it gives no current
     no_arc,            ///< the supply has too few volts for this arc at any current
     not_settled,       ///< no point within the bounded work
 };
@@ -50,6 +51,7 @@ enum class operating_outcome {
     case operating_outcome::not_steady: return "pulsed current";
     case operating_outcome::open_circuit: return "open circuit";
     case operating_outcome::loop_not_settled: return "loop without a settled state";
+    case operating_outcome::beyond_line: return "beyond the supply's output line";
     case operating_outcome::no_arc: return "too few volts for the arc";
     case operating_outcome::not_settled: return "not settled";
     }
@@ -64,6 +66,8 @@ struct operating_point {
     weldloop::current current = {};                              ///< [A] that flows
     voltage terminals = {};                                      ///< [V] across the supply's terminals
     voltage loop_drop = {};                                      ///< [V] of all parts, the wire's extension too
+    voltage wire_extension_drop = {};                            ///< [V] of that, along the wire beyond a gun's tip
+    voltage made_good = {};                                      ///< [V] of that, by a supply that senses remotely
     voltage arc_voltage = {};                                    ///< [V] across the arc
     length arc_length = {};  ///< [m]; with the feed held, below 0: the arc gets fewer volts than an arc of no length
                              ///< asks for, so the wire stubs
@@ -73,6 +77,9 @@ struct operating_point {
 
     /// Whether there are numbers.
     [[nodiscard]] bool is_found() const { return outcome == operating_outcome::found; }
+    /// What leads and joints take from the arc [V]: the loop's drop without the wire's extension, whose heat melts
+    /// wire, and without what the supply makes good.
+    [[nodiscard]] voltage lost() const { return loop_drop - wire_extension_drop - made_good; }
 };
 
 }  // namespace weldloop

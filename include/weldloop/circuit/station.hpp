@@ -15,6 +15,7 @@
 #include <weldloop/part/load.hpp>
 #include <weldloop/part/supply.hpp>
 #include <weldloop/part/surroundings.hpp>
+#include <weldloop/part/year_of_work.hpp>
 
 namespace weldloop {
 
@@ -35,6 +36,7 @@ struct station {
     std::vector<path_part> path = {};             ///< parts in the order of the current
     std::optional<weldloop::supply> supply = {};  ///< if it is described
     std::optional<voltage> allowed_drop = {};     ///< [V] the loop may take, if somebody set a limit
+    std::optional<year_of_work> year = {};        ///< of work, if it is stated: what the loss comes to
     std::vector<feed> others = {};                ///< other supplies on the same work
     std::vector<way> ways = {};                   ///< beside the path
 };

@@ -153,6 +153,74 @@ inline double resistivity_growth(const metal_pair& metals, temperature bulk)
         .value();
 }
 
+// The drop of two metals that meet, with its slopes, on plain numbers: joint_limits_of() and spot_characteristic for
+// one pair at many temperatures of its bulk.
+class pair_characteristic {
+public:
+    explicit pair_characteristic(const metal_pair& m)
+        : resistivity_((require_positive(m.first.resistivity, "resistivity") +
+                        require_positive(m.second.resistivity, "resistivity"))
+                           .value()),
+          slope_((m.first.resistivity * m.first.temperature_coefficient +
+                  m.second.resistivity * m.second.temperature_coefficient)
+                     .value()),
+          softening_(std::min(m.first.softening, m.second.softening).in_kelvin()),
+          melting_(std::min(m.first.melting, m.second.melting).in_kelvin()), metals_(m)
+    {
+    }
+
+    [[nodiscard]] const metal_pair& metals() const { return metals_; }
+
+    struct drop_at {
+        double volts;      // V
+        double by_log;     // V, by the logarithm of the current over the conductance
+        double by_kelvin;  // V/K
+    };
+
+    // The drop. @param x current over the conductance with the bulk at 20 degC [V], above 0 @param kelvin of the bulk,
+    // above 0
+    [[nodiscard]] drop_at at(double x, double kelvin) const
+    {
+        const temperature bulk = temperature::kelvin(kelvin);
+        const double at_bulk = (metals_.first.resistivity_at(bulk) + metals_.second.resistivity_at(bulk)).value();
+        const double alpha = slope_ / at_bulk, growth_if_free = mean_over_highest_rise * alpha * kelvin;
+        const double growth = std::clamp(growth_if_free, 0.0, highest_hot_growth);
+        const joint_limits limits{in_si<voltage>(reach(softening_, kelvin)), in_si<voltage>(reach(melting_, kelvin)),
+                                  growth, in_si<voltage>(2.0 * std::sqrt(lorenz_number) * kelvin)};
+        const double v = spot_characteristic(limits).drop(x * at_bulk / resistivity_);
+        const double melt = limits.melting.value(), soft = limits.softening.value();
+        if (!(v < melt)) return {v, 0.0, reach_slope(melting_, melt, kelvin)};
+        // v = x f(v), or the same times the root of (Vm - v)/(Vm - Vs), differentiated
+        const double z = v / limits.hot_scale.value(), s = std::sqrt(1.0 + z * z), f = 1.0 + growth * (s - 1.0);
+        const double f_by_v = growth > 0.0 ? growth * z * z / (s * v * f) : 0.0;  // of f
+        const double growth_by_kelvin =
+            growth_if_free == growth ? mean_over_highest_rise * alpha * (1.0 - alpha * kelvin) : 0.0;
+        const double f_by_kelvin = (growth_by_kelvin * (s - 1.0) - growth * z * z / (s * kelvin)) / f;
+        double stiff = 1.0 / v - f_by_v, by_kelvin = alpha + f_by_kelvin;
+        if (v > soft) {
+            const double melt_slope = reach_slope(melting_, melt, kelvin),
+                         soft_slope = reach_slope(softening_, soft, kelvin);
+            stiff += 0.5 / (melt - v);
+            by_kelvin += 0.5 * (melt_slope / (melt - v) - (melt_slope - soft_slope) / (melt - soft));
+        }
+        return {v, 1.0 / stiff, by_kelvin / stiff};
+    }
+
+private:
+    // Of drop_to_reach(), and its slope by the bulk's temperature.
+    [[nodiscard]] static double reach(double spot, double bulk)
+    {
+        return bulk >= spot ? 0.0 : 2.0 * std::sqrt(lorenz_number * (spot - bulk) * (spot + bulk));
+    }
+    [[nodiscard]] static double reach_slope(double spot, double volts, double bulk)
+    {
+        return bulk >= spot ? 0.0 : -4.0 * lorenz_number * bulk / volts;
+    }
+
+    double resistivity_, slope_, softening_, melting_;
+    metal_pair metals_;
+};
+
 }  // namespace detail
 
 namespace detail {

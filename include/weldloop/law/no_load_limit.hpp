@@ -97,7 +97,8 @@ enum class no_load_standing {
 };
 
 /// Holds a no-load voltage against its limit; each value that is given by itself, none is made from the other: that
-/// takes the shape of the voltage. @param v the voltage @param h hazard @throws not_finite_error, out_of_range_error
+/// takes the shape of the voltage. Of an effective value alone it is certain that the peak is no lower.
+/// @param v the voltage @param h hazard @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline no_load_standing standing_of(const no_load_voltage& v, shock_hazard h)
 {
     if (v.peak) require_positive(*v.peak, "no-load voltage, peak");
@@ -107,9 +108,9 @@ enum class no_load_standing {
                                  "at most its peak, " + si_text(*v.peak));
     const no_load_limit limit = no_load_limit_for(h, v.kind);
     const bool holds_rms = limit.rms && v.rms;
-    if (!v.peak && !holds_rms) return no_load_standing::not_known;
-    const bool above = (v.peak && *v.peak > limit.peak) || (holds_rms && *v.rms > *limit.rms);
-    return above ? no_load_standing::above_limit : no_load_standing::not_above;
+    const bool is_above = (v.peak && *v.peak > limit.peak) || (v.rms && *v.rms > limit.rms.value_or(limit.peak));
+    if (is_above) return no_load_standing::above_limit;
+    return v.peak || holds_rms ? no_load_standing::not_above : no_load_standing::not_known;
 }
 
 }  // namespace weldloop

@@ -409,7 +409,6 @@ public:
             solver_.follow(swing_.followed());
         } else
             swing_ = let_swing(solver_, when_new, duty);
-        new_ = solver_.solve(when_new, swing_.start());
     }
 
     [[nodiscard]] const clamp_solver& solver() const { return solver_; }
@@ -428,7 +427,7 @@ public:
             if (near != nullptr) out.heat = near->heat;
             return out;
         }
-        out.heat = solver_.solve(out.condition, near != nullptr && !near->open ? &near->heat : &new_);
+        out.heat = solver_.solve_along(out.condition);
         const double jaw = solver_.air() + out.heat.rise[jaw_place],
                      spring = solver_.air() + out.heat.rise[spring_place];
         out.jaw_peak_kelvin = solver_.air() + solver_.peak_of(out.heat, jaw_place);
@@ -446,7 +445,6 @@ private:
     clamp_solver solver_;
     const grip_ageing* ageing_;
     double surface_factor_;
-    clamp_solver::state new_ = {};
     clamp_swing swing_;
 };
 

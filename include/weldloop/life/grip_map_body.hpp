@@ -21,6 +21,24 @@
 
 namespace weldloop {
 
+namespace detail {
+
+// The first row for which something is, which then is for all after it. @param beyond a row from which on it is
+template <class Is>
+[[nodiscard]] std::size_t first_row(std::size_t beyond, const Is& is)
+{
+    std::size_t low = 0;
+    for (std::size_t probe = beyond - 1; low < beyond; probe = low + (beyond - low) / 2) {
+        if (is(probe))
+            beyond = probe;
+        else
+            low = probe + 1;
+    }
+    return beyond;
+}
+
+}  // namespace detail
+
 [[nodiscard]] inline grip_map grip_map_of(const clamp_place& place, std::span<const current> currents,
                                           std::span<const double> surface_factors, duration horizon)
 {
@@ -45,18 +63,34 @@ namespace weldloop {
     const detail::grip_ageing ageing(clean, where, {}, detail::grip_case::typical, 0.0);
     grip_map out{{currents.begin(), currents.end()}, {surface_factors.begin(), surface_factors.end()}, {}, horizon, {}};
     out.cells.resize(currents.size() * surface_factors.size());
+    // more current or a worse surface never makes a clamp last longer: of each column only the first row of each
+    // outlook is sought, from where it was in the column before
+    std::size_t unstable_from = surface_factors.size(), declines_from = surface_factors.size();
     for (std::size_t column = 0; column < currents.size(); ++column) {
         const load work{.current = currents[column], .duty = duty};
         const detail::clamp_solver solver(network, lead_outside(place.lead, where, work), work, scatter::typical);
-        solve::periodic_state period;  // of the row before
-        for (std::size_t row = 0; row < surface_factors.size(); ++row) {
+        std::vector<std::optional<grip_outlook>> known(surface_factors.size());
+        solve::periodic_state period;  // of the last row looked at
+        std::size_t period_row = 0;
+        const auto outlook = [&](std::size_t row) {
+            if (known[row]) return *known[row];
+            if (row < period_row) period = {};  // a start must be no worse
+            period_row = row;
             const detail::clamp_swing swing =
                 detail::swing_of(solver, {ageing.force_share(ageing.start(), {}), surface_factors[row]}, duty, period);
-            out.cells[row * currents.size() + column] =
-                detail::direct_clamp(solver, ageing, duty, surface_factors[row], true, &swing)
-                    .life(horizon.value())
-                    .within(horizon.value());
-        }
+            known[row] = detail::direct_clamp(solver, ageing, duty, surface_factors[row], true, &swing)
+                             .life(horizon.value())
+                             .within(horizon.value());
+            return *known[row];
+        };
+        unstable_from =
+            detail::first_row(unstable_from, [&](std::size_t row) { return outlook(row) == grip_outlook::unstable; });
+        declines_from = detail::first_row(std::min(declines_from, unstable_from),
+                                          [&](std::size_t row) { return outlook(row) != grip_outlook::holds; });
+        for (std::size_t row = 0; row < surface_factors.size(); ++row)
+            out.cells[row * currents.size() + column] = row >= unstable_from   ? grip_outlook::unstable
+                                                        : row >= declines_from ? grip_outlook::declines
+                                                                               : grip_outlook::holds;
     }
     out.basis.add(network.basis).add(lead_fin_judgement).add(quarter_grip_judgement);
     return out;

@@ -88,10 +88,12 @@ struct drift_end {
 struct drift_forecast {
     std::vector<joint_drift> joints = {};  ///< that yields first in the poor case first, then by what is used of the
                                            ///< softening drop there
-    drift_end poor = {}, typical = {}, mild = {};  ///< how each case ends
-    duration horizon = {};                         ///< [s] hours of shift asked for
-    duration clock = {};                           ///< [s] by the clock: shifts and rests, whole horizon
-    weldloop::basis basis = {};                    ///< sources, and range_flag::relative_trend
+    drift_end poor = {};                   ///< how the poor case ends
+    drift_end typical = {};                ///< how the typical case ends
+    drift_end mild = {};                   ///< how the mild case ends
+    duration horizon = {};                 ///< [s] hours of shift asked for
+    duration clock = {};                   ///< [s] by the clock: shifts and rests, whole horizon
+    weldloop::basis basis = {};            ///< sources, and range_flag::relative_trend
 };
 
 /// The drift of every joint of a station that is left as it is: crimps, bolted palms, cable connections, couplings,

@@ -22,18 +22,22 @@ struct supply_use {
     weldloop::current current;  ///< of the job [A], above 0: its setting where the supply states none
 };
 
-/// Voltage without current, effective where that is given, else the peak (direct current without ripple); empty where
-/// the supply does not say. @param s the supply
+/// Voltage without current, effective where that is given, else the peak of direct current (without ripple); empty
+/// where the supply does not say, also for alternating current known by its peak alone: its effective value is less.
+/// @param s the supply
 [[nodiscard]] inline std::optional<voltage> no_load_voltage_of(const supply& s)
 {
-    return s.no_load.rms ? s.no_load.rms : s.no_load.peak;
+    if (s.no_load.rms) return s.no_load.rms;
+    return s.no_load.kind == output_current::direct ? s.no_load.peak : std::nullopt;
 }
 
 namespace detail {
 [[nodiscard]] inline voltage required_no_load(const supply& s)
 {
     const std::optional<voltage> v = no_load_voltage_of(s);
-    if (!v) throw missing_data_error("supply no-load voltage", "not given", "that of a supply which falls from it");
+    if (!v)
+        throw missing_data_error("supply no-load voltage", s.no_load.peak ? "given by its peak alone" : "not given",
+                                 "that of a supply which falls from it, of alternating current its effective value");
     return require_positive(*v, "supply no-load voltage");
 }
 [[nodiscard]] inline current set_current(const supply& s, const supply_use& use)
@@ -98,6 +102,15 @@ namespace detail {
 {
     if (const std::optional<voltage> stated = no_load_voltage_of(s)) return *stated;
     return output_line_of(s, use).at(0.0).voltage;
+}
+
+/// The no-load voltage that is held against its limit: as stated, else where the output line begins without current.
+/// @param s the supply @param use process and current of the job @throws as output_line_of()
+[[nodiscard]] inline no_load_voltage known_no_load_of(const supply& s, const supply_use& use)
+{
+    no_load_voltage out = s.no_load;
+    if (!out.peak && !out.rms) out.rms = output_line_of(s, use).no_load();
+    return out;
 }
 
 /// What a supply feels like to an arc at the job's current.

@@ -111,7 +111,7 @@ inline void sum_up(assessment& out, const solved_station& solved)
         detail::take_worse(out, detail::judged(*without), s);
     }
     if (!s.ways.empty() || !s.others.empty()) detail::add_way_findings(out, solved);
-    detail::add_operating_point(out, s);
+    detail::add_operating_point(out, solved);
     detail::note_hot_work(out, solved);
     detail::add_covering_findings(out, s);
     for (part_result& r : out.parts) {
@@ -136,6 +136,7 @@ inline void sum_up(assessment& out, const solved_station& solved)
         if (const arc_share share = arc_share_of(s, out.total_drop); share.from != nullptr) own.add(*share.from);
     }
     out.weld = weld_statements_for(s, out);
+    out.year = detail::year_of(s, out);
     if (!out.weld.empty()) own.add(weld_thresholds);
     out.cautions = cautions_for(s, out);
     if (s.supply) detail::add_supply_sources(own, s);

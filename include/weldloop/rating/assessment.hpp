@@ -25,6 +25,7 @@
 #include <weldloop/rating/finding_id.hpp>
 #include <weldloop/rating/verdict.hpp>
 #include <weldloop/rating/weld_statement.hpp>
+#include <weldloop/rating/yearly_loss.hpp>
 
 namespace weldloop {
 
@@ -70,9 +71,10 @@ struct part_result {
     double softening_used = 0.0;  ///< drop of the contact nearest to it over the softening drop of its metals
     likelihood exceeds = 0.0;     ///< probability that some limit is exceeded or spots yield, by the scatter of joints
     weldloop::verdict verdict = verdict::not_judged;  ///< what is said of it
-    bool with_stray_open = false;  ///< all of this is the case with every stray way open: worse than as they stand
-    bool stray_hides_it = false;   ///< as stray ways stand the verdict would be milder
-    std::string reason = {};       ///< why, in one sentence
+    bool with_stray_open = false;    ///< all of this is the case with every stray way open: worse than as they stand
+    bool open_in_poor_case = false;  ///< it conducts typically, and not with every joint at the 95 % point
+    bool stray_hides_it = false;     ///< as stray ways stand the verdict would be milder
+    std::string reason = {};         ///< why, in one sentence
     std::vector<std::string> notes = {};     ///< what is known beside: a type test of new parts
     std::optional<grip_forecast> grip = {};  ///< for clamps held by a spring or screw
     std::optional<covering_age> covering_use =
@@ -130,6 +132,7 @@ struct assessment {
     std::optional<band<voltage>> headroom = {};     ///< constant-current supply: output left after arc and loop
     std::optional<operating_point> operating = {};  ///< of supply, loop and arc together, typically, without the state
                                                     ///< of its loop; empty without a supply
+    std::optional<yearly_loss> year = {};           ///< what the loss comes to; empty unless a year of work is stated
     station_service service = {};                   ///< the use its grips and coverings were looked ahead with
     std::vector<weld_statement> weld = {};          ///< what the welder typically notices; none for a sound loop
     std::vector<std::string> cautions = {};         ///< that the assessed case calls for, the general ones first

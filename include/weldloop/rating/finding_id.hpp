@@ -31,6 +31,7 @@ enum class finding_id {
     supply_does_not_suit,            ///< the supply's output is of the wrong kind for the process
     polarity_does_not_suit,          ///< the electrode is on the wrong terminal for the process
     supply_gives_other_current,      ///< at this arc the supply gives another current than the job's
+    working_point_not_known,         ///< the supply's line or the loop ends before the point is met
     too_few_volts_for_arc,           ///< the current is there, but fewer volts than an arc asks for
 };
 
@@ -61,6 +62,7 @@ enum class finding_id {
     case finding_id::supply_does_not_suit: return "supply_does_not_suit";
     case finding_id::polarity_does_not_suit: return "polarity_does_not_suit";
     case finding_id::supply_gives_other_current: return "supply_gives_other_current";
+    case finding_id::working_point_not_known: return "working_point_not_known";
     case finding_id::too_few_volts_for_arc: return "too_few_volts_for_arc";
     }
     return "open_circuit";

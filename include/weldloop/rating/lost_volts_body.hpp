@@ -46,7 +46,7 @@ namespace weldloop {
     out.current_now = now.current;
     out.current_without = without.current;
     if (const wire_gun* gun = detail::gun_in(s))
-        if (const std::optional<burn_off> wire = usual_burn_off(gun->wire, gun->wire_diameter)) {
+        if (const std::optional<burn_off> wire = burn_off_of(s)) {
             out.feed_now = melting_speed(*wire, now.current, gun->extension);
             out.feed_without = melting_speed(*wire, without.current, gun->extension);
         }

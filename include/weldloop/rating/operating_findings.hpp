@@ -15,6 +15,7 @@
 #include <weldloop/part/supply_line.hpp>
 #include <weldloop/rating/assessment.hpp>
 #include <weldloop/rating/finding_id.hpp>
+#include <weldloop/rating/solved_station.hpp>
 
 namespace weldloop {
 
@@ -34,11 +35,32 @@ inline constexpr double current_agreement = 0.05;  // of the job's current; see 
 {
     const std::string asked = to_text(p.asked, "A");
     const source_line line = output_line_of(*s.supply, {s.job.process, s.job.current});
-    if (p.outcome == operating_outcome::no_arc) {
-        if (p.held == arc_hold::wire_feed && p.asked > line.currents().second)
+    if (p.outcome == operating_outcome::beyond_line) {
+        const auto [least, most] = line.currents();
+        if (p.held == arc_hold::wire_feed && p.asked > most)
             return loop_finding{finding_id::supply_gives_other_current, finding_severity::warning,
                                 "The job is stated at " + asked + "; the supply gives no more than " +
-                                    to_text(line.currents().second, "A") + "."};
+                                    to_text(most, "A") + "."};
+        const std::string known =
+            "the supply's output line, known from " + to_text(least, "A") + " to " + to_text(most, "A");
+        return loop_finding{finding_id::working_point_not_known, finding_severity::warning,
+                            "The job is stated at " + asked + "; " +
+                                (p.held == arc_hold::wire_feed
+                                     ? "the wire's feed draws a current beyond " + known + "."
+                                     : "with an arc of " + to_text(arc_length_of(s), "mm") +
+                                           " supply, loop and arc meet beyond " + known + ".")};
+    }
+    if (p.outcome == operating_outcome::loop_not_settled || p.outcome == operating_outcome::not_settled)
+        return loop_finding{finding_id::working_point_not_known, finding_severity::warning,
+                            "The job is stated at " + asked +
+                                (p.outcome == operating_outcome::loop_not_settled
+                                     ? "; at the current that the supply would give, the loop has no settled state."
+                                     : "; no working point of supply, loop and arc was found.")};
+    if (p.outcome == operating_outcome::no_arc) {
+        if (p.held == arc_hold::wire_feed)
+            return loop_finding{finding_id::too_few_volts_for_arc, finding_severity::stop_job,
+                                "At the current of the wire's feed the loop typically takes all of the supply's volts: "
+                                "nothing is left for the arc."};
         return loop_finding{finding_id::too_few_volts_for_arc, finding_severity::stop_job,
                             "The job is stated at " + asked + "; with an arc of " + to_text(arc_length_of(s), "mm") +
                                 " the supply typically holds no current through this loop: 0 A."};
@@ -61,10 +83,11 @@ inline constexpr double current_agreement = 0.05;  // of the job's current; see 
 }
 
 /// Solves the operating point of a station whose loop conducts, and adds what is found of it.
-inline void add_operating_point(assessment& out, const station& s)
+inline void add_operating_point(assessment& out, const solved_station& solved)
 {
+    const station& s = solved.of();
     if (!s.supply || out.outcome == loop_outcome::open_circuit) return;
-    operating_point p = operating_point_of(s);
+    operating_point p = operating_point_from(s, scatter::typical, {&solved.typical(), &solved.typical_state()});
     p.loop = {};
     if (const std::optional<loop_finding> f = operating_finding(s, p)) {
         const auto behind = std::find_if(out.findings.begin(), out.findings.end(),

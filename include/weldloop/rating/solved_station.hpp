@@ -114,7 +114,8 @@ private:
     {
         if (!good_) {
             good_.emplace();
-            static_cast<void>(solver_.solve(scatter::low, &*good_));
+            constexpr double settled = 5e-3;  // K: it only says which way peaks bend that differ by 0.3 K and more
+            static_cast<void>(solver_.solve(scatter::low, &*good_, nullptr, settled));
             solver_.set(scatter::typical, typical_);
         }
         return good_->what == solve::outcome::solved ? &*good_ : nullptr;
@@ -147,6 +148,7 @@ inline void measure(part_result& r, const solved_station& s, std::size_t i)
 {
     const part_state& usual = s.typical().parts[i];
     r.conducts = usual.conducts;
+    r.open_in_poor_case = usual.conducts && s.typical().is_solved() && !s.poor().parts[i].conducts;
     r.basis = s.typical().part_basis[i];
     r.peak = exactly(usual.peak);
     r.peak_temperature = usual.peak;

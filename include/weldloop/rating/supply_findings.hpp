@@ -60,7 +60,8 @@ namespace detail {
 {
     std::vector<finding_id> out;
     if (!s.supply) return out;
-    if (standing_of(s.supply->no_load, s.supply->hazard) == no_load_standing::above_limit)
+    if (standing_of(known_no_load_of(*s.supply, {s.job.process, s.job.current}), s.supply->hazard) ==
+        no_load_standing::above_limit)
         out.push_back(finding_id::no_load_above_limit);
     if (!suits_process(*s.supply, {s.job.process, s.job.current})) out.push_back(finding_id::supply_does_not_suit);
     if (!suits_process(s.supply->polarity, s.job.process)) out.push_back(finding_id::polarity_does_not_suit);
@@ -72,8 +73,8 @@ inline void add_supply_sources(basis& out, const station& s)
 {
     out.add(supply_for_process).add(steepness_judgement);
     if (s.supply->polarity != electrode_polarity::not_stated) out.add(polarity_for_process);
-    if (s.supply->no_load.peak || s.supply->no_load.rms)
-        out.add(*no_load_limit_for(s.supply->hazard, s.supply->no_load.kind).from);
+    const no_load_voltage open = known_no_load_of(*s.supply, {s.job.process, s.job.current});
+    if (open.peak || open.rms) out.add(*no_load_limit_for(s.supply->hazard, s.supply->no_load.kind).from);
 }
 
 // "120 V peak, 85 V effective"
@@ -93,8 +94,8 @@ inline void add_supply_sources(basis& out, const station& s)
     switch (id) {
     case finding_id::no_load_above_limit: {
         const no_load_limit limit = no_load_limit_for(from.hazard, from.no_load.kind);
-        return "The supply's no-load voltage of " + volts_of(from.no_load.peak, from.no_load.rms) +
-               " is above what is allowed for " +
+        const no_load_voltage open = known_no_load_of(from, {s.job.process, s.job.current});
+        return "The supply's no-load voltage of " + volts_of(open.peak, open.rms) + " is above what is allowed for " +
                (from.hazard == shock_hazard::ordinary    ? "ordinary work"
                 : from.hazard == shock_hazard::increased ? "work with increased hazard of shock"
                                                          : "torches held by a machine") +

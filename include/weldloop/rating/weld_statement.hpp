@@ -62,7 +62,8 @@ inline constexpr source weld_thresholds{
     "12 % of the volts or 10 % of the current; a ropy bead from 5 % of the current; spatter from an arc shorter by its "
     "usual length, or a joint that does not hold; poor starts from a third of the no-load voltage taken by inductance "
     "at "
-    "500 A/ms, or a joint that does not hold; arc blow from 10 % of the current crossing the work to stray ways",
+    "500 A/ms, or a joint that does not hold; arc blow from 10 % of the current crossing the work to stray ways, "
+    "or from 0.5 m to a return at one end",
     {},
     {},
     source_kind::common_practice};

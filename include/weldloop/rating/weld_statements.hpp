@@ -3,6 +3,8 @@
 /// What the welder typically notices of an assessed loop, each statement with the number behind it.
 
 #include <algorithm>
+#include <cmath>
+#include <optional>
 #include <string>
 #include <utility>
 #include <vector>
@@ -16,7 +18,6 @@
 #include <weldloop/law/current_rise.hpp>
 #include <weldloop/part/supply_line.hpp>
 #include <weldloop/rating/assessment.hpp>
-#include <weldloop/rating/lost_volts_body.hpp>
 #include <weldloop/rating/weld_statement.hpp>
 
 namespace weldloop {
@@ -31,8 +32,45 @@ inline constexpr double cold_by_current = 0.10;  // of the current
 inline constexpr double ropy = 0.05;             // of the current
 inline constexpr double start = 1.0 / 3.0;       // of the no-load voltage
 inline constexpr double blow = 0.10;             // of the arc's current
+inline constexpr double far_return = 0.5;        // m
 inline constexpr double start_rise = 5e5;        // A/s
 }  // namespace weld_limit
+
+/// The current that supply and arc would have without the loss of leads and joints, with the arc's length held [A];
+/// empty where that is not known, or no more. @param p found
+[[nodiscard]] inline std::optional<current> current_without_loss(const station& s, const operating_point& p)
+{
+    const arc_line line = arc_line_of(s);
+    const length held = arc_length_of(s);
+    const resistance extension = p.wire_extension_drop / p.current;
+    const std::optional<source_point> without =
+        output_line_of(*s.supply, {s.job.process, s.job.current}).meeting([&](double amps) {
+            const current i = in_si<current>(amps);
+            return (arc_voltage_at(line, held, i) + extension * i).value();
+        });
+    if (!without || !(without->current > p.current)) return std::nullopt;
+    return without->current;
+}
+
+/// What the loss of an assessed loop comes to in the year that its station states; empty without one, or without a
+/// settled loop. The electrode melts more slowly as the current is less than without the loss, where the arc's length
+/// is held; a feed that is held melts the same.
+[[nodiscard]] inline std::optional<yearly_loss> year_of(const station& s, const assessment& found)
+{
+    if (!s.year || !found.conducts) return std::nullopt;
+    loss_in_a_year l{.lost = (found.total_drop.typical - found.wire_extension_drop.typical) * s.job.current,
+                     .arc_time = s.year->arc_time,
+                     .tariff = s.year->tariff,
+                     .hour_cost = s.year->hour_cost};
+    if (found.operating && found.operating->is_found()) {
+        const operating_point& p = *found.operating;
+        l.lost = (p.loop_drop - p.wire_extension_drop) * p.current;
+        if (p.held == arc_hold::arc_length && s.job.process != process::gtaw)
+            if (const std::optional<current> without = current_without_loss(s, p))
+                l.slower = 1.0 - (p.current / *without).value();
+    }
+    return yearly_loss_of(l);
+}
 
 /// Collects the statements on one assessed station.
 class weld_writer {
@@ -49,6 +87,7 @@ public:
             start();
         }
         stray();
+        return_place();
         std::stable_sort(out_.begin(), out_.end(),
                          [](const weld_statement& a, const weld_statement& b) { return a.id < b.id; });
         return out_;
@@ -73,6 +112,14 @@ private:
             say(weld_id::spatter, p.softening_used, 1.0, "Spatter: " + why);
             return;
         }
+        for (const part_result& p : found_.parts) {
+            if (!p.open_in_poor_case || !(p.current.typical.value() > 0.0)) continue;
+            say(weld_id::poor_starts, 1.0, 1.0,
+                "Poor starts: in a poor case " + p.name +
+                    " does not touch metal to metal: where that is so the circuit typically closes only after some "
+                    "scraping or pressing (common practice, no source).");
+            return;
+        }
     }
 
     // What the circuit takes of the supply's volts where the arc pays for it: on a flat output.
@@ -80,7 +127,7 @@ private:
     {
         if (steepness_of(*s_.supply, {s_.job.process, s_.job.current}) != output_steepness::flat) return;
         const operating_point& p = *found_.operating;
-        const voltage lost = found_.total_drop.typical - found_.wire_extension_drop.typical;
+        const voltage lost = p.lost();
         const double share = (lost / p.terminals).value();
         const std::string numbers = to_text(lost, "V") + " of the " + to_text(p.terminals, "V") +
                                     " at the supply are lost in the circuit, " + percent(share);
@@ -114,13 +161,11 @@ private:
     {
         const operating_point& p = *found_.operating;
         if (p.held != arc_hold::arc_length) return;
-        const voltage lost = found_.total_drop.typical - found_.wire_extension_drop.typical;
-        if (!(lost.value() > 0.0) || lost >= arc_line_of(s_).at_no_length) return;
-        const lost_volts cost = cost_of_lost_volts(s_, lost);
-        if (cost.outcome != operating_outcome::found || !(cost.current_without > cost.current_now)) return;
-        const double share = 1.0 - (cost.current_now / cost.current_without).value();
-        const std::string numbers = "the " + to_text(lost, "V") + " that the loop takes leave " +
-                                    to_text(cost.current_now, "A") + " of " + to_text(cost.current_without, "A") +
+        const std::optional<current> without = current_without_loss(s_, p);
+        if (!without) return;
+        const double share = 1.0 - (p.current / *without).value();
+        const std::string numbers = "the " + to_text(p.lost(), "V") + " that leads and joints take leave " +
+                                    to_text(p.current, "A") + " of " + to_text(*without, "A") +
                                     " at the same arc length, " + percent(share) + " less";
         if (share >= weld_limit::ropy)
             say(weld_id::ropy_bead, share, weld_limit::ropy,
@@ -135,16 +180,25 @@ private:
     // What is left for the first instant with the leads' inductance as they lie.
     void start()
     {
+        if (s_.job.process == process::gtaw) return;  // started by a spark or by lifting off, at a few amperes
         const voltage open = voltage_without_load(*s_.supply, {s_.job.process, s_.job.current});
         const inductance l = lead_inductance_of(s_).total;
         const voltage left = left_while_rising(open, l, in_si<current_rate>(weld_limit::start_rise));
         const double share = 1.0 - (left / open).value();
         if (share < weld_limit::start) return;
         say(weld_id::poor_starts, share, weld_limit::start,
-            "Poor starts: the leads as they lie have " + to_text(l, "uH") + ", which take " +
-                to_text(voltage(open - left), "V") + " of " + to_text(open, "V") +
-                " without load while the current rises by 500 A/ms; said from a third on (common practice, no "
-                "source).");
+            "Poor starts: the leads as they lie have " + to_text(l, "uH") +
+                ": for the current to rise by 500 A/ms they would take " + to_text(voltage(open - left), "V") + " of " +
+                to_text(open, "V") + " without load; said from a third on (common practice, no source).");
+    }
+
+    // Pulses of one direction blow an arc as direct current does.
+    [[nodiscard]] bool alternates() const
+    {
+        constexpr double even = 1e-9;  // of the effective value
+        if (s_.supply && s_.supply->polarity == electrode_polarity::alternating) return true;
+        return s_.job.course && !s_.job.course->is_dc() &&
+               std::fabs(s_.job.course->mean().value()) <= even * s_.job.course->rms().value();
     }
 
     // Current that leaves the work by ways that are not meant for it crosses it beside the weld.
@@ -153,13 +207,25 @@ private:
         double share = 0.0;
         for (const way_result& w : found_.ways)
             if (w.kind == way_kind::stray) share += static_cast<double>(w.share);
-        if (s_.job.course && !s_.job.course->is_dc()) return;  // alternating arcs are hardly blown
+        if (alternates()) return;  // alternating arcs are hardly blown
         if (share < weld_limit::blow) return;
         say(weld_id::arc_blow, share, weld_limit::blow,
             "Arc blow: " + percent(share) +
                 " of the current leave the work by stray ways instead of the work clamp; "
                 "said from " +
                 percent(weld_limit::blow) + " on (common practice, no source).");
+    }
+
+    // Direct current that crosses the work to one side of the arc, where the station says how far.
+    void return_place()
+    {
+        const arc& a = arc_in(s_);
+        if (alternates() || a.returns_at != return_side::one_end || !a.to_return) return;
+        if (*a.to_return < in_si<length>(weld_limit::far_return)) return;
+        say(weld_id::arc_blow, a.to_return->value(), weld_limit::far_return,
+            "Arc blow: the current crosses the work to one end of the weld, over " + to_text(*a.to_return, "m") +
+                " to the clamp; direct current then typically blows the arc away from it; said from " +
+                to_text(in_si<length>(weld_limit::far_return), "m") + " on (common practice, no source).");
     }
 
     const station& s_;

@@ -205,10 +205,9 @@ public:
             if (!s.while_on) gain[s.a] -= s.g * x[s.a];
         follow(x, on);
         add_curved<false>([x](index i) { return x[i]; }, on, {}, gain);
-        if (matrix != nullptr) {
-            std::vector<double> slopes;
-            straighten(x, on, slopes, *matrix);
-        }
+        if (matrix == nullptr) return;
+        start_matrix(on, *matrix);
+        straighten_at(x, on, nullptr, matrix->values().data());
     }
 
     /// The network straightened at a state.
@@ -217,40 +216,9 @@ public:
     void straighten(std::span<const double> x, double on, std::vector<double>& slopes, sparse_lu& matrix) const
     {
         follow(x, on);
-        const std::span<double> m = matrix.values();
-        std::copy(straight_slopes_.begin(), straight_slopes_.end(), m.begin());
-        for (index i = 0; i < size(); ++i) m[i] += on * on_slopes_[i];
-        slopes.resize(surfaces_.size());
-        for (index k = 0; k < surfaces_.size(); ++k) {
-            const surface_of& s = surfaces_[k];
-            m[s.a] += slopes[k] = s.size * s.table->at(x[s.a]).slope;
-        }
-        for (const curved_link& l : curved_) {
-            const double place = l.weight * x[l.a] + (1.0 - l.weight) * x[l.b], over = x[l.a] - x[l.b];
-            const sloped_by_two g = l.law->at(place, l.follows != nowhere ? x[l.follows] : 0.0, asked::slopes);
-            const double by_a = g.value + g.by_first * l.weight * over;
-            const double by_b = g.value - g.by_first * (1.0 - l.weight) * over;
-            slopes.insert(slopes.end(), {by_a, by_b});
-            m[l.a] += by_a;
-            m[l.ab] -= by_b;
-            m[l.ba] -= by_a;
-            m[l.b] += by_b;
-        }
-        if (!(on > 0.0)) return;
-        for (index k = 0; k < sources_.size(); ++k) {
-            const source& s = sources_[k];
-            const sloped_by_two w = heat_of(s, x, asked::slopes);
-            const double first = on * (s.with != nowhere ? 0.5 : 1.0) * w.by_first, second = on * w.by_second;
-            slopes.insert(slopes.end(), {first, second});
-            const auto give = [&](index to, double share, const index* slot) {
-                if (to == nowhere) return;
-                m[slot[0]] -= share * first;
-                if (s.with != nowhere) m[slot[1]] -= share * first;
-                if (s.follows != nowhere) m[slot[2]] -= share * second;
-            };
-            give(s.to, s.share, &slots_[6 * k]);
-            give(s.also_to, s.also_share, &slots_[6 * k + 3]);
-        }
+        start_matrix(on, matrix);
+        slopes.resize(surfaces_.size() + 2 * (curved_.size() + (on > 0.0 ? sources_.size() : 0)));
+        straighten_at(x, on, slopes.data(), matrix.values().data());
     }
 
     /// Heat that does not follow temperature [W]: what every node would gain at no rise if nothing were curved.
@@ -326,6 +294,56 @@ private:
     void follow(std::span<const double> x, double on) const
     {
         if (follower_ != nullptr && on > 0.0) follower_->follow(x);
+    }
+
+    // Minus the slopes of what is straight.
+    void start_matrix(double on, sparse_lu& matrix) const
+    {
+        const std::span<double> m = matrix.values();
+        std::copy(straight_slopes_.begin(), straight_slopes_.end(), m.begin());
+        for (index i = 0; i < size(); ++i) m[i] += on * on_slopes_[i];
+    }
+
+    // Takes the slopes of what is curved from a matrix `m`; `slopes`, if not null, keeps them in the order of
+    // add_curved().
+    void straighten_at(std::span<const double> x, double on, double* slopes, double* m) const
+    {
+        const auto keep = [&slopes](double first, double second) {
+            if (slopes == nullptr) return;
+            *slopes++ = first;
+            *slopes++ = second;
+        };
+        for (const surface_of& s : surfaces_) {
+            const double slope = s.size * s.table->at(x[s.a]).slope;
+            m[s.a] += slope;
+            if (slopes != nullptr) *slopes++ = slope;
+        }
+        for (const curved_link& l : curved_) {
+            const double place = l.weight * x[l.a] + (1.0 - l.weight) * x[l.b], over = x[l.a] - x[l.b];
+            const sloped_by_two g = l.law->at(place, l.follows != nowhere ? x[l.follows] : 0.0, asked::slopes);
+            const double by_a = g.value + g.by_first * l.weight * over;
+            const double by_b = g.value - g.by_first * (1.0 - l.weight) * over;
+            keep(by_a, by_b);
+            m[l.a] += by_a;
+            m[l.ab] -= by_b;
+            m[l.ba] -= by_a;
+            m[l.b] += by_b;
+        }
+        if (!(on > 0.0)) return;
+        for (index k = 0; k < sources_.size(); ++k) {
+            const source& s = sources_[k];
+            const sloped_by_two w = heat_of(s, x, asked::slopes);
+            const double first = on * (s.with != nowhere ? 0.5 : 1.0) * w.by_first, second = on * w.by_second;
+            keep(first, second);
+            const auto give = [&](index to, double share, const index* slot) {
+                if (to == nowhere) return;
+                m[slot[0]] -= share * first;
+                if (s.with != nowhere) m[slot[1]] -= share * first;
+                if (s.follows != nowhere) m[slot[2]] -= share * second;
+            };
+            give(s.to, s.share, &slots_[6 * k]);
+            give(s.also_to, s.also_share, &slots_[6 * k + 3]);
+        }
     }
 
     // Heat of curved elements; beyond their slopes, if these are given.

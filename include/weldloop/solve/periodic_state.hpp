@@ -242,6 +242,7 @@ public:
     {
         constexpr int most_sweeps = 80;
         constexpr double balanced = 5e-10;               // of the heat made
+        constexpr double usual_rest = 1e-4;              // K from period to period: a looser one needs no balance
         constexpr double rough = 1.0;                    // K, Newton's method of the first sweep
         constexpr double forcing = 0.06, finest = 1e-9;  // Newton's method of the others: by the departure before; K
         constexpr double lost = 800.0;                   // K beyond a bound: nothing comes back from there
@@ -279,7 +280,7 @@ public:
             if (most > moving && most_beyond(out) > lost) break;
             if (most <= settled_ && !choose) {
                 sum_up(start, out);
-                if (std::fabs(out.imbalance) <= balanced || newton <= finest) {
+                if (std::fabs(out.imbalance) <= balanced || newton <= finest || settled_ > usual_rest) {
                     out.what = most_beyond(out) > 0.0 ? outcome::bounded : outcome::solved;
                     out.march = std::make_shared<const std::vector<march_step>>(std::move(steps_));
                     return out;
@@ -490,7 +491,8 @@ private:
 struct period_search {
     const periodic_state* near = nullptr;  ///< a settled state of nearly the same network, to begin with, or null; of a
                                            ///< network with a follower one without it
-    double settled = 1e-4;  ///< by how much the end of the period may differ from its start [K], 1e-8 or above
+    double settled = 1e-4;  ///< by how much the end of the period may differ from its start [K], 1e-8 or above; beyond
+                            ///< 1e-4 the balance is as good as that
 };
 
 /// The settled period of a network.

@@ -15,8 +15,8 @@ namespace weldloop::solve {
 
 /// A value with its probability.
 struct weighted_value {
-    double at = 0.0;
-    double weight = 0.0;
+    double at = 0.0;      ///< the value
+    double weight = 0.0;  ///< its probability, up to a common scale
 };
 
 /// A distribution by values in rising order.
@@ -83,8 +83,8 @@ private:
     return out.values();
 }
 
-/// The distribution of the sum of two independent numbers, neither below 0. @param grid of cells, if it has too many
-/// values
+/// The distribution of the sum of two independent numbers, neither below 0. @param a one, not empty @param b the other,
+/// not empty @param grid of cells, if it has too many values
 [[nodiscard]] inline distribution sum_of(const distribution& a, const distribution& b, const sum_grid& grid)
 {
     if (a.size() * b.size() > grid.most) {
@@ -111,7 +111,8 @@ private:
 
 /// A reading of the sum of neighbours.
 struct span_reading {
-    std::size_t first = 0, last = 0;                ///< numbers whose sum was read, both inclusive
+    std::size_t first = 0;                          ///< number that the sum begins with
+    std::size_t last = 0;                           ///< number that it ends with, inclusive
     std::function<double(double)> likelihood = {};  ///< of a sum, any scale
     sum_grid grid = {};                             ///< fine enough for it
 };
@@ -155,6 +156,7 @@ public:
         for (std::size_t at = order.size(); at-- > 0;) weigh(order[at]);
     }
 
+    /// Stands for no reading.
     static constexpr std::size_t nowhere = static_cast<std::size_t>(-1);
 
     /// Probability of all readings, up to their scales.

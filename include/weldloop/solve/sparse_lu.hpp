@@ -127,6 +127,10 @@ public:
         const double* const upper = pivot + l.size;
         const double* const lower = upper + l.column.size();
         double* const x = right.data();
+        if (l.size <= few) {
+            solve_few(x);
+            return;
+        }
         index k = 0, extra = 0;
         for (const stretch& s : l.stretches) {
             if (s.shift == 1)
@@ -206,6 +210,31 @@ private:
         index shift;   // from a row to the first later unknown it sees; 0 of the last of a tree
         index extras;  // of its last row
     };
+
+    // So few unknowns are solved row by row: looking for stretches would cost more.
+    static constexpr index few = 16;
+    void solve_few(double* x) const
+    {
+        const layout& l = *layout_;
+        const double* const pivot = values_.data();
+        const double* const upper = pivot + l.size;
+        const double* const lower = upper + l.column.size();
+        const index* const column = l.column.data();
+        const index* const row = l.row.data();
+        const index size = l.size, extras = l.row.size();
+        index e = 0;
+        for (index k = 0; k < size; ++k) {
+            const double now = x[k];
+            if (column[k] != k) x[column[k]] -= lower[k] * now;
+            for (; e < extras && row[e] == k; ++e) x[column[size + e]] -= lower[size + e] * now;
+        }
+        for (index k = size; k-- > 0;) {
+            double now = x[k];
+            for (; e > 0 && row[e - 1] == k; --e) now -= upper[size + e - 1] * x[column[size + e - 1]];
+            if (column[k] != k) now -= upper[k] * x[column[k]];
+            x[k] = now * pivot[k];
+        }
+    }
 
     // Rows that do not see each other, all at once; and rows of which each sees the next. Inlined, a compiler would
     // forget that they are apart.

@@ -59,11 +59,11 @@ struct steady_state {
         return sum;
     };
     network.evaluate(out.rise, on, gain, &matrix);
-    out.sums = network.totals_at(out.rise, on);
     double now = norm(gain), fastest = 0.0;
     for (std::size_t i = 0; i < n; ++i) fastest = std::max(fastest, std::fabs(gain[i]) / capacity[i]);
     if (fastest == 0.0) {
         out.what = outcome::solved;
+        out.sums = network.totals_at(out.rise, on);
         return out;
     }
     double time = first_step / fastest;
@@ -100,25 +100,23 @@ struct steady_state {
             continue;
         }
         network.evaluate(next, on, next_gain, &matrix);
-        const heat_network::totals sums = network.totals_at(next, on);
         const double then = norm(next_gain);
-        if (then > most_growth * now && then > 1e-6 * (sums.made + 1e-300) && longest > small_step) {
+        if (then > most_growth * now && longest > small_step &&
+            then > 1e-6 * (network.totals_at(next, on).made + 1e-300)) {
             time *= less;
             continue;
         }
         out.rise.swap(next);
         gain.swap(next_gain);
-        out.sums = sums;
         std::copy(matrix.values().begin(), matrix.values().end(), slopes.begin());
-        const bool at_rest = time >= forever;
-        if (at_rest && then <= residual * (std::fabs(sums.made) + std::fabs(sums.lost))) {
-            out.what = outcome::solved;
-            return out;
-        }
-        // rounding leaves no smaller residual
-        if (at_rest && longest <= 1e-11 * (1.0 + std::fabs(*std::max_element(out.rise.begin(), out.rise.end())))) {
-            out.what = outcome::solved;
-            return out;
+        if (time >= forever) {
+            out.sums = network.totals_at(out.rise, on);
+            // else rounding leaves no smaller residual
+            if (then <= residual * (std::fabs(out.sums.made) + std::fabs(out.sums.lost)) ||
+                longest <= 1e-11 * (1.0 + std::fabs(*std::max_element(out.rise.begin(), out.rise.end())))) {
+                out.what = outcome::solved;
+                return out;
+            }
         }
         time = std::min(forever, time * std::clamp(2.0 * now / std::max(then, 1e-300), more, 1e4));
         now = then;

@@ -279,6 +279,13 @@ namespace detail {
     for (const weld_statement& w : found.weld)
         out["weld"].push_back({{"id", std::string(to_text(w.id))}, {"text", w.text}});
     if (found.operating) out["operating_point"] = detail::json_operating(*found.operating);
+    if (found.year) {
+        json& year = out["year"];
+        year["energy_lost_J"] = detail::json_number(found.year->lost.value());
+        year["arc_time_longer_s"] = detail::json_number(found.year->arc_time.value());
+        if (found.year->energy_cost) year["energy_cost"] = detail::json_number(*found.year->energy_cost);
+        if (found.year->time_cost) year["time_cost"] = detail::json_number(*found.year->time_cost);
+    }
     out["weakest"] = found.weakest().name;
     if (answers.life) out["life"] = detail::json_life(*answers.life);
     if (!answers.observations.empty()) out["fault"] = detail::json_fault(answers);

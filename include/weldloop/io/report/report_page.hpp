@@ -102,6 +102,7 @@ private:
         condition("Supply", supply_line(station_));
         if (answers_.fault) condition("By readings", fault_lines(*answers_.fault).front());
         if (!found_.weld.empty()) condition("At the weld", weld_sentence(found_.weld));
+        if (const std::string year = year_line(found_); !year.empty()) condition("In a year", year);
         put("</dl>\n");
         findings();
         weld();

@@ -178,6 +178,7 @@ private:
         if (found_.headroom)
             labelled("Headroom", volts_line(*found_.headroom, found_.outcome) + " of the supply's output left");
         if (const std::string point = operating_line(found_); !point.empty()) labelled("Working point", point);
+        if (const std::string year = year_line(found_); !year.empty()) labelled("In a year", year);
         const part_result& weakest = found_.weakest();
         labelled("Weakest", weakest.name + " (No. " + std::to_string(number_of(weakest)) +
                                 "): " + std::string(to_text(weakest.verdict)));

@@ -194,6 +194,22 @@ template <class Q>
            (p.held == arc_hold::arc_length ? ", its length held" : ", the wire's feed held");
 }
 
+/// "typically 240 kWh lost in leads and joints, 60 h more of arc time for the same metal; energy 61, time 2700": what a
+/// year's loss comes to, money only where its price is stated; empty unless a year of work is.
+[[nodiscard]] inline std::string year_line(const assessment& found)
+{
+    if (!found.year) return {};
+    const yearly_loss& y = *found.year;
+    constexpr double kilowatt_hour = 3.6e6;  // J
+    constexpr int digits = 3;
+    std::string out = "typically " + number_text(y.lost.value() / kilowatt_hour, digits) +
+                      " kWh lost in leads and joints, at the supply's output";
+    if (y.arc_time.value() > 0.0) out += ", " + to_text(y.arc_time, "h") + " more of arc time for the same metal";
+    if (y.energy_cost) out += "; energy " + number_text(*y.energy_cost, digits);
+    if (y.time_cost) out += "; time " + number_text(*y.time_cost, digits);
+    return y.energy_cost || y.time_cost ? out + ", in the money of the prices stated" : out;
+}
+
 /// The word that stands for a number of a loop that has none.
 [[nodiscard]] constexpr std::string_view no_number_word(loop_outcome outcome)
 {

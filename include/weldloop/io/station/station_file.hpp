@@ -26,6 +26,7 @@
 #include <weldloop/io/station/toml_guard.hpp>
 #include <weldloop/io/station/toml_parser.hpp>
 #include <weldloop/io/station/toml_section.hpp>
+#include <weldloop/io/station/year_section.hpp>
 #include <weldloop/law/waveform.hpp>
 
 namespace weldloop {
@@ -245,8 +246,8 @@ struct described_station {
     const toml::table table = detail::parsed_toml(text, from.file_name);
     const detail::toml_section root(from, table, "the file", {1, 1});
 
-    root.allow_only(
-        {"name", "allowed_drop", "job", "surroundings", "supply", "arc", "service", "path", "way", "other", "reading"});
+    root.allow_only({"name", "allowed_drop", "job", "surroundings", "supply", "arc", "year", "service", "path", "way",
+                     "other", "reading"});
     described_station described;
     station& out = described.station;
     out.name = root.name("name");
@@ -256,6 +257,7 @@ struct described_station {
     out.job = detail::read_job(*job_section);
     if (const auto section = root.section("surroundings")) out.where = detail::read_surroundings(*section);
     if (const auto section = root.section("supply")) out.supply = detail::read_supply(*section);
+    if (const auto section = root.section("year")) out.year = detail::read_year(*section);
 
     detail::read_parts read;
     const auto take_path = [&read](const detail::toml_section& holder, std::vector<path_part>& path) {

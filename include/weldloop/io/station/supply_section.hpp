@@ -16,6 +16,7 @@
 #include <weldloop/io/station/toml_section.hpp>
 #include <weldloop/law/no_load_limit.hpp>
 #include <weldloop/part/supply.hpp>
+#include <weldloop/part/supply_line.hpp>
 
 namespace weldloop::detail {
 
@@ -76,6 +77,8 @@ inline void read_what_all_have(const toml_section& s, supply& out)
     s.take_word("no_load_current", out.no_load.kind, all_output_currents, word_of_value);
     s.take_word("hazard", out.hazard, all_hazards, word_of_value);
     s.take_word("polarity", out.polarity, all_polarities, word_of_value);
+    if (!s.has("no_load_current") && out.polarity == electrode_polarity::alternating)
+        out.no_load.kind = output_current::alternating;
     s.take_word("feeding", out.feeding, all_wire_feedings, word_of_value);
 }
 
@@ -113,9 +116,8 @@ inline void read_what_all_have(const toml_section& s, supply& out)
     if (out.kind == supply_kind::drooping) out.short_circuit = s.required<current>("short_circuit", supply_currents);
     s.take_word("shape", out.shape, all_droop_shapes, word_of_value);
     if (out.kind == supply_kind::measured) out.points = read_points(s);
-    if ((out.kind == supply_kind::drooping || out.kind == supply_kind::engine_driven) && !out.no_load.peak &&
-        !out.no_load.rms)
-        s.refuse_missing("no_load");
+    if ((out.kind == supply_kind::drooping || out.kind == supply_kind::engine_driven) && !no_load_voltage_of(out))
+        s.refuse_missing(out.no_load.kind == output_current::alternating ? "no_load_effective" : "no_load");
     if (s.has("sense_electrode_side") || s.has("sense_work_side")) {
         out.sensing.emplace();
         if (s.has("sense_electrode_side")) out.sensing->electrode_side = s.name("sense_electrode_side");
