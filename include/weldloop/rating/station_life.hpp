@@ -35,7 +35,7 @@ struct clamp_prospect {
     bool cures_sought = false;                 ///< cures were looked for: it does not keep the poor case
     std::vector<clamp_cure> cures = {};        ///< of those tried, each alone, that typically keep it
     std::optional<duration> look_again = {};   ///< [s] when a poor case may have lost a quarter, dropped its lead or
-                                              ///< come to an end; empty: not within the hours looked ahead
+                                               ///< come to an end; empty: not within the hours looked ahead
 };
 
 /// How long a station lasts.
