@@ -132,10 +132,10 @@ TEST(ReadingFit, MeasuredJointsOfSteelAndCopper)
     EXPECT_LT(*f.spread.value - 2.0 * f.spread.standard_error, 0.58);
 }
 
-// Code values of cold-drawn wire (springs-relaxation-data.csv, normal relaxation), against the least squares of NumPy 1.24.2
-// on the same rows. The library's law was fitted to three of these stresses, these times, and two temperature laws, of
-// which the rows have one, the steeper: its stress slope is within a standard error, its slope of the parameter a seventh
-// lower. Every row lies within what the fit says of itself.
+// Code values of cold-drawn wire (springs-relaxation-data.csv, normal relaxation), against the least squares of
+// NumPy 1.24.2 on the same rows. The library's law was fitted to three of these stresses, these times, and two
+// temperature laws, of which the rows have one, the steeper: its stress slope is within a standard error, its slope of
+// the parameter a seventh lower. Every row lies within what the fit says of itself.
 TEST(ReadingFit, PublishedRelaxationOfWire)
 {
     const std::vector<relaxation_reading> rows = published_wire();
