@@ -15,6 +15,7 @@
 #include <weldloop/core/literals.hpp>
 #include <weldloop/life/joint_drift_body.hpp>
 #include <weldloop/part/coupling.hpp>
+#include <weldloop/part/electrode_holder.hpp>
 #include <weldloop/part/lug.hpp>
 #include <weldloop/part/welding_cable.hpp>
 #include <weldloop/part/wire_gun.hpp>
@@ -207,6 +208,11 @@ TEST(JointDrift, SaysWhichJointsItFollows)
     EXPECT_EQ(joint_of(f, "clamp lug", "palm").hold, contact_hold::bolt);
     EXPECT_EQ(joint_of(f, "gun", "crimps").hold, contact_hold::crimp);
     EXPECT_TRUE(f.basis.has(range_flag::relative_trend));
+    station stick = frame_bench();
+    stick.path[3] = electrode_holder("holder", 300_A);  // every electrode seats its jaws anew
+    const drift_forecast g = joints_over_time(stick, 100_h);
+    EXPECT_EQ(joint_of(g, "holder", "crimp").hold, contact_hold::crimp);
+    for (const joint_drift& j : g.joints) EXPECT_NE(j.contact, "jaws");
 }
 
 TEST(JointDrift, LoopsThatEndSaySo)

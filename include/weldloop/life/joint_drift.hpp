@@ -97,7 +97,7 @@ struct drift_forecast {
 };
 
 /// The drift of every joint of a station that is left as it is: crimps, bolted palms, cable connections, couplings,
-/// holder jaws, collets, resting faces. Three marches, poor, typical and mild, each with all joints of the circuit
+/// collets, resting faces. Three marches, poor, typical and mild, each with all joints of the circuit
 /// ageing at once in its network, which is solved anew whenever one has changed by a few per cent.
 ///
 /// A joint's resistance is R/R0 = (F/F0)^(-m) (1 + N/N2)/(1 - x/a): x oxide of copper at the joint's temperature with
@@ -108,8 +108,9 @@ struct drift_forecast {
 /// of a joint that heats.
 ///
 /// Left out, because something else answers it or nothing is known: jaws of work clamps and magnets on the work
-/// (grip_over_time()), brushes and contact tips, which wear; loosening of bolts by vibration; springs of holders,
-/// plugs and fingers, whose stress is not known; rust and scale of steel.
+/// (grip_over_time()), jaws of holders, which every electrode seats anew, brushes and contact tips, which wear;
+/// loosening of bolts by vibration; springs of holders, plugs and fingers, whose stress is not known; rust and scale of
+/// steel.
 /// @param s the station @param horizon hours of shift to look ahead [s], above 0 to thirty years
 /// @param service shifts, starts, air, motion
 /// @return joints none, and outcomes that say so, for a station whose loop has no settled state

@@ -7,6 +7,7 @@
 #include <cstddef>
 #include <limits>
 #include <utility>
+#include <variant>
 #include <vector>
 
 #include <weldloop/circuit/loop_body.hpp>
@@ -87,7 +88,9 @@ public:
             for (std::size_t k = 0; k < net.parts()[i].contacts.size(); ++k) {
                 const loop_network::contact_at& c = net.parts()[i].contacts[k];
                 const bool held_by_clamp = c.on_work && c.hold != contact_hold::resting;
-                if (held_by_clamp || c.hold == contact_hold::sliding) continue;
+                const bool seated_anew =
+                    c.hold == contact_hold::spring && std::holds_alternative<electrode_holder>(part_at(s, i));
+                if (held_by_clamp || seated_anew || c.hold == contact_hold::sliding) continue;
                 const metal_pair& m = c.law->metals();
                 joints_.push_back({.part = i,
                                    .contact = k,
