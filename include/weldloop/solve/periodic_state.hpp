@@ -88,7 +88,6 @@ public:
     /// Straightens the network over a step. @param k its time and current set @param at rises within it
     void straighten(march_step& k, std::span<const double> at) const
     {
-        if (k.matrix.size() == 0) k.matrix = n_->pattern();
         n_->straighten(at, k.on, k.slopes, k.matrix);
         for (std::size_t i = 0; i < size_; ++i) k.matrix.values()[i] += n_->capacity()[i] / (gamma * k.time);
         static_cast<void>(k.matrix.eliminate());
@@ -217,7 +216,6 @@ private:
             return sum;
         };
         for (int round = 0; round < most_rounds; ++round) {
-            own = n_->pattern();
             const double now = imbalance(x, &own);
             for (std::size_t i = 0; i < size_; ++i) own.values()[i] += by_time * capacity[i];
             if (!own.eliminate()) return false;
@@ -271,7 +269,8 @@ public:
             steady.what = outcome::solved;
             steady.rise = near->steady;
         } else
-            steady = steady_state_of(*n_, share_, from_near ? std::span<const double>(near->steady) : cold);
+            steady = steady_state_of(*n_, share_, from_near ? std::span<const double>(near->steady) : cold,
+                                     from_near ? begins::near_state : begins::cold);
         if (from_near && steady.what != outcome::solved) {
             search_.near = nullptr;
             return (*this)(cold);
@@ -324,7 +323,6 @@ private:
     static constexpr double pole = 7.04, once = 0.3554, twice = 24.27;
     void prepare_correction(const std::vector<double>& mean)
     {
-        slow_matrix_ = n_->pattern();
         std::vector<double> slopes;
         n_->straighten(mean, share_, slopes, slow_matrix_);
         fast_matrix_ = slow_matrix_;
@@ -352,7 +350,9 @@ private:
     // have.
     [[nodiscard]] std::vector<double> shifted(const periodic_state& near, const std::vector<double>& steady)
     {
-        steps_ = *near.march;
+        steps_.clear();
+        for (const march_step& k : *near.march)  // straightened anew
+            steps_.push_back({.time = k.time, .on = k.on, .from = k.from, .stage = k.stage});
         constexpr double least = 1.0;  // K: of a rise whose change says something of the swing
         constexpr double most_grown = 5.0;
         std::vector<double> grown(size_, 1.0), mean(size_);
@@ -528,8 +528,9 @@ private:
 {
     if (programme.rest > 0.0) return detail::period_finder(network, programme, search)(cold);
     const periodic_state* const near = search.reached_from == period_search::start::near ? search.near : nullptr;
-    const steady_state s = steady_state_of(
-        network, 1.0, near != nullptr && !near->trace.empty() ? std::span<const double>(near->trace.front()) : cold);
+    const bool from_near = near != nullptr && !near->steady.empty();
+    const steady_state s = steady_state_of(network, 1.0, from_near ? std::span<const double>(near->steady) : cold,
+                                           from_near ? begins::near_state : begins::cold);
     if (s.what != outcome::solved && near != nullptr) return periodic_state_of(network, programme, cold);
     periodic_state out;
     out.what = s.what;
