@@ -160,8 +160,8 @@ private:
     // has yielded the numbers are known, its heat alone goes on.
     [[nodiscard]] static double warmth_of(const ageing_joint& j)
     {
-        constexpr double least = 0.1, by_use = 4.0, yielded = 0.25;
-        return j.found.yields ? yielded : std::clamp(by_use * j.softening_used, least, 1.0);
+        constexpr double least = 0.1, by_use = 4.0;
+        return j.found.yields ? least : std::clamp(by_use * j.softening_used, least, 1.0);
     }
     [[nodiscard]] double pick_level(const band<double>& mild_to_harsh) const { return pick(mild_to_harsh, level_); }
 

@@ -395,13 +395,15 @@ private:
     [[nodiscard]] double most_beyond(periodic_state& out) const
     {
         double beyond = -std::numeric_limits<double>::infinity();
+        if (steps_.empty()) return beyond;
+        std::vector<double> highest = steps_.front().stage[0];
         for (const march_step& k : steps_)
-            for (const std::vector<double>& x : k.stage)
-                for (std::size_t i = 0; i < size_; ++i)
-                    if (x[i] - n_->bound()[i] > beyond) {
-                        beyond = x[i] - n_->bound()[i];
-                        out.bounded_at = i;
-                    }
+            for (const std::vector<double>& x : k.stage) raise_to(highest, x);
+        for (std::size_t i = 0; i < size_; ++i)
+            if (highest[i] - n_->bound()[i] > beyond) {
+                beyond = highest[i] - n_->bound()[i];
+                out.bounded_at = i;
+            }
         return beyond;
     }
 
