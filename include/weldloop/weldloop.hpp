@@ -15,6 +15,7 @@
 #include <weldloop/core/fraction.hpp>
 #include <weldloop/core/literals.hpp>
 #include <weldloop/core/nearest_word.hpp>
+#include <weldloop/core/number_chars.hpp>
 #include <weldloop/core/number_text.hpp>
 #include <weldloop/core/parse.hpp>
 #include <weldloop/core/quantities.hpp>
@@ -24,6 +25,7 @@
 #include <weldloop/core/text.hpp>
 #include <weldloop/core/unit_text.hpp>
 
+#include <weldloop/solve/bessel.hpp>
 #include <weldloop/solve/least_squares.hpp>
 #include <weldloop/solve/root.hpp>
 
