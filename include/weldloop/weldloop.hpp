@@ -19,6 +19,7 @@
 #include <weldloop/core/number_text.hpp>
 #include <weldloop/core/parse.hpp>
 #include <weldloop/core/quantities.hpp>
+#include <weldloop/core/quantity_operators.hpp>
 #include <weldloop/core/require.hpp>
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/temperature.hpp>
