@@ -8,6 +8,7 @@
 
 #include <weldloop/version.hpp>
 
+#include <weldloop/core/attempt.hpp>
 #include <weldloop/core/band.hpp>
 #include <weldloop/core/conductor_size.hpp>
 #include <weldloop/core/duty_cycle.hpp>

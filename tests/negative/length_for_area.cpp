@@ -1,6 +1,6 @@
 // A length given for an area.
 // expect-gcc: could not convert
-// expect-clang: no viable conversion
+// expect-clang: no matching function for call to .section.
 // at-most-gcc: 20
 // at-most-clang: 20
 #include <weldloop/core/literals.hpp>
