@@ -26,22 +26,28 @@ wl::station bench_of(const std::string& name, double amps, int feet)
     return bench;
 }
 
+struct request {
+    std::string name;
+    double amps;
+    int feet;
+};
+
 }  // namespace
 
 int main()
 {
-    const std::vector<wl::station> benches{bench_of("hinges", 120, 30), bench_of("gate frames", 170, 50),
-                                           bench_of("posts", 140, 0)};
+    const std::vector<request> requests{{"hinges", 120.0, 30}, {"gate frames", 170.0, 50}, {"posts", 140.0, 0}};
 
     // nothing of the library is shared between calls, so every bench may have a thread of its own
     std::vector<std::future<wl::outcome<wl::assessment>>> asked;
-    for (const wl::station& bench : benches)
-        asked.push_back(
-            std::async(std::launch::async, [&bench] { return wl::attempt([&] { return wl::assess(bench); }); }));
+    for (const request& r : requests)
+        asked.push_back(std::async(std::launch::async, [r] {
+            return wl::attempt([&] { return wl::assess(bench_of(r.name, r.amps, r.feet)); });
+        }));
 
-    for (std::size_t i = 0; i < benches.size(); ++i) {
+    for (std::size_t i = 0; i < requests.size(); ++i) {
         const wl::outcome<wl::assessment> found = asked[i].get();
-        std::cout << benches[i].name << ": ";
+        std::cout << requests[i].name << ": ";
         if (found)
             std::cout << wl::to_text(found->total_drop.typical, "V") << " lost, weakest part: " << found->weakest().name
                       << '\n';
