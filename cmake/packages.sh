@@ -11,7 +11,7 @@ packages_for() {
         clang) echo clang ;;
         style) echo clang-format ;;
         lint) echo clang-tidy ;;
-        docs) echo doxygen ;;
+        docs) echo doxygen libjs-mathjax fonts-mathjax ;;
         oracle) echo gmsh getdp ngspice python3-numpy python3-scipy ;;
         *) echo "packages.sh: no such purpose: $1" >&2 && return 1 ;;
     esac
