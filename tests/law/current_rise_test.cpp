@@ -60,6 +60,31 @@ TEST(CurrentRise, WhatInductanceTakes)
     EXPECT_NEAR_REL(fastest_rise(7.5_V, l).value(), 5e5, 1e-12);
 }
 
+// The time of a rise is the inverse of the closed form, and for a curved output that of a finer sum.
+TEST(CurrentRise, HowLongARiseTakes)
+{
+    const inductance l = in_si<inductance>(40e-6);
+    const auto ohmic = [](double i) { return 20.0 - 0.02 * i; };
+    for (const double to : {100.5, 300.0, 950.0}) {
+        const auto takes = rise_time(l, 100_A, in_si<current>(to), ohmic);
+        ASSERT_TRUE(takes);
+        EXPECT_NEAR_REL(takes->value(), 2e-3 * std::log(900.0 / (1000.0 - to)), 1e-9) << to;
+    }
+    EXPECT_NEAR_REL(rise_time(l, 0_A, 200_A, [](double) { return 16.0; })->value(), 40e-6 * 200.0 / 16.0, 1e-12);
+    const auto bent = [](double i) { return 60.0 * std::sqrt(1.0 - i * i / 9e4) - 15.0; };  // ends at 290 A
+    double sum = 0.0;
+    constexpr int parts = 200000;
+    for (int k = 0; k < parts; ++k) sum += 40e-6 * (250.0 / parts) / bent(250.0 * (k + 0.5) / parts);
+    EXPECT_NEAR_REL(rise_time(l, 0_A, 250_A, bent)->value(), sum, 1e-4);
+    EXPECT_FALSE(rise_time(l, 0_A, 295_A, bent));
+    EXPECT_FALSE(rise_time(l, 100_A, 1000_A, ohmic));
+    EXPECT_EQ(*rise_time(in_si<inductance>(0.0), 0_A, 200_A, ohmic), 0_s);
+    EXPECT_EQ(*rise_time(l, 200_A, 200_A, ohmic), 0_s);
+    EXPECT_THROW(static_cast<void>(rise_time(l, 200_A, 100_A, ohmic)), out_of_range_error);
+    EXPECT_THROW(static_cast<void>(rise_time(in_si<inductance>(-1e-6), 0_A, 100_A, ohmic)), out_of_range_error);
+    EXPECT_THROW(static_cast<void>(rise_time(l, 0_A, 100_A, [](double) { return std::nan(""); })), not_finite_error);
+}
+
 TEST(CurrentRise, Limits)
 {
     const switched_circuit c{

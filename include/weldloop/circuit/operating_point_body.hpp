@@ -9,6 +9,7 @@
 #include <utility>
 #include <variant>
 
+#include <weldloop/circuit/course_levels.hpp>
 #include <weldloop/circuit/loop_body.hpp>
 #include <weldloop/circuit/operating_point.hpp>
 #include <weldloop/circuit/sensed_drop.hpp>
@@ -310,11 +311,8 @@ namespace detail {
     static_cast<void>(checked_arc_index(s));
     operating_point none;
     none.asked = s.job.current;
-    constexpr double even = 1e-9;  // of the effective value: a course without direct current
     none.outcome = !s.supply ? operating_outcome::no_supply : operating_outcome::not_steady;
-    const bool is_pulsed = s.job.course && !s.job.course->is_dc() &&
-                           std::fabs(s.job.course->mean().value()) > even * s.job.course->rms().value();
-    if (!s.supply || is_pulsed) return none;
+    if (!s.supply || (s.job.course && !has_one_working_point(*s.job.course))) return none;
     operating_balance balance(s, level, known);
     return arc_hold_of(s) == arc_hold::wire_feed ? balance.with_feed_held() : balance.with_length_held();
 }

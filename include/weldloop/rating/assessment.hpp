@@ -22,6 +22,7 @@
 #include <weldloop/life/covering_ageing.hpp>
 #include <weldloop/life/grip_forecast.hpp>
 #include <weldloop/life/station_service.hpp>
+#include <weldloop/rating/course_effects.hpp>
 #include <weldloop/rating/finding_id.hpp>
 #include <weldloop/rating/verdict.hpp>
 #include <weldloop/rating/weld_statement.hpp>
@@ -132,6 +133,8 @@ struct assessment {
     std::optional<band<voltage>> headroom = {};     ///< constant-current supply: output left after arc and loop
     std::optional<operating_point> operating = {};  ///< of supply, loop and arc together, typically, without the state
                                                     ///< of its loop; empty without a supply
+    std::optional<course_effects> course = {};      ///< what alternating or pulsed current meets; empty for direct
+                                                    ///< current and without a settled loop
     std::optional<yearly_loss> year = {};           ///< what the loss comes to; empty unless a year of work is stated
     station_service service = {};                   ///< the use its grips and coverings were looked ahead with
     std::vector<weld_statement> weld = {};          ///< what the welder typically notices; none for a sound loop

@@ -34,6 +34,8 @@ inline constexpr double start = 1.0 / 3.0;       // of the no-load voltage
 inline constexpr double blow = 0.10;             // of the arc's current
 inline constexpr double far_return = 0.5;        // m
 inline constexpr double start_rise = 5e5;        // A/s
+inline constexpr double choked = 0.10;           // of the no-load voltage; see course_thresholds
+inline constexpr double blunt = 0.20;            // of the level's time
 }  // namespace weld_limit
 
 /// The current that supply and arc would have without the loss of leads and joints, with the arc's length held [A];
@@ -88,6 +90,7 @@ public:
         }
         stray();
         return_place();
+        if (found_.course) changing_current(*found_.course);
         std::stable_sort(out_.begin(), out_.end(),
                          [](const weld_statement& a, const weld_statement& b) { return a.id < b.id; });
         return out_;
@@ -182,14 +185,45 @@ private:
     {
         if (s_.job.process == process::gtaw) return;  // started by a spark or by lifting off, at a few amperes
         const voltage open = voltage_without_load(*s_.supply, {s_.job.process, s_.job.current});
-        const inductance l = lead_inductance_of(s_).total;
+        const station_inductance leads = lead_inductance_of(s_);
+        const inductance l = leads.total;
         const voltage left = left_while_rising(open, l, in_si<current_rate>(weld_limit::start_rise));
         const double share = 1.0 - (left / open).value();
         if (share < weld_limit::start) return;
         say(weld_id::poor_starts, share, weld_limit::start,
-            "Poor starts: the leads as they lie have " + to_text(l, "uH") +
+            "Poor starts: the leads as they lie" + words_of_steel(leads) + " have " + to_text(l, "uH") +
                 ": for the current to rise by 500 A/ms they would take " + to_text(voltage(open - left), "V") + " of " +
                 to_text(open, "V") + " without load; said from a third on (common practice, no source).");
+    }
+
+    // ", with steel beside them typically (20 to 80 uH by what steel it is),"
+    [[nodiscard]] static std::string words_of_steel(const station_inductance& leads)
+    {
+        if (!(leads.by_steel.value() > 0.0)) return {};
+        return ", with the steel beside them, typically (" + to_text(leads.range.low, "uH") + " to " +
+               to_text(leads.range.high, "uH") + " by what steel it is)";
+    }
+
+    // What the leads' inductance does to alternating current and to pulses.
+    void changing_current(const course_effects& c)
+    {
+        if (c.alternates && c.share && c.share->typical >= weld_limit::choked)
+            say(weld_id::choked_current, c.share->typical, weld_limit::choked,
+                "Choked current: at " + to_text(c.frequency, "Hz") + " the inductance of the leads as they lie, " +
+                    to_text(c.inductance.typical, "uH") + ", typically takes " + to_text(c.inductive.typical, "V") +
+                    ", " + percent(c.share->typical) + " of the voltage without load; said from " +
+                    percent(weld_limit::choked) + " on (judged, no source).");
+        if (!c.edge || c.edge->end == edge_end::not_known || c.edge->lost.typical < weld_limit::blunt) return;
+        const course_edge& e = *c.edge;
+        const std::string way = "from " + to_text(e.from, "A") + " to " + to_text(e.to, "A") + " the current ";
+        say(weld_id::blunt_pulses, e.lost.typical, weld_limit::blunt,
+            "Blunt pulses: " + way +
+                (e.end == edge_end::too_few_volts
+                     ? "typically does not get: the supply has too few volts"
+                     : "typically takes " + to_text(e.takes.typical, "ms") + " through the leads as they lie, " +
+                           to_text(c.inductance.typical, "uH") + ", of the " + to_text(e.time, "ms") + " there, " +
+                           percent(e.lost.typical) + " lost") +
+                "; said from " + percent(weld_limit::blunt) + " on (judged, no source).");
     }
 
     // Pulses of one direction blow an arc as direct current does.

@@ -40,6 +40,7 @@ inline constexpr allowed_span<duration> duty_times{0_s, 24_h, true};
 inline constexpr allowed_span<frequency> supply_frequencies{1_Hz, in_si<frequency>(1000.0)};
 inline constexpr allowed_span<current> pulse_currents{0_A, 5000_A};
 inline constexpr allowed_span<duration> pulse_times{in_si<duration>(1e-5), in_si<duration>(1.0)};
+inline constexpr allowed_span<duration> ramp_times{0_s, in_si<duration>(1.0)};
 inline constexpr allowed_span<voltage> allowed_drops{0_V, 100_V, true};
 inline constexpr allowed_span<temperature> air_temperatures{temperature::celsius(-60), temperature::celsius(100)};
 inline constexpr allowed_span<speed> winds{0_m_per_s, 50_m_per_s};
@@ -91,7 +92,7 @@ inline constexpr std::array course_words{course_word{"direct", course_kind::dire
             s.refuse(s.place(key), "\"" + std::string(key) + "\" goes with waveform = \"" + std::string(word) + "\"");
     };
     for (const std::string_view key : {"frequency", "balance"}) only_with(course_kind::alternating, "alternating", key);
-    for (const std::string_view key : {"base", "peak", "base_time", "peak_time"})
+    for (const std::string_view key : {"base", "peak", "base_time", "peak_time", "rise_time", "fall_time"})
         only_with(course_kind::pulsed, "pulsed", key);
     return kind;
 }
@@ -110,17 +111,19 @@ inline constexpr std::array course_words{course_word{"direct", course_kind::dire
 
 [[nodiscard]] inline waveform read_pulses(const toml_section& s)
 {
-    const pulse_train pulses{.base = s.required<current>("base", pulse_currents),
-                             .peak = s.required<current>("peak", welding_currents),
-                             .base_time = s.required<duration>("base_time", pulse_times),
-                             .peak_time = s.required<duration>("peak_time", pulse_times)};
+    pulse_train pulses{.base = s.required<current>("base", pulse_currents),
+                       .peak = s.required<current>("peak", welding_currents),
+                       .base_time = s.required<duration>("base_time", pulse_times),
+                       .peak_time = s.required<duration>("peak_time", pulse_times)};
+    s.take("rise_time", pulses.rise, ramp_times);
+    s.take("fall_time", pulses.fall, ramp_times);
     return s.at_key("peak", [&] { return waveform::pulse(pulses); });
 }
 
 [[nodiscard]] inline job read_job(const toml_section& s)
 {
     s.allow_only({"process", "current", "duty", "on", "period", "waveform", "frequency", "balance", "base", "peak",
-                  "base_time", "peak_time"});
+                  "base_time", "peak_time", "rise_time", "fall_time"});
     job out;
     out.process = s.word("process", all_processes, word_of_value);
     const course_kind kind = read_course_kind(s);
