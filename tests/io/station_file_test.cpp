@@ -475,6 +475,9 @@ TEST(StationFile, TakesEveryWordThatIsPrinted)
                                      "fall_time = \"1.5 ms\"\n"));
     EXPECT_NEAR_REL(ramped.job.course->period().value(), 12e-3, 1e-12);
     EXPECT_NEAR_REL(ramped.job.course->shortest_edge().value(), 0.5e-3, 1e-12);
+    EXPECT_EQ(read(small_station).intermittent, "");
+    EXPECT_EQ(read(with(small_station, "[job]", "intermittent = \"work clamp 3\"\n[job]")).intermittent,
+              "work clamp 3");
     for (const steel_beside where : all_steel_beside) {
         const auto lead =
             part_of<cable>("part = \"cable\"\nsize = \"70 mm2\"\nlength = \"20 m\"\nsteel = \"" +

@@ -3,6 +3,7 @@
 #include <weldloop/circuit/loop_inductance.hpp>
 #include <weldloop/circuit/operating_point.hpp>
 #include <weldloop/core/literals.hpp>
+#include <weldloop/core/text.hpp>
 #include <weldloop/part/crimped_lug.hpp>
 #include <weldloop/part/welding_cable.hpp>
 #include <weldloop/part/work_clamp.hpp>
@@ -235,7 +236,51 @@ TEST(WeldStatements, ArcBlowByThePlaceOfTheReturn)
     EXPECT_EQ(ids_of(assess(s)), id_set{});
 }
 
-// A joint that conducts typically and not in a poor case: no surface state has that yet, so it is said of one by hand.
+// common practice, no source: a joint that makes and breaks leaves nothing for the start while it is open
+TEST(WeldStatements, AnIntermittentJointMakesPoorStarts)
+{
+    station s = gate_bench();
+    s.supply->no_load.peak = 62_V;
+    s.intermittent = "work clamp";
+    const assessment a = assess(s);
+    EXPECT_EQ(ids_of(a), (id_set{"poor_starts", "spatter"}));
+    EXPECT_NE(a.weld.front().text.find("work clamp is stated to make and break"), std::string::npos);
+    EXPECT_NE(a.weld.front().text.find("leaves 0 V of the 62 V without load in the first instant"), std::string::npos)
+        << a.weld.front().text;
+    const auto found = std::find_if(a.findings.begin(), a.findings.end(),
+                                    [](const loop_finding& f) { return f.id == finding_id::part_intermittent; });
+    ASSERT_NE(found, a.findings.end());
+    EXPECT_EQ(found->severity, finding_severity::warning);
+    for (const part_result& p : a.parts) EXPECT_EQ(p.is_intermittent, p.name == "work clamp");
+    s.supply.reset();  // without a supply nothing is known of its volts
+    EXPECT_EQ(ids_of(assess(s)), (id_set{"poor_starts", "spatter"}));
+    s.intermittent = "clamp";
+    EXPECT_THROW(static_cast<void>(assess(s)), bad_station_error);
+    s.intermittent = "arc";
+    EXPECT_THROW(static_cast<void>(assess(s)), bad_station_error);
+}
+
+// At its melting drop a joint leaves the start what it does not take: the drop in the sentence is that of the part.
+TEST(WeldStatements, AJointAtItsMeltingDropSaysWhatItLeaves)
+{
+    station s = gate_bench();
+    s.supply->no_load.peak = 62_V;
+    auto& joint = std::get<work_connection>(s.path[5]);
+    joint.clamp = spring_clamp(200_A);
+    joint.surface = surface_state::heavy_rust;
+    const assessment a = assess(s);
+    const auto clamp =
+        std::find_if(a.parts.begin(), a.parts.end(), [](const part_result& p) { return p.name == "work clamp"; });
+    ASSERT_EQ(clamp->verdict, verdict::spots_melting);
+    const std::string& said = a.weld.front().text;
+    EXPECT_EQ(a.weld.front().id, weld_id::poor_starts);
+    EXPECT_NE(said.find(to_text(clamp->drop.typical, "V") + " across it and leaves " +
+                        to_text(voltage(62_V - clamp->drop.typical), "V") + " of the 62 V"),
+              std::string::npos)
+        << said;
+}
+
+// A joint that conducts typically and not in a poor case: no surface state has that, so it is said of one by hand.
 TEST(WeldStatements, AJointThatMayBeOpenMakesPoorStarts)
 {
     const station s = gate_bench();

@@ -74,6 +74,7 @@ struct part_result {
     weldloop::verdict verdict = verdict::not_judged;  ///< what is said of it
     bool with_stray_open = false;    ///< all of this is the case with every stray way open: worse than as they stand
     bool open_in_poor_case = false;  ///< it conducts typically, and not with every joint at the 95 % point
+    bool is_intermittent = false;    ///< it was seen to make and break the circuit
     bool stray_hides_it = false;     ///< as stray ways stand the verdict would be milder
     std::string reason = {};         ///< why, in one sentence
     std::vector<std::string> notes = {};     ///< what is known beside: a type test of new parts

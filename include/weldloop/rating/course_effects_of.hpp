@@ -165,8 +165,13 @@ private:
                 return in_si<current>(i) > most ? 0.0 : line.at_current(in_si<current>(i)).voltage.value();
             };
             const auto takes = [&](inductance leads) -> std::optional<duration> {
-                const auto rising = [&](double i) { return supply_volts(i) - loop_ohm_ * i - arc_volts(i); };
-                const auto falling = [&](double i) { return supply_volts(i) + loop_ohm_ * i + arc_volts(i); };
+                // with a feed held the arc is as long as its working point has it
+                const length arc_length = met_ != nullptr ? std::max(length{}, met_->arc_length) : arc_length_of(s_);
+                const auto other = [&](double i) {
+                    return loop_ohm_ * i + arc_voltage_at(arc_line_of(s_), arc_length, in_si<current>(i)).value();
+                };
+                const auto rising = [&](double i) { return supply_volts(i) - other(i); };
+                const auto falling = [&](double i) { return supply_volts(i) + other(i); };
                 const auto up = rise_time(leads, in_si<current>(begin), in_si<current>(end), rising);
                 if (!up || !reverses) return up;
                 return *up + *rise_time(leads, current{}, in_si<current>(std::fabs(from)), falling);

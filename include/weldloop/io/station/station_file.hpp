@@ -11,6 +11,7 @@
 #include <string_view>
 #include <system_error>
 #include <utility>
+#include <variant>
 #include <vector>
 
 #include <weldloop/circuit/arc_in_work.hpp>
@@ -249,8 +250,8 @@ struct described_station {
     const toml::table table = detail::parsed_toml(text, from.file_name);
     const detail::toml_section root(from, table, "the file", {1, 1});
 
-    root.allow_only({"name", "allowed_drop", "job", "surroundings", "supply", "arc", "year", "service", "path", "way",
-                     "other", "reading"});
+    root.allow_only({"name", "allowed_drop", "intermittent", "job", "surroundings", "supply", "arc", "year", "service",
+                     "path", "way", "other", "reading"});
     described_station described;
     station& out = described.station;
     out.name = root.name("name");
@@ -309,6 +310,13 @@ struct described_station {
                                                                                : "kind",
                                           [&] { return detail::checked_supply(out); }));
     const std::size_t arc_at = root.at_key("path", [&] { return checked_arc_index(out); });
+    if (root.has("intermittent")) {
+        std::vector<std::string> parts;
+        for (std::size_t i = 0; i < parts_in(out); ++i)
+            if (!std::holds_alternative<arc>(part_at(out, i))) parts.push_back(name_of(out, i));
+        out.intermittent =
+            root.word("intermittent", parts, [](const std::string& name) { return std::string_view(name); });
+    }
     if (const auto section = root.section("arc")) detail::read_arc_values(*section, std::get<arc>(out.path[arc_at]));
     for (const std::size_t i : {arc_at - 1, arc_at + 1}) detail::check_stay(read.sections[i], out, i);
     if (const auto section = root.section("service")) {
