@@ -47,7 +47,7 @@ constexpr fault faults[] = {
     {"current = \"240 A\"\n", "current = \"240 A\"\nfrequency = \"50 Hz\"\n", 5, 13,
      "goes with waveform = \"alternating\"", ""},
     {"current = \"240 A\"\n", "current = \"240 A\"\nwaveform = \"pulsed\"\n", 4, 11, "leave it out", ""},
-    {"name = \"Bench\"", "name = \"Bench\"\nintermittent = \"arc\"", 2, 16, "\"intermittent\" cannot be \"arc\"", ""},
+    {"name = \"Bench\"", "name = \"Bench\"\nintermittent = \"arc\"", 2, 16, "\"intermittent\" cannot be \"arc\"", "cable 1"},
     {"name = \"Bench\"", "name = \"Bench\"\nintermittent = \"cabel 1\"", 2, 16, "cannot be \"cabel 1\"", "cable 1"},
     {"name = \"Bench\"", "name = \"Bench\"\nintermittent = 3", 2, 16, "is a bare number", ""},
     {"current = \"240 A\"\n", "current = \"240 A\"\nrise_time = \"1 ms\"\n", 5, 13, "goes with waveform = \"pulsed\"",

@@ -162,6 +162,7 @@ enum class remedy_effort {
     move,          ///< a clamp or lead laid elsewhere
     re_terminate,  ///< cut back and crimp anew
     replace,       ///< something is bought
+    raise_volts,   ///< the supply is set higher: costs heat, and leaves the cause
     weld_less,     ///< longer rests, less current: costs work done
 };
 
@@ -174,6 +175,7 @@ enum class remedy_effort {
     case remedy_effort::move: return "move";
     case remedy_effort::re_terminate: return "re-terminate";
     case remedy_effort::replace: return "replace";
+    case remedy_effort::raise_volts: return "raise volts";
     case remedy_effort::weld_less: return "weld less";
     }
     return "replace";

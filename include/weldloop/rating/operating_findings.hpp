@@ -123,6 +123,22 @@ inline void add_operating_point(assessment& out, const solved_station& solved)
     return loop_finding{finding_id::level_not_held, finding_severity::warning, level + why};
 }
 
+/// What add_operating_point() and add_course_effects() find of a station, solved from the beginning.
+/// @param s the station, sound
+[[nodiscard]] inline std::vector<loop_finding> findings_at_arc(const station& s)
+{
+    std::vector<loop_finding> out;
+    if (!s.supply) return out;
+    solve::periodic_state settled;
+    const loop_state loop = loop_solver(s).solve(scatter::typical, &settled);
+    if (loop.outcome == loop_outcome::open_circuit) return out;
+    const operating_point p = operating_point_from(s, scatter::typical, {&loop, &settled});
+    if (const std::optional<loop_finding> f = operating_finding(s, p)) out.push_back(*f);
+    if (const std::optional<course_effects> c = course_effects_of(s, loop, p.is_found() ? &p : nullptr))
+        if (const std::optional<loop_finding> f = level_finding(*c)) out.push_back(*f);
+    return out;
+}
+
 /// Adds what alternating or pulsed current meets, and what is found of it.
 inline void add_course_effects(assessment& out, const solved_station& solved)
 {
