@@ -50,6 +50,54 @@ TEST(CurrentRise, AgainstACircuitSimulatorInTime)
     std::cout << "largest error of the current: " << 100.0 * worst << " %\n";
 }
 
+// source: ngspice, a current ramp through the same, and an edge from a base current against an arc's level voltage and
+// slope (0.02 V/A); tests/oracle/current_ramp
+TEST(CurrentRise, RampsAndEdgesAgainstACircuitSimulator)
+{
+    std::ifstream in(std::filesystem::path(WELDLOOP_TEST_DATA).parent_path() / "oracle" / "current_ramp" /
+                         "outputs.csv",
+                     std::ios::binary);
+    const reference_table table("outputs.csv", std::string{std::istreambuf_iterator<char>(in), {}});
+    int ramps = 0, edges = 0;
+    double worst = 0.0;
+    for (const auto& row : table.rows()) {
+        const length radius = in_si<length>(row.number("radius_m"));
+        const inductance leads =
+            coil_inductance({.turns = static_cast<int>(row.number("turns")),
+                             .diameter = in_si<length>(row.number("diameter_m")),
+                             .pitch = in_si<length>(row.number("pitch_m"))},
+                            radius) +
+            pair_inductance(in_si<length>(row.number("apart_m")), radius, radius) * in_si<length>(row.number("laid_m"));
+        const double ohm = row.number("ohm"), first = row.number("first"), second = row.number("second"),
+                     third = row.number("third");
+        if (row.text("what") == "ramp") {
+            ++ramps;
+            const double place = row.number("at"), amps = third + std::min(1.0, place) * (second - third);
+            const current_rate rate = in_si<current_rate>(place < 1.0 ? first : 0.0);
+            const voltage given = in_si<voltage>(row.number("value"));
+            // what is left of these volts is the resistance's, and what is missing the ramp's
+            const voltage left = left_while_rising(given, leads, rate);
+            EXPECT_NEAR_REL(left.value(), ohm * amps, 0.01) << row.where();
+            if (place > 1.0) continue;
+            const double inductive = given.value() - ohm * amps;
+            const duration lasts = in_si<duration>((second - third) / first);
+            const double ours = ramp_voltage(leads, in_si<current>(second - third), lasts).value();
+            EXPECT_NEAR_REL(ours, inductive, 0.01) << row.where();
+            worst = std::max(worst, std::fabs(ours / inductive - 1.0));
+        } else {
+            ++edges;
+            const auto spare = [&](double i) { return first - second - (ohm + 0.02) * i; };
+            const auto takes = rise_time(leads, in_si<current>(third), in_si<current>(third + 0.95 * 200.0), spare);
+            ASSERT_TRUE(takes) << row.where();
+            EXPECT_NEAR_REL(takes->value(), row.number("value"), 0.01) << row.where();
+            worst = std::max(worst, std::fabs(takes->value() / row.number("value") - 1.0));
+        }
+    }
+    EXPECT_EQ(ramps, 9);
+    EXPECT_EQ(edges, 3);
+    std::cout << "largest error of inductive volts and edges: " << 100.0 * worst << " %\n";
+}
+
 // 15 uH at 500 A/ms takes 7.5 V: the definition of inductance
 TEST(CurrentRise, WhatInductanceTakes)
 {
