@@ -97,7 +97,7 @@ inline void add_operating_point(assessment& out, const solved_station& solved)
 {
     const station& s = solved.of();
     if (!s.supply || out.outcome == loop_outcome::open_circuit) return;
-    operating_point p = operating_point_from(s, scatter::typical, {&solved.typical(), &solved.typical_state()});
+    operating_point p = operating_point_from(s, scatter::typical, {&solved.typical(), &solved.typical_state(), false});
     p.loop = {};
     if (const std::optional<loop_finding> f = operating_finding(s, p)) add_in_order(out.findings, *f);
     out.operating = std::move(p);
@@ -132,7 +132,7 @@ inline void add_operating_point(assessment& out, const solved_station& solved)
     solve::periodic_state settled;
     const loop_state loop = loop_solver(s).solve(scatter::typical, &settled);
     if (loop.outcome == loop_outcome::open_circuit) return out;
-    const operating_point p = operating_point_from(s, scatter::typical, {&loop, &settled});
+    const operating_point p = operating_point_from(s, scatter::typical, {&loop, &settled, false});
     if (const std::optional<loop_finding> f = operating_finding(s, p)) out.push_back(*f);
     if (const std::optional<course_effects> c = course_effects_of(s, loop, p.is_found() ? &p : nullptr))
         if (const std::optional<loop_finding> f = level_finding(*c)) out.push_back(*f);
