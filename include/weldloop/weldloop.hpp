@@ -141,6 +141,7 @@
 #include <weldloop/part/set_screw.hpp>
 #include <weldloop/part/sold_clamp.hpp>
 #include <weldloop/part/spring_pad.hpp>
+#include <weldloop/part/steel_beside.hpp>
 #include <weldloop/part/strand_report.hpp>
 #include <weldloop/part/strap.hpp>
 #include <weldloop/part/stud_terminal.hpp>
@@ -209,6 +210,7 @@
 #include <weldloop/rating/arc_voltage.hpp>
 #include <weldloop/rating/assess.hpp>
 #include <weldloop/rating/assessment.hpp>
+#include <weldloop/rating/course_effects.hpp>
 #include <weldloop/rating/finding_id.hpp>
 #include <weldloop/rating/joint/connector_limit.hpp>
 #include <weldloop/rating/joint/termination_acceptance.hpp>
@@ -260,6 +262,7 @@
 #include <weldloop/circuit/clamp_swing.hpp>
 #include <weldloop/circuit/contact_source.hpp>
 #include <weldloop/circuit/coupling_behaviour.hpp>
+#include <weldloop/circuit/course_levels.hpp>
 #include <weldloop/circuit/current_sharing.hpp>
 #include <weldloop/circuit/drawn_scatter.hpp>
 #include <weldloop/circuit/duty_trace.hpp>
@@ -306,6 +309,7 @@
 #include <weldloop/rating/assess_body.hpp>
 #include <weldloop/rating/cautions.hpp>
 #include <weldloop/rating/clamp_on_work.hpp>
+#include <weldloop/rating/course_effects_of.hpp>
 #include <weldloop/rating/covering_life.hpp>
 #include <weldloop/rating/findings.hpp>
 #include <weldloop/rating/lead/larger_lead.hpp>
