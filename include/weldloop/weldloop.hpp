@@ -8,6 +8,7 @@
 
 #include <weldloop/version.hpp>
 
+#include <weldloop/core/attempt.hpp>
 #include <weldloop/core/band.hpp>
 #include <weldloop/core/conductor_size.hpp>
 #include <weldloop/core/duty_cycle.hpp>
@@ -15,15 +16,18 @@
 #include <weldloop/core/fraction.hpp>
 #include <weldloop/core/literals.hpp>
 #include <weldloop/core/nearest_word.hpp>
+#include <weldloop/core/number_chars.hpp>
 #include <weldloop/core/number_text.hpp>
 #include <weldloop/core/parse.hpp>
 #include <weldloop/core/quantities.hpp>
+#include <weldloop/core/quantity_operators.hpp>
 #include <weldloop/core/require.hpp>
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/temperature.hpp>
 #include <weldloop/core/text.hpp>
 #include <weldloop/core/unit_text.hpp>
 
+#include <weldloop/solve/bessel.hpp>
 #include <weldloop/solve/least_squares.hpp>
 #include <weldloop/solve/root.hpp>
 
@@ -137,6 +141,7 @@
 #include <weldloop/part/set_screw.hpp>
 #include <weldloop/part/sold_clamp.hpp>
 #include <weldloop/part/spring_pad.hpp>
+#include <weldloop/part/steel_beside.hpp>
 #include <weldloop/part/strand_report.hpp>
 #include <weldloop/part/strap.hpp>
 #include <weldloop/part/stud_terminal.hpp>
@@ -205,6 +210,7 @@
 #include <weldloop/rating/arc_voltage.hpp>
 #include <weldloop/rating/assess.hpp>
 #include <weldloop/rating/assessment.hpp>
+#include <weldloop/rating/course_effects.hpp>
 #include <weldloop/rating/finding_id.hpp>
 #include <weldloop/rating/joint/connector_limit.hpp>
 #include <weldloop/rating/joint/termination_acceptance.hpp>
@@ -256,6 +262,7 @@
 #include <weldloop/circuit/clamp_swing.hpp>
 #include <weldloop/circuit/contact_source.hpp>
 #include <weldloop/circuit/coupling_behaviour.hpp>
+#include <weldloop/circuit/course_levels.hpp>
 #include <weldloop/circuit/current_sharing.hpp>
 #include <weldloop/circuit/drawn_scatter.hpp>
 #include <weldloop/circuit/duty_trace.hpp>
@@ -302,6 +309,7 @@
 #include <weldloop/rating/assess_body.hpp>
 #include <weldloop/rating/cautions.hpp>
 #include <weldloop/rating/clamp_on_work.hpp>
+#include <weldloop/rating/course_effects_of.hpp>
 #include <weldloop/rating/covering_life.hpp>
 #include <weldloop/rating/findings.hpp>
 #include <weldloop/rating/lead/larger_lead.hpp>

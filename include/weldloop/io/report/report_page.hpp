@@ -13,6 +13,7 @@
 #include <weldloop/field/station_answers.hpp>
 #include <weldloop/io/draw/drawings.hpp>
 #include <weldloop/io/draw/way_drawing.hpp>
+#include <weldloop/io/report/course_words.hpp>
 #include <weldloop/io/report/escape.hpp>
 #include <weldloop/io/report/fault_words.hpp>
 #include <weldloop/io/report/life_words.hpp>
@@ -122,7 +123,14 @@ private:
         const part_result& weakest = found_.weakest();
         figure("Weakest part", weakest.name,
                "No. " + std::to_string(number_of(weakest)) + ", " + std::string(to_text(weakest.verdict)));
-        put("</div>\n</header>\n");
+        put("</div>\n");
+        const std::vector<std::string> course = course_lines(found_);
+        if (!course.empty()) {
+            put("<p>What the changing current meets:</p>\n<ul class=\"course\">\n");
+            for (const std::string& l : course) put("<li>").say(l).put("</li>\n");
+            put("</ul>\n");
+        }
+        put("</header>\n");
     }
 
     void weld()

@@ -2,8 +2,6 @@
 /// @file
 /// What every form of the report says in the same words: the job, bands, limits, grip, remedies, sources.
 
-#include <array>
-#include <charconv>
 #include <cmath>
 #include <cstddef>
 #include <optional>
@@ -17,6 +15,7 @@
 #include <weldloop/core/band.hpp>
 #include <weldloop/core/error.hpp>
 #include <weldloop/core/fraction.hpp>
+#include <weldloop/core/number_chars.hpp>
 #include <weldloop/core/number_text.hpp>
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/source.hpp>
@@ -48,10 +47,7 @@ namespace detail {
 [[nodiscard]] inline std::string fixed_text(double value, int decimals)
 {
     if (!std::isfinite(value)) throw not_finite_error("reported value", number_text(value));
-    std::array<char, 400> buffer{};
-    const auto end =
-        std::to_chars(buffer.data(), buffer.data() + buffer.size(), value, std::chars_format::fixed, decimals).ptr;
-    std::string out(buffer.data(), end);
+    std::string out = number_chars(value, notation::fixed, decimals);
     if (out.find_first_not_of("-0.") == std::string::npos && out.front() == '-') out.erase(0, 1);
     return out;
 }
@@ -181,10 +177,14 @@ template <class Q>
     return "constant current, up to " + to_text(s.supply->highest_output, "V") + " at this current";
 }
 
-/// "150 A at 31.2 V across the terminals: arc 26 V, 3 mm long": where supply, loop and arc meet, typically; empty
-/// without such a point.
+/// "150 A at 31.2 V across the terminals: arc 26 V, 3 mm long": where supply, loop and arc meet, typically; of a
+/// current whose levels differ that there is no one point; empty without a point for another reason.
 [[nodiscard]] inline std::string operating_line(const assessment& found)
 {
+    if (found.operating && found.operating->outcome == operating_outcome::not_steady)
+        return found.course && !found.course->levels.empty()
+                   ? "no single one: the current pulses, and supply, loop and arc meet at each of its levels"
+                   : "no single one: the current pulses";
     if (!found.operating || !found.operating->is_found()) return {};
     const operating_point& p = *found.operating;
     const std::string arc_length_text =
