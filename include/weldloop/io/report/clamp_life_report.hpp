@@ -131,7 +131,7 @@ template <class Quantity, class Number>
     for (const std::string& line : clamp_life_lines(life)) out["lines"].push_back(line);
     out["sources"] = json::array();
     for (const source* s : life.basis.sources()) out["sources"].push_back(to_text(*s));
-    return out.dump(2, ' ', false, json::error_handler_t::replace);
+    return detail::json_text(out);
 }
 
 /// Clamps side by side as a table of plain text, one line each under a heading.
