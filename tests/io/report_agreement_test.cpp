@@ -315,7 +315,7 @@ TEST(Reports, SayTheSameOfEveryDecidingLimit)
             EXPECT_THAT(limit_line(p.limits.front()), HasSubstr("(" + name + ")"));
 
             const std::size_t own = page.find(">" + std::to_string(number_of(p)) + " <bdi>" + p.name + "</bdi></th>",
-                                              page.find("class=\"places\">"));
+                                              page.find("class=\"told places\">"));
             ASSERT_NE(own, std::string::npos);
             std::size_t row = page.find("class=\"deciding\">", own);
             ASSERT_LT(row, page.find("</tbody>", own)) << p.name;
@@ -460,7 +460,7 @@ std::vector<printed_figure> figures_of(std::string page)
 {
     page.erase(0, page.find("<body>"));
     std::vector<printed_figure> out;
-    static const std::regex cell(R"re(data-is="[^"]*, (V|W|degC|degF)")re");
+    static const std::regex cell(R"re(data-is="[^"]*, (V|W|degC|degF|of 100)")re");
     const std::size_t sources = page.find("<summary>Surfaces");
     for (std::size_t at = page.find('>'); at < sources; at = page.find('>', at + 1)) {
         const std::size_t end = page.find('<', at), begin = page.rfind('<', at);
@@ -473,8 +473,14 @@ std::vector<printed_figure> figures_of(std::string page)
                 tag = page.substr(outer, page.find('>', outer) - outer);
         }
         std::smatch unit;
-        const bool has_unit = std::regex_search(tag, unit, cell);
-        add_figures(out, without_marks(page.substr(at + 1, end - at - 1)), has_unit ? unit[1].str() : "");
+        std::string of_cell;
+        if (std::regex_search(tag, unit, cell)) of_cell = unit[1] == "of 100" ? "%" : unit[1].str();
+        // its scale says the unit once
+        const std::size_t drawing = page.rfind("<svg", begin);
+        if (tag.find("end halo") != std::string::npos && drawing != std::string::npos &&
+            page.substr(drawing, 250).find("aria-label=\"Peak temperatures") != std::string::npos)
+            of_cell = page.find("degF") == std::string::npos ? "degC" : "degF";
+        add_figures(out, without_marks(page.substr(at + 1, end - at - 1)), of_cell);
     }
     return out;
 }

@@ -53,7 +53,7 @@ template <class Quantity, class Say>
                                                        "A quarter lost",  "A quarter lost, poor case",
                                                        "Lead dropped",    "Lead dropped, poor case"};
     std::string out =
-        "<table role=\"table\" class=\"places\">\n<caption>Grip that is left at the end, and when a quarter is "
+        "<table role=\"table\" class=\"told places\">\n<caption>Grip that is left at the end, and when a quarter is "
         "lost or the lead drops</caption>\n<thead role=\"rowgroup\"><tr role=\"row\"><th "
         "role=\"columnheader\" scope=\"col\">Clamp</th>";
     for (const std::string_view heading : headings)

@@ -29,6 +29,8 @@ p{margin:.4rem 0;max-width:48rem}
 .first ol{padding-left:1.7rem}
 .beside{list-style:"! ";padding-left:1rem;margin:.2rem 0 .5rem;font-size:.92rem;font-weight:400}
 .beside ::marker,.cautions ::marker{font-weight:700}
+.scroll{overflow-x:auto}
+.scroll:focus-visible{outline:2px solid var(--mark)}
 figure{margin:.6rem 0 1.2rem}
 figcaption{color:var(--soft);font-size:.9rem;max-width:46rem}
 .drawing{width:100%;height:auto}
@@ -47,8 +49,8 @@ td{overflow-wrap:normal}
 thead .n{white-space:normal}
 .why{display:block;color:var(--soft);font-size:.86rem;font-weight:400;max-width:30rem}
 .n .why{white-space:nowrap}
-tbody th{font-weight:600;min-width:5rem}
-.says{min-width:10rem}
+tbody th{font-weight:600;min-width:7rem}
+.says{min-width:13rem}
 .verdict{font-weight:650;text-decoration:underline;text-decoration-thickness:2px;text-underline-offset:2px;
 display:inline-block;line-height:1.5}
 .verdict.w-none,.verdict.w-within{font-weight:400;text-decoration:none}
@@ -77,20 +79,23 @@ summary:focus-visible{outline:2px solid var(--mark)}
 .sources{font-size:.86rem;columns:2 22rem;column-gap:2rem;max-width:none}
 .sources li{break-inside:avoid}
 footer{padding-top:1rem;padding-bottom:2.5rem;color:var(--soft);font-size:.9rem}
+@media screen and (max-width:56rem){.told thead{position:absolute;width:1px;height:1px;overflow:hidden;
+clip-path:inset(50%)}
+.told,.told tbody,.told caption{display:block}
+.told tr{display:grid;grid-template-columns:repeat(auto-fill,minmax(8.5rem,1fr));gap:0 .8rem;padding:.5rem 0;
+border-bottom:1px solid var(--rule)}
+.told th,.told td{border:0;padding:.1rem 0;min-width:0;text-align:left;white-space:normal}
+.told td[data-is]::before{content:attr(data-is);display:block;color:var(--soft);font-size:.82rem}
+.told .no{grid-column:1/-1;color:var(--soft)}.told .no::before{content:"No. "}
+.told tbody th,.told .says,.told .against,.told .aside{grid-column:1/-1}
+.parts tbody th{font-size:1.02rem}.told .n .why{display:inline;white-space:nowrap}}
 @media screen and (max-width:48rem){.on-wide{display:none}.on-narrow{display:block}
 main,header,footer{padding-left:.8rem;padding-right:.8rem}header{padding-top:1rem}
-.conditions{grid-template-columns:1fr}.conditions dt{margin-top:.3rem}
-thead{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}
-table,tbody,caption{display:block}
-tr{display:grid;grid-template-columns:1fr 1fr;gap:0 .8rem;padding:.5rem 0;border-bottom:1px solid var(--rule)}
-th,td,.n,.says,tbody th{border:0;padding:.1rem 0;min-width:0;text-align:left;white-space:normal}
-td[data-is]::before{content:attr(data-is);display:block;color:var(--soft);font-size:.82rem}
-.no{grid-column:1/-1;color:var(--soft)}.no::before{content:"No. "}.parts tbody th,.places tbody th,.says,.against,.aside{grid-column:1/-1}
-.parts tbody th{font-size:1.02rem}.n .why{display:inline;white-space:nowrap}}
+.conditions{grid-template-columns:1fr}.conditions dt{margin-top:.3rem}}
 @media print{@page{margin:13mm}:root{font-size:9.2pt}body{font-size:1rem;line-height:1.35}
 main,header,footer{max-width:none;padding:0}header{padding-top:0}h1{font-size:1.4rem;margin-bottom:.2rem}
 h2,h3,caption{break-after:avoid}h2{margin-top:1.2rem}.short h2,.first h2{margin-top:.6rem}
-.rest{break-before:page}thead{display:table-header-group}tr,li,dd,figure,.charts>div{break-inside:avoid}
+.rest{break-before:page}.scroll{overflow:visible}thead{display:table-header-group}tr,li,dd,figure,.charts>div{break-inside:avoid}
 li{margin:.1rem 0}ol,ul,p,figcaption{max-width:none}.danger{margin:.6rem 0}.danger,.short{break-inside:avoid}
 .charts{grid-template-columns:1fr 1fr}.on-wide .drawing{max-height:72mm}.beside{margin:.1rem 0 .2rem}
 .answer{font-size:1.1rem}details:not([open]){display:none}}

@@ -223,7 +223,8 @@ private:
     {
         section("parts", "Parts");
         if (!found_.conducts) element("p", "No drops and no temperatures: " + told(no_state_line(found_)));
-        put("<table role=\"table\" class=\"parts\">\n<caption>Each part of the path and of the ways beside it, the arc "
+        put("<table role=\"table\" class=\"told parts\">\n<caption>Each part of the path and of the ways beside it, "
+            "the arc "
             "left out</caption>\n");
         headings({{"No.", "n"},
                   {"Part", ""},
@@ -387,7 +388,8 @@ private:
     {
         if (!found_.conducts) return;
         fold("Every place and every limit");
-        put("<table role=\"table\" class=\"places\">\n<caption>Peaks in the duty period; limits stand at the place "
+        put("<table role=\"table\" class=\"told places\">\n<caption>Peaks in the duty period; limits stand at the "
+            "place "
             "they "
             "are defined for, the first of each part in bold</caption>\n");
         headings({{"Place", ""},
