@@ -5,15 +5,14 @@
 
 #include <array>
 #include <cctype>
-#include <charconv>
 #include <cstddef>
 #include <span>
 #include <string>
 #include <string_view>
-#include <system_error>
 #include <vector>
 
 #include <weldloop/core/band.hpp>
+#include <weldloop/core/number_chars.hpp>
 #include <weldloop/core/number_text.hpp>
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/temperature.hpp>
@@ -93,9 +92,8 @@ inline constexpr std::array length_changes{unit_change{"mm", 1.0 / 25.4, 0.0, "i
     const std::size_t first = at + (signed_here ? 1 : 0);
     if (first >= text.size() || std::isdigit(static_cast<unsigned char>(text[first])) == 0) return 0;
     if (at > 0 && (is_letter_or_digit(text[at - 1]) || text[at - 1] == '.' || text[at - 1] == '-')) return 0;
-    double value = 0.0;
-    const std::from_chars_result end = std::from_chars(text.data() + at, text.data() + text.size(), value);
-    return end.ec == std::errc{} ? static_cast<std::size_t>(end.ptr - (text.data() + at)) : 0;
+    const read_number read = number_at_front(text.substr(at));
+    return read.value ? read.used : 0;
 }
 
 /// The change for the unit that begins here and ends with its word; none where no unit does.
@@ -161,8 +159,7 @@ struct sentence_facts {
             continue;
         }
         const std::string_view printed = sentence.substr(at, digits);
-        double value = 0.0;
-        std::from_chars(printed.data(), printed.data() + printed.size(), value);
+        const double value = detail::number_at_front(printed).value.value_or(0.0);
         out.append(change == &detail::celsius_change ? detail::fahrenheit_of(printed, value, facts.exact)
                                                      : number_text(change->per_unit * value + change->offset));
         out.append(" ").append(change->to);
