@@ -96,8 +96,8 @@ TEST(ReportAnswer, NamesAnOpenCircuitAndALoopThatEnds)
                                               "clamp 3 (No. 3), open circuit: no metal touches metal"));
     EXPECT_EQ(answer_of(ends), circuit_answer::carries_nothing);
     EXPECT_THAT(sentence_of(ends), StartsWith("Stop the job: the circuit typically finds no settled state; the worst"));
-    EXPECT_THAT(weld_answer(open.found), HasSubstr("no settled current"));
-    EXPECT_THAT(weld_answer(healthy().found), HasSubstr("typically notices nothing"));
+    EXPECT_THAT(weld_answer(open.found, {}), HasSubstr("no settled current"));
+    EXPECT_THAT(weld_answer(healthy().found, {}), HasSubstr("typically notices nothing"));
 }
 
 TEST(ReportAnswer, GoesByTheReadingsWhereTheyNameAPart)
@@ -105,12 +105,13 @@ TEST(ReportAnswer, GoesByTheReadingsWhereTheyNameAPart)
     test::assessed_station s = test::trailer_readings();
     EXPECT_EQ(answer_of(s), circuit_answer::not_as_described);
     EXPECT_THAT(sentence_of(s), StartsWith("By what was found on the spot the circuit is not as described: work "
-                                           "terminal is at fault, >99 %; 60 % of the strands missing"));
+                                           "terminal is at fault, >99 %, likeliest 60 % of the strands missing"));
     const std::vector<first_action> actions = first_actions(s.is, s.found, s.remedies, s.answers);
     ASSERT_FALSE(actions.empty());
     EXPECT_TRUE(actions.front().by_readings);
     EXPECT_EQ(actions.front().does.what, s.answers.fault->parts.front().remedy.what);
     EXPECT_EQ(actions.front().cautions.front(), reading_cautions.back());
+    EXPECT_THAT(weld_answer(s.found, s.answers), testing::EndsWith("That is of the circuit as it is described."));
     // readings that name nothing
     s.answers.fault->none = 0.5;
     EXPECT_EQ(answer_of(s), circuit_answer::nothing_against);

@@ -299,7 +299,7 @@ namespace detail {
         out = "By what was found on the spot the circuit is not as described: " + answers.fault->parts.front().name +
               (static_cast<double>(answers.fault->parts.front().probability) >= 0.5 ? " is at fault, "
                                                                                     : " is the first suspect, ") +
-              detail::sure_words(answers.fault->parts.front().probability) + "; " +
+              detail::sure_words(answers.fault->parts.front().probability) + ", likeliest " +
               answers.fault->parts.front().condition;
         break;
     case circuit_answer::stop_job: out = "Stop the job: the circuit is not fit for it as it is"; break;
@@ -329,12 +329,16 @@ namespace detail {
     return out + ".";
 }
 
-/// The weld's sentence: what the welder typically notices. @param found the assessment
-[[nodiscard]] inline std::string weld_answer(const assessment& found)
+/// The weld's sentence: what the welder typically notices. @param found the assessment @param answers beside it
+[[nodiscard]] inline std::string weld_answer(const assessment& found, const station_answers& answers)
 {
-    if (!found.weld.empty()) return weld_sentence(found.weld);
-    if (found.outcome == loop_outcome::solved) return "At the arc the welder typically notices nothing of the circuit.";
-    return "Nothing can be said of the weld: the circuit has no settled current for this job.";
+    if (found.outcome != loop_outcome::solved)
+        return "Nothing can be said of the weld: the circuit has no settled current for this job.";
+    const std::string said = found.weld.empty() ? "At the arc the welder typically notices nothing of the circuit."
+                                                : weld_sentence(found.weld);
+    return circuit_answer_of(found, answers) == circuit_answer::not_as_described
+               ? said + " That is of the circuit as it is described."
+               : said;
 }
 
 }  // namespace weldloop

@@ -259,7 +259,7 @@ namespace detail {
                        {"lengths", asked.units.lengths == shown_lengths::feet ? "ft" : "m"}};
     out["answer"] = {{"says", std::string(to_text(circuit_answer_of(found, answers)))},
                      {"sentence", answer_sentence(found, actions, answers)},
-                     {"weld_sentence", weld_answer(found)}};
+                     {"weld_sentence", weld_answer(found, answers)}};
     out["dangers"] = json::array();
     for (const present_danger& d : present_dangers(found))
         out["dangers"].push_back({{"id", std::string(to_text(d.finding.id))}, {"cautions", d.cautions}});

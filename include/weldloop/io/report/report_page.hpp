@@ -175,7 +175,7 @@ private:
         put("<p class=\"answer\">")
             .say(told_of(found_.weakest(), answer_sentence(found_, actions, answers_)))
             .put("</p>\n");
-        element("p", weld_answer(found_));
+        element("p", weld_answer(found_, answers_));
         end_section();
         if (actions.empty()) return;
         section("first", "Do first", "first");

@@ -137,7 +137,7 @@ private:
         const std::vector<first_action> actions = first_actions(station_, found_, remedies_, answers_);
         title("In short");
         say(told_of(found_.weakest(), answer_sentence(found_, actions, answers_)));
-        say(weld_answer(found_));
+        say(weld_answer(found_, answers_));
         if (!actions.empty()) title("Do first");
         std::size_t rank = 0;
         for (const first_action& a : actions) {
