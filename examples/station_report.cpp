@@ -1,4 +1,5 @@
 // Reads a station file, assesses the station, prints the report and writes it as JSON and as a page.
+#include <chrono>
 #include <exception>
 #include <filesystem>
 #include <iostream>
@@ -51,12 +52,15 @@ void report(const request& asked)
     const wl::station& station = described.station;
     const wl::assessment found = wl::assess(station, described.service);
     const std::vector<wl::remedy> remedies = wl::remedies_for(station);
-    const wl::station_answers answers = wl::answers_of(station, found, described.observations);
+    const auto today = std::chrono::floor<std::chrono::days>(std::chrono::system_clock::now());
+    const wl::report_request asked_for{.answers = wl::answers_of(station, found, described.observations),
+                                       .units = described.units,
+                                       .date = std::chrono::year_month_day(today)};
 
     // everything is made before anything is written
-    const std::string text = wl::report_text(station, found, remedies, answers);
-    const std::string json = wl::report_json(station, found, remedies, answers);
-    const std::string page = wl::report_page(station, found, remedies, answers);
+    const std::string text = wl::report_text(station, found, remedies, asked_for);
+    const std::string json = wl::report_json(station, found, remedies, asked_for);
+    const std::string page = wl::report_page(station, found, remedies, asked_for);
     const fs::path target = asked.out / report_name(asked.station);
     const auto with_ending = [&target](std::string_view ending) {
         return fs::path(target.string() + std::string(ending));

@@ -60,9 +60,10 @@ inline constexpr std::size_t most_lead_curves = 8;
     most_metres *= above_the_ends;
     const std::string conditions = to_text(allowed_drop, "V") + " along the lead, " + to_text(duty) + ", air " +
                                    to_text(where.air, "degC") + ", " + std::string(to_text(where.lay));
-    detail::curve_chart chart(beyond_the_ends * most_amps, 0.0, most_metres, "A while the arc burns",
-                              "longest lead in m, one way: " + conditions, "Longest lead by current and size",
-                              "Each curve is one size and ends where heat binds: " + conditions);
+    const std::string upwards = "longest lead in m, one way: " + conditions,
+                      told = "Each curve is one size and ends where heat binds: " + conditions;
+    detail::curve_chart chart(beyond_the_ends * most_amps, 0.0, most_metres,
+                              {"A while the arc burns", upwards, "Longest lead by current and size", told}, {});
     svg_drawing& on = chart.drawing();
     for (std::size_t i = 0; i < leads.size(); ++i) {
         const auto [rated, shortest] = ends[i];
@@ -83,8 +84,8 @@ inline constexpr std::size_t most_lead_curves = 8;
         on.text({end.x, end.y + 17.0}, size, "middle small strong");
         on.end_group();
     }
-    on.text({detail::curve_chart::right + 8.0, detail::curve_chart::top + 4.0}, "curve: drop binds", "small");
-    on.text({detail::curve_chart::right + 8.0, detail::curve_chart::top + 22.0}, "dot: heat binds", "small");
+    on.text({chart.frame().right + 8.0, chart.frame().top + 4.0}, "curve: drop binds", "small");
+    on.text({chart.frame().right + 8.0, chart.frame().top + 22.0}, "dot: heat binds", "small");
     return on.finished();
 }
 
