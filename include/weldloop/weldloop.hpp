@@ -22,6 +22,7 @@
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/temperature.hpp>
 #include <weldloop/core/text.hpp>
+#include <weldloop/core/trade_words.hpp>
 #include <weldloop/core/unit_text.hpp>
 
 #include <weldloop/solve/least_squares.hpp>
