@@ -4,6 +4,6 @@
 
 namespace program {
 
-extern const word assess_word, fault_word, lead_word, chart_word;
+extern const word assess_word, fault_word, lead_word, chart_word, card_word;
 
 }  // namespace program

@@ -207,6 +207,7 @@
 #include <weldloop/rating/assess.hpp>
 #include <weldloop/rating/assessment.hpp>
 #include <weldloop/rating/finding_id.hpp>
+#include <weldloop/rating/job_card.hpp>
 #include <weldloop/rating/joint/connector_limit.hpp>
 #include <weldloop/rating/joint/termination_acceptance.hpp>
 #include <weldloop/rating/lead/ampacity.hpp>
@@ -228,6 +229,7 @@
 #include <weldloop/rating/verdict.hpp>
 #include <weldloop/rating/weld_sentence.hpp>
 #include <weldloop/rating/weld_statement.hpp>
+#include <weldloop/rating/work_cautions.hpp>
 #include <weldloop/rating/yearly_loss.hpp>
 
 #include <weldloop/field/diagnose.hpp>
@@ -305,6 +307,7 @@
 #include <weldloop/rating/clamp_on_work.hpp>
 #include <weldloop/rating/covering_life.hpp>
 #include <weldloop/rating/findings.hpp>
+#include <weldloop/rating/job_card_body.hpp>
 #include <weldloop/rating/lead/larger_lead.hpp>
 #include <weldloop/rating/lead/strap_sizing.hpp>
 #include <weldloop/rating/lead_findings.hpp>
