@@ -18,7 +18,8 @@ using namespace program;
 
 namespace {
 
-const std::array words{&assess_word, &fault_word, &lead_word, &chart_word, &card_word};
+const std::array words{&assess_word, &fault_word, &lead_word,   &chart_word,
+                       &card_word,   &sheet_word, &survey_word, &trend_word};
 
 std::vector<std::string_view> names_of_words()
 {

@@ -4,6 +4,6 @@
 
 namespace program {
 
-extern const word assess_word, fault_word, lead_word, chart_word, card_word;
+extern const word assess_word, fault_word, lead_word, chart_word, card_word, sheet_word, survey_word, trend_word;
 
 }  // namespace program

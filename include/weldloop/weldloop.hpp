@@ -241,6 +241,8 @@
 #include <weldloop/field/resistance_reading.hpp>
 #include <weldloop/field/station_answers.hpp>
 #include <weldloop/field/surface_reading.hpp>
+#include <weldloop/field/survey.hpp>
+#include <weldloop/field/survey_trend.hpp>
 
 #ifndef WELDLOOP_BODIES_APART
 #include <weldloop/solve/current_network.hpp>
@@ -317,6 +319,7 @@
 #include <weldloop/rating/part_limit.hpp>
 #include <weldloop/rating/part_notes.hpp>
 #include <weldloop/rating/part_verdict.hpp>
+#include <weldloop/rating/probe_reading.hpp>
 #include <weldloop/rating/remedies_body.hpp>
 #include <weldloop/rating/remedy_change.hpp>
 #include <weldloop/rating/remedy_finder.hpp>

@@ -27,6 +27,7 @@
 #include <weldloop/rating/clamp_on_work.hpp>
 #include <weldloop/rating/job_card.hpp>
 #include <weldloop/rating/lead/cut_back.hpp>
+#include <weldloop/rating/probe_reading.hpp>
 #include <weldloop/rating/remedies_body.hpp>
 #include <weldloop/rating/station_life_body.hpp>
 
@@ -176,7 +177,8 @@ class card_writer {
 public:
     card_writer(const station& described, const assessment& now, const job_card& card, const station_life& life,
                 clamp_handling handling)
-        : described_(described), now_(now), card_(card), life_(life), handling_(handling)
+        : described_(described), now_(now), card_(card), life_(life),
+          readings_(probe_readings_of(card.made, card.found)), handling_(handling)
     {
     }
 
@@ -401,14 +403,16 @@ private:
 
     void expected()
     {
-        if (!card_.found.conducts) return;
-        for (const part_result& p : card_.found.parts) {
-            if (p.place != place_) continue;
-            line("should read", millivolts(p.drop.low) + " to " + millivolts(p.drop.high) + " at " + amps() + ", warm",
+        for (const probe_reading& r : readings_) {
+            if (r.place != place_) continue;
+            const bool has_tip = r.kind == part_kind::wire_gun || r.kind == part_kind::tig_torch;
+            line("should read",
+                 millivolts(r.volts.low) + " to " + millivolts(r.volts.high) + " at " +
+                     to_text(r.current.typical, "A") + (has_tip ? ", warm, from its plug to tip or collet" : ", warm"),
                  card_expectation);
-            if (!p.places.empty())
+            if (r.peak)
                 line("should stay below",
-                     to_text(p.peak.high, "degC", 3) + " (" + std::string(to_text(p.peak_at)) + ")", card_expectation);
+                     to_text(r.peak->high, "degC", 3) + " (" + std::string(to_text(r.peak_at)) + ")", card_expectation);
         }
     }
 
@@ -445,6 +449,7 @@ private:
     const assessment& now_;
     const job_card& card_;
     const station_life& life_;
+    std::vector<probe_reading> readings_;
     clamp_handling handling_;
     std::size_t place_ = 0;
     part_card out_;

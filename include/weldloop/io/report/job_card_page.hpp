@@ -39,18 +39,21 @@ inline constexpr std::string_view job_card_style = R"css(
     page.condition("Surroundings", surroundings_line(card.made.where));
     page.put("</dl>\n");
     page.begin_main();
-    page.put("<section class=\"cautions\" aria-labelledby=\"touch\">\n<h2 id=\"touch\">Before anything is "
-             "touched</h2>\n<ul>\n");
-    for (const std::string_view c : touch_cautions) page.element("li", c);
-    page.put("</ul>\n<h2>Before anything is read under current</h2>\n<ul>\n");
-    for (const std::string_view c : reading_cautions) page.element("li", c);
-    page.put("</ul>\n</section>\n");
+    page.cautions("Before anything is touched", touch_cautions, "Before anything is read under current",
+                  reading_cautions);
     if (!card.found.conducts)
         page.element("p", "Nothing can be said of volts and temperatures, even with every joint well made: " +
                               no_state_line(card.found));
     if (card.seat) {
         page.element("h2", "Where the clamp belongs");
         page.element("p", detail::seat_line(*card.seat));
+    }
+    if (!card.still_against.empty()) {
+        page.element("h2", "What speaks against it however well it is made");
+        page.element("p", still_against_explained);
+        page.put("<ul>\n");
+        for (const remedy& r : card.still_against) page.element("li", detail::what_still_text(r, card.found.outcome));
+        page.put("</ul>\n");
     }
     page.element("h2", "Part by part");
     for (const part_card& p : card.parts) {
@@ -69,12 +72,6 @@ inline constexpr std::string_view job_card_style = R"css(
             page.put("</tbody>\n</table>\n");
         }
         page.put("</section>\n");
-    }
-    if (!card.still_against.empty()) {
-        page.element("h2", "What speaks against it however well it is made");
-        page.put("<ul>\n");
-        for (const remedy& r : card.still_against) page.element("li", detail::what_still_text(r, card.found.outcome));
-        page.put("</ul>\n");
     }
     page.element("h2", "Sources");
     page.put("<ul class=\"sources\">\n");

@@ -37,14 +37,15 @@ inline constexpr std::size_t job_card_width = 100;
         out.blank();
         out.say(detail::seat_line(*card.seat));
     }
+    if (!card.still_against.empty()) {
+        out.title("What speaks against it however well it is made");
+        out.say(still_against_explained);
+        for (const remedy& r : card.still_against) out.say("- ", detail::what_still_text(r, card.found.outcome));
+    }
     for (const part_card& p : card.parts) {
         out.title(std::to_string(p.place + 1) + "  " + plain_ascii(p.name));
         out.say(p.make);
         for (const card_line& l : p.lines) out.say("[ ] ", detail::card_line_text(l, card.basis));
-    }
-    if (!card.still_against.empty()) {
-        out.title("What speaks against it however well it is made");
-        for (const remedy& r : card.still_against) out.say("- ", detail::what_still_text(r, card.found.outcome));
     }
     out.title("Sources");
     std::size_t number = 0;

@@ -21,6 +21,12 @@ inline constexpr std::string_view job_card_standing =
     "of; "
     "a reading within a limit is no release for work. Numbers in brackets name the sources.";
 
+/// How the list of what speaks against a station that is well made is meant; printed under its heading.
+inline constexpr std::string_view still_against_explained =
+    "Choose one, change the station's description by it and have the card made anew: sizes of lugs and what joints "
+    "should "
+    "read hang on it.";
+
 namespace detail {
 
 /// "[3]", the place of a source in a list.

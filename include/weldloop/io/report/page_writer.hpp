@@ -2,7 +2,6 @@
 /// @file
 /// A page of HTML that needs nothing from elsewhere, piece by piece.
 
-#include <span>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -61,13 +60,17 @@ public:
         element("figcaption", caption);
         put("</figure>\n");
     }
-    /// A box of cautions. @param texts a range of texts
-    template <class Texts>
-    void cautions(std::string_view heading, const Texts& texts)
+    /// A box of cautions under two headings, each with its texts.
+    template <class First, class Second>
+    void cautions(std::string_view heading, const First& texts, std::string_view heading_2, const Second& texts_2)
     {
         put("<section class=\"cautions\" aria-labelledby=\"cautions\">\n<h2 id=\"cautions\">").say(heading);
         put("</h2>\n<ul>\n");
         for (const auto& text : texts) element("li", text);
+        put("</ul>\n");
+        element("h2", heading_2);
+        put("<ul>\n");
+        for (const auto& text : texts_2) element("li", text);
         put("</ul>\n</section>\n");
     }
     void sources(const basis& all)
