@@ -88,8 +88,9 @@ int survey_folder(const call& c)
     write_and_say(c.text("--out", "."), {"survey", "survey of " + known_as(folder)}, documents);
     for (const std::size_t i : found.not_read) std::cerr << stations[i].fault << '\n';
     if (!found.not_read.empty()) return bad_input;
-    const bool is_against = std::any_of(stations.begin(), stations.end(),
-                                        [](const wl::surveyed_station& s) { return speaks_against(s.found); });
+    const bool is_against = std::any_of(stations.begin(), stations.end(), [](const wl::surveyed_station& s) {
+        return speaks_against(s.found) || wl::has_read_fault(s);
+    });
     return is_against && c.has("--judge") ? against : done;
 }
 

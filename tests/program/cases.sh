@@ -50,7 +50,7 @@ words() {
     run 0 help
     is_quiet
     says "assess STATION.toml"
-    for word in assess fault lead chart; do
+    for word in assess fault lead chart card sheet survey trend; do
         run 0 help $word
         says "weldloop_station $word"
         cp said by_help
@@ -179,6 +179,68 @@ fault_word() {
     says "locked against switching"
     run 2 fault "$stations/gate_shop.toml"
     complains "[[reading]]"
+}
+
+card() {
+    run 0 card "$stations/gate_shop.toml" --out made
+    is_quiet
+    says "40 Nm on the M10"
+    says "Put work clamp on the part"
+    there made/gate_shop-card.html
+    run 0 card "$stations/trailer_readings.toml" --out made # says how it is used
+    says "Screw clamp, 300 A"
+    run 2 card
+    run 2 card a b
+}
+
+sheet() {
+    run 0 sheet "$stations/gate_shop.toml" --out made
+    is_quiet
+    says "mV at ______ A"
+    there made/gate_shop-sheet.html
+    open_station >open.toml
+    run 0 sheet open.toml --out made
+    says "Nothing is to be expected"
+}
+
+survey() {
+    mkdir shop
+    cp "$stations/gate_shop.toml" "$stations/trailer_frame.toml" "$stations/trailer_readings.toml" shop
+    echo 'name = ' >shop/broken.toml
+    run 2 survey shop --out made
+    complains "broken.toml:1:"
+    says "broken.toml: not read"
+    says "1  Gate shop, bench 1"
+    says "2  Trailer stand, half a year on"
+    says "3  Trailer stand (trailer_frame.toml)"
+    there made/survey.csv made/survey.html
+    [ "$(wc -l <made/survey.csv)" -eq 5 ] || fault "not five lines in the table"
+    rm shop/broken.toml
+    run 0 survey shop --out made
+    run 3 survey shop --out made --judge
+    files_in made 3
+    rm shop/gate_shop.toml shop/trailer_readings.toml
+    run 0 survey shop --out made --judge
+    mkdir none
+    run 2 survey none
+    complains "no station file"
+    run 2 survey missing
+    complains "cannot be read as a folder"
+}
+
+trend() {
+    run 0 trend "$stations/trailer_frame.toml" "$stations/trailer_frame.toml" --out made
+    is_quiet
+    says "alike"
+    ! grep -q worse said || fault "a station is worse than itself"
+    sed '0,/^name = "clamp lug"/s//name = "lug of the clamp"/' "$stations/trailer_frame.toml" >renamed.toml
+    run 0 trend "$stations/trailer_frame.toml" renamed.toml --out made
+    says "lug of the clamp         new"
+    says "clamp lug                gone"
+    there made/renamed-trend.html
+    run 2 trend one.toml
+    run 2 trend "$stations/trailer_frame.toml" missing.toml
+    complains "there is no such file"
 }
 
 case "$3" in

@@ -56,19 +56,31 @@ struct survey {
     std::vector<std::size_t> not_read = {};    ///< places of the others, in their order
     std::vector<survey_step> to_buy = {};      ///< that cures, of the worst station first
     std::vector<survey_step> to_do = {};       ///< cleaning and tightening, in that order
+    std::vector<survey_step> to_mend = {};     ///< what readings say is at fault, of the worst station first
     std::vector<survey_look> to_look_at = {};  ///< the soonest first
 };
+
+/// Whether what was read on a station says that some part of it is likelier at fault than not.
+/// @param s one that was read
+[[nodiscard]] inline bool has_read_fault(const surveyed_station& s)
+{
+    constexpr double even = 0.5;
+    return s.answers.fault && static_cast<double>(s.answers.fault->none) < even && !s.answers.fault->parts.empty();
+}
 
 namespace detail {
 
 /// The worse, the larger: stopped, gravity of the weakest part, how often it exceeds, how much it uses.
-[[nodiscard]] inline std::tuple<bool, int, double, double> badness_of(const assessment& a)
+[[nodiscard]] inline std::tuple<bool, int, double, double> badness_of(const surveyed_station& s)
 {
+    const assessment& a = s.found;
     const bool stops = !a.conducts || std::any_of(a.findings.begin(), a.findings.end(), [](const loop_finding& f) {
         return f.severity == finding_severity::stop_job;
     });
     const part_result& w = a.weakest();
-    return {stops, gravity_of(w.verdict), static_cast<double>(w.exceeds), w.used};
+    const int weight = gravity_of(w.verdict);
+    return {stops, has_read_fault(s) ? std::max(weight, gravity_of(verdict::over_limit)) : weight,
+            static_cast<double>(w.exceeds), w.used};
 }
 
 [[nodiscard]] inline bool cures_something(const remedy& r)
@@ -81,7 +93,8 @@ namespace detail {
 /// What a survey of stations comes to.
 ///
 /// Ranked: stations whose job stops first (an open circuit, no settled state, a finding that says so), then by the
-/// gravity of the weakest part's verdict, by how often it exceeds its limit, by how much of it it uses; among equals in
+/// gravity of the weakest part's verdict (at least that of an exceeded limit where readings say that a part is at
+/// fault), by how often it exceeds its limit, by how much of it it uses; among equals in
 /// the order given. To buy is what clears a verdict or finding and takes a part or a new termination; to do is what
 /// takes a spanner or a brush; to look at are clamps and joints that in a poor case may give way within a week of
 /// shifts.
@@ -93,10 +106,15 @@ namespace detail {
     for (std::size_t i = 0; i < stations.size(); ++i)
         (stations[i].fault.empty() ? out.ranked : out.not_read).push_back(i);
     std::stable_sort(out.ranked.begin(), out.ranked.end(), [&](std::size_t a, std::size_t b) {
-        return detail::badness_of(stations[a].found) > detail::badness_of(stations[b].found);
+        return detail::badness_of(stations[a]) > detail::badness_of(stations[b]);
     });
     for (const std::size_t i : out.ranked) {
         const surveyed_station& s = stations[i];
+        if (has_read_fault(s)) {
+            const suspected_part& first = s.answers.fault->parts.front();
+            if (!first.remedy.what.empty())
+                out.to_mend.push_back({i, first.remedy.what, first.remedy.effort, true, {}});
+        }
         for (const remedy& r : s.remedies) {
             if (r.is_summary || r.is_remark) continue;
             const survey_step step{i, r.what, r.effort, detail::cures_something(r), r.volts_regained};

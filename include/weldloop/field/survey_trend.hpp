@@ -31,7 +31,7 @@ inline constexpr source trend_judgement{
 inline constexpr double change_that_counts = 0.1;
 
 /// What has become of a part.
-enum class part_change {
+enum class part_fate {
     alike,   ///< no other verdict, no drop that counts as changed
     better,  ///< a milder verdict; with the same one less drop
     worse,   ///< a graver verdict; with the same one more drop
@@ -40,14 +40,14 @@ enum class part_change {
 };
 
 /// The word for a change.
-[[nodiscard]] constexpr std::string_view to_text(part_change c)
+[[nodiscard]] constexpr std::string_view to_text(part_fate c)
 {
     switch (c) {
-    case part_change::alike: return "alike";
-    case part_change::better: return "better";
-    case part_change::worse: return "worse";
-    case part_change::added: return "new";
-    case part_change::gone: return "gone";
+    case part_fate::alike: return "alike";
+    case part_fate::better: return "better";
+    case part_fate::worse: return "worse";
+    case part_fate::added: return "new";
+    case part_fate::gone: return "gone";
     }
     return "alike";
 }
@@ -62,11 +62,11 @@ struct part_then {
 
 /// A part at both.
 struct part_trend {
-    std::string name = {};                    ///< by which it is known again
-    std::optional<part_then> before = {};     ///< empty: not there
-    std::optional<part_then> after = {};      ///< empty: not there
-    part_change change = part_change::alike;  ///< calculated
-    std::optional<double> read_ratio = {};    ///< resistance that was read, after over before; empty: not read at both
+    std::string name = {};                  ///< by which it is known again
+    std::optional<part_then> before = {};   ///< empty: not there
+    std::optional<part_then> after = {};    ///< empty: not there
+    part_fate change = part_fate::alike;    ///< calculated
+    std::optional<double> read_ratio = {};  ///< resistance that was read, after over before; empty: not read at both
 };
 
 /// A station at both.
@@ -96,14 +96,14 @@ namespace detail {
     return out;
 }
 
-[[nodiscard]] inline part_change change_between(const part_then& before, const part_then& after)
+[[nodiscard]] inline part_fate change_between(const part_then& before, const part_then& after)
 {
     const int was = gravity_of(before.verdict), is = gravity_of(after.verdict);
-    if (is != was) return is > was ? part_change::worse : part_change::better;
-    if (!before.drop || !after.drop) return part_change::alike;
+    if (is != was) return is > was ? part_fate::worse : part_fate::better;
+    if (!before.drop || !after.drop) return part_fate::alike;
     const voltage then = before.drop->typical, now = after.drop->typical;
-    if (now > (1.0 + change_that_counts) * then) return part_change::worse;
-    return now < (1.0 - change_that_counts) * then ? part_change::better : part_change::alike;
+    if (now > (1.0 + change_that_counts) * then) return part_fate::worse;
+    return now < (1.0 - change_that_counts) * then ? part_fate::better : part_fate::alike;
 }
 
 }  // namespace detail
@@ -123,7 +123,7 @@ namespace detail {
         return at == in.parts.end() ? nullptr : &*at;
     };
     for (const part_result& p : after.found.parts) {
-        part_trend t{.name = p.name, .after = detail::part_at_survey(after, p), .change = part_change::added};
+        part_trend t{.name = p.name, .after = detail::part_at_survey(after, p), .change = part_fate::added};
         if (const part_result* then = named(before.found, p.name)) {
             t.before = detail::part_at_survey(before, *then);
             t.change = detail::change_between(*t.before, *t.after);
@@ -135,7 +135,7 @@ namespace detail {
     for (const part_result& p : before.found.parts)
         if (named(after.found, p.name) == nullptr)
             out.parts.push_back(
-                {.name = p.name, .before = detail::part_at_survey(before, p), .change = part_change::gone});
+                {.name = p.name, .before = detail::part_at_survey(before, p), .change = part_fate::gone});
     return out;
 }
 

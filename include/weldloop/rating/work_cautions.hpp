@@ -28,13 +28,15 @@ inline constexpr std::array touch_cautions{
                      "supply, its mains lead and its protective conductor are for a licensed electrician.")};
 
 /// Before something is read while current flows. @see work_cautions_practice, meter_category_standard
-inline constexpr std::array reading_cautions{
+inline constexpr std::array live_cautions{
     std::string_view("Readings under current are live work: only trained persons, with insulated leads and probes, and "
                      "nobody alone: a second person holds the arc, the one who reads does nothing else. The no-load "
                      "voltage stands across the circuit whenever the arc is out."),
     std::string_view("Meter, leads and probes bear a measurement category, II or higher, with a voltage above the "
                      "no-load voltage of the supply; III or higher where mains terminals can be reached. Nothing is "
-                     "read while a high-frequency start is on: it can break the meter and reach the hand."),
-    touch_cautions[0]};
+                     "read while a high-frequency start is on: it can break the meter and reach the hand.")};
+
+/// Both, in short, beside an answer that rests on readings.
+inline constexpr std::array reading_cautions{live_cautions[0], live_cautions[1], touch_cautions[0]};
 
 }  // namespace weldloop

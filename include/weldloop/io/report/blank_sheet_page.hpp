@@ -42,7 +42,7 @@ inline constexpr std::string_view blank_sheet_style = R"css(
     page.put("</dl>\n");
     page.begin_main();
     page.cautions("Before anything is touched", touch_cautions, "Before anything is read under current",
-                  reading_cautions);
+                  live_cautions);
     page.put("<ul class=\"fields\">\n");
     for (const std::string_view field : blank_sheet_fields) page.element("li", field);
     page.put("</ul>\n");

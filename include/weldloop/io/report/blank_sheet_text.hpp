@@ -35,7 +35,7 @@ inline constexpr std::size_t blank_sheet_width = 100;
     out.say(detail::left_in("Job", 14), job_line(s.job));
     out.say(detail::left_in("Surroundings", 14), surroundings_line(s.where));
     out.list("Before anything is touched", "! ", touch_cautions);
-    out.list("Before anything is read under current", "! ", reading_cautions);
+    out.list("Before anything is read under current", "! ", live_cautions);
     out.title("First");
     for (const std::string_view field : blank_sheet_fields)
         out.line(detail::left_in(std::string(field) + ":", 34) + std::string(36, '_'));

@@ -40,7 +40,7 @@ inline constexpr std::string_view job_card_style = R"css(
     page.put("</dl>\n");
     page.begin_main();
     page.cautions("Before anything is touched", touch_cautions, "Before anything is read under current",
-                  reading_cautions);
+                  live_cautions);
     if (!card.found.conducts)
         page.element("p", "Nothing can be said of volts and temperatures, even with every joint well made: " +
                               no_state_line(card.found));

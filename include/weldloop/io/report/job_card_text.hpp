@@ -27,7 +27,7 @@ inline constexpr std::size_t job_card_width = 100;
     out.say(detail::left_in("Job", 14), job_line(card.made.job));
     out.say(detail::left_in("Surroundings", 14), surroundings_line(card.made.where));
     out.list("Before anything is touched", "! ", touch_cautions);
-    out.list("Before anything is read under current", "! ", reading_cautions);
+    out.list("Before anything is read under current", "! ", live_cautions);
     if (!card.found.conducts) {
         out.blank();
         out.say("Nothing can be said of volts and temperatures, even with every joint well made: " +

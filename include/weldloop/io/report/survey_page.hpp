@@ -76,7 +76,9 @@ tbody td:last-child{min-width:10rem}
             out.push_back(detail::station_words(stations[s.entry]) + ": " + detail::step_words(s));
         return out;
     };
+    if (!found.to_mend.empty()) list("To mend, by what was read", "", steps(found.to_mend));
     list("To buy", "Nothing that would clear a verdict or finding.", steps(found.to_buy));
+    if (!found.to_buy.empty()) page.element("p", survey_buying_explained);
     list("To clean and tighten this week", "Nothing.", steps(found.to_do));
     std::vector<std::string> looks;
     for (const survey_look& l : found.to_look_at)
@@ -104,7 +106,7 @@ tbody td:last-child{min-width:10rem}
     for (const part_trend& p : t.parts) {
         page.put("<tr><th scope=\"row\">")
             .say(p.name)
-            .put(p.change == part_change::worse ? "</th><td class=\"worse\">" : "</th><td>");
+            .put(p.change == part_fate::worse ? "</th><td class=\"worse\">" : "</th><td>");
         page.say(to_text(p.change));
         for (const std::string& cell :
              {detail::from_to(detail::drop_words(p.before), detail::drop_words(p.after)),

@@ -4,6 +4,7 @@
 
 #include <cstddef>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include <weldloop/field/survey.hpp>
@@ -34,14 +35,16 @@ inline constexpr std::size_t survey_width = 110;
                 detail::station_words(stations[i]) + ": " + detail::standing_words(stations[i]));
     for (const std::size_t i : found.not_read) out.say("   -  ", stations[i].file + ": not read: " + stations[i].fault);
     out.list("Before anything is touched", "! ", touch_cautions);
-    const auto steps = [&](const char* title, const std::vector<survey_step>& all, const char* none) {
+    const auto steps = [&](const char* title, const std::vector<survey_step>& all, std::string_view none,
+                           std::string_view explained) {
         out.title(title);
-        if (all.empty()) out.say(none);
+        out.say(all.empty() ? none : explained);
         for (const survey_step& s : all)
             out.say("- ", detail::station_words(stations[s.entry]) + ": " + detail::step_words(s));
     };
-    steps("To buy", found.to_buy, "Nothing that would clear a verdict or finding.");
-    steps("To clean and tighten this week", found.to_do, "Nothing.");
+    if (!found.to_mend.empty()) steps("To mend, by what was read", found.to_mend, "", "");
+    steps("To buy", found.to_buy, "Nothing that would clear a verdict or finding.", survey_buying_explained);
+    steps("To clean and tighten this week", found.to_do, "Nothing.", "");
     out.title("To look at within the week");
     if (found.to_look_at.empty()) out.say("Nothing gives way within a week of shifts, not even in a poor case.");
     for (const survey_look& l : found.to_look_at)

@@ -12,7 +12,7 @@
 #include <weldloop/core/text.hpp>
 #include <weldloop/field/survey.hpp>
 #include <weldloop/field/survey_trend.hpp>
-#include <weldloop/io/report/escape.hpp>
+#include <weldloop/io/report/fault_words.hpp>
 #include <weldloop/io/report/report_words.hpp>
 
 namespace weldloop {
@@ -23,6 +23,10 @@ inline constexpr std::string_view survey_standing =
     "codes and licensed practice. A rank says where to go first, no release for work. Every step: supply off and "
     "locked "
     "before a part is touched.";
+
+/// How the list of what to buy is meant; printed under its heading.
+inline constexpr std::string_view survey_buying_explained =
+    "Each step by itself clears something; of one station some are alternatives, which its own report weighs.";
 
 namespace detail {
 
@@ -37,6 +41,7 @@ namespace detail {
 {
     const part_result& w = s.found.weakest();
     std::string out = w.name + ": " + std::string(to_text(w.verdict));
+    if (has_read_fault(s)) out = "by readings, " + fault_lines(*s.answers.fault).front() + " As described " + out;
     if (!s.found.conducts) return no_state_line(s.found);
     for (const loop_finding& f : s.found.findings)
         if (f.severity == finding_severity::stop_job) return out + "; stop the job: " + f.text;
