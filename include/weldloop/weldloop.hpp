@@ -8,6 +8,7 @@
 
 #include <weldloop/version.hpp>
 
+#include <weldloop/core/attempt.hpp>
 #include <weldloop/core/band.hpp>
 #include <weldloop/core/conductor_size.hpp>
 #include <weldloop/core/duty_cycle.hpp>
@@ -15,9 +16,11 @@
 #include <weldloop/core/fraction.hpp>
 #include <weldloop/core/literals.hpp>
 #include <weldloop/core/nearest_word.hpp>
+#include <weldloop/core/number_chars.hpp>
 #include <weldloop/core/number_text.hpp>
 #include <weldloop/core/parse.hpp>
 #include <weldloop/core/quantities.hpp>
+#include <weldloop/core/quantity_operators.hpp>
 #include <weldloop/core/require.hpp>
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/temperature.hpp>
@@ -25,6 +28,7 @@
 #include <weldloop/core/trade_words.hpp>
 #include <weldloop/core/unit_text.hpp>
 
+#include <weldloop/solve/bessel.hpp>
 #include <weldloop/solve/least_squares.hpp>
 #include <weldloop/solve/root.hpp>
 

@@ -2,8 +2,6 @@
 /// @file
 /// What every form of the report says in the same words: the job, bands, limits, grip, remedies, sources.
 
-#include <array>
-#include <charconv>
 #include <cmath>
 #include <cstddef>
 #include <optional>
@@ -17,6 +15,7 @@
 #include <weldloop/core/band.hpp>
 #include <weldloop/core/error.hpp>
 #include <weldloop/core/fraction.hpp>
+#include <weldloop/core/number_chars.hpp>
 #include <weldloop/core/number_text.hpp>
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/source.hpp>
@@ -48,10 +47,7 @@ namespace detail {
 [[nodiscard]] inline std::string fixed_text(double value, int decimals)
 {
     if (!std::isfinite(value)) throw not_finite_error("reported value", number_text(value));
-    std::array<char, 400> buffer{};
-    const auto end =
-        std::to_chars(buffer.data(), buffer.data() + buffer.size(), value, std::chars_format::fixed, decimals).ptr;
-    std::string out(buffer.data(), end);
+    std::string out = number_chars(value, notation::fixed, decimals);
     if (out.find_first_not_of("-0.") == std::string::npos && out.front() == '-') out.erase(0, 1);
     return out;
 }
