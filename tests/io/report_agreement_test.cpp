@@ -221,6 +221,12 @@ std::vector<test::assessed_station> stations_with_all_keys()
     all.sensing.emplace();
     if (out.front().found.operating) out.front().found.operating->extension = 15_mm;
     out.front().found.year = yearly_loss{.energy_cost = 60.0, .time_cost = 500.0};
+    // what a changing current has
+    course_effects& changing = out.front().found.course.emplace();
+    changing.share.emplace();
+    changing.added.emplace();
+    changing.levels = {{.asked = 60_A, .outcome = operating_outcome::found}};
+    changing.edge = course_edge{.to = 200_A};
     // what answers may hold, and those of these stations need not
     clamp_prospect& c = out.back().answers.life->clamps.front();
     c.poor_ends = 300_h;
@@ -391,13 +397,16 @@ TEST(Reports, GiveEveryNumberAUnitOrNone)
                                              "grip_left_poor",
                                              "grip_left_of_new",
                                              "over_clean",
-                                             "grip_left_of_new_poor"};
+                                             "grip_left_of_new_poor",
+                                             "lost_share",
+                                             "share_of_no_load",
+                                             "skin_ratio"};
     std::set<std::string> numbers;
     for (const test::assessed_station& s : stations_with_all_keys()) collect_numbers(json_of(s), "", numbers);
     for (const std::string& key : numbers) {
         bool unit = false;
-        for (const char* end :
-             {"_A", "_s", "_degC", "_m_per_s", "_m", "_W_per_m2", "_V", "_W", "_h", "_N", "_ohm", "_S", "_K", "_J"})
+        for (const char* end : {"_A", "_s", "_degC", "_m_per_s", "_m", "_W_per_m2", "_V", "_W", "_h", "_N", "_ohm",
+                                "_S", "_K", "_J", "_Hz", "_H"})
             unit = unit || key.ends_with(end);
         EXPECT_NE(unit, without_unit.contains(key)) << key;
     }

@@ -22,6 +22,7 @@
 #include <weldloop/life/covering_ageing.hpp>
 #include <weldloop/life/grip_forecast.hpp>
 #include <weldloop/life/station_service.hpp>
+#include <weldloop/rating/course_effects.hpp>
 #include <weldloop/rating/finding_id.hpp>
 #include <weldloop/rating/verdict.hpp>
 #include <weldloop/rating/weld_statement.hpp>
@@ -96,6 +97,7 @@ struct part_result {
     deciding_fact decided_by = deciding_fact::nothing;  ///< what that rests on
     bool with_stray_open = false;    ///< all of this is the case with every stray way open: worse than as they stand
     bool open_in_poor_case = false;  ///< it conducts typically, and not with every joint at the 95 % point
+    bool is_intermittent = false;    ///< it was seen to make and break the circuit
     bool stray_hides_it = false;     ///< as stray ways stand the verdict would be milder
     std::string reason = {};         ///< why, in one sentence
     std::vector<std::string> notes = {};     ///< what is known beside: a type test of new parts
@@ -155,6 +157,8 @@ struct assessment {
     std::optional<band<voltage>> headroom = {};     ///< constant-current supply: output left after arc and loop
     std::optional<operating_point> operating = {};  ///< of supply, loop and arc together, typically, without the state
                                                     ///< of its loop; empty without a supply
+    std::optional<course_effects> course = {};      ///< what alternating or pulsed current meets; empty for direct
+                                                    ///< current and without a settled loop
     std::optional<yearly_loss> year = {};           ///< what the loss comes to; empty unless a year of work is stated
     station_service service = {};                   ///< the use its grips and coverings were looked ahead with
     std::vector<weld_statement> weld = {};          ///< what the welder typically notices; none for a sound loop
@@ -181,6 +185,7 @@ enum class remedy_effort {
     move,          ///< a clamp or lead laid elsewhere
     re_terminate,  ///< cut back and crimp anew
     replace,       ///< something is bought
+    raise_volts,   ///< the supply is set higher: costs heat, and leaves the cause
     weld_less,     ///< longer rests, less current: costs work done
 };
 
@@ -193,6 +198,7 @@ enum class remedy_effort {
     case remedy_effort::move: return "move";
     case remedy_effort::re_terminate: return "re-terminate";
     case remedy_effort::replace: return "replace";
+    case remedy_effort::raise_volts: return "raise volts";
     case remedy_effort::weld_less: return "weld less";
     }
     return "replace";

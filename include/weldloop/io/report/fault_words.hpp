@@ -3,7 +3,6 @@
 /// What was found on the spot, and the part at fault by it, in sentences.
 
 #include <algorithm>
-#include <array>
 #include <cstddef>
 #include <string>
 #include <string_view>
@@ -17,15 +16,9 @@
 #include <weldloop/field/observation.hpp>
 #include <weldloop/field/station_answers.hpp>
 #include <weldloop/io/report/report_words.hpp>
+#include <weldloop/rating/work_cautions.hpp>
 
 namespace weldloop {
-
-/// What stands beside every answer that rests on readings; common practice, no source.
-inline constexpr std::array reading_cautions{
-    std::string_view("Readings under current are live work: only trained persons, with insulated leads and probes, and "
-                     "nobody alone. The no-load voltage stands across the circuit whenever the arc is out."),
-    std::string_view("Before a joint is touched, opened, tightened or cleaned: supply off and locked against switching "
-                     "on, then proven dead.")};
 
 /// How the probabilities of a search are meant; printed beside them.
 inline constexpr std::string_view fault_explained =

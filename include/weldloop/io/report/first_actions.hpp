@@ -83,7 +83,8 @@ namespace detail {
     case finding_id::stray_way:
     case finding_id::stray_when_return_opens:
     case finding_id::return_by_stray_ways_only:
-    case finding_id::between_holders: return true;
+    case finding_id::between_holders:
+    case finding_id::part_intermittent: return true;
     case finding_id::no_steady_state_in_a_poor_case:
     case finding_id::supply_may_not_hold_arc:
     case finding_id::drop_above_allowed:
@@ -94,7 +95,8 @@ namespace detail {
     case finding_id::polarity_does_not_suit:
     case finding_id::supply_gives_other_current:
     case finding_id::working_point_not_known:
-    case finding_id::too_few_volts_for_arc: break;
+    case finding_id::too_few_volts_for_arc:
+    case finding_id::level_not_held: break;
     }
     return f.severity == finding_severity::stop_job;
 }
@@ -116,6 +118,7 @@ namespace detail {
     case finding_id::no_load_above_limit: return {caution_live_readings};
     case finding_id::covering_damaged:
     case finding_id::covering_wet: return {caution_switch_off};
+    case finding_id::part_intermittent: return {caution_switch_off, caution_fire};
     default: return {};
     }
 }
@@ -132,7 +135,7 @@ namespace detail {
 {
     std::vector<std::string> out;
     const auto add = [&out](std::string_view caution) { out.emplace_back(caution); };
-    const bool by_hand = r.effort != remedy_effort::weld_less;
+    const bool by_hand = r.effort != remedy_effort::weld_less && r.effort != remedy_effort::raise_volts;
     if (by_hand) add(caution_switch_off);
     const part_result* part = part_named(found, r.part);
     if (part != nullptr) {

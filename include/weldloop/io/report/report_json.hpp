@@ -12,6 +12,7 @@
 #include <weldloop/circuit/station.hpp>
 #include <weldloop/field/station_answers.hpp>
 #include <weldloop/io/report/answers_json.hpp>
+#include <weldloop/io/report/course_words.hpp>
 #include <weldloop/io/report/first_actions.hpp>
 #include <weldloop/io/report/json_values.hpp>
 #include <weldloop/io/report/report_request.hpp>
@@ -192,6 +193,51 @@ namespace detail {
     return out;
 }
 
+[[nodiscard]] inline json json_course(const assessment& found)
+{
+    const course_effects& c = *found.course;
+    json out{{"frequency_Hz", json_number(c.frequency.value())},
+             {"resistance_ohm", json_number(c.resistance.value())},
+             {"skin_ratio", json_number(c.skin_ratio)},
+             {"inductance_H", json_band(c.inductance)},
+             {"reactance_ohm", json_band(c.reactance)},
+             {"first_harmonic_A", json_number(c.fundamental.value())},
+             {"inductive_V", json_band(c.inductive)},
+             {"mean_A", json_number(c.mean.value())}};
+    const auto numbers = [](const band<double>& b) {
+        return json{{"low", json_number(b.low)}, {"typical", json_number(b.typical)}, {"high", json_number(b.high)}};
+    };
+    if (c.share) out["share_of_no_load"] = numbers(*c.share);
+    if (c.added) out["added_V"] = json_band(*c.added);
+    out["levels"] = json::array();
+    for (const level_point& l : c.levels) {
+        json level{{"asked_A", json_number(l.asked.value())},
+                   {"time_s", json_number(l.time.value())},
+                   {"outcome", std::string(to_text(l.outcome))},
+                   {"is_held", l.is_held}};
+        if (l.outcome == operating_outcome::found) {
+            level["current_A"] = json_number(l.current.value());
+            level["terminals_V"] = json_number(l.terminals.value());
+            level["loop_drop_V"] = json_number(l.loop_drop.value());
+            level["arc_V"] = json_number(l.arc_voltage.value());
+            level["arc_asks_V"] = json_number(l.arc_wants.value());
+        }
+        out["levels"].push_back(std::move(level));
+    }
+    if (c.edge) {
+        json edge{{"from_A", json_number(c.edge->from.value())},
+                  {"to_A", json_number(c.edge->to.value())},
+                  {"time_s", json_number(c.edge->time.value())},
+                  {"end", std::string(to_text(c.edge->end))}};
+        if (c.edge->end == edge_end::reached || c.edge->end == edge_end::too_late)
+            edge["takes_s"] = json_band(c.edge->takes);
+        if (c.edge->end != edge_end::not_known) edge["lost_share"] = numbers(c.edge->lost);
+        out["edge"] = std::move(edge);
+    }
+    out["lines"] = course_lines(found);
+    return out;
+}
+
 [[nodiscard]] inline json json_remedy(const remedy& r)
 {
     json out{{"what", r.what},
@@ -303,6 +349,7 @@ namespace detail {
     for (const weld_statement& w : found.weld)
         out["weld"].push_back({{"id", std::string(to_text(w.id))}, {"text", w.text}});
     if (found.operating) out["operating_point"] = detail::json_operating(*found.operating);
+    if (found.course) out["course"] = detail::json_course(found);
     if (found.year) {
         json& year = out["year"];
         year["energy_lost_J"] = detail::json_number(found.year->lost.value());

@@ -12,6 +12,7 @@
 #include <weldloop/circuit/station.hpp>
 #include <weldloop/field/station_answers.hpp>
 #include <weldloop/io/draw/drawings.hpp>
+#include <weldloop/io/report/course_words.hpp>
 #include <weldloop/io/report/escape.hpp>
 #include <weldloop/io/report/fault_words.hpp>
 #include <weldloop/io/report/first_actions.hpp>
@@ -53,6 +54,7 @@ public:
         totals();
         findings();
         weld();
+        course();
         ways();
         charts();
         grip();
@@ -319,6 +321,16 @@ private:
         put("<ul class=\"weld\">\n");
         for (const weld_statement& w : found_.weld)
             put("<li>").say(told(w.text)).put(" <code>").say(to_text(w.id)).put("</code></li>\n");
+        put("</ul>\n");
+    }
+
+    void course()
+    {
+        const std::vector<std::string> lines = course_lines(found_);
+        if (lines.empty()) return;
+        element("h2", "What the changing current meets");
+        put("<ul class=\"course\">\n");
+        for (const std::string& l : lines) element("li", l);
         put("</ul>\n");
     }
 

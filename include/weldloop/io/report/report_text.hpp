@@ -10,6 +10,7 @@
 
 #include <weldloop/circuit/station.hpp>
 #include <weldloop/field/station_answers.hpp>
+#include <weldloop/io/report/course_words.hpp>
 #include <weldloop/io/report/escape.hpp>
 #include <weldloop/io/report/fault_words.hpp>
 #include <weldloop/io/report/first_actions.hpp>
@@ -229,6 +230,11 @@ private:
             labelled("Headroom", volts_line(*found_.headroom, found_.outcome) + " of the supply's output left");
         if (const std::string point = operating_line(found_, asked_.units); !point.empty())
             labelled("Working point", point);
+        std::string_view label = "Waveform";
+        for (const std::string& l : course_lines(found_)) {
+            labelled(label, l);
+            label = "";
+        }
         if (const std::string year = year_line(found_); !year.empty()) labelled("In a year", year);
     }
 

@@ -193,10 +193,14 @@ template <class Q>
     return "constant current, up to " + to_text(s.supply->highest_output, "V") + " at this current";
 }
 
-/// "150 A at 31.2 V across the terminals: arc 26 V, 3 mm long": where supply, loop and arc meet, typically; empty
-/// without such a point.
+/// "150 A at 31.2 V across the terminals: arc 26 V, 3 mm long": where supply, loop and arc meet, typically; of a
+/// current whose levels differ that there is no one point; empty without a point for another reason.
 [[nodiscard]] inline std::string operating_line(const assessment& found, const shown_units& units = {})
 {
+    if (found.operating && found.operating->outcome == operating_outcome::not_steady)
+        return found.course && !found.course->levels.empty()
+                   ? "no single one: the current pulses, and supply, loop and arc meet at each of its levels"
+                   : "no single one: the current pulses";
     if (!found.operating || !found.operating->is_found()) return {};
     const operating_point& p = *found.operating;
     const std::string arc_length_text = p.arc_length.value() < 0.0
