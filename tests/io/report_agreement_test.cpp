@@ -501,10 +501,21 @@ struct reported {
     std::string sentences;
 };
 
+/// Differences of temperatures of a sentence, "within 4 K", as a page tells them.
+std::string differences_in(std::string sentence, const shown_units& units)
+{
+    static const std::regex kelvin(R"((\d+(?:\.\d+)?) K(?![A-Za-z]))");
+    if (units.temperatures.name() != "degF") return sentence;
+    for (std::smatch m; std::regex_search(sentence, m, kelvin);)
+        sentence.replace(static_cast<std::size_t>(m.position()), static_cast<std::size_t>(m.length()),
+                         number_text(1.8 * std::stod(m[1].str())) + " degF");
+    return sentence;
+}
+
 void collect(const json& value, const std::string& key, reported& out, const shown_units& units)
 {
     if (value.is_string())
-        out.sentences += in_shown_units(value.get<std::string>(), units) + "\n";
+        out.sentences += differences_in(in_shown_units(value.get<std::string>(), units), units) + "\n";
     else if (value.is_array())
         for (const json& below : value) collect(below, key, out, units);
     else if (value.is_object())
@@ -519,7 +530,7 @@ void collect(const json& value, const std::string& key, reported& out, const sho
         put("_degC", "degF", temperature::celsius(x).in_fahrenheit());
         put("_K", "K", x);
         put("_K", "degF", 1.8 * x);
-        put("_V", "V", x);
+        put("_V", "V", std::fabs(x));  // "costs 0.016 V"
         put("_A", "A", x);
         put("_W", "W", x);
         put("_N", "N", x);
@@ -582,6 +593,12 @@ std::vector<printed_figure> not_in_json(const std::string& page, const json& rep
         std::vector<double> numbers;
         for (auto it = from; it != to; ++it) numbers.push_back(it->second);
         if (f.unit.empty()) numbers.assign(known.plain.begin(), known.plain.end());
+        // the ends of a count of cases
+        const auto some = [&numbers](const auto& wanted) {
+            return std::any_of(numbers.begin(), numbers.end(), wanted);
+        };
+        if (f.where == ">99" && f.unit == "%" && some([](double x) { return x > 99.0; })) continue;
+        if (f.where == "<1" && f.unit == "%" && some([](double x) { return x < 1.0; })) continue;
         if (!holds(numbers, f.digits) &&
             !stands_in(known.sentences, f.unit.empty() ? f.digits : f.digits + " " + f.unit))
             out.push_back(std::move(f));

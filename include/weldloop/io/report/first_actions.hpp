@@ -4,7 +4,6 @@
 /// cautions that belong to it.
 
 #include <algorithm>
-#include <array>
 #include <cstddef>
 #include <string>
 #include <string_view>

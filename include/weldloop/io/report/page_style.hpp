@@ -82,7 +82,7 @@ footer{padding-top:1rem;padding-bottom:2.5rem;color:var(--soft);font-size:.9rem}
 @media screen and (max-width:56rem){.told thead{position:absolute;width:1px;height:1px;overflow:hidden;
 clip-path:inset(50%)}
 .told,.told tbody,.told caption{display:block}
-.told tr{display:grid;grid-template-columns:repeat(auto-fill,minmax(8.5rem,1fr));gap:0 .8rem;padding:.5rem 0;
+.told tr{display:grid;grid-template-columns:repeat(auto-fill,minmax(7rem,1fr));gap:0 .8rem;padding:.5rem 0;
 border-bottom:1px solid var(--rule)}
 .told th,.told td{border:0;padding:.1rem 0;min-width:0;text-align:left;white-space:normal}
 .told td[data-is]::before{content:attr(data-is);display:block;color:var(--soft);font-size:.82rem}
