@@ -25,6 +25,7 @@
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/temperature.hpp>
 #include <weldloop/core/text.hpp>
+#include <weldloop/core/trade_words.hpp>
 #include <weldloop/core/unit_text.hpp>
 
 #include <weldloop/solve/bessel.hpp>
@@ -212,6 +213,7 @@
 #include <weldloop/rating/assessment.hpp>
 #include <weldloop/rating/course_effects.hpp>
 #include <weldloop/rating/finding_id.hpp>
+#include <weldloop/rating/job_card.hpp>
 #include <weldloop/rating/joint/connector_limit.hpp>
 #include <weldloop/rating/joint/termination_acceptance.hpp>
 #include <weldloop/rating/lead/ampacity.hpp>
@@ -233,6 +235,7 @@
 #include <weldloop/rating/verdict.hpp>
 #include <weldloop/rating/weld_sentence.hpp>
 #include <weldloop/rating/weld_statement.hpp>
+#include <weldloop/rating/work_cautions.hpp>
 #include <weldloop/rating/yearly_loss.hpp>
 
 #include <weldloop/field/diagnose.hpp>
@@ -244,6 +247,8 @@
 #include <weldloop/field/resistance_reading.hpp>
 #include <weldloop/field/station_answers.hpp>
 #include <weldloop/field/surface_reading.hpp>
+#include <weldloop/field/survey.hpp>
+#include <weldloop/field/survey_trend.hpp>
 
 #ifndef WELDLOOP_BODIES_APART
 #include <weldloop/solve/current_network.hpp>
@@ -312,6 +317,7 @@
 #include <weldloop/rating/course_effects_of.hpp>
 #include <weldloop/rating/covering_life.hpp>
 #include <weldloop/rating/findings.hpp>
+#include <weldloop/rating/job_card_body.hpp>
 #include <weldloop/rating/lead/larger_lead.hpp>
 #include <weldloop/rating/lead/strap_sizing.hpp>
 #include <weldloop/rating/lead_findings.hpp>
@@ -321,6 +327,7 @@
 #include <weldloop/rating/part_limit.hpp>
 #include <weldloop/rating/part_notes.hpp>
 #include <weldloop/rating/part_verdict.hpp>
+#include <weldloop/rating/probe_reading.hpp>
 #include <weldloop/rating/remedies_body.hpp>
 #include <weldloop/rating/remedy_change.hpp>
 #include <weldloop/rating/remedy_finder.hpp>

@@ -69,7 +69,7 @@ public:
         constexpr double hardly_more = 1.02;
         const bool begins_near = near_amps_ > 0.0 && near_amps_ <= hardly_more * amps;
         solve::periodic_state found;
-        state_ = loop_solver(s_).solve(level_, &found, begins_near ? &near_ : nullptr);
+        state_ = loop_solver(s_).solve(level_, &found, {.near = begins_near ? &near_ : nullptr});
         if (!state_.is_solved() && begins_near) state_ = loop_solver(s_).solve(level_, &found);
         if (state_.is_solved()) {
             near_ = std::move(found);

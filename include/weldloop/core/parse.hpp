@@ -61,9 +61,10 @@ struct number_and_unit {
 {
     std::string list;
     for (const std::string_view u : units) list.append(list.empty() ? "" : ", ").append(u);
-    std::string hint = part.unit.empty() ? std::string("a unit after the number: ") + list
-                                         : std::string(what) + " in one of " + list +
-                                               "; nearest: " + std::string(nearest_word(part.unit, units));
+    std::string hint =
+        part.unit.empty() ? std::string("a unit after the number: ") + list : std::string(what) + " in one of " + list;
+    if (const std::string_view near = near_word(part.unit, units); !near.empty())
+        hint.append("; nearest: ").append(near);
     throw bad_text_error(std::string(text), part.unit_at, hint);
 }
 
@@ -103,8 +104,7 @@ struct parser<bounded_number<Rule>> {
     {
         const number_and_unit part = split_number(text);
         if (part.unit == "%") return part.number / 100.0;
-        if (part.unit.empty()) return part.number;
-        refuse_unit(text, part, "a share", {"%"});
+        refuse_unit(text, part, "a share", {"%"});  // 1 could be one percent or all
     }
 };
 

@@ -42,6 +42,28 @@ struct limit_use {
     const source* from = nullptr;  ///< where the limit stands
 };
 
+/// What the verdict on a part rests on.
+enum class deciding_fact {
+    nothing,      ///< there is nothing to judge it by
+    limit,        ///< the first of its limits
+    spots,        ///< its contact spots yield or melt, or are all there is to judge it by
+    no_contact,   ///< no metal touches metal, typically or in a poor case
+    melting_part  ///< before the loop settles a place of it passes what it bears, typically or in a poor case
+};
+
+/// The words for it.
+[[nodiscard]] constexpr std::string_view to_text(deciding_fact d)
+{
+    switch (d) {
+    case deciding_fact::nothing: return "nothing";
+    case deciding_fact::limit: return "limit";
+    case deciding_fact::spots: return "contact spots";
+    case deciding_fact::no_contact: return "no contact";
+    case deciding_fact::melting_part: return "bound of a place";
+    }
+    return "nothing";
+}
+
 /// A place of a part with its highest temperature in the duty period.
 struct place_result {
     part_place what = part_place::metal;  ///< which
@@ -71,7 +93,8 @@ struct part_result {
     double used = 0.0;            ///< share of the deciding limit in use, or of the softening drop by its spots
     double softening_used = 0.0;  ///< drop of the contact nearest to it over the softening drop of its metals
     likelihood exceeds = 0.0;     ///< probability that some limit is exceeded or spots yield, by the scatter of joints
-    weldloop::verdict verdict = verdict::not_judged;  ///< what is said of it
+    weldloop::verdict verdict = verdict::not_judged;    ///< what is said of it
+    deciding_fact decided_by = deciding_fact::nothing;  ///< what that rests on
     bool with_stray_open = false;    ///< all of this is the case with every stray way open: worse than as they stand
     bool open_in_poor_case = false;  ///< it conducts typically, and not with every joint at the 95 % point
     bool is_intermittent = false;    ///< it was seen to make and break the circuit

@@ -13,7 +13,9 @@
 #include <weldloop/field/station_answers.hpp>
 #include <weldloop/io/report/answers_json.hpp>
 #include <weldloop/io/report/course_words.hpp>
+#include <weldloop/io/report/first_actions.hpp>
 #include <weldloop/io/report/json_values.hpp>
+#include <weldloop/io/report/report_request.hpp>
 #include <weldloop/io/report/report_words.hpp>
 #include <weldloop/io/report/surface_words.hpp>
 #include <weldloop/life/grip.hpp>
@@ -90,6 +92,7 @@ namespace detail {
     out["stray_hides_it"] = p.stray_hides_it;
     out["current_A"] = conducts ? json_band(p.current) : none;
     out["verdict"] = std::string(to_text(p.verdict));
+    out["decided_by"] = std::string(to_text(p.decided_by));
     out["reason"] = p.reason;
     out["drop_V"] = conducts ? json_band(p.drop) : none;
     out["loss_W"] = conducts ? json_band(p.loss) : none;
@@ -281,16 +284,37 @@ namespace detail {
 /// Numbers are in the unit the key ends with. A loop without a settled state has "open" or "none" in the place of
 /// drops, heat, peaks and totals, and neither places nor limits. Bytes that are not UTF-8 become U+FFFD.
 /// @param s the station @param found its assessment @param remedies for it, best first
-/// @param answers how long it lasts and where the fault is, see answers_of(); what is empty is left out
-/// @throws not_finite_error should a result hold NaN or infinity; bad_station_error for an assessment without parts
+/// Sentences are in SI and degC too, whatever units the request names: those are told beside, for programs that print.
+/// @param s the station @param found its assessment @param remedies for it, best first
+/// @param asked answers, units, date; all may be left out
+/// @throws not_finite_error should a result hold NaN or infinity; bad_station_error for an assessment without parts;
+/// out_of_range_error for a date that is no day
 [[nodiscard]] inline std::string report_json(const station& s, const assessment& found,
-                                             const std::vector<remedy>& remedies, const station_answers& answers = {})
+                                             const std::vector<remedy>& remedies, const report_request& asked = {})
 {
     using detail::json;
+    const station_answers& answers = asked.answers;
+    const std::vector<first_action> actions = first_actions(s, found, remedies, answers);
     json out{{"schema", std::string(report_schema)},
              {"name", found.name},
              {"outcome", std::string(outcome_word(found.outcome))},
              {"conducts", found.conducts}};
+    out["version"] = version_text();
+    if (asked.date) out["date"] = detail::date_text(*asked.date);
+    out["shown_in"] = {{"temperatures", std::string(asked.units.temperatures.name())},
+                       {"lengths", asked.units.lengths == shown_lengths::feet ? "ft" : "m"}};
+    out["answer"] = {{"says", std::string(to_text(circuit_answer_of(found, answers)))},
+                     {"sentence", answer_sentence(found, actions, answers)},
+                     {"weld_sentence", weld_answer(found, answers)}};
+    out["dangers"] = json::array();
+    for (const present_danger& d : present_dangers(found))
+        out["dangers"].push_back({{"id", std::string(to_text(d.finding.id))}, {"cautions", d.cautions}});
+    out["actions"] = json::array();
+    for (const first_action& a : actions)
+        out["actions"].push_back({{"what", what_line(a.does)},
+                                  {"part", a.does.part},
+                                  {"by_readings", a.by_readings},
+                                  {"cautions", a.cautions}});
     out["findings"] = json::array();
     for (const loop_finding& f : found.findings)
         out["findings"].push_back(
@@ -344,7 +368,7 @@ namespace detail {
     for (const surface_in_use& used : surfaces_in_use(s)) out["surfaces"].push_back(detail::json_surface(used));
     out["sources"] = json::array();
     for (const source& from : sources_of(found, answers)) out["sources"].push_back(detail::json_source(from));
-    return out.dump(2, ' ', false, json::error_handler_t::replace) + "\n";
+    return detail::json_text(out) + "\n";
 }
 
 }  // namespace weldloop

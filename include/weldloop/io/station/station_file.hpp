@@ -18,6 +18,7 @@
 #include <weldloop/circuit/station.hpp>
 #include <weldloop/circuit/station_parts.hpp>
 #include <weldloop/core/literals.hpp>
+#include <weldloop/io/report/shown_units.hpp>
 #include <weldloop/io/station/arc_section.hpp>
 #include <weldloop/io/station/part_section.hpp>
 #include <weldloop/io/station/reading_section.hpp>
@@ -27,6 +28,7 @@
 #include <weldloop/io/station/toml_guard.hpp>
 #include <weldloop/io/station/toml_parser.hpp>
 #include <weldloop/io/station/toml_section.hpp>
+#include <weldloop/io/station/units_section.hpp>
 #include <weldloop/io/station/year_section.hpp>
 #include <weldloop/law/waveform.hpp>
 
@@ -236,6 +238,7 @@ struct described_station {
     station_service service = {};                ///< its use, from [service]
     bool service_is_stated = false;              ///< the file has that section
     std::vector<observation> observations = {};  ///< what was found on it, from [[reading]], in the order of the file
+    shown_units units = {};                      ///< a report of it is told in: the file's own, or those of [report]
 };
 
 /// Reads a station and what is said of it from text.
@@ -251,10 +254,11 @@ struct described_station {
     const detail::toml_section root(from, table, "the file", {1, 1});
 
     root.allow_only({"name", "allowed_drop", "intermittent", "job", "surroundings", "supply", "arc", "year", "service",
-                     "path", "way", "other", "reading"});
+                     "path", "way", "other", "reading", "report"});
     described_station described;
     station& out = described.station;
     out.name = root.name("name");
+    described.units = detail::read_units(table, root.section("report"));
     if (root.has("allowed_drop")) out.allowed_drop = root.required<voltage>("allowed_drop", detail::allowed_drops);
     const auto job_section = root.section("job");
     if (!job_section) root.refuse_missing("job");
