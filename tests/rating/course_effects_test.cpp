@@ -146,6 +146,10 @@ TEST(CourseEffects, LevelsOfPulsesMeetTheSupplyEachByItself)
         EXPECT_NEAR_REL(l.terminals.value(), 10.0 + 0.04 * amps + ohm * amps, 1e-9);
     }
     EXPECT_FALSE(has(a, finding_id::level_not_held));
+    // one whose current rises as its voltage falls is set to each level and holds it
+    s.supply->rise = in_si<conductance>(2.0);
+    EXPECT_EQ(assess(s).course->levels.front().current, levels.front().current);
+    s.supply->rise = {};
     // 20 V hold 60 A through this loop, and less than 240 A
     s.supply->highest_output = 20_V;
     s.supply->no_load.peak.reset();

@@ -71,7 +71,7 @@ private:
         out_.inductive = mapped(out_.reactance, [&](resistance x) { return voltage(x * out_.fundamental); });
         if (!s_.supply) return;
         const voltage open = voltage_without_load(*s_.supply, {s_.job.process, s_.job.current});
-        out_.share = mapped(out_.inductive, [&](voltage v) { return (v / open).value(); });
+        if (open.value() > 0.0) out_.share = mapped(out_.inductive, [&](voltage v) { return (v / open).value(); });
         if (met_ == nullptr || !changes_sign()) return;
         out_.added = mapped(out_.inductive, [&](voltage v) {
             return in_si<voltage>(std::hypot(met_->terminals.value(), v.value())) - met_->terminals;
@@ -85,11 +85,14 @@ private:
         return one_way < both * (1.0 - rounding);
     }
 
-    // The supply as it stands at a level: one that keeps a current is set to the level.
+    // The supply as it stands at a level: one that keeps a current is set to the level and holds it.
     [[nodiscard]] source_line line_at(current level) const
     {
         supply set = *s_.supply;
-        if (set.kind == supply_kind::constant_current) set.current_setting = {};
+        if (set.kind == supply_kind::constant_current) {
+            set.current_setting = {};
+            set.rise = {};
+        }
         return output_line_of(set, {s_.job.process, level});
     }
     [[nodiscard]] bool keeps_current() const { return s_.supply->kind == supply_kind::constant_current; }

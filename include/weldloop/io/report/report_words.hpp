@@ -199,8 +199,8 @@ template <class Q>
 {
     if (found.operating && found.operating->outcome == operating_outcome::not_steady)
         return found.course && !found.course->levels.empty()
-                   ? "no single one: the current pulses, and supply, loop and arc meet at each of its levels"
-                   : "no single one: the current pulses";
+                   ? "no single one: the current changes, and supply, loop and arc meet at each of its levels"
+                   : "no single one: the current changes all the time";
     if (!found.operating || !found.operating->is_found()) return {};
     const operating_point& p = *found.operating;
     const std::string arc_length_text = p.arc_length.value() < 0.0
