@@ -27,7 +27,7 @@ inline constexpr std::array blank_sheet_fields{std::string_view("Date"),
                                                std::string_view("Read by"),
                                                std::string_view("Second person, at the arc"),
                                                std::string_view("Meter, its category and voltage"),
-                                               std::string_view("Air, degC"),
+                                               std::string_view("Temperature of the air"),
                                                std::string_view("Arc current, A"),
                                                std::string_view("Minutes under duty")};
 
