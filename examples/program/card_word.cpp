@@ -25,8 +25,8 @@ int make_card(const call& c)
     const std::optional<wl::station_service> service =
         described.service_is_stated ? std::optional(described.service) : std::nullopt;
     const wl::job_card card = wl::job_card_of(described.station, service);
-    const std::string page = wl::job_card_page(card);
-    say(wl::job_card_text(card));
+    const std::string page = wl::job_card_page(card, described.units);
+    say(wl::job_card_text(card, described.units));
     write_and_say(c.text("--out", "."), {wl::plain_stem(file), known_as(file)}, {{"-card.html", page}});
     return done;
 }

@@ -25,8 +25,8 @@ int make_sheet(const call& c)
     const wl::described_station described = wl::read_described_station(file);
     const wl::assessment found = wl::assess(described.station, described.service);
     const std::vector<wl::probe_reading> expected = wl::probe_readings_of(described.station, found);
-    const std::string page = wl::blank_sheet_page(described.station, found, expected);
-    say(wl::blank_sheet_text(described.station, found, expected));
+    const std::string page = wl::blank_sheet_page(described.station, found, expected, described.units);
+    say(wl::blank_sheet_text(described.station, found, expected, described.units));
     write_and_say(c.text("--out", "."), {wl::plain_stem(file), known_as(file)}, {{"-sheet.html", page}});
     return done;
 }

@@ -125,6 +125,26 @@ TEST(BlankSheet, HasABlankBesideEveryExpectation)
     EXPECT_THAT(blank_sheet_text(s.is, s.found, expected), HasSubstr(to_text(expected[0].volts.high, "mV", 2)));
 }
 
+// 1.8 degF to a kelvin and 32 degF at 0 degC; 0.3048 m to a foot.
+TEST(BlankSheet, IsToldInTheUnitsOfTheFile)
+{
+    const test::assessed_station s = test::gate_shop();
+    const shown_units units{.temperatures = "degF", .lengths = shown_lengths::feet};
+    std::vector<probe_reading> expected = probe_readings_of(s.is, s.found);
+    expected.front().peak =
+        band<temperature>{temperature::celsius(40.0), temperature::celsius(50.0), temperature::celsius(60.0)};
+    const std::string text = blank_sheet_text(s.is, s.found, expected, units),
+                      page = blank_sheet_page(s.is, s.found, expected, units);
+    for (const std::string& both : {text, page}) {
+        EXPECT_THAT(both, HasSubstr("104 to 140 degF"));
+        EXPECT_THAT(both, HasSubstr("air 93 degF"));
+        EXPECT_THAT(both, Not(HasSubstr("degC")));
+    }
+    const job_card card = job_card_of(s.is);
+    EXPECT_THAT(job_card_text(card, units), HasSubstr("Lead of 1/0 AWG, 25 ft one way"));
+    EXPECT_THAT(job_card_page(card, units), HasSubstr("40 Nm on the M10"));
+}
+
 TEST(BlankSheet, SaysWhyNothingIsExpected)
 {
     const test::assessed_station s = test::open_bench();

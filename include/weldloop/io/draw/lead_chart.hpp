@@ -114,18 +114,23 @@ inline constexpr std::size_t most_lead_curves = 8;
     }
     const std::string conditions = "period " + to_text(period, "min") + ", air " + to_text(where.air, "degC") + ", " +
                                    std::string(to_text(where.lay));
-    detail::curve_chart chart(all, 0.0, above_the_highest * most_amps, "time under current, % of the period",
-                              "A that a lead may carry: " + conditions, "Current by duty and size",
-                              "Each curve is one size at the limit of its conductor: " + conditions);
+    const std::string upwards = "A that a lead may carry: " + conditions,
+                      told = "Each curve is one size at the limit of its conductor: " + conditions;
+    const detail::curve_frame frame{.foot = detail::narrow_frame(leads.size()).foot};
+    detail::curve_chart chart(all, 0.0, above_the_highest * most_amps,
+                              {"time under current, % of the period", upwards, "Current by duty and size", told},
+                              frame);
     svg_drawing& on = chart.drawing();
     for (std::size_t i = 0; i < leads.size(); ++i) {
         const std::string size = to_text(leads[i].size);
         on.begin_group("", size + ": " + to_text(in_si<current>(curves[i].back().second), "A") + " without a break");
         chart.curve(curves[i], i);
+        const drawing_point start = chart.at(curves[i].front().first, curves[i].front().second);
+        on.text({start.x - 6.0, start.y + 4.0}, size, "end small strong");
         on.end_group();
-        chart.label(curves[i].back().second, size, detail::curve_chart::style(i));
+        chart.key(size + ", " + to_text(in_si<current>(curves[i].back().second), "A") + " without a break",
+                  detail::curve_chart::style(i));
     }
-    chart.draw_labels();
     return on.finished();
 }
 

@@ -32,30 +32,34 @@ inline constexpr std::string_view blank_sheet_style = R"css(
 
 /// The same as blank_sheet_text() as one page that needs nothing from elsewhere.
 /// @param s the station @param found its assessment @param expected by probe_readings_of()
+/// @param units of the station's file
 [[nodiscard]] inline std::string blank_sheet_page(const station& s, const assessment& found,
-                                                  const std::vector<probe_reading>& expected)
+                                                  const std::vector<probe_reading>& expected,
+                                                  const shown_units& units = {})
 {
     detail::page_writer page("Readings: " + s.name, detail::blank_sheet_style);
     page.put("<dl class=\"conditions\">\n");
     page.condition("Job", job_line(s.job));
-    page.condition("Surroundings", surroundings_line(s.where));
+    page.condition("Surroundings", in_shown_units(surroundings_line(s.where), units));
     page.put("</dl>\n");
     page.begin_main();
-    page.cautions("Before anything is touched", touch_cautions, "Before anything is read under current",
-                  live_cautions);
+    page.cautions("Before anything is touched", touch_cautions, "Before anything is read under current", live_cautions);
     page.put("<ul class=\"fields\">\n");
     for (const std::string_view field : blank_sheet_fields) page.element("li", field);
     page.put("</ul>\n");
     page.element("h2", "Part by part, at " + to_text(s.job.current, "A"));
-    if (!found.conducts) page.element("p", "Nothing is to be expected: " + no_state_line(found));
+    if (!found.conducts)
+        page.element("p",
+                     "Nothing is to be expected: " + in_shown_units(no_state_line(found), units, {.names = {s.name}}));
     page.put("<table class=\"sheet\">\n<thead><tr><th scope=\"col\" class=\"n\">No.</th><th scope=\"col\">Part</th><th "
              "scope=\"col\">Expected</th><th scope=\"col\">Read, mV</th><th scope=\"col\">at A</th><th "
-             "scope=\"col\">Expected</th><th scope=\"col\">Read, degC</th><th "
-             "scope=\"col\">Seen</th></tr></thead>\n<tbody>\n");
+             "scope=\"col\">Expected</th><th scope=\"col\">Read, ")
+        .say(units.temperatures.name())
+        .put("</th><th scope=\"col\">Seen</th></tr></thead>\n<tbody>\n");
     for (const probe_reading& r : expected) {
         page.put("<tr><td class=\"n\">").say(std::to_string(r.place + 1)).put("</td><th scope=\"row\">").say(r.name);
         page.put("<span class=\"why\">").say(probes_of(r.kind)).put("</span></th><td>").say(detail::expected_volts(r));
-        page.put("</td><td class=\"blank\"></td><td class=\"blank\"></td><td>").say(detail::expected_heat(r));
+        page.put("</td><td class=\"blank\"></td><td class=\"blank\"></td><td>").say(detail::expected_heat(r, units));
         page.put("<span class=\"why\">")
             .say(to_text(r.peak_at))
             .put("</span></td><td class=\"blank\"></td><td></td></tr>\n");

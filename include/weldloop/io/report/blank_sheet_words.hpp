@@ -6,8 +6,10 @@
 #include <string>
 #include <string_view>
 
+#include <weldloop/core/temperature.hpp>
 #include <weldloop/core/text.hpp>
 #include <weldloop/io/report/report_words.hpp>
+#include <weldloop/io/report/shown_units.hpp>
 #include <weldloop/rating/probe_reading.hpp>
 
 namespace weldloop {
@@ -25,7 +27,7 @@ inline constexpr std::array blank_sheet_fields{std::string_view("Date"),
                                                std::string_view("Read by"),
                                                std::string_view("Second person, at the arc"),
                                                std::string_view("Meter, its category and voltage"),
-                                               std::string_view("Air, degC"),
+                                               std::string_view("Temperature of the air"),
                                                std::string_view("Arc current, A"),
                                                std::string_view("Minutes under duty")};
 
@@ -66,12 +68,13 @@ namespace detail {
                ? to_text(r.volts.typical, "mV", 2)
                : number_text(number_in(r.volts.low, "mV"), 2) + " to " + to_text(r.volts.high, "mV", 2);
 }
-/// "46 to 66 degC"
-[[nodiscard]] inline std::string expected_heat(const probe_reading& r)
+/// "46 to 66 degC", in whole degrees of a scale
+[[nodiscard]] inline std::string expected_heat(const probe_reading& r, const shown_units& units)
 {
     if (!r.peak) return "not known";
-    const std::string low = fixed_text(r.peak->low.in_celsius(), 0), high = fixed_text(r.peak->high.in_celsius(), 0);
-    return (low == high ? high : low + " to " + high) + " degC";
+    const auto whole = [&](temperature t) { return fixed_text(units.temperatures.number_of(t), 0); };
+    const std::string low = whole(r.peak->low), high = whole(r.peak->high), unit(units.temperatures.name());
+    return (low == high ? high : low + " to " + high) + " " + unit;
 }
 
 }  // namespace detail

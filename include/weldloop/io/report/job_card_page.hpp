@@ -30,43 +30,44 @@ inline constexpr std::string_view job_card_style = R"css(
 }  // namespace detail
 
 /// A job card as one page that needs nothing from elsewhere, a box to tick before each line.
-/// @param card as job_card_of() gave it
-[[nodiscard]] inline std::string job_card_page(const job_card& card)
+/// @param card as job_card_of() gave it @param units of the station's file
+[[nodiscard]] inline std::string job_card_page(const job_card& card, const shown_units& units = {})
 {
+    const detail::card_teller told(card.made, units);
     detail::page_writer page("Job card: " + card.made.name, detail::job_card_style);
     page.put("<dl class=\"conditions\">\n");
     page.condition("Job", job_line(card.made.job));
-    page.condition("Surroundings", surroundings_line(card.made.where));
+    page.condition("Surroundings", told(surroundings_line(card.made.where)));
     page.put("</dl>\n");
     page.begin_main();
-    page.cautions("Before anything is touched", touch_cautions, "Before anything is read under current",
-                  live_cautions);
+    page.cautions("Before anything is touched", touch_cautions, "Before anything is read under current", live_cautions);
     if (!card.found.conducts)
         page.element("p", "Nothing can be said of volts and temperatures, even with every joint well made: " +
-                              no_state_line(card.found));
+                              told(no_state_line(card.found)));
     if (card.seat) {
         page.element("h2", "Where the clamp belongs");
-        page.element("p", detail::seat_line(*card.seat));
+        page.element("p", told(detail::seat_line(*card.seat)));
     }
     if (!card.still_against.empty()) {
         page.element("h2", "What speaks against it however well it is made");
         page.element("p", still_against_explained);
         page.put("<ul>\n");
-        for (const remedy& r : card.still_against) page.element("li", detail::what_still_text(r, card.found.outcome));
+        for (const remedy& r : card.still_against)
+            page.element("li", told(detail::what_still_text(r, card.found.outcome)));
         page.put("</ul>\n");
     }
     page.element("h2", "Part by part");
     for (const part_card& p : card.parts) {
         page.put("<section class=\"card\">\n");
         page.element("h3", std::to_string(p.place + 1) + " " + p.name);
-        page.element("p", p.make);
+        page.element("p", told(p.make));
         if (!p.lines.empty()) {
             page.put("<table>\n<tbody>\n");
             for (const card_line& l : p.lines) {
                 page.put("<tr><td class=\"box\"><span></span></td><th scope=\"row\">")
                     .say(l.what)
                     .put("</th><td>")
-                    .say(l.value);
+                    .say(told(l.value));
                 page.put("</td><td>").say(detail::source_mark(card.basis, l.from)).put("</td></tr>\n");
             }
             page.put("</tbody>\n</table>\n");

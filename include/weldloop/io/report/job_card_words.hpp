@@ -7,9 +7,12 @@
 #include <string_view>
 #include <vector>
 
+#include <weldloop/circuit/station.hpp>
+#include <weldloop/circuit/station_parts.hpp>
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/text.hpp>
 #include <weldloop/io/report/report_words.hpp>
+#include <weldloop/io/report/shown_units.hpp>
 #include <weldloop/rating/job_card.hpp>
 
 namespace weldloop {
@@ -28,6 +31,24 @@ inline constexpr std::string_view still_against_explained =
     "read hang on it.";
 
 namespace detail {
+
+/// Tells the sentences of a station's document in its units.
+class card_teller {
+public:
+    card_teller(const station& s, const shown_units& units) : units_(units)
+    {
+        facts_.names.push_back(s.name);
+        for (std::size_t i = 0; i < parts_in(s); ++i) facts_.names.push_back(name_of(s, i));
+    }
+    [[nodiscard]] std::string operator()(std::string_view sentence) const
+    {
+        return in_shown_units(sentence, units_, facts_);
+    }
+
+private:
+    shown_units units_;
+    sentence_facts facts_;
+};
 
 /// "[3]", the place of a source in a list.
 [[nodiscard]] inline std::string source_mark(const basis& all, const source* from)
@@ -50,9 +71,9 @@ namespace detail {
                          : "Leave " + s.clamp + " on the table: " + part + ", " + table + ".";
 }
 
-[[nodiscard]] inline std::string card_line_text(const card_line& l, const basis& all)
+[[nodiscard]] inline std::string card_line_text(const card_line& l, const basis& all, const card_teller& told)
 {
-    return l.what + ": " + l.value + " " + source_mark(all, l.from);
+    return l.what + ": " + told(l.value) + " " + source_mark(all, l.from);
 }
 
 [[nodiscard]] inline std::string what_still_text(const remedy& r, loop_outcome outcome)

@@ -48,10 +48,10 @@ inline void count_units(const toml::node& node, unit_count& n)
         for (const toml::node& value : *array) count_units(value, n);
     } else if (const auto* text = node.as_string()) {
         const std::string_view t = text->get();
-        n.celsius += is_in<temperature>(t, std::array<std::string_view, 1>{"degC"}) ? 1 : 0;
-        n.fahrenheit += is_in<temperature>(t, std::array<std::string_view, 1>{"degF"}) ? 1 : 0;
-        n.metric += is_in<length>(t, std::array<std::string_view, 1>{"m"}) ? 1 : 0;  // m, mm, cm, um, nm, km
-        n.feet += is_in<length>(t, std::array<std::string_view, 4>{"ft", "in", "yd", "mil"}) ? 1 : 0;
+        n.celsius += is_in<temperature>(t, std::array<std::string_view, 1>{"degC"}) ? 1U : 0U;
+        n.fahrenheit += is_in<temperature>(t, std::array<std::string_view, 1>{"degF"}) ? 1U : 0U;
+        n.metric += is_in<length>(t, std::array<std::string_view, 1>{"m"}) ? 1U : 0U;  // m, mm, cm, um, nm, km
+        n.feet += is_in<length>(t, std::array<std::string_view, 4>{"ft", "in", "yd", "mil"}) ? 1U : 0U;
     }
 }
 
