@@ -133,13 +133,12 @@ namespace detail {
     for (const doubtful_observation& d : f.doubtful)
         out.push_back("Reading " + std::to_string(d.which + 1) + " is in doubt, " + detail::sure_words(d.probability) +
                       ": " + d.what + ".");
-    out.push_back(f.next ? "Read next: " + std::string(to_text(f.next->quantity)) + " across " + f.next->across +
-                               (f.next->to.empty() ? "" : " to " + f.next->to) +
+    out.push_back(f.next ? "Read or look at next: " + detail::words_of(*f.next) +
                                ", which would tell most of what is still open."
                          : std::string("No further reading of volts across a part would tell anything that counts."));
     if (f.crossing)
-        out.emplace_back("Some spans overlap without one holding the other; they are weighed as if they had no part in "
-                         "common.");
+        out.emplace_back("Some spans overlap without one holding the other, or were read at currents far apart; they are weighed as if "
+                         "they had no part in common.");
     return out;
 }
 
