@@ -42,12 +42,18 @@ namespace detail {
             all += part.prior[i];
         }
     const auto point = [&](double share) {
+        double rank = 0.0, ohms = 0.0;  // middle of the state before, and its value
         double below = 0.0;
         for (const std::size_t i : states) {
+            const double here = below + 0.5 * part.prior[i], value = part.ohms[at_current][i];
             below += part.prior[i];
-            if (below >= share * all) return in_si<resistance>(part.ohms[at_current][i]);
+            if (here >= share * all)
+                return in_si<resistance>(rank > 0.0 ? ohms + (share * all - rank) / (here - rank) * (value - ohms)
+                                                    : value);
+            rank = here;
+            ohms = value;
         }
-        return states.empty() ? resistance{} : in_si<resistance>(part.ohms[at_current][states.back()]);
+        return in_si<resistance>(ohms);
     };
     return {point(1.0 - top_share), point(0.5), point(top_share)};
 }
@@ -90,8 +96,13 @@ namespace detail {
     f.within_expected = taken.ohms >= low && taken.ohms <= high;
     std::stable_sort(f.considered.begin(), f.considered.end(),
                      [](const explanation& a, const explanation& b) { return a.likelihood > b.likelihood; });
-    f.basis.add(fault_search_model).add(fault_rate_judgement).add(condition_judgement).add(surface_state_judgement);
-    if (static_cast<double>(f.wrong) >= static_cast<double>(f.considered.front().likelihood)) {
+    f.basis.add(fault_search_model)
+        .add(fault_rate_judgement)
+        .add(condition_judgement)
+        .add(joint_level_judgement)
+        .add(surface_state_judgement);
+    constexpr double even = 0.5;
+    if (static_cast<double>(f.wrong) >= even) {
         f.most_likely = fits_no_condition;
         f.likelihood = f.wrong;
         f.remedy.what = "read " + f.part + " again: check probe, range and name";

@@ -89,6 +89,7 @@ public:
         out.basis.add(fault_search_model)
             .add(fault_rate_judgement)
             .add(condition_judgement)
+            .add(joint_level_judgement)
             .add(usual_meters)
             .add(surface_state_judgement);
         return out;

@@ -16,11 +16,22 @@
 #include <weldloop/circuit/station_parts.hpp>
 #include <weldloop/core/band.hpp>
 #include <weldloop/core/quantities.hpp>
+#include <weldloop/core/source.hpp>
 #include <weldloop/solve/periodic_state.hpp>
 #include <weldloop/solve/span_sums.hpp>
 #include <weldloop/solve/sparse_lu.hpp>
 
 namespace weldloop::detail {
+
+/// How far above the melting drop of its metals a joint levels off.
+inline constexpr source joint_level_judgement{
+    "films on faces take volts of their own: a joint that is poor levels off up to a quarter above the drop its metals "
+    "would level off at",
+    "2026",
+    {},
+    source_kind::judgement};
+/// Share of the drop; see joint_level_judgement.
+inline constexpr double level_above = 0.25;
 
 /// The resistance of a part under a condition.
 struct part_ohms {
@@ -55,7 +66,8 @@ public:
         station alone{.name = {}, .job = station_->job, .where = station_->where};
         alone.path = {part};
         const bool before_arc = address_of(*station_, which).way == part_address::trunk && which < arc_at_;
-        const loop_network stretch(alone, before_arc ? 1 : 0);
+        loop_network stretch(alone, before_arc ? 1 : 0);
+        stretch.set(scatter::typical);  // the drop of brushes
         return of_parts(here, stretch.parts().front(), amps);
     }
 
@@ -115,23 +127,42 @@ private:
                 rise = stand.rise + stand.by_volt * (volts(cold, rise) - usual);
                 const double now = volts(cold, rise);
                 rise = stand.rise + stand.by_volt * (now - usual);
-                ln_ohms_[i] = std::log(now / amps);
+                settled_[i] = std::log(now / amps);
+                const double cold_spots =
+                    alike * amps * c.law->cold() / (cold * c.law->conductance_at_rise(rise, stand.gripping));
+                highest_[i] = settled_[i] + std::log1p(level_above * std::max(0.0, 1.0 - now / cold_spots));
             }
         }
-        [[nodiscard]] double typical() const { return std::exp(ln_ohms_[points / 2]); }
-        /// Values at even deviations, so many between two points, and their weights. @param steps 1 or more
-        [[nodiscard]] solve::distribution values(std::size_t steps) const
+        [[nodiscard]] double typical() const { return std::exp(settled_[points / 2]); }
+        [[nodiscard]] double relative_width() const { return settled_.back() - settled_.front(); }
+        [[nodiscard]] double width() const { return std::exp(settled_.back()) - std::exp(settled_.front()); }
+        /// Values at even deviations, so many between two points, and their weights; where it levels off, at drops from
+        /// the least to the highest. @param steps 1 or more @param closest share between values
+        [[nodiscard]] solve::distribution values(std::size_t steps, double closest) const
         {
+            double apart = 0.0;
+            for (std::size_t i = 0; i < points; ++i) apart = std::max(apart, std::fabs(highest_[i] - settled_[i]));
+            constexpr double most = 16.0;
+            const auto levels = static_cast<std::size_t>(std::clamp(apart / closest, 1.0, most));
             solve::distribution out;
-            out.reserve((points - 1) * steps + 1);
+            out.reserve(levels * ((points - 1) * steps + 1));
+            for (std::size_t l = 0; l < levels; ++l)
+                add_values(out, steps, static_cast<double>(l) / static_cast<double>(levels));
+            return normalised(std::move(out));
+        }
+
+    private:
+        void add_values(solve::distribution& out, std::size_t steps, double share) const
+        {
+            const auto ln_ohms = [&](std::size_t i) { return settled_[i] + share * (highest_[i] - settled_[i]); };
             const double step = 2.0 * farthest / static_cast<double>((points - 1) * steps);
             // exp(-z^2/2) from one deviation to the next
             double weight = std::exp(-0.5 * farthest * farthest),
                    growth = std::exp(farthest * step - 0.5 * step * step);
             const double slower = std::exp(-step * step);
             for (std::size_t i = 0; i + 1 < points; ++i) {
-                const double ratio = std::exp((ln_ohms_[i + 1] - ln_ohms_[i]) / static_cast<double>(steps));
-                double ohms = std::exp(ln_ohms_[i]);
+                const double ratio = std::exp((ln_ohms(i + 1) - ln_ohms(i)) / static_cast<double>(steps));
+                double ohms = std::exp(ln_ohms(i));
                 for (std::size_t k = 0; k < steps; ++k) {
                     out.push_back({ohms, weight});
                     ohms *= ratio;
@@ -139,14 +170,11 @@ private:
                     growth *= slower;
                 }
             }
-            out.push_back({std::exp(ln_ohms_.back()), weight});
-            return normalised(std::move(out));
+            out.push_back({std::exp(ln_ohms(points - 1)), weight});
         }
-        [[nodiscard]] double relative_width() const { return ln_ohms_.back() - ln_ohms_.front(); }
-        [[nodiscard]] double width() const { return std::exp(ln_ohms_.back()) - std::exp(ln_ohms_.front()); }
 
-    private:
-        std::array<double, points> ln_ohms_{};
+        std::array<double, points> settled_{},
+            highest_{};  // logarithms of ohm: levelled off by its metals, and at most
     };
     [[nodiscard]] static double deviation(std::size_t i, std::size_t of)
     {
@@ -229,7 +257,8 @@ private:
         hot_typical += usual;
         cold_typical += usual;
         const double closest = closest_ * hot_typical;
-        const auto steps = static_cast<std::size_t>(std::clamp(2.0 * warm / closest, 1.0, most_steps));
+        const auto steps =
+            warm > 0.0 ? static_cast<std::size_t>(std::clamp(4.0 * warm / closest, 1.0, most_steps)) : std::size_t{1};
         for (std::size_t i = 0; i < steps; ++i)
             out.hot.push_back({cold + warm * (static_cast<double>(i) + 0.5) / static_cast<double>(steps),
                                1.0 / static_cast<double>(steps)});
@@ -246,7 +275,8 @@ private:
             const double fine = curves[k].relative_width() / (closest_ * (contact_curve::points - 1.0));
             const std::size_t between =
                 k > 0 ? 1 : static_cast<std::size_t>(std::ceil(std::clamp(fine, 1.0, most_between)));
-            out.hot = solve::sum_of(out.hot, curves[k].values(between), grid_for(hot_typical));
+            const solve::sum_grid grid = grid_for(hot_typical);
+            out.hot = solve::sum_of(out.hot, solve::shortened(curves[k].values(between, closest_), grid), grid);
         }
         out.cold_share = hot_typical > 0.0 ? cold_typical / hot_typical : 1.0;
         return out;
