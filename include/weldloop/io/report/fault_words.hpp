@@ -78,6 +78,22 @@ namespace detail {
 {
     return o.part + ": " + number_text(100.0 * static_cast<double>(o.missing), 3) + " % of the strands seen missing";
 }
+[[nodiscard]] inline std::string words_of(const arc_observation& o)
+{
+    return o.part + ": its arc burns " + std::string(to_text(o.seen));
+}
+// "volts across holder", "the tightness of holder, supply off and locked"
+[[nodiscard]] inline std::string words_of(const next_reading& n)
+{
+    switch (n.quantity) {
+    case reading_quantity::volts: return "volts across " + n.across + (n.to.empty() ? "" : " to " + n.to);
+    case reading_quantity::arc: return "whether the arc burns evenly at " + n.across;
+    case reading_quantity::tightness: return "the tightness of " + n.across + ", supply off and locked";
+    case reading_quantity::surface: return "the faces of " + n.across + ", supply off and locked";
+    case reading_quantity::strands: return "the strands at " + n.across + ", supply off and locked";
+    }
+    return {};
+}
 
 }  // namespace detail
 
@@ -134,10 +150,11 @@ namespace detail {
         out.push_back("Reading " + std::to_string(d.which + 1) + " is in doubt, " + detail::sure_words(d.probability) +
                       ": " + d.what + ".");
     out.push_back(f.next ? "Read or look at next: " + detail::words_of(*f.next) +
-                               ", which would tell most of what is still open."
+                               "; that would tell most of what is still open."
                          : std::string("No further reading of volts across a part would tell anything that counts."));
     if (f.crossing)
-        out.emplace_back("Some spans overlap without one holding the other, or were read at currents far apart; they are weighed as if "
+        out.emplace_back("Some spans overlap without one holding the other, or were read at currents far apart; they "
+                         "are weighed as if "
                          "they had no part in common.");
     return out;
 }
