@@ -1,6 +1,7 @@
 #!/bin/sh
 # Counts the instructions of one rating of a lead, beside a program on plain numbers that calls nothing of the library,
-# and of a whole loop: solved, judged with its scatter, its remedies weighed, its report written as a page.
+# and of a whole loop: solved, judged with its scatter, its remedies weighed, its joints looked ahead,
+# its report written as a page.
 # Counts do not depend on what else the machine does; they do on compiler and C library.
 set -eu
 cd "$(dirname "$0")/.."
@@ -43,6 +44,7 @@ row "loop solved" loop
 row "station judged" judged
 row "station assessed" assessed
 row "grip forecast of 2000 h" march
+row "joints over 2000 h" drift
 row "remedies weighed" remedies
 row "page written" page
 row "part at fault by nine readings" fault

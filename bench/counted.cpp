@@ -13,6 +13,7 @@
 #include <weldloop/io/report/report_page.hpp>
 #include <weldloop/life/grip.hpp>
 #include <weldloop/life/grip_map.hpp>
+#include <weldloop/life/joint_drift.hpp>
 #include <weldloop/rating/assess.hpp>
 #include <weldloop/rating/lead/ampacity.hpp>
 #include <weldloop/rating/remedies.hpp>
@@ -48,7 +49,7 @@ int main(int argc, char** argv)
         std::fputs(
             "counted "
             "continuous|plain_continuous|resistance|plain_resistance|duty|heating|loop|judged|assessed|remedies|page|"
-            "march|map|fault "
+            "march|map|drift|fault "
             "<how many>\n",
             stderr);
         return 2;
@@ -96,6 +97,9 @@ int main(int argc, char** argv)
                 grip_over_time(clamp_on_steel(surface_state::oxidized), clamped, on_and_off, {.air = 30_degC}, 2000_h)
                     .grip_left);
         });
+    else if (what == "drift")
+        sum = sum_of(count,
+                     [&](std::size_t) { return joints_over_time(gate, 2000_h).joints.front().poor.resistance_ratio; });
     else if (what == "map") {
         std::vector<current> currents;
         std::vector<double> factors;

@@ -20,4 +20,24 @@ write_basic_package_version_file(
 install(FILES "${PROJECT_BINARY_DIR}/weldloop-config.cmake" "${PROJECT_BINARY_DIR}/weldloop-config-version.cmake"
               cmake/weldloop-io-dependencies.cmake
         DESTINATION "${package_dir}")
+
+# For builds that ask pkg-config: headers and no library. It may be moved as a tree.
+configure_file(cmake/weldloop.pc.in "${PROJECT_BINARY_DIR}/weldloop.pc" @ONLY)
+install(FILES "${PROJECT_BINARY_DIR}/weldloop.pc" DESTINATION "${CMAKE_INSTALL_DATADIR}/pkgconfig")
+
 install(FILES LICENSE DESTINATION "${CMAKE_INSTALL_DATADIR}/doc/weldloop")
+
+# A Debian package by cpack -G DEB in the build folder. It is the same for every architecture; what weldloop::io needs is
+# suggested, because most programs do without it.
+set(CPACK_GENERATOR DEB)
+set(CPACK_PACKAGE_NAME libweldloop-dev)
+set(CPACK_PACKAGE_CONTACT "the weldloop developers <weldloop@localhost>")
+set(CPACK_PACKAGE_DESCRIPTION_SUMMARY "${PROJECT_DESCRIPTION}")
+set(CPACK_RESOURCE_FILE_LICENSE "${PROJECT_SOURCE_DIR}/LICENSE")
+set(CPACK_PACKAGING_INSTALL_PREFIX /usr)
+set(CPACK_DEBIAN_PACKAGE_ARCHITECTURE all)
+set(CPACK_DEBIAN_PACKAGE_SECTION libdevel)
+set(CPACK_DEBIAN_PACKAGE_DEPENDS "libboost-dev (>= 1.74)")
+set(CPACK_DEBIAN_PACKAGE_SUGGESTS "nlohmann-json3-dev (>= 3.11), libtomlplusplus-dev")
+set(CPACK_DEBIAN_FILE_NAME DEB-DEFAULT)
+include(CPack)

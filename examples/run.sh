@@ -1,24 +1,33 @@
 #!/bin/sh
-# Assesses a welding station: sh examples/run.sh [station.toml]
-# Writes its pages to build/report. The status is the program's own. Installs the Debian packages that are missing.
+# The program of the library: sh examples/run.sh [WORD ...] or [STATION.toml]; alone it assesses the demo station.
+# What is written goes to build/report unless --out says where. The status is the program's own. Installs the Debian
+# packages that are missing.
 set -eu
-station=${1-}
-case "$station" in
-    "" | /*) ;;
-    *) station=$PWD/$station ;;
-esac
-cd "$(dirname "$0")/.."
-. cmake/packages.sh
+root=$(cd "$(dirname "$0")/.." && pwd)
+. "$root/cmake/packages.sh"
 install_missing build io
 
-# What the build says matters only when it fails; the table is what was asked for.
-echo "Building (a minute, the first time) ..." >&2
-mkdir -p build
-if ! {
-    cmake --preset release -B build/examples -DWELDLOOP_TESTS=OFF &&
+# What the build says matters only when it fails; what was asked for is all that is printed.
+[ -x "$root/build/examples/examples/weldloop_station" ] || echo "Building (a minute, the first time) ..." >&2
+mkdir -p "$root/build"
+if ! (
+    cd "$root" &&
+        cmake --preset release -B build/examples -DWELDLOOP_TESTS=OFF &&
         cmake --build build/examples --target weldloop_station
-} >build/examples.log 2>&1; then
-    cat build/examples.log >&2
+) >"$root/build/examples.log" 2>&1; then
+    cat "$root/build/examples.log" >&2
     exit 1
 fi
-exec build/examples/examples/weldloop_station "${station:-examples/stations/gate_shop.toml}" --out build/report
+
+[ $# -gt 0 ] || set -- assess "$root/examples/stations/gate_shop.toml"
+out=yes
+case "$1" in
+    fault | lead | help | -h) out= ;;  # these write nothing
+esac
+for argument; do
+    case "$argument" in
+        --out | --help) out= ;;
+    esac
+done
+[ -z "$out" ] || set -- "$@" --out "$root/build/report"
+exec "$root/build/examples/examples/weldloop_station" "$@"

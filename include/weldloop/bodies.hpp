@@ -48,6 +48,7 @@ any_function kept(Result (*question)(Arguments...))
     kept(&cost_of_lost_volts),
     kept(&clamp_life_of),
     kept(&station_life_of),
+    kept(&job_card_of),
     kept(&answers_of),
     kept(&compare_clamp_lives),
     kept(&judged_numbers_of)};

@@ -8,6 +8,7 @@
 
 #include <weldloop/version.hpp>
 
+#include <weldloop/core/attempt.hpp>
 #include <weldloop/core/band.hpp>
 #include <weldloop/core/conductor_size.hpp>
 #include <weldloop/core/duty_cycle.hpp>
@@ -15,15 +16,19 @@
 #include <weldloop/core/fraction.hpp>
 #include <weldloop/core/literals.hpp>
 #include <weldloop/core/nearest_word.hpp>
+#include <weldloop/core/number_chars.hpp>
 #include <weldloop/core/number_text.hpp>
 #include <weldloop/core/parse.hpp>
 #include <weldloop/core/quantities.hpp>
+#include <weldloop/core/quantity_operators.hpp>
 #include <weldloop/core/require.hpp>
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/temperature.hpp>
 #include <weldloop/core/text.hpp>
+#include <weldloop/core/trade_words.hpp>
 #include <weldloop/core/unit_text.hpp>
 
+#include <weldloop/solve/bessel.hpp>
 #include <weldloop/solve/least_squares.hpp>
 #include <weldloop/solve/root.hpp>
 
@@ -137,6 +142,7 @@
 #include <weldloop/part/set_screw.hpp>
 #include <weldloop/part/sold_clamp.hpp>
 #include <weldloop/part/spring_pad.hpp>
+#include <weldloop/part/steel_beside.hpp>
 #include <weldloop/part/strand_report.hpp>
 #include <weldloop/part/strap.hpp>
 #include <weldloop/part/stud_terminal.hpp>
@@ -205,7 +211,9 @@
 #include <weldloop/rating/arc_voltage.hpp>
 #include <weldloop/rating/assess.hpp>
 #include <weldloop/rating/assessment.hpp>
+#include <weldloop/rating/course_effects.hpp>
 #include <weldloop/rating/finding_id.hpp>
+#include <weldloop/rating/job_card.hpp>
 #include <weldloop/rating/joint/connector_limit.hpp>
 #include <weldloop/rating/joint/termination_acceptance.hpp>
 #include <weldloop/rating/lead/ampacity.hpp>
@@ -227,6 +235,7 @@
 #include <weldloop/rating/verdict.hpp>
 #include <weldloop/rating/weld_sentence.hpp>
 #include <weldloop/rating/weld_statement.hpp>
+#include <weldloop/rating/work_cautions.hpp>
 #include <weldloop/rating/yearly_loss.hpp>
 
 #include <weldloop/field/diagnose.hpp>
@@ -239,6 +248,8 @@
 #include <weldloop/field/resistance_reading.hpp>
 #include <weldloop/field/station_answers.hpp>
 #include <weldloop/field/surface_reading.hpp>
+#include <weldloop/field/survey.hpp>
+#include <weldloop/field/survey_trend.hpp>
 
 #ifndef WELDLOOP_BODIES_APART
 #include <weldloop/solve/current_network.hpp>
@@ -257,6 +268,7 @@
 #include <weldloop/circuit/clamp_swing.hpp>
 #include <weldloop/circuit/contact_source.hpp>
 #include <weldloop/circuit/coupling_behaviour.hpp>
+#include <weldloop/circuit/course_levels.hpp>
 #include <weldloop/circuit/current_sharing.hpp>
 #include <weldloop/circuit/drawn_scatter.hpp>
 #include <weldloop/circuit/duty_trace.hpp>
@@ -303,8 +315,10 @@
 #include <weldloop/rating/assess_body.hpp>
 #include <weldloop/rating/cautions.hpp>
 #include <weldloop/rating/clamp_on_work.hpp>
+#include <weldloop/rating/course_effects_of.hpp>
 #include <weldloop/rating/covering_life.hpp>
 #include <weldloop/rating/findings.hpp>
+#include <weldloop/rating/job_card_body.hpp>
 #include <weldloop/rating/lead/larger_lead.hpp>
 #include <weldloop/rating/lead/strap_sizing.hpp>
 #include <weldloop/rating/lead_findings.hpp>
@@ -314,6 +328,7 @@
 #include <weldloop/rating/part_limit.hpp>
 #include <weldloop/rating/part_notes.hpp>
 #include <weldloop/rating/part_verdict.hpp>
+#include <weldloop/rating/probe_reading.hpp>
 #include <weldloop/rating/remedies_body.hpp>
 #include <weldloop/rating/remedy_change.hpp>
 #include <weldloop/rating/remedy_finder.hpp>

@@ -14,7 +14,7 @@
 #include <weldloop/circuit/work_heat.hpp>
 #include <weldloop/core/literals.hpp>
 #include <weldloop/law/fin.hpp>
-#include <weldloop/life/grip_body.hpp>
+#include <weldloop/life/grip.hpp>
 #include <weldloop/part/sold_clamp.hpp>
 #include <weldloop/part/welding_cable.hpp>
 #include <weldloop/part/work_clamp.hpp>

@@ -1,12 +1,13 @@
 #include <weldloop/circuit/head_cooling.hpp>
 #include <weldloop/circuit/lead_cells.hpp>
-#include <weldloop/circuit/loop_body.hpp>
+#include <weldloop/circuit/loop.hpp>
+#include <weldloop/circuit/lug_behaviour.hpp>
 #include <weldloop/core/literals.hpp>
 #include <weldloop/core/text.hpp>
 #include <weldloop/part/crimped_lug.hpp>
 #include <weldloop/part/welding_cable.hpp>
 #include <weldloop/part/work_clamp.hpp>
-#include <weldloop/rating/assess_body.hpp>
+#include <weldloop/weldloop.hpp>
 
 #include <algorithm>
 #include <cmath>

@@ -7,6 +7,7 @@
 #include <weldloop/part/crimped_lug.hpp>
 #include <weldloop/part/welding_cable.hpp>
 #include <weldloop/part/work_clamp.hpp>
+#include <weldloop/rating/assess.hpp>
 
 #include <array>
 #include <cmath>
@@ -168,6 +169,21 @@ TEST(OperatingPoint, TheLoopIsTheOneOfThatCurrent)
         // and the supply has these volts there
         const source_line line = output_line_of(*c.is.supply, {c.is.job.process, c.is.job.current});
         EXPECT_NEAR_REL(line.at_current(p.current).voltage.value(), p.terminals.value(), 1e-6) << c.is.name;
+    }
+}
+
+// An assessment stops one solved loop earlier: the same point, as closely as the heat is settled.
+TEST(OperatingPoint, AnAssessmentHasTheSamePoint)
+{
+    for (const drawn_case& c : cases()) {
+        const operating_point p = operating_point_of(c.is);
+        const assessment a = assess(c.is);
+        ASSERT_TRUE(p.is_found() && a.operating && a.operating->is_found()) << c.is.name;
+        EXPECT_NEAR_REL(a.operating->current.value(), p.current.value(), 1e-6) << c.is.name;
+        EXPECT_NEAR_REL(a.operating->loop_drop.value(), p.loop_drop.value(), 1e-5) << c.is.name;
+        EXPECT_NEAR_REL(a.operating->terminals.value(), p.terminals.value(), 1e-6) << c.is.name;
+        EXPECT_NEAR_REL(a.operating->lost().value(), p.lost().value(), 1e-4) << c.is.name;
+        EXPECT_EQ(a.operating->arc_length, p.arc_length) << c.is.name;
     }
 }
 

@@ -2,13 +2,15 @@
 
 #include <gtest/gtest.h>
 
-#include <weldloop/circuit/loop_body.hpp>
+#include <weldloop/circuit/loop.hpp>
+#include <weldloop/circuit/lug_behaviour.hpp>
 #include <weldloop/circuit/part_in_path.hpp>
 #include <weldloop/core/literals.hpp>
 #include <weldloop/law/crimp.hpp>
 #include <weldloop/material/metals.hpp>
 #include <weldloop/part/crimped_lug.hpp>
 #include <weldloop/part/welding_cable.hpp>
+#include <weldloop/weldloop.hpp>
 
 #include "law/contact_fixture.hpp"
 #include "support/near.hpp"

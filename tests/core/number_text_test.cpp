@@ -1,6 +1,6 @@
 // Numbers as text.
-#include <charconv>
 #include <cmath>
+#include <cstdlib>
 #include <limits>
 #include <random>
 #include <string>
@@ -18,10 +18,9 @@ namespace wl = weldloop;
 namespace {
 double read_back(const std::string& text)
 {
-    double value = 0.0;
-    const auto [end, fault] = std::from_chars(text.data(), text.data() + text.size(), value);
-    EXPECT_EQ(fault, std::errc{}) << text;
-    EXPECT_EQ(end, text.data() + text.size()) << text;
+    char* end = nullptr;
+    const double value = std::strtod(text.c_str(), &end);
+    EXPECT_EQ(end, text.c_str() + text.size()) << text;
     return value;
 }
 }  // namespace

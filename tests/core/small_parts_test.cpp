@@ -128,4 +128,15 @@ TEST(NearestWord, PicksTheNearest)
     constexpr std::array<std::string_view, 3> scales{"degC", "degF", "K"};
     EXPECT_EQ(wl::nearest_word("degf", scales), "degF");
     EXPECT_EQ(wl::nearest_word("k", scales), "K");
+    EXPECT_EQ(wl::near_word("hevy rust", words), "heavy rust");
+    EXPECT_EQ(wl::near_word("HEAVY RUST", words), "heavy rust");
+    EXPECT_EQ(wl::near_word("bright", words), "clean");  // by meaning, not by letters
+    EXPECT_EQ(wl::near_word("mouse", words), "");
+    EXPECT_EQ(wl::near_word("", words), "");
+    EXPECT_EQ(wl::near_word("x", {}), "");
+    EXPECT_EQ(wl::near_word("degX", scales), "");  // degC and degF are equally near
+    EXPECT_TRUE(wl::is_near("mim", "min"));
+    EXPECT_FALSE(wl::is_near("mm", "min"));
+    EXPECT_FALSE(wl::is_near("V", "A"));
+    EXPECT_EQ(wl::trade_meaning("mig", words), "");  // known, but none of these
 }

@@ -30,8 +30,8 @@ words of_the_examples()
 {
     words found;
     const std::filesystem::path folder = std::filesystem::path(WELDLOOP_INCLUDE_DIR).parent_path() / "examples";
-    for (const auto& entry : std::filesystem::directory_iterator(folder)) {
-        if (entry.path().extension() != ".cpp") continue;
+    for (const auto& entry : std::filesystem::recursive_directory_iterator(folder)) {
+        if (entry.path().extension() != ".cpp" && entry.path().extension() != ".hpp") continue;
         std::ifstream in(entry.path(), std::ios::binary);
         count({std::istreambuf_iterator<char>(in), {}}, found);
     }

@@ -5,6 +5,8 @@
 
 #include <gtest/gtest.h>
 
+#include <weldloop/version.hpp>
+
 namespace {
 
 std::string text_of(const std::string& path)
@@ -29,6 +31,15 @@ TEST(Readme, ShowsTheExampleAsItIs)
     std::string block = "```cpp\n";
     block.append(program).append("```");
     EXPECT_NE(readme.find(block), std::string::npos);
+}
+
+// A recipe whose format wants the number as a literal states the one of the headers.
+TEST(Packaging, NamesTheVersionOfTheHeaders)
+{
+    const std::string version = std::to_string(weldloop::version_major) + "." +
+                                std::to_string(weldloop::version_minor) + "." +
+                                std::to_string(weldloop::version_patch);
+    EXPECT_NE(text_of("cmake/packaging/vcpkg/vcpkg.json").find("\"version\": \"" + version + "\""), std::string::npos);
 }
 
 }  // namespace

@@ -33,11 +33,11 @@ std::string in_one_line(std::string text)
 }
 std::string text_of(const test::assessed_station& s)
 {
-    return in_one_line(report_text(s.is, s.found, s.remedies, s.answers));
+    return in_one_line(report_text(s.is, s.found, s.remedies, {.answers = s.answers}));
 }
 json json_of(const test::assessed_station& s)
 {
-    return json::parse(report_json(s.is, s.found, s.remedies, s.answers));
+    return json::parse(report_json(s.is, s.found, s.remedies, {.answers = s.answers}));
 }
 
 /// A joint that yields, or not.
@@ -188,7 +188,8 @@ TEST(AnswersReport, FindsTheCulpritOfTheDemoInEveryForm)
     EXPECT_EQ(first.name, "work terminal");
     EXPECT_GT(static_cast<double>(first.probability), 0.9);
     const std::string text = text_of(s);
-    EXPECT_THAT(text, HasSubstr("By readings At fault: work terminal, "));
+    EXPECT_THAT(
+        text, HasSubstr("By what was found on the spot the circuit is not as described: work terminal is at fault, "));
     EXPECT_THAT(text, HasSubstr("What to do first, supply off and locked: "));
     EXPECT_THAT(text, HasSubstr("1 work clamp to work terminal: 0.57 V at 122 A"));
     EXPECT_THAT(text, HasSubstr("only trained persons, with insulated leads"));
@@ -197,7 +198,7 @@ TEST(AnswersReport, FindsTheCulpritOfTheDemoInEveryForm)
     EXPECT_THAT(text, HasSubstr("30 openings, 5 knocks, 2 drags, on the work 80 % of it, cleaned every 40 h, screws "
                                 "tightened every 500 h"));
     EXPECT_THAT(text, HasSubstr("3 starts from cold a shift, air damp, moved"));
-    const std::string page = report_page(s.is, s.found, s.remedies, s.answers);
+    const std::string page = report_page(s.is, s.found, s.remedies, {.answers = s.answers});
     for (const std::string& line : fault_lines(*s.answers.fault)) EXPECT_THAT(page, HasSubstr(markup_escaped(line)));
     for (const std::string& line : clamp_prospect_lines(s.answers.life->clamps.front(), s.found.service.horizon))
         EXPECT_THAT(page, HasSubstr(markup_escaped(line)));
@@ -230,7 +231,7 @@ TEST(AnswersReport, NamesReadingsThatContradictEachOther)
     EXPECT_THAT(lines, Contains(HasSubstr("is in doubt")));
     EXPECT_THAT(lines, Contains(HasSubstr("contradicts that across clamp lug to work lead")));
     EXPECT_THAT(lines, Not(Contains(HasSubstr("the readings fit the station"))));
-    const json fault = json::parse(report_json(d.station, found, {}, a)).at("fault");
+    const json fault = json::parse(report_json(d.station, found, {}, {.answers = a})).at("fault");
     EXPECT_EQ(fault.at("doubtful").at(0).at("reading"), a.fault->doubtful.front().which + 1);
 }
 
@@ -252,9 +253,11 @@ TEST(AnswersReport, SaysWhenNothingIsAtFaultAndWhenNothingCanBeSaid)
         answers_of(open.is, open.found, {heat_observation{.part = "cable 1", .hottest = temperature::celsius(50)}});
     EXPECT_FALSE(none.fault);
     EXPECT_TRUE(none.as_described_unsettled);
-    EXPECT_THAT(in_one_line(report_text(open.is, open.found, open.remedies, none)),
+    EXPECT_THAT(in_one_line(report_text(open.is, open.found, open.remedies, {.answers = none})),
                 HasSubstr("No part can be named by the readings"));
-    EXPECT_EQ(json::parse(report_json(open.is, open.found, open.remedies, none)).at("fault").at("is_located"), false);
+    EXPECT_EQ(
+        json::parse(report_json(open.is, open.found, open.remedies, {.answers = none})).at("fault").at("is_located"),
+        false);
     // without observations nothing of it stands in a report
     const test::assessed_station plain = test::trailer_stand();
     EXPECT_FALSE(json_of(plain).contains("fault"));

@@ -26,8 +26,16 @@ namespace {
 
 std::vector<std::string> drawings_of(const test::assessed_station& s)
 {
-    std::vector<std::string> out{loop_drawing(s.is, s.found), budget_drawing(s.is, s.found),
-                                 peak_drawing(s.is, s.found)};
+    const shown_units feet{.temperatures = "degF", .lengths = shown_lengths::feet};
+    std::vector<std::string> out{loop_drawing(s.is, s.found),
+                                 loop_column(s.is, s.found),
+                                 loop_column(s.is, s.found, feet),
+                                 way_drawing(s.is, s.found),
+                                 way_column(s.is, s.found),
+                                 budget_drawing(s.is, s.found),
+                                 peak_drawing(s.is, s.found),
+                                 peak_drawing(s.is, s.found, feet),
+                                 duty_drawing(s.is, hottest_traces(s.is, s.found), feet)};
     for (const part_result& p : s.found.parts) {
         out.push_back(grip_drawing(s.is, p));
         out.push_back(station_grip_map(s.is, p));
@@ -93,8 +101,9 @@ TEST(Drawings, ShowEveryPartOfTheLoop)
     const std::string loop = loop_drawing(s.is, s.found);
     for (const part_result& p : s.found.parts) {
         // where parts stand close a place of two words takes two lines, a word is never cut
-        const std::string place(to_text(p.peak_at));
+        const std::string place = deciding_row_of(p).at;
         EXPECT_THAT(loop, HasSubstr(">" + place.substr(0, place.find(' ')) + "<")) << p.name;
+        EXPECT_THAT(loop_column(s.is, s.found), HasSubstr(">" + place + " " + decided_value(p) + ", ")) << p.name;
         EXPECT_THAT(loop, HasSubstr("<title>" + std::to_string(number_of(p)) + " " + p.name + ": "));
         EXPECT_THAT(loop, HasSubstr("v-" + std::string(class_word(p.verdict))));
     }
@@ -121,9 +130,12 @@ TEST(Drawings, NameThePlaceOfEveryPeak)
     const std::string loop = loop_drawing(s.is, s.found), peaks = peak_drawing(s.is, s.found);
     for (const part_result& p : s.found.parts) {
         const std::string peak = detail::fixed_text(p.peak.typical.in_celsius(), 0), place(to_text(p.peak_at));
-        EXPECT_THAT(loop, HasSubstr(p.name + ": " + place + " " + peak + " degC, " + std::string(to_text(p.verdict))));
+        if (deciding_row_of(p).at == place) {
+            EXPECT_THAT(loop,
+                        HasSubstr(p.name + ": " + place + " " + peak + " degC, " + std::string(to_text(p.verdict))));
+        }
         EXPECT_THAT(peaks, HasSubstr(p.name + ", " + place + ": " + detail::band_text(p.peak, 0) + " degC."));
-        EXPECT_THAT(peaks, HasSubstr(">" + place + "</text>"));
+        EXPECT_THAT(peaks, HasSubstr(", " + place + "</text>"));
     }
 }
 

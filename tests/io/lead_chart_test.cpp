@@ -9,6 +9,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include "io/forbidden_words.hpp"
 #include "io/markup_checker.hpp"
 #include "support/reference_table.hpp"
 
@@ -16,6 +17,7 @@
 #include <weldloop/io/draw/drawing_style.hpp>
 #include <weldloop/io/draw/lead_chart.hpp>
 #include <weldloop/io/report/factor_text.hpp>
+#include <weldloop/io/report/lead_chart_page.hpp>
 #include <weldloop/part/welding_cable.hpp>
 
 using namespace weldloop;
@@ -97,4 +99,35 @@ TEST(LeadLengthChart, RefusesBadInput)
     std::vector<cable> bare = leads;
     bare[2].overall_diameter = length{};
     EXPECT_THROW((void)lead_length_chart(bare, {}, duty, 4_V), missing_data_error);
+}
+
+// BS 638-4 family and IEC 60974-1 practice: a lead carries more the less of the period it is under current; without a
+// break it carries its ampacity.
+TEST(LeadDutyChart, EndsAtTheCurrentWithoutABreak)
+{
+    const std::vector<cable> leads = leads_of_the_shop();
+    const std::string svg = lead_duty_chart(leads, {.air = 30_degC}, 5_min);
+    EXPECT_EQ(test::markup_checker(svg).fault(), "");
+    for (const cable& lead : leads)
+        EXPECT_THAT(svg, HasSubstr(to_text(lead.size) + ": " + to_text(ampacity_of(lead, {.air = 30_degC}).amps, "A") +
+                                   " without a break"));
+    EXPECT_THAT(svg, HasSubstr("period 5 min, air 30 degC, alone"));
+    EXPECT_EQ(svg.find("nan"), std::string::npos);
+    EXPECT_NE(svg, lead_duty_chart(leads, {.air = 30_degC}, 10_min));
+    EXPECT_THROW((void)lead_duty_chart({}, {}, 5_min), out_of_range_error);
+    EXPECT_THROW((void)lead_duty_chart(std::vector<cable>(9, leads[0]), {}, 5_min), out_of_range_error);
+    EXPECT_THROW((void)lead_duty_chart(leads, {}, 0_min), out_of_range_error);
+    EXPECT_THROW((void)lead_duty_chart(leads, {.air = 90_degC}, 5_min), out_of_range_error);
+}
+
+TEST(LeadChartPage, HoldsBothChartsAndTheirConditions)
+{
+    const std::vector<cable> leads = leads_of_the_shop();
+    const std::string page = lead_chart_page(leads, {.where = {.air = 30_degC}, .duty = duty_cycle::of(0.6)});
+    EXPECT_EQ(test::markup_checker(std::string_view(page).substr(page.find('\n') + 1)).fault(), "");
+    EXPECT_EQ(test::forbidden_word_in(page), "");
+    EXPECT_THAT(page, HasSubstr("2 V along the lead, 60 % of 10 min, air 30 degC, alone"));
+    EXPECT_THAT(page, HasSubstr("period 10 min, air 30 degC, alone"));
+    EXPECT_THAT(page, HasSubstr("come first"));
+    EXPECT_THROW((void)lead_chart_page({}, {}), out_of_range_error);
 }

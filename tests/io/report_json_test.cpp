@@ -18,7 +18,7 @@ namespace {
 
 json report_of(const test::assessed_station& s)
 {
-    return json::parse(report_json(s.is, s.found, s.remedies, s.answers));
+    return json::parse(report_json(s.is, s.found, s.remedies, {.answers = s.answers}));
 }
 
 /// Every number below a value is finite, and no null stands in for one that was not.
@@ -168,8 +168,9 @@ TEST(ReportJson, TakesAnyNameAndGivesBackText)
 TEST(ReportJson, IsTheSameEachTime)
 {
     const test::assessed_station s = test::gate_shop();
-    EXPECT_EQ(report_json(s.is, s.found, s.remedies, s.answers), report_json(s.is, s.found, s.remedies, s.answers));
-    EXPECT_THAT(report_json(s.is, s.found, s.remedies, s.answers),
+    EXPECT_EQ(report_json(s.is, s.found, s.remedies, {.answers = s.answers}),
+              report_json(s.is, s.found, s.remedies, {.answers = s.answers}));
+    EXPECT_THAT(report_json(s.is, s.found, s.remedies, {.answers = s.answers}),
                 testing::StartsWith("{\n  \"schema\": \"weldloop-station-report/3\",\n  \"name\""));
 }
 
@@ -177,9 +178,9 @@ TEST(ReportJson, RefusesWhatIsNoNumber)
 {
     test::assessed_station s = test::trailer_stand();
     s.found.parts[0].drop.high = in_si<voltage>(std::numeric_limits<double>::quiet_NaN());
-    EXPECT_THROW(static_cast<void>(report_json(s.is, s.found, s.remedies, s.answers)), not_finite_error);
+    EXPECT_THROW(static_cast<void>(report_json(s.is, s.found, s.remedies, {.answers = s.answers})), not_finite_error);
     s.found.parts.clear();
-    EXPECT_THROW(static_cast<void>(report_json(s.is, s.found, s.remedies, s.answers)), bad_station_error);
+    EXPECT_THROW(static_cast<void>(report_json(s.is, s.found, s.remedies, {.answers = s.answers})), bad_station_error);
 }
 
 TEST(ReportJson, RoundsToSevenDigits)

@@ -1,4 +1,5 @@
 // The report as text: within its width, nothing but ASCII, an open circuit in words, and no promise.
+#include <chrono>
 #include <sstream>
 #include <string>
 #include <vector>
@@ -19,9 +20,9 @@ using testing::Not;
 
 namespace {
 
-std::string report_of(const test::assessed_station& s)
+std::string report_of(const test::assessed_station& s, report_detail detail = report_detail::brief)
 {
-    return report_text(s.is, s.found, s.remedies, s.answers);
+    return report_text(s.is, s.found, s.remedies, {.answers = s.answers, .detail = detail});
 }
 
 std::vector<std::string> lines_of(const std::string& text)
@@ -36,13 +37,13 @@ std::vector<std::string> lines_of(const std::string& text)
 
 TEST(ReportText, KeepsToItsWidthAndToAscii)
 {
-    for (const test::assessed_station& s : test::all_stations()) {
-        for (const std::string& line : lines_of(report_of(s))) {
-            EXPECT_LE(line.size(), text_report_width) << line;
-            for (const char c : line) EXPECT_TRUE(c >= ' ' && c <= '~') << line;
-            EXPECT_FALSE(line.ends_with(" ")) << "\"" << line << "\"";
-        }
-    }
+    for (const test::assessed_station& s : test::all_stations())
+        for (const report_detail detail : {report_detail::brief, report_detail::whole})
+            for (const std::string& line : lines_of(report_of(s, detail))) {
+                EXPECT_LE(line.size(), text_report_width) << line;
+                for (const char c : line) EXPECT_TRUE(c >= ' ' && c <= '~') << line;
+                EXPECT_FALSE(line.ends_with(" ")) << "\"" << line << "\"";
+            }
 }
 
 TEST(ReportText, AlignsItsColumns)
@@ -64,16 +65,15 @@ TEST(ReportText, AlignsItsColumns)
 TEST(ReportText, SaysWhatCounts)
 {
     const test::assessed_station s = test::gate_shop();
-    const std::string text = report_of(s);
+    const std::string text = report_of(s, report_detail::whole);
     for (const part_result& p : s.found.parts) EXPECT_THAT(text, HasSubstr(p.name));
     EXPECT_THAT(text, HasSubstr("Loop takes"));
     EXPECT_THAT(text, HasSubstr("allowed: 4 V"));
     EXPECT_THAT(text, HasSubstr("Arc gets"));
-    EXPECT_THAT(text, HasSubstr("Weakest       " + s.found.weakest().name));
-    EXPECT_THAT(text, HasSubstr("What would help, most first"));
+    EXPECT_THAT(text, HasSubstr("All that would help, most first"));
     EXPECT_THAT(text, HasSubstr("Part by part"));
     EXPECT_THAT(text, HasSubstr("Grip of work clamp"));
-    EXPECT_THAT(text, HasSubstr("Cautions"));
+    EXPECT_THAT(text, HasSubstr("All cautions"));
     EXPECT_THAT(text, HasSubstr("Numbers that rest on judgement, on memory or on common practice"));
     EXPECT_THAT(text, HasSubstr("(judgement)"));
     EXPECT_THAT(text, HasSubstr("(from memory)"));
@@ -92,21 +92,62 @@ TEST(ReportText, SaysOpenInWords)
 
 TEST(ReportText, PromisesNothing)
 {
-    for (const test::assessed_station& s : test::all_stations()) EXPECT_EQ(test::forbidden_word_in(report_of(s)), "");
+    for (const test::assessed_station& s : test::all_stations())
+        EXPECT_EQ(test::forbidden_word_in(report_of(s, report_detail::whole)), "");
     EXPECT_NE(test::forbidden_word_in("It is Safe."), "");
     EXPECT_EQ(test::forbidden_word_in("unsafe, safeguard"), "");
 }
 
-TEST(ReportText, BeginsWithTheFindings)
+TEST(ReportText, GoesFromWhatIsActedOnToWhatIsLookedUp)
+{
+    const test::assessed_station s = test::gate_two_clamps();
+    station_answers answers = answers_of(s.is, s.found);
+    const std::string text =
+        report_text(s.is, s.found, s.remedies, {.answers = answers, .detail = report_detail::whole});
+    std::size_t at = 0;
+    for (const char* title :
+         {"\nThis can hurt now\n---", "\nIn short\n---", "\nDo first\n---", "\nNo.  part", "\nLoop takes",
+          "\nWhat else stands out\n---", "\nWays beside the path\n---", "\nGrip of gate clamp\n---",
+          "\nHow long it lasts\n---", "\nAll that would help, most first\n---", "\nAll cautions\n---",
+          "\nPart by part\n---", "\nSurfaces\n---", "\nSources\n---"}) {
+        const std::size_t here = text.find(title, at);
+        ASSERT_NE(here, std::string::npos) << title;
+        at = here;
+    }
+    // what can hurt stands before anything is judged, what cannot behind the table
+    for (const loop_finding& f : s.found.findings) {
+        const std::size_t here = text.find("[" + std::string(to_text(f.id)) + "]");
+        ASSERT_NE(here, std::string::npos) << to_text(f.id);
+        EXPECT_EQ(here < text.find("\nIn short\n"), detail::can_hurt(f)) << to_text(f.id);
+    }
+}
+
+TEST(ReportText, KeepsWhatIsLookedUpForWhoAsks)
 {
     const test::assessed_station s = test::gate_shop();
-    const std::string text = report_of(s);
-    ASSERT_FALSE(s.found.findings.empty());
-    for (const loop_finding& f : s.found.findings) {
-        const std::size_t at = text.find("[" + std::string(to_text(f.id)) + "]");
-        ASSERT_NE(at, std::string::npos) << to_text(f.id);
-        EXPECT_LT(at, text.find("No.  part"));
+    const std::string brief = report_of(s), whole = report_of(s, report_detail::whole);
+    for (const char* title : {"Part by part\n---", "Surfaces\n---", "Sources\n---", "rest on judgement, on memory"}) {
+        EXPECT_THAT(brief, Not(HasSubstr(title)));
+        EXPECT_THAT(whole, HasSubstr(title));
     }
+    EXPECT_LT(2 * brief.size(), whole.size());
+    EXPECT_THAT(brief, HasSubstr("what rests on judgement stand in the whole report"));
+    for (const std::string& caution : s.found.cautions)
+        EXPECT_THAT(brief, HasSubstr("! " + caution.substr(0, 40))) << "no caution waits to be asked for";
+}
+
+TEST(ReportText, SaysByWhatAndWhenItWasMade)
+{
+    const test::assessed_station s = test::trailer_stand();
+    using namespace std::chrono_literals;
+    report_request asked{.date = 2026y / 11 / 26};
+    const std::string dated = report_text(s.is, s.found, s.remedies, asked);
+    EXPECT_THAT(dated, HasSubstr("Made          2026-11-26, weldloop " + version_text() + "\n"));
+    EXPECT_EQ(dated, report_text(s.is, s.found, s.remedies, asked));
+    EXPECT_THAT(report_of(s), HasSubstr("Made          weldloop " + version_text() + "\n"));
+    EXPECT_EQ(made_line({.date = 2027y / 2 / 3}), "2027-02-03, weldloop " + version_text());
+    EXPECT_THROW(static_cast<void>(made_line({.date = 2026y / 2 / 30})), out_of_range_error);
+    EXPECT_THROW(static_cast<void>(made_line({.date = 999y / 2 / 3})), out_of_range_error);
 }
 
 TEST(ReportText, OfALoopThatEndsSaysWhyAndHasNoNumbers)

@@ -306,9 +306,9 @@ TEST(SheetSections, EveryReportShowsEveryKind)
                "[[path]]\npart = \"spring pad\"\nforce = \"500 N\"\n",
         "all.toml"));
     ASSERT_EQ(s.found.outcome, loop_outcome::solved);
-    const std::string plain = report_text(s.is, s.found, s.remedies, s.answers),
-                      json = report_json(s.is, s.found, s.remedies, s.answers),
-                      page = report_page(s.is, s.found, s.remedies, s.answers);
+    const std::string plain = report_text(s.is, s.found, s.remedies, {.answers = s.answers}),
+                      json = report_json(s.is, s.found, s.remedies, {.answers = s.answers}),
+                      page = report_page(s.is, s.found, s.remedies, {.answers = s.answers});
     for (const std::string_view kind :
          {"magnet", "strap", "stud", "set screw", "splice", "rotary ground", "spring pad", "contact"}) {
         EXPECT_THAT(plain, HasSubstr(kind));

@@ -111,9 +111,9 @@ TEST(StationFileMutation, WhatIsReadCanBeReportedOrIsRefused)
                 const std::vector<remedy> remedies = remedies_for(s);
                 station_answers answers;
                 if (described.service_is_stated) answers = answers_of(s, found, described.observations);
-                EXPECT_FALSE(report_text(s, found, remedies, answers).empty());
-                EXPECT_FALSE(report_json(s, found, remedies, answers).empty());
-                EXPECT_FALSE(report_page(s, found, remedies, answers).empty());
+                EXPECT_FALSE(report_text(s, found, remedies, {.answers = answers}).empty());
+                EXPECT_FALSE(report_json(s, found, remedies, {.answers = answers}).empty());
+                EXPECT_FALSE(report_page(s, found, remedies, {.answers = answers}).empty());
                 ++reported;
             } catch (const error& e) {
                 ADD_FAILURE() << "a station within the limits of the format was refused: " << e.what();

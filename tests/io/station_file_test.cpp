@@ -469,6 +469,21 @@ TEST(StationFile, TakesEveryWordThatIsPrinted)
                                      "base_time = \"6 ms\"\npeak_time = \"4 ms\"\n"));
     EXPECT_NEAR_REL(pulsed.job.current.value(), std::sqrt(0.6 * 80.0 * 80.0 + 0.4 * 350.0 * 350.0), 1e-12);
     ASSERT_TRUE(pulsed.job.course);
+    const station ramped = read(with(small_station, "current = \"240 A\"\n",
+                                     "waveform = \"pulsed\"\nbase = \"80 A\"\npeak = \"350 A\"\n"
+                                     "base_time = \"6 ms\"\npeak_time = \"4 ms\"\nrise_time = \"0.5 ms\"\n"
+                                     "fall_time = \"1.5 ms\"\n"));
+    EXPECT_NEAR_REL(ramped.job.course->period().value(), 12e-3, 1e-12);
+    EXPECT_NEAR_REL(ramped.job.course->shortest_edge().value(), 0.5e-3, 1e-12);
+    EXPECT_EQ(read(small_station).intermittent, "");
+    EXPECT_EQ(read(with(small_station, "[job]", "intermittent = \"work clamp 3\"\n[job]")).intermittent,
+              "work clamp 3");
+    for (const steel_beside where : all_steel_beside) {
+        const auto lead =
+            part_of<cable>("part = \"cable\"\nsize = \"70 mm2\"\nlength = \"20 m\"\nsteel = \"" +
+                           std::string(to_text(where)) + "\"" + (is_of_a_coil(where) ? "\nlay = \"coiled\"" : ""));
+        EXPECT_EQ(lead.steel, where);
+    }
     const station square = read(with(small_station, "current = \"240 A\"\n",
                                      "current = \"240 A\"\nwaveform = \"alternating\"\nfrequency = \"120 Hz\"\n"
                                      "balance = \"30 %\"\n"));

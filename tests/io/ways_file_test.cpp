@@ -145,7 +145,7 @@ const fault faults[] = {
     {"mass = \"30 kg\"", "mass = \"0 kg\"", 15, 8, "cannot be \"0 kg\"", ""},
     {"thickness = \"3 mm\"", "thickness = \"3 mm\"\nstays = \"0 min\"", 17, 9, "cannot be \"0 min\"", ""},
     {"thickness = \"3 mm\"", "thickness = \"3 mm\"\nstays = \"25 h\"", 17, 9, "cannot be \"25 h\"", ""},
-    {"thickness = \"3 mm\"", "thickness = \"3 mm\"\nstays = \"4 kg\"", 17, 12, "cannot be \"4 kg\"", "s"},
+    {"thickness = \"3 mm\"", "thickness = \"3 mm\"\nstays = \"4 kg\"", 17, 12, "cannot be \"4 kg\"", ""},
     {"thickness = \"3 mm\"", "thickness = \"3 mm\"\npieces_per_hour = 0", 17, 19, "cannot be 0", ""},
     {"thickness = \"3 mm\"", "thickness = \"3 mm\"\nstays = \"5 min\"\npieces_per_hour = 13", 18, 19,
      "so many pieces do not stay", ""},

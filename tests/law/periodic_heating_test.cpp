@@ -25,7 +25,6 @@ namespace {
 
 constexpr double nan_value = std::numeric_limits<double>::quiet_NaN();
 constexpr double infinite = std::numeric_limits<double>::infinity();
-constexpr double pi = 3.14159265358979323846;
 
 struct size {
     double mm2, inner_mm, outer_mm, increment;

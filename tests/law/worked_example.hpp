@@ -2,12 +2,13 @@
 /// @file
 /// Rows of tests/reference/contacts-worked-examples.csv: a formula, its inputs and the answer.
 
-#include <charconv>
 #include <map>
 #include <stdexcept>
 #include <string>
 #include <string_view>
 #include <vector>
+
+#include <weldloop/core/number_chars.hpp>
 
 #include "support/reference_table.hpp"
 
@@ -28,14 +29,11 @@ inline std::map<std::string, double> inputs_of(std::string_view text)
             names.emplace_back(name);
             item.remove_prefix(equals + 1);
         }
-        double value = 0.0;
-        const auto [stop, fault] = std::from_chars(item.data(), item.data() + item.size(), value);
-        if (fault != std::errc{} || names.empty()) throw std::runtime_error("unreadable input: " + std::string(item));
-        if (stop != item.data() + item.size() && *stop == '/') {  // an inch fraction
-            double below = 1.0;
-            std::from_chars(stop + 1, item.data() + item.size(), below);
-            value /= below;
-        }
+        const auto front = detail::number_at_front(item);
+        if (!front.value || names.empty()) throw std::runtime_error("unreadable input: " + std::string(item));
+        double value = *front.value;
+        if (item.substr(front.used).starts_with('/'))  // an inch fraction
+            value /= detail::number_at_front(item.substr(front.used + 1)).value.value();
         for (const std::string& name : names) out[name] = value;
     }
     return out;

@@ -7,8 +7,8 @@
 #include <gtest/gtest.h>
 
 #include <weldloop/core/literals.hpp>
-#include <weldloop/life/clamp_life_body.hpp>
 #include <weldloop/part/welding_cable.hpp>
+#include <weldloop/weldloop.hpp>
 
 #include "support/near.hpp"
 

@@ -6,9 +6,9 @@
 
 #include <weldloop/core/literals.hpp>
 #include <weldloop/law/unloading.hpp>
-#include <weldloop/life/grip_body.hpp>
 #include <weldloop/life/grip_service.hpp>
 #include <weldloop/part/welding_cable.hpp>
+#include <weldloop/weldloop.hpp>
 
 #include "support/near.hpp"
 #include "support/reference_table.hpp"

@@ -4,7 +4,7 @@
 #include <gtest/gtest.h>
 
 #include <weldloop/core/literals.hpp>
-#include <weldloop/life/magnet_grip_body.hpp>
+#include <weldloop/life/magnet_grip.hpp>
 #include <weldloop/part/welding_cable.hpp>
 
 #include "support/near.hpp"

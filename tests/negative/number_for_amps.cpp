@@ -1,6 +1,8 @@
 // A number without a unit given as a current.
 // expect-gcc: could not convert '2.6e\+2'
 // expect-clang: no viable conversion from .*'double' to .*'wl::current'
+// at-most-gcc: 20
+// at-most-clang: 22
 #include <weldloop/core/literals.hpp>
 
 namespace wl = weldloop;

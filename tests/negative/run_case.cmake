@@ -2,6 +2,8 @@
 # `// expect: <regex>` of the file must match what the compiler says (`expect-gcc:` and `expect-clang:` for that
 # compiler only). The twin is what makes a refusal count: without it a missing header would do.
 #
+# `// at-most-gcc: 20` (`at-most-clang:`) bounds the lines of what the compiler says: a mistake is answered, not recited.
+#
 # Wanted: CASE_FILE, COMPILER, COMPILER_ID, INCLUDE_DIRS
 
 cmake_policy(VERSION 3.24)
@@ -43,3 +45,13 @@ foreach(line IN LISTS lines)
         refuse("the diagnostic does not match '${expected}':\n${diagnostic}")
     endif()
 endforeach()
+
+file(STRINGS "${CASE_FILE}" bound REGEX "^// at-most-${own}: ")
+if(bound)
+    string(REGEX REPLACE "^// at-most[^:]*: " "" bound "${bound}")
+    string(REGEX MATCHALL "\n" ends "${diagnostic}")
+    list(LENGTH ends said)
+    if(said GREATER bound)
+        refuse("the diagnostic has ${said} lines, more than ${bound}:\n${diagnostic}")
+    endif()
+endif()

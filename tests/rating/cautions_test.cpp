@@ -3,7 +3,7 @@
 #include <weldloop/part/crimped_lug.hpp>
 #include <weldloop/part/welding_cable.hpp>
 #include <weldloop/part/work_clamp.hpp>
-#include <weldloop/rating/assess_body.hpp>
+#include <weldloop/rating/assess.hpp>
 #include <weldloop/rating/cautions.hpp>
 
 #include <algorithm>

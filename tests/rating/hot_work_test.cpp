@@ -1,5 +1,7 @@
 // What a report says of work that the arc heats, and of the clamps on it.
-#include <weldloop/rating/assess_body.hpp>
+#include <weldloop/circuit/loop.hpp>
+#include <weldloop/rating/clamp_on_work.hpp>
+#include <weldloop/weldloop.hpp>
 
 #include <weldloop/core/literals.hpp>
 #include <weldloop/part/welding_cable.hpp>

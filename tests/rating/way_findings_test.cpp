@@ -1,10 +1,11 @@
 // What is found of ways beside the path: stray current, what it would be with a return open, a second supply.
+#include <weldloop/circuit/loop.hpp>
 #include <weldloop/core/literals.hpp>
 #include <weldloop/part/crimped_lug.hpp>
 #include <weldloop/part/welding_cable.hpp>
 #include <weldloop/part/work_clamp.hpp>
-#include <weldloop/rating/assess_body.hpp>
-#include <weldloop/rating/remedies_body.hpp>
+#include <weldloop/rating/way_findings.hpp>
+#include <weldloop/weldloop.hpp>
 
 #include <algorithm>
 #include <string>

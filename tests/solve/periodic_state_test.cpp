@@ -340,6 +340,42 @@ TEST(PeriodicState, FromANearStateAsFromTheCold)
     EXPECT_NEAR(same.mean[0], near.mean[0], 1e-3);
 }
 
+// The mean of a swing through curved heat is not the steady state of the heat spread evenly: a state sought from itself
+// must not be moved by what they are apart.
+TEST(PeriodicState, FromItselfInOneSweep)
+{
+    const on_off p{360.0, 240.0};
+    const heat_of_rise law([](double x) { return 90.0 / (1.0 + x / 50.0); });
+    const one_node n(400.0, law);
+    const periodic_state first = solved(n.net, p), again = solved(n.net, p, &first);
+    expect_closed_and_balanced(first);
+    expect_closed_and_balanced(again);
+    ASSERT_GT(std::fabs(first.mean[0] - first.steady[0]), 0.1);
+    EXPECT_EQ(again.sweeps, 1);
+    EXPECT_NEAR(again.peak[0], first.peak[0], 1e-4);
+}
+
+// Heat that steps up half way has two states; a hot one near by lends its swing to the one that is reached from the
+// cold.
+TEST(PeriodicState, ReachedFromTheColdBesideAHotOne)
+{
+    const on_off p{60.0, 40.0};
+    const auto heated = [](double more) {
+        return heat_of_rise(
+            [more](double x) { return (20.0 + more + 180.0 / (1.0 + std::exp(-(x - 100.0) / 10.0))) / 0.6; });
+    };
+    const heat_of_rise usual = heated(0.0), hotter = heated(100.0);
+    const one_node n(1000.0, usual), above(1000.0, hotter);
+    const periodic_state cold = solved(n.net, p), hot = solved(above.net, p), from_hot = solved(n.net, p, &hot);
+    const periodic_state s = periodic_state_of(n.net, p, std::vector<double>(1, 0.0),
+                                               {.near = &hot, .reached_from = period_search::start::cold});
+    ASSERT_GT(from_hot.mean[0], 150.0);
+    ASSERT_LT(cold.mean[0], 50.0);
+    expect_closed_and_balanced(s);
+    EXPECT_NEAR(s.mean[0], cold.mean[0], 0.01);
+    EXPECT_NEAR(s.peak[0], cold.peak[0], allowed_K);
+}
+
 TEST(PeriodicState, ANearStateHidesNoRunAway)
 {
     const on_off p{0.05, 0.05};

@@ -33,6 +33,10 @@ struct heated_node {
     {
         return steady_state_of(net, on, std::vector<double>(2, start));
     }
+    [[nodiscard]] steady_state near_to(const std::vector<double>& state) const
+    {
+        return steady_state_of(net, 1.0, state, begins::near_state);
+    }
 };
 
 // The root of falling f between two rises.
@@ -149,6 +153,47 @@ TEST(SteadyState, FromTheColdTheLowerOfTwo)
     EXPECT_NEAR(cold.rise[1], root(surplus, 0.0, 60.0), 1e-8);
     EXPECT_NEAR(below.rise[1], cold.rise[1], 1e-8);
     EXPECT_NEAR(hot.rise[1], root(surplus, 150.0, 300.0), 1e-8);
+}
+
+// A state a thousandth away, up to a hundred-thousandth of the heat before the fold; past it there is none.
+TEST(SteadyState, FromAStateNearBy)
+{
+    const double b = 50.0, most = b / std::numbers::e;
+    const auto watts = [&](double share) { return [=](double x) { return share * most * std::exp(x / b); }; };
+    const auto from_below = [&](double share) {
+        const heat_of_rise below(watts(0.999 * share)), law(watts(share));
+        const steady_state near = heated_node(below, 10.0 * b).from(0.0);
+        EXPECT_EQ(near.what, outcome::solved) << share;
+        return heated_node(law, 10.0 * b).near_to(near.rise);
+    };
+    for (const double share : {0.5, 0.99, 0.9999, 0.99999}) {
+        const heat_of_rise law(watts(share));
+        const steady_state cold = heated_node(law, 10.0 * b).from(0.0), s = from_below(share);
+        ASSERT_EQ(s.what, outcome::solved) << share;
+        EXPECT_NEAR(s.rise[1], cold.rise[1], 1e-6) << share;
+        EXPECT_LT(s.steps, cold.steps) << share;
+    }
+    for (const double share : {1.00001, 1.0009}) EXPECT_EQ(from_below(share).what, outcome::bounded) << share;
+}
+
+// Taken for a state near by, what lies just below an unstable one still cools to the lower state, and what lies just
+// above it warms to the upper.
+TEST(SteadyState, NoStateNearBy)
+{
+    const auto watts = [](double x) { return 20.0 + 180.0 / (1.0 + std::exp(-(x - 100.0) / 10.0)); };
+    const heat_of_rise law(watts);
+    const heated_node node(law);
+    const double lower = node.from(0.0).rise[1], upper = node.from(180.0).rise[1];
+    const double unstable = root([&](double x) { return x - watts(x); }, 60.0, 110.0);
+    ASSERT_LT(lower, unstable);
+    for (const double off : {20.0, 5.0, 1.0}) {
+        const steady_state below = node.near_to({unstable - off, unstable - off}),
+                           above = node.near_to({unstable + off, unstable + off});
+        ASSERT_EQ(below.what, outcome::solved) << off;
+        ASSERT_EQ(above.what, outcome::solved) << off;
+        EXPECT_NEAR(below.rise[1], lower, 1e-8) << off;
+        EXPECT_NEAR(above.rise[1], upper, 1e-8) << off;
+    }
 }
 
 TEST(SteadyState, BoundedWorkWhereThereIsNoState)

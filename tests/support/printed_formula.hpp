@@ -3,7 +3,6 @@
 /// Formulas as the published tables print them, such as "Nu = 0.53*Ra^(1/4)", evaluated as they stand: what the library
 /// computes is then held against the print and not against a second typing of it.
 
-#include <charconv>
 #include <cmath>
 #include <cstddef>
 #include <map>
@@ -11,7 +10,8 @@
 #include <stdexcept>
 #include <string>
 #include <string_view>
-#include <system_error>
+
+#include <weldloop/core/number_chars.hpp>
 
 namespace weldloop::test {
 
@@ -99,11 +99,10 @@ private:
         if (take('(')) return bracket();
         if (at_end()) fail();
         if (is_digit(rest_.front())) {
-            double out = 0.0;
-            const auto [stop, fault] = std::from_chars(rest_.data(), rest_.data() + rest_.size(), out);
-            if (fault != std::errc{}) fail();
-            rest_.remove_prefix(static_cast<std::size_t>(stop - rest_.data()));
-            return out;
+            const auto front = detail::number_at_front(rest_);
+            if (!front.value) fail();
+            rest_.remove_prefix(front.used);
+            return *front.value;
         }
         std::size_t end = 0;
         while (end < rest_.size() && (is_letter(rest_[end]) || is_digit(rest_[end]))) ++end;

@@ -3,8 +3,6 @@
 /// Reader of the published tables in tests/reference: comma-separated values with RFC 4180 quotes, one header row,
 /// and comment lines beginning with '#'. Blank lines are skipped. Whatever is wrong is thrown with file and line.
 
-#include <charconv>
-#include <cmath>
 #include <cstddef>
 #include <filesystem>
 #include <fstream>
@@ -13,9 +11,10 @@
 #include <stdexcept>
 #include <string>
 #include <string_view>
-#include <system_error>
 #include <utility>
 #include <vector>
+
+#include <weldloop/core/number_chars.hpp>
 
 namespace weldloop::test {
 
@@ -125,13 +124,11 @@ public:
         [[nodiscard]] double number(std::string_view column) const
         {
             const std::string& cell = text(column);
-            const char* const end = cell.data() + cell.size();
-            double value = 0.0;
-            const auto [stop, fault] = std::from_chars(cell.data(), end, value);
-            if (fault != std::errc{} || stop != end || !std::isfinite(value))
+            const auto front = detail::number_at_front(cell);
+            if (!front.value || front.used != cell.size())
                 throw std::runtime_error(where() + ": '" + cell + "' in column '" + std::string(column) +
                                          "' is not a number");
-            return value;
+            return *front.value;
         }
 
         /// "file:line", to name a row in a failed check.

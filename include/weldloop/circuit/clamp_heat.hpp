@@ -288,7 +288,8 @@ private:
         start.fill(coldest());
         if (from != nullptr)
             for (std::size_t k = 0; k < clamp_places; ++k) start[made_->node[k]] = (*from)[k];
-        const solve::steady_state found = solve::steady_state_of(made_->net, duty_, start);
+        const solve::steady_state found = solve::steady_state_of(
+            made_->net, duty_, start, from != nullptr ? solve::begins::near_state : solve::begins::cold);
         found_steady out{bound_of(found.what, found.bounded_at), {}};
         for (std::size_t k = 0; k < clamp_places; ++k) out.steady[k] = found.rise[made_->node[k]];
         return out;

@@ -8,6 +8,7 @@
 #include <cstddef>
 #include <cstdint>
 #include <memory>
+#include <optional>
 #include <utility>
 #include <vector>
 
@@ -357,6 +358,7 @@ private:
         sample out;
         out.more_heat.assign(heats_.size(), 0.0);
         std::vector<double> inner, bulk(contacts_.size()), gripping(contacts_.size()), volts(contacts_.size());
+        std::vector<std::optional<drawn_branch::held_contact>> held(contacts_.size());
         for (const std::size_t b : closed_) inner.push_back(usual_amps_[b]);
         for (std::size_t k = 0; k < contacts_.size(); ++k) bulk[k] = contacts_[k].bulk.usual;
         double share = 1.0, last = 0.0;
@@ -369,12 +371,13 @@ private:
                     std::clamp(c.bulk.with(out.more_heat), net_->cold().front(), std::max(c.most, c.bulk.usual));
                 most = std::max(most, std::fabs(to - bulk[k]));
                 bulk[k] += share * (to - bulk[k]);
-                gripping[k] = c.gripping.with(out.more_heat);
-                if (!(c.is->law->conductance_at_rise(bulk[k], gripping[k]) > 0.0)) continue;
-                branch_[c.is->branch]->contacts.push_back(
-                    {c.is->law->characteristic_at(bulk[k]),
-                     over[k] / c.is->law->conductance_at_rise(bulk[k], gripping[k]),
-                     static_cast<double>(c.is->law->alike())});
+                gripping[k] = c.is->law->grip().slope > 0.0 ? c.gripping.with(out.more_heat) : c.gripping.usual;
+                const double conducts = c.is->law->conductance_at_rise(bulk[k], gripping[k]);
+                held[k].reset();
+                if (!(conducts > 0.0)) continue;
+                held[k] = {c.is->law->characteristic_at(bulk[k]), over[k] / conducts,
+                           static_cast<double>(c.is->law->alike())};
+                branch_[c.is->branch]->contacts.push_back(*held[k]);
             }
             for (const metal_row& m : metals_) branch_[m.branch]->ohms += m.ohms.with(out.more_heat);
             for (std::size_t k = 0; k < measured_.size(); ++k)
@@ -392,7 +395,8 @@ private:
             for (std::size_t k = 0; k < contacts_.size(); ++k) {
                 const contact_row& c = contacts_[k];
                 const double amps = std::fabs(out.amps[c.is->branch]);
-                volts[k] = c.is->law->alike() * each_drop(c, amps, over[k], bulk[k], gripping[k]);
+                volts[k] = c.is->law->alike() * (held[k] ? held[k]->law.drop(amps * held[k]->cold_ohms)
+                                                         : each_drop(c, amps, over[k], bulk[k], gripping[k]));
                 give(c.heat, amps * volts[k]);
             }
             for (std::size_t k = 0; k < measured_.size(); ++k) {

@@ -38,13 +38,10 @@ public:
     {
     }
 
-    static constexpr double usually_settled = 1e-4;  ///< K from period to period
-
-    /// Solves at a point of the scatter. @param near a state of smaller resistances to begin with, or null
-    /// @param settled by how much the end of the period may differ from its start [K]; of currents that divide always
-    /// as usual
+    /// Solves at a point of the scatter.
+    /// @param search from where and how closely; currents that divide are settled as closely as they need
     [[nodiscard]] loop_state solve(scatter level, solve::periodic_state* kept = nullptr,
-                                   const solve::periodic_state* near = nullptr, double settled = usually_settled)
+                                   const solve::period_search& search = {})
     {
         net_.set(level);
         level_ = level;
@@ -55,7 +52,7 @@ public:
             return out;
         }
         solve::periodic_state found;
-        out.outcome = sharing.divides() ? shared(found, sharing, near) : heated(found, near, settled);
+        out.outcome = sharing.divides() ? shared(found, sharing, search.near) : heated(found, search);
         if (out.is_solved() && sharing.divides() && programme_.rest > 0.0) out.outcome = followed(found, sharing);
         if (out.outcome == loop_outcome::ends) note_bound(out, found.bounded_at);
         if (!out.is_solved()) return out;
@@ -73,6 +70,15 @@ public:
         const current_sharing sharing(net_, level);
         return sharing.arc_burns() && !sharing.divides() &&
                steady_state_of(net_.network(), all_the_time, net_.cold()).what == solve::outcome::solved;
+    }
+
+    /// Whether current has a way at a point of the scatter, before the loop is solved.
+    [[nodiscard]] bool conducts(scatter level)
+    {
+        net_.set(level);
+        const current_sharing sharing(net_, level);
+        return sharing.arc_burns() &&
+               (!sharing.divides() || sharing.divide(net_.cold()).what != solve::division::unconnected);
     }
 
     [[nodiscard]] const loop_network& network() const { return net_; }
@@ -114,10 +120,9 @@ private:
     }
 
     // The heat at the currents that are set.
-    [[nodiscard]] loop_outcome heated(solve::periodic_state& found, const solve::periodic_state* near,
-                                      double settled = usually_settled) const
+    [[nodiscard]] loop_outcome heated(solve::periodic_state& found, const solve::period_search& search) const
     {
-        found = periodic_state_of(net_.network(), programme_, net_.cold(), {near, settled});
+        found = periodic_state_of(net_.network(), programme_, net_.cold(), search);
         return found.what == solve::outcome::solved    ? loop_outcome::solved
                : found.what == solve::outcome::bounded ? loop_outcome::ends
                                                        : loop_outcome::not_settled;
@@ -148,7 +153,7 @@ private:
     {
         const solve::periodic_state constant = std::move(found);
         instant_sharing follower(net_, sharing);
-        return heated(found, &constant);
+        return heated(found, {.near = &constant});
     }
     [[nodiscard]] double largest_given() const
     {
@@ -205,8 +210,10 @@ private:
     [[nodiscard]] loop_outcome settled_from(std::vector<double> amps, solve::periodic_state& found,
                                             const current_sharing& sharing, const solve::periodic_state* near)
     {
-        constexpr int most_rounds = 60, last_rounds = 2;
-        constexpr double settled = 1e-11;   // of the largest current
+        constexpr int most_rounds = 60;
+        // of the largest current; where the division is followed from moment to moment next, that begins there
+        constexpr double settled_for_good = 1e-11, settled_to_begin_with = 1e-6;
+        const double settled = programme_.rest > 0.0 ? settled_to_begin_with : settled_for_good;
         constexpr double as_before = 1e-3;  // of it: a bound met at the same currents again is one
         // the heat's own rest moves the currents: it is solved as much finer as they need once they hardly change
         constexpr double hardly = 1e-5, finely_settled = 1e-7;  // of the largest current; K
@@ -214,11 +221,10 @@ private:
         solve::periodic_state before;
         if (near != nullptr) before = *near;
         bool has_before = near != nullptr, was_bounded = false;
-        int settled_rounds = 0;
-        double fineness = usually_settled;
+        double fineness = solve::period_search{}.settled;
         for (int round = 0; round < most_rounds; ++round) {
             net_.set_currents(amps);
-            const loop_outcome heat = heated(found, has_before ? &before : nullptr, fineness);
+            const loop_outcome heat = heated(found, {.near = has_before ? &before : nullptr, .settled = fineness});
             if (heat == loop_outcome::ends && !was_bounded && found.mean.size() == net_.network().size()) {
                 // what has warmed on the way to the bound may carry less by then
                 was_bounded = true;
@@ -235,7 +241,7 @@ private:
             const current_sharing::step step = sharing.towards(found, on_share());
             if (step.change <= settled * largest && !step.amps.empty()) {
                 if (!step.is_stable) return loop_outcome::unstable;
-                if (++settled_rounds == last_rounds) return loop_outcome::solved;
+                if (fineness == finely_settled || programme_.rest > 0.0) return loop_outcome::solved;
             }
             if (step.amps.empty()) return loop_outcome::unstable;
             if (step.change <= hardly * largest) fineness = finely_settled;

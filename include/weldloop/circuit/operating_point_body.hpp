@@ -9,6 +9,7 @@
 #include <utility>
 #include <variant>
 
+#include <weldloop/circuit/course_levels.hpp>
 #include <weldloop/circuit/loop_body.hpp>
 #include <weldloop/circuit/operating_point.hpp>
 #include <weldloop/circuit/sensed_drop.hpp>
@@ -42,6 +43,7 @@ namespace detail {
 struct known_loop {
     const loop_state* state = nullptr;               ///< or null
     const solve::periodic_state* settled = nullptr;  ///< of it, where that has a settled state
+    bool state_is_wanted = true;  ///< false: the point without the loop's state at it, one solved loop less
 };
 
 /// The loop at currents of its own; the last one solved is kept.
@@ -67,7 +69,7 @@ public:
         constexpr double hardly_more = 1.02;
         const bool begins_near = near_amps_ > 0.0 && near_amps_ <= hardly_more * amps;
         solve::periodic_state found;
-        state_ = loop_solver(s_).solve(level_, &found, begins_near ? &near_ : nullptr);
+        state_ = loop_solver(s_).solve(level_, &found, {.near = begins_near ? &near_ : nullptr});
         if (!state_.is_solved() && begins_near) state_ = loop_solver(s_).solve(level_, &found);
         if (state_.is_solved()) {
             near_ = std::move(found);
@@ -93,7 +95,7 @@ class operating_balance {
 public:
     operating_balance(const station& s, scatter level, const known_loop& known)
         : s_(&s), line_(output_line_of(*s.supply, {s.job.process, s.job.current})), arc_(arc_line_of(s)),
-          length_(arc_length_of(s)), loop_(s, level, known)
+          length_(arc_length_of(s)), loop_(s, level, known), state_is_wanted_(known.state_is_wanted)
     {
         out_.asked = s.job.current;
         out_.basis.add(operating_point_model);
@@ -106,7 +108,7 @@ public:
     {
         out_.held = arc_hold::arc_length;
         constexpr int most_rounds = 60;
-        constexpr double agreement = 1e-7, less = 0.7;  // of the current
+        constexpr double agreement = 1e-7, near_by = 1e-3, less = 0.7;  // of the current
         const auto [least, most] = line_.currents();
         double amps = std::clamp(s_->job.current, least, most).value(), too_much = most.value() * 2.0;
         if (!(amps > 0.0)) amps = s_->job.current.value();
@@ -130,11 +132,12 @@ public:
             }
             // r i + k i^3 where more current makes more resistance, as heat does in leads; else straight
             const bool grows = by_heat > 0.0 && by_heat * amps * amps < ohmic;
-            const auto load = [&](double i) {
-                const double loop = grows ? (ohmic + by_heat * (i * i - amps * amps)) * i : drop + slope * (i - amps);
-                return loop + arc_volts(i);
+            const auto loop_volts = [&](double i) {
+                return grows ? (ohmic + by_heat * (i * i - amps * amps)) * i : drop + slope * (i - amps);
             };
+            const auto load = [&](double i) { return loop_volts(i) + arc_volts(i); };
             const std::optional<source_point> met = line_.meeting(load);
+            const bool two_are_known = before && *before != amps;
             before = amps;
             drop_before = drop;
             was_solved = true;
@@ -154,6 +157,9 @@ public:
             }
             const double next = met->current.value();
             if (std::fabs(next - amps) <= agreement * amps) return written(amps, length_, {});
+            // so near, the line through two solved loops is as close as the heat is settled
+            if (!state_is_wanted_ && two_are_known && !s_->supply->sensing && std::fabs(next - amps) <= near_by * amps)
+                return carried_on(next, loop_volts(next));
             amps = next < too_much ? next : 0.5 * (amps + too_much);
         }
         return ended(operating_outcome::not_settled);
@@ -256,6 +262,19 @@ private:
         out.loop = loop_.state();
         return out;
     }
+    // A point beside the last solved loop. @param drop of the loop there [V]
+    [[nodiscard]] operating_point carried_on(double amps, double drop) const
+    {
+        operating_point out = out_;
+        out.outcome = operating_outcome::found;
+        out.current = in_si<current>(amps);
+        out.loop_drop = in_si<voltage>(drop);
+        out.wire_extension_drop = loop_.state().extension_drop * (drop / loop_.state().total_drop.value());
+        out.arc_length = length_;
+        out.arc_voltage = in_si<voltage>(arc_volts(amps));
+        out.terminals = out.arc_voltage + out.loop_drop;
+        return out;
+    }
     [[nodiscard]] operating_point ended(operating_outcome o) const
     {
         operating_point out = out_;
@@ -268,6 +287,7 @@ private:
     arc_line arc_;
     length length_;
     loop_at_current loop_;
+    bool state_is_wanted_;
     operating_point out_;
 };
 
@@ -310,11 +330,8 @@ namespace detail {
     static_cast<void>(checked_arc_index(s));
     operating_point none;
     none.asked = s.job.current;
-    constexpr double even = 1e-9;  // of the effective value: a course without direct current
     none.outcome = !s.supply ? operating_outcome::no_supply : operating_outcome::not_steady;
-    const bool is_pulsed = s.job.course && !s.job.course->is_dc() &&
-                           std::fabs(s.job.course->mean().value()) > even * s.job.course->rms().value();
-    if (!s.supply || is_pulsed) return none;
+    if (!s.supply || (s.job.course && !has_one_working_point(*s.job.course))) return none;
     operating_balance balance(s, level, known);
     return arc_hold_of(s) == arc_hold::wire_feed ? balance.with_feed_held() : balance.with_length_held();
 }

@@ -36,13 +36,24 @@ namespace detail {
 }
 }  // namespace detail
 
-/// A crimped lug: a barrel 1.3 strand diameters across and 3.9 long, and a flat palm of twice its width.
+/// Width of a lug's barrel over the diameter of the strands in it; see generic_bodies.
+inline constexpr double barrel_width = 1.3;
+/// Length of a lug's barrel over its width; see generic_bodies.
+inline constexpr double barrel_length = 3.0;
+
+/// How deep a conductor goes into the barrel of a usual lug [m]. @param size of the conductor @see generic_bodies
+[[nodiscard]] inline length usual_barrel_depth(const conductor_size& size)
+{
+    return barrel_length * barrel_width * detail::strand_diameter(size);
+}
+
+/// A crimped lug: a barrel, and a flat palm of twice its width.
 [[nodiscard]] inline thermal_body lug_body(const conductor_size& size)
 {
     using std::numbers::pi;
-    const length strands = detail::strand_diameter(size), b = 1.3 * strands;
-    const area outside = pi * b * (3.0 * b) + 2.0 * (2.0 * b) * (2.0 * b);
-    const volume copper = 0.25 * pi * b * b * (3.0 * b) + (2.0 * b) * (2.0 * b) * (0.25 * b);
+    const length b = barrel_width * detail::strand_diameter(size), along = barrel_length * b;
+    const area outside = pi * b * along + 2.0 * (2.0 * b) * (2.0 * b);
+    const volume copper = 0.25 * pi * b * b * along + (2.0 * b) * (2.0 * b) * (0.25 * b);
     constexpr double dull_metal = 0.22;
     return {outside, b, dull_metal, detail::heat_of(annealed_copper, copper)};
 }

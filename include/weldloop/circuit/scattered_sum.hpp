@@ -124,15 +124,35 @@ public:
     [[nodiscard]] double quantile(double share) const
     {
         if (terms_.empty()) return base_;
-        constexpr int halvings = 12;
-        const double distance = end(share > 0.5) - base_;
-        double near = base_, far = base_ + 4.0 * distance;
-        for (int i = 0; i < halvings; ++i) {
-            const double middle = 0.5 * (near + far);
-            const bool inside = share > 0.5 ? 1.0 - above(middle) < share : 1.0 - above(middle) > share;
-            (inside ? near : far) = middle;
+        constexpr int pieces = 4096;  // of four times the distance
+        const double whole = 4.0 * (end(share > 0.5) - base_);
+        const auto place = [&](int piece) { return base_ + whole * piece / pieces; };
+        // how far a place is from the share, in the logarithm of the odds, nearly straight out there; above 0 inside
+        const auto odds = [](double p) {
+            constexpr double least = 1e-12;
+            return std::log(std::max(least, p) / std::max(least, 1.0 - p));
+        };
+        const double sign = share > 0.5 ? 1.0 : -1.0, wanted = odds(share);
+        int near = 0, far = pieces, tried = pieces / 4, side = 0;
+        double inside = sign * wanted, outside = -(odds(1.0) - sign * wanted);
+        while (far - near > 1) {
+            const double left = sign * (wanted - odds(1.0 - above(place(tried))));
+            const bool is_inside = left > 0.0;
+            if (is_inside) {
+                near = tried;
+                inside = left;
+                if (side > 0) outside *= 0.5;  // Illinois: else the other end would stay
+            } else {
+                far = tried;
+                outside = left;
+                if (side < 0) inside *= 0.5;
+            }
+            side = is_inside ? 1 : -1;
+            const double part = inside / std::max(inside - outside, 1e-300);
+            tried = std::clamp(near + static_cast<int>(std::lround(part * (far - near))), near + 1,
+                               std::max(near + 1, far - 1));
         }
-        return 0.5 * (near + far);
+        return 0.5 * (place(near) + place(far));
     }
 
     /// A table at a number of deviations between its ends.

@@ -39,6 +39,7 @@ struct station {
     std::optional<year_of_work> year = {};        ///< of work, if it is stated: what the loss comes to
     std::vector<feed> others = {};                ///< other supplies on the same work
     std::vector<way> ways = {};                   ///< beside the path
+    std::string intermittent = {};  ///< name of a part that was seen to make and break the circuit; empty: none
 };
 
 }  // namespace weldloop

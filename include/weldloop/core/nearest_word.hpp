@@ -9,6 +9,8 @@
 #include <string_view>
 #include <vector>
 
+#include <weldloop/core/trade_words.hpp>
+
 namespace weldloop {
 
 /// Letters to insert, delete, replace or swap with a neighbour to turn one word into the other (optimal string
@@ -27,13 +29,6 @@ namespace weldloop {
     return d[a.size()][b.size()];
 }
 
-/// Whether two words differ at most in the case of their (ASCII) letters.
-[[nodiscard]] constexpr bool same_but_for_case(std::string_view a, std::string_view b)
-{
-    const auto lower = [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; };
-    return std::equal(a.begin(), a.end(), b.begin(), b.end(), [lower](char x, char y) { return lower(x) == lower(y); });
-}
-
 /// The word of a list that is nearest to `word`; empty for an empty list. The same word in another case comes first,
 /// then the fewest slips of typing (over the first 64 letters); ties go to the earlier word.
 [[nodiscard]] inline std::string_view nearest_word(std::string_view word, std::span<const std::string_view> words)
@@ -49,6 +44,31 @@ namespace weldloop {
             best_distance = distance;
         }
     }
+    return best;
+}
+
+/// Whether two words are near enough to name the one where the other stands: at most one slip of typing in three
+/// letters of the longer one, over the first 64. No word of one or two letters is near another.
+[[nodiscard]] inline bool is_near(std::string_view a, std::string_view b)
+{
+    const std::string_view x = a.substr(0, 64), y = b.substr(0, 64);
+    return 3 * typing_distance(x, y) <= std::max(x.size(), y.size());
+}
+
+/// The word of a list that was meant, where that can be told: the same in another case, the one a word of the trade
+/// stands for, or the only one nearest by slips of typing if it is near. Empty where nothing is near, or two are
+/// equally.
+/// @param word what stands there @param words what would be accepted
+[[nodiscard]] inline std::string_view near_word(std::string_view word, std::span<const std::string_view> words)
+{
+    for (const std::string_view w : words)
+        if (same_but_for_case(word, w)) return w;
+    if (const std::string_view meant = trade_meaning(word, words); !meant.empty()) return meant;
+    const std::string_view best = nearest_word(word, words);
+    if (!is_near(word, best)) return {};
+    const auto slips = [word](std::string_view w) { return typing_distance(word.substr(0, 64), w.substr(0, 64)); };
+    for (const std::string_view w : words)
+        if (w != best && slips(w) == slips(best)) return {};
     return best;
 }
 

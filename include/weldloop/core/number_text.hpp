@@ -2,15 +2,12 @@
 /// @file
 /// Numbers as text: short, without locale, never "inf" or "nan" in disguise.
 
-#include <array>
-#include <charconv>
 #include <cmath>
 #include <cstddef>
 #include <string>
-#include <string_view>
-#include <system_error>
 
 #include <weldloop/core/error.hpp>
+#include <weldloop/core/number_chars.hpp>
 
 namespace weldloop {
 
@@ -26,28 +23,24 @@ namespace weldloop {
     if (value == 0.0) return "0";
 
     const double magnitude = std::fabs(value);
-    std::array<char, 64> text{};
-    std::to_chars_result end{};
     if (magnitude < 1e-4 || magnitude >= 1e9) {
-        end = std::to_chars(text.data(), text.data() + text.size(), value, std::chars_format::scientific, digits - 1);
-        const std::string_view out(text.data(), static_cast<std::size_t>(end.ptr - text.data()));
+        const std::string out = detail::number_chars(value, detail::notation::scientific, digits - 1);
         const std::size_t exponent_at = out.find('e');
         std::size_t kept = exponent_at;
-        if (out.find('.') != std::string_view::npos) {
+        if (out.find('.') != std::string::npos) {
             while (out[kept - 1] == '0') --kept;
             if (out[kept - 1] == '.') --kept;
         }
-        return std::string(out.substr(0, kept)).append(out.substr(exponent_at));
+        return out.substr(0, kept) + out.substr(exponent_at);
     }
     const int before_point = static_cast<int>(std::floor(std::log10(magnitude))) + 1;
     const int decimals = digits > before_point ? digits - before_point : 0;
-    end = std::to_chars(text.data(), text.data() + text.size(), value, std::chars_format::fixed, decimals);
-    std::string_view out(text.data(), static_cast<std::size_t>(end.ptr - text.data()));
+    std::string out = detail::number_chars(value, detail::notation::fixed, decimals);
     if (decimals > 0) {
-        while (out.back() == '0') out.remove_suffix(1);
-        if (out.back() == '.') out.remove_suffix(1);
+        while (out.back() == '0') out.pop_back();
+        if (out.back() == '.') out.pop_back();
     }
-    return std::string(out == "-0" ? "0" : out);
+    return out == "-0" ? "0" : out;
 }
 
 }  // namespace weldloop

@@ -5,7 +5,6 @@
 /// The number is a plain decimal with an optional exponent ("2.5", "-10", "4e-3"), the unit stands after it with or
 /// without a space. A fault is reported with the position of the first character that does not fit.
 
-#include <charconv>
 #include <cmath>
 #include <cstddef>
 #include <string>
@@ -17,6 +16,7 @@
 #include <weldloop/core/error.hpp>
 #include <weldloop/core/fraction.hpp>
 #include <weldloop/core/nearest_word.hpp>
+#include <weldloop/core/number_chars.hpp>
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/temperature.hpp>
 #include <weldloop/core/text.hpp>
@@ -45,13 +45,11 @@ struct number_and_unit {
     if (out.number_at == text.size()) throw bad_text_error(std::string(text), out.number_at, "a number with its unit");
     std::size_t begin = out.number_at;
     if (text[begin] == '+' && text.substr(begin + 1, 1) != "-") ++begin;
-    const auto [end, fault] = std::from_chars(text.data() + begin, text.data() + text.size(), out.number);
-    if (fault == std::errc::result_out_of_range)
-        throw bad_text_error(std::string(text), out.number_at, "a number a computer can hold");
-    if (fault != std::errc{} || !std::isfinite(out.number))
-        throw bad_text_error(std::string(text), out.number_at, "a finite number with its unit");
-    const auto after = static_cast<std::size_t>(end - text.data());
-    out.unit_at = skip_spaces(text, after);
+    const read_number front = number_at_front(text.substr(begin));
+    if (front.used == 0) throw bad_text_error(std::string(text), out.number_at, "a finite number with its unit");
+    if (!front.value) throw bad_text_error(std::string(text), out.number_at, "a number a computer can hold");
+    out.number = *front.value;
+    out.unit_at = skip_spaces(text, begin + front.used);
     std::size_t last = text.size();
     while (last > out.unit_at && (text[last - 1] == ' ' || text[last - 1] == '\t')) --last;
     out.unit = text.substr(out.unit_at, last - out.unit_at);
@@ -63,9 +61,10 @@ struct number_and_unit {
 {
     std::string list;
     for (const std::string_view u : units) list.append(list.empty() ? "" : ", ").append(u);
-    std::string hint = part.unit.empty() ? std::string("a unit after the number: ") + list
-                                         : std::string(what) + " in one of " + list +
-                                               "; nearest: " + std::string(nearest_word(part.unit, units));
+    std::string hint =
+        part.unit.empty() ? std::string("a unit after the number: ") + list : std::string(what) + " in one of " + list;
+    if (const std::string_view near = near_word(part.unit, units); !near.empty())
+        hint.append("; nearest: ").append(near);
     throw bad_text_error(std::string(text), part.unit_at, hint);
 }
 
@@ -105,8 +104,7 @@ struct parser<bounded_number<Rule>> {
     {
         const number_and_unit part = split_number(text);
         if (part.unit == "%") return part.number / 100.0;
-        if (part.unit.empty()) return part.number;
-        refuse_unit(text, part, "a share", {"%"});
+        refuse_unit(text, part, "a share", {"%"});  // 1 could be one percent or all
     }
 };
 

@@ -28,6 +28,8 @@
 #include <boost/units/systems/si/torque.hpp>
 #include <boost/units/systems/si/velocity.hpp>
 
+#include <weldloop/core/quantity_operators.hpp>
+
 namespace weldloop {
 
 namespace si = boost::units::si;

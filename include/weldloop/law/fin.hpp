@@ -8,6 +8,7 @@
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/require.hpp>
 #include <weldloop/core/source.hpp>
+#include <weldloop/solve/bessel.hpp>
 
 namespace weldloop {
 
@@ -107,7 +108,7 @@ private:
     const double mr = std::sqrt(2.0 * h.value() / kt) * spot_radius.value();
     constexpr double two_pi = 6.283185307179586;
     // beyond m r = 500 both Bessel functions underflow and their ratio is 1 to better than 0.1 %
-    const double ratio = mr > 500.0 ? 1.0 : std::cyl_bessel_k(1.0, mr) / std::cyl_bessel_k(0.0, mr);
+    const double ratio = mr > 500.0 ? 1.0 : solve::bessel_k(1.0, mr) / solve::bessel_k(0.0, mr);
     return in_si<thermal_conductance>(two_pi * kt * mr * ratio);
 }
 

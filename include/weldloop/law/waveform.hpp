@@ -160,6 +160,8 @@ public:
     [[nodiscard]] current peak() const { return in_si<current>(values_.peak); }
     /// Whether the current never changes, by being direct.
     [[nodiscard]] bool is_dc() const { return period_.value() == 0.0; }
+    /// The straight pieces of one period; none for direct current and the sine.
+    [[nodiscard]] const std::vector<current_piece>& pieces() const { return pieces_; }
     /// Length of the period [s]; 0 for direct current.
     [[nodiscard]] duration period() const { return period_; }
     /// How often the course repeats [Hz]; 0 for direct current.

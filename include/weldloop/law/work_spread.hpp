@@ -12,6 +12,7 @@
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/unit_text.hpp>
 #include <weldloop/material/metal.hpp>
+#include <weldloop/solve/bessel.hpp>
 
 namespace weldloop {
 
@@ -148,9 +149,9 @@ inline void require_stay(const heated_stay& s)
         const double b = (n + 0.25) * std::numbers::pi, e = 1.0 / (8.0 * b);
         const double alpha = b - 3.0 * e + 12.0 * e * e * e - 1179.0 * 32.0 * e * e * e * e * e / 5.0;
         const double k = alpha / rim.value(), even = detail::diffusivity_of(s.metal) * k * k,
-                     rate = even + s.loss.value() / C, at_rim = std::cyl_bessel_j(0.0, alpha);
+                     rate = even + s.loss.value() / C, at_rim = solve::bessel_j(0.0, alpha);
         const rise_by_watt there = mode.at(rate);
-        const double shape = std::cyl_bessel_j(0.0, alpha * over) / (at_rim * at_rim * C);
+        const double shape = solve::bessel_j(0.0, alpha * over) / (at_rim * at_rim * C);
         out.mean += shape * (there.mean - 1.0 / even);
         out.end += shape * (there.end - at_end / even);
         out.arc_ends += shape * (there.arc_ends - burning / even);

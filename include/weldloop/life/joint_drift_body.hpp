@@ -156,11 +156,12 @@ private:
     static constexpr double spots_used_up = 0.9;  // of their radius, see joint_spots_judgement
     static constexpr double least_force = 0.01;   // share: what is less has fallen apart
 
-    // How much of a change of a joint counts: one far from its softening drop hardly warms anything.
+    // How much of a change of a joint counts: one far from its softening drop hardly warms anything, and of one that
+    // has yielded the numbers are known, its heat alone goes on.
     [[nodiscard]] static double warmth_of(const ageing_joint& j)
     {
         constexpr double least = 0.1, by_use = 4.0;
-        return std::clamp(by_use * j.softening_used, least, 1.0);
+        return j.found.yields ? least : std::clamp(by_use * j.softening_used, least, 1.0);
     }
     [[nodiscard]] double pick_level(const band<double>& mild_to_harsh) const { return pick(mild_to_harsh, level_); }
 
@@ -168,9 +169,11 @@ private:
     {
         loop_network& net = solver_.network();
         for (const ageing_joint& j : joints_) net.part(j.part).contacts[j.contact].left = std::exp(-j.ln_ratio());
+        constexpr double settled = 5e-3;  // K: a few per cent of a resistance move a joint by kelvins
         solve::periodic_state found;
-        loop_state state = solver_.solve(level_, &found, has_state_ ? &state_ : nullptr);
-        if (state.outcome == loop_outcome::not_settled && has_state_) state = solver_.solve(level_, &found);
+        loop_state state = solver_.solve(level_, &found, {.near = has_state_ ? &state_ : nullptr, .settled = settled});
+        if (state.outcome == loop_outcome::not_settled && has_state_)
+            state = solver_.solve(level_, &found, {.settled = settled});
         outcome_ = state.outcome;
         if (!state.is_solved()) return false;
         const auto share = static_cast<double>(station_->job.duty.share());

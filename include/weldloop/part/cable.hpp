@@ -17,6 +17,7 @@
 #include <weldloop/material/metals.hpp>
 #include <weldloop/part/covering_state.hpp>
 #include <weldloop/part/resistance_choice.hpp>
+#include <weldloop/part/steel_beside.hpp>
 
 namespace weldloop {
 
@@ -47,9 +48,10 @@ struct cable {
     std::optional<weldloop::lay> lay = {};  ///< how this lead lies, where it differs from the surroundings
     std::optional<int> coil_turns = {};     ///< where its own lay is coiled, up to 200; none if not known
     std::optional<int> bundled_leads = {};  ///< where its own lay is bundled, up to 200; none if not known
-    bool dimensions_interpolated = false;   ///< diameters interpolated between published sizes
-    bool dimensions_extrapolated = false;   ///< diameters beyond the published sizes
-    lead_make made = {};                    ///< what welding_cable() gave it
+    weldloop::steel_beside steel = weldloop::steel_beside::none;  ///< that it lies in, on or through: for inductance
+    bool dimensions_interpolated = false;                         ///< diameters interpolated between published sizes
+    bool dimensions_extrapolated = false;                         ///< diameters beyond the published sizes
+    lead_make made = {};                                          ///< what welding_cable() gave it
 
     /// The same lead under a name.
     [[nodiscard]] cable named(std::string new_name) const

@@ -112,8 +112,10 @@ inline void sum_up(assessment& out, const solved_station& solved)
     }
     if (!s.ways.empty() || !s.others.empty()) detail::add_way_findings(out, solved);
     detail::add_operating_point(out, solved);
+    detail::add_course_effects(out, solved);
     detail::note_hot_work(out, solved);
     detail::add_covering_findings(out, s);
+    detail::add_intermittent(out, s);
     for (part_result& r : out.parts) {
         if (out.conducts && std::holds_alternative<work_connection>(part_at(s, r.place)) &&
             r.current.typical > current{}) {
@@ -138,6 +140,11 @@ inline void sum_up(assessment& out, const solved_station& solved)
     out.weld = weld_statements_for(s, out);
     out.year = detail::year_of(s, out);
     if (!out.weld.empty()) own.add(weld_thresholds);
+    if (std::any_of(out.weld.begin(), out.weld.end(), [](const weld_statement& w) {
+            return w.id == weld_id::choked_current || w.id == weld_id::blunt_pulses;
+        }))
+        own.add(course_thresholds);
+    if (out.course) own.add(out.course->basis);
     out.cautions = cautions_for(s, out);
     if (s.supply) detail::add_supply_sources(own, s);
     if (out.operating && out.operating->is_found()) own.add(out.operating->basis);

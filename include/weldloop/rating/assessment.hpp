@@ -22,6 +22,7 @@
 #include <weldloop/life/covering_ageing.hpp>
 #include <weldloop/life/grip_forecast.hpp>
 #include <weldloop/life/station_service.hpp>
+#include <weldloop/rating/course_effects.hpp>
 #include <weldloop/rating/finding_id.hpp>
 #include <weldloop/rating/verdict.hpp>
 #include <weldloop/rating/weld_statement.hpp>
@@ -40,6 +41,28 @@ struct limit_use {
     likelihood exceeds = 0.0;      ///< probability that it is exceeded, by the scatter of all joints
     const source* from = nullptr;  ///< where the limit stands
 };
+
+/// What the verdict on a part rests on.
+enum class deciding_fact {
+    nothing,      ///< there is nothing to judge it by
+    limit,        ///< the first of its limits
+    spots,        ///< its contact spots yield or melt, or are all there is to judge it by
+    no_contact,   ///< no metal touches metal, typically or in a poor case
+    melting_part  ///< before the loop settles a place of it passes what it bears, typically or in a poor case
+};
+
+/// The words for it.
+[[nodiscard]] constexpr std::string_view to_text(deciding_fact d)
+{
+    switch (d) {
+    case deciding_fact::nothing: return "nothing";
+    case deciding_fact::limit: return "limit";
+    case deciding_fact::spots: return "contact spots";
+    case deciding_fact::no_contact: return "no contact";
+    case deciding_fact::melting_part: return "bound of a place";
+    }
+    return "nothing";
+}
 
 /// A place of a part with its highest temperature in the duty period.
 struct place_result {
@@ -70,9 +93,11 @@ struct part_result {
     double used = 0.0;            ///< share of the deciding limit in use, or of the softening drop by its spots
     double softening_used = 0.0;  ///< drop of the contact nearest to it over the softening drop of its metals
     likelihood exceeds = 0.0;     ///< probability that some limit is exceeded or spots yield, by the scatter of joints
-    weldloop::verdict verdict = verdict::not_judged;  ///< what is said of it
+    weldloop::verdict verdict = verdict::not_judged;    ///< what is said of it
+    deciding_fact decided_by = deciding_fact::nothing;  ///< what that rests on
     bool with_stray_open = false;    ///< all of this is the case with every stray way open: worse than as they stand
     bool open_in_poor_case = false;  ///< it conducts typically, and not with every joint at the 95 % point
+    bool is_intermittent = false;    ///< it was seen to make and break the circuit
     bool stray_hides_it = false;     ///< as stray ways stand the verdict would be milder
     std::string reason = {};         ///< why, in one sentence
     std::vector<std::string> notes = {};     ///< what is known beside: a type test of new parts
@@ -132,6 +157,8 @@ struct assessment {
     std::optional<band<voltage>> headroom = {};     ///< constant-current supply: output left after arc and loop
     std::optional<operating_point> operating = {};  ///< of supply, loop and arc together, typically, without the state
                                                     ///< of its loop; empty without a supply
+    std::optional<course_effects> course = {};      ///< what alternating or pulsed current meets; empty for direct
+                                                    ///< current and without a settled loop
     std::optional<yearly_loss> year = {};           ///< what the loss comes to; empty unless a year of work is stated
     station_service service = {};                   ///< the use its grips and coverings were looked ahead with
     std::vector<weld_statement> weld = {};          ///< what the welder typically notices; none for a sound loop
@@ -158,6 +185,7 @@ enum class remedy_effort {
     move,          ///< a clamp or lead laid elsewhere
     re_terminate,  ///< cut back and crimp anew
     replace,       ///< something is bought
+    raise_volts,   ///< the supply is set higher: costs heat, and leaves the cause
     weld_less,     ///< longer rests, less current: costs work done
 };
 
@@ -170,6 +198,7 @@ enum class remedy_effort {
     case remedy_effort::move: return "move";
     case remedy_effort::re_terminate: return "re-terminate";
     case remedy_effort::replace: return "replace";
+    case remedy_effort::raise_volts: return "raise volts";
     case remedy_effort::weld_less: return "weld less";
     }
     return "replace";

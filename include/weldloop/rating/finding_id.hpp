@@ -33,6 +33,8 @@ enum class finding_id {
     supply_gives_other_current,      ///< at this arc the supply gives another current than the job's
     working_point_not_known,         ///< the supply's line or the loop ends before the point is met
     too_few_volts_for_arc,           ///< the current is there, but fewer volts than an arc asks for
+    level_not_held,                  ///< the supply cannot hold a level of the job's pulses
+    part_intermittent,               ///< a part was seen to make and break the circuit
 };
 
 /// The stable text of a finding: "open_circuit".
@@ -64,6 +66,8 @@ enum class finding_id {
     case finding_id::supply_gives_other_current: return "supply_gives_other_current";
     case finding_id::working_point_not_known: return "working_point_not_known";
     case finding_id::too_few_volts_for_arc: return "too_few_volts_for_arc";
+    case finding_id::level_not_held: return "level_not_held";
+    case finding_id::part_intermittent: return "part_intermittent";
     }
     return "open_circuit";
 }

@@ -1,13 +1,17 @@
 #pragma once
 /// @file
-/// What is found of the leads of a station whatever they carry: coverings that are not whole.
+/// What is found of the leads and parts of a station whatever they carry: coverings that are not whole, a part that
+/// makes and breaks.
 
 #include <algorithm>
+#include <cstddef>
 #include <string>
+#include <variant>
 
 #include <weldloop/circuit/lead_in_part.hpp>
 #include <weldloop/circuit/station.hpp>
 #include <weldloop/circuit/station_parts.hpp>
+#include <weldloop/core/error.hpp>
 #include <weldloop/part/covering_state.hpp>
 #include <weldloop/rating/assessment.hpp>
 #include <weldloop/rating/finding_id.hpp>
@@ -55,6 +59,26 @@ inline void add_covering_findings(assessment& out, const station& s)
     add(finding_id::covering_wet,
         ". Whoever touches it may get a shock. Take it out of use, dry it, and look for the cut that let the water "
         "in.");
+}
+
+/// Adds that a part was seen to make and break the circuit: `part_intermittent`, a warning whatever the loop carries.
+/// Drops and temperatures are those while it makes. @param out the assessment, its findings the gravest first
+/// @param s its station @throws bad_station_error for a name that no part has, and for the arc
+inline void add_intermittent(assessment& out, const station& s)
+{
+    if (s.intermittent.empty()) return;
+    const std::size_t at = place_of(s, s.intermittent);
+    if (std::holds_alternative<arc>(part_at(s, at)))
+        throw bad_station_error("intermittent part", "the arc", "a part of the circuit beside it");
+    const auto milder = std::find_if(out.findings.begin(), out.findings.end(),
+                                     [](const loop_finding& f) { return f.severity == finding_severity::notice; });
+    out.findings.insert(milder, {finding_id::part_intermittent, finding_severity::warning,
+                                 s.intermittent +
+                                     " is stated to make and break the circuit. With the supply off, look whether it "
+                                     "is loose, dirty or broken; drops and temperatures here are those while it "
+                                     "makes."});
+    for (part_result& p : out.parts)
+        if (p.place == at) p.is_intermittent = true;
 }
 
 }  // namespace weldloop::detail

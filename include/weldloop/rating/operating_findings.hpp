@@ -7,6 +7,7 @@
 #include <optional>
 #include <string>
 #include <utility>
+#include <vector>
 
 #include <weldloop/circuit/operating_point_body.hpp>
 #include <weldloop/circuit/station.hpp>
@@ -14,6 +15,7 @@
 #include <weldloop/core/text.hpp>
 #include <weldloop/part/supply_line.hpp>
 #include <weldloop/rating/assessment.hpp>
+#include <weldloop/rating/course_effects_of.hpp>
 #include <weldloop/rating/finding_id.hpp>
 #include <weldloop/rating/solved_station.hpp>
 
@@ -82,19 +84,68 @@ inline constexpr double current_agreement = 0.05;  // of the job's current; see 
                             to_text(p.terminals, "V") + " across its terminals."};
 }
 
+/// Adds a finding behind those that weigh as much.
+inline void add_in_order(std::vector<loop_finding>& all, const loop_finding& f)
+{
+    all.insert(
+        std::find_if(all.begin(), all.end(), [&f](const loop_finding& other) { return other.severity < f.severity; }),
+        f);
+}
+
 /// Solves the operating point of a station whose loop conducts, and adds what is found of it.
 inline void add_operating_point(assessment& out, const solved_station& solved)
 {
     const station& s = solved.of();
     if (!s.supply || out.outcome == loop_outcome::open_circuit) return;
-    operating_point p = operating_point_from(s, scatter::typical, {&solved.typical(), &solved.typical_state()});
+    operating_point p = operating_point_from(s, scatter::typical, {&solved.typical(), &solved.typical_state(), false});
     p.loop = {};
-    if (const std::optional<loop_finding> f = operating_finding(s, p)) {
-        const auto behind = std::find_if(out.findings.begin(), out.findings.end(),
-                                         [&f](const loop_finding& other) { return other.severity < f->severity; });
-        out.findings.insert(behind, *f);
-    }
+    if (const std::optional<loop_finding> f = operating_finding(s, p)) add_in_order(out.findings, *f);
     out.operating = std::move(p);
+}
+
+/// The finding of a level of pulses that the supply does not hold; the first of those.
+[[nodiscard]] inline std::optional<loop_finding> level_finding(const course_effects& c)
+{
+    const auto at = std::find_if(c.levels.begin(), c.levels.end(), [](const level_point& l) { return !l.is_held; });
+    if (at == c.levels.end()) return std::nullopt;
+    const std::string level = "The course of the current has " + to_text(at->asked, "A") + " for " +
+                              to_text(at->time, "ms") + " of each period; ";
+    std::string why = "the supply's output line does not go there.";
+    if (at->outcome == operating_outcome::no_arc)
+        why = "by its output line the supply typically holds no arc there.";
+    else if (at->outcome == operating_outcome::found && at->current != at->asked)
+        why = "the supply typically gives " + to_text(at->current, "A") + " there, at " + to_text(at->terminals, "V") +
+              " across its terminals.";
+    else if (at->outcome == operating_outcome::found)
+        why = "by its output line the supply has " + to_text(at->terminals, "V") +
+              " there, and loop and arc typically ask for " + to_text(voltage(at->loop_drop + at->arc_wants), "V") +
+              ".";
+    return loop_finding{finding_id::level_not_held, finding_severity::warning, level + why};
+}
+
+/// What add_operating_point() and add_course_effects() find of a station, solved from the beginning.
+/// @param s the station, sound
+[[nodiscard]] inline std::vector<loop_finding> findings_at_arc(const station& s)
+{
+    std::vector<loop_finding> out;
+    if (!s.supply) return out;
+    solve::periodic_state settled;
+    const loop_state loop = loop_solver(s).solve(scatter::typical, &settled);
+    if (loop.outcome == loop_outcome::open_circuit) return out;
+    const operating_point p = operating_point_from(s, scatter::typical, {&loop, &settled, false});
+    if (const std::optional<loop_finding> f = operating_finding(s, p)) out.push_back(*f);
+    if (const std::optional<course_effects> c = course_effects_of(s, loop, p.is_found() ? &p : nullptr))
+        if (const std::optional<loop_finding> f = level_finding(*c)) out.push_back(*f);
+    return out;
+}
+
+/// Adds what alternating or pulsed current meets, and what is found of it.
+inline void add_course_effects(assessment& out, const solved_station& solved)
+{
+    out.course = course_effects_of(solved.of(), solved.typical(),
+                                   out.operating && out.operating->is_found() ? &*out.operating : nullptr);
+    if (!out.course) return;
+    if (const std::optional<loop_finding> f = level_finding(*out.course)) add_in_order(out.findings, *f);
 }
 
 }  // namespace detail

@@ -168,8 +168,9 @@ inline void note_lead(part_result& r, const path_part& part)
 inline void judge(part_result& r, const solved_station& s, std::size_t i, verdict_depth depth = verdict_depth::in_full)
 {
     const part_state &usual = s.typical().parts[i], &poor = s.poor().parts[i];
-    const auto say = [&r, depth](verdict v, const auto& why) {
+    const auto say = [&r, depth](verdict v, deciding_fact by, const auto& why) {
         r.verdict = v;
+        r.decided_by = by;
         if (depth == verdict_depth::in_full) r.reason = why();
     };
     const part_limits limits = limits_of(part_as_placed(s.of(), i), s.of().where);
@@ -200,16 +201,19 @@ inline void judge(part_result& r, const solved_station& s, std::size_t i, verdic
     }
 
     if ((s.outcome() == loop_outcome::open_circuit || s.is_solved()) && !r.conducts)
-        return say(verdict::open_circuit, [&] { return "no metal touches metal: no current can flow"; });
+        return say(verdict::open_circuit, deciding_fact::no_contact,
+                   [&] { return "no metal touches metal: no current can flow"; });
     if (s.is_solved() && usual.current == current{})
-        return say(verdict::not_judged, [&] { return "it carries no current as things stand"; });
+        return say(verdict::not_judged, deciding_fact::nothing,
+                   [&] { return "it carries no current as things stand"; });
     if (usual.passes_bound && s.outcome() == loop_outcome::ends)
         return say(melts_there(*usual.passes_bound) ? verdict::spots_melting : verdict::over_limit,
+                   deciding_fact::melting_part,
                    [&] { return bound_words(*usual.passes_bound) + " before the loop settles"; });
     if (!s.is_solved()) {
         if (deciding != nullptr && deciding->used > 1.0)
-            return say(verdict::over_limit, [&] { return words_of(*deciding, limits); });
-        return say(verdict::not_judged, [&] {
+            return say(verdict::over_limit, deciding_fact::limit, [&] { return words_of(*deciding, limits); });
+        return say(verdict::not_judged, deciding_fact::nothing, [&] {
             return s.outcome() == loop_outcome::open_circuit ? "no current flows: nothing to judge it by"
                                                              : "the loop has no steady state: nothing to judge it by";
         });
@@ -240,59 +244,63 @@ inline void judge(part_result& r, const solved_station& s, std::size_t i, verdic
     r.exceeds = std::max(static_cast<double>(r.exceeds), own.yields);
 
     if (usual.spots_melt)
-        return say(verdict::spots_melting, [&] {
+        return say(verdict::spots_melting, deciding_fact::spots, [&] {
             return "the drop of " + to_text(worst->drop, "V") + " over its " + std::string(worst->what) +
                    " is typically at the melting drop of its metals";
         });
     constexpr double one_half = 0.5;
     if (deciding != nullptr && (deciding->used > 1.0 || static_cast<double>(deciding->exceeds) > one_half))
-        return say(verdict::over_limit,
+        return say(verdict::over_limit, deciding_fact::limit,
                    [&] { return words_of(*deciding, limits) + "; exceeded " + cases_text(deciding->exceeds); });
     if (usual.softening_used > 1.0) {
         r.used = usual.softening_used;
-        return say(verdict::over_limit, [&] {
+        return say(verdict::over_limit, deciding_fact::spots, [&] {
             return "the drop over its " + std::string(worst->what) + " is typically " +
                    number_text(100.0 * usual.softening_used, 3) +
                    " % of the softening drop of its metals: the spots yield and the contact is not stable";
         });
     }
     if (own.melts_high)
-        return say(verdict::may_exceed, [&] {
+        return say(verdict::may_exceed, deciding_fact::spots, [&] {
             return "at the 95 % point of its scatter the spots of its " + std::string(melting_contact) +
                    " are at their melting drop";
         });
     if (own.softening_used_high > 1.0)
-        return say(verdict::may_exceed, [&] {
+        return say(verdict::may_exceed, deciding_fact::spots, [&] {
             return "its spots may yield, " + cases_text(own.yields) + ": at the 95 % point the drop over its " +
                    std::string(weak_contact) + " passes the softening drop of its metals";
         });
     if (deciding != nullptr && often(*deciding) > 0.0)
-        return say(verdict::may_exceed,
+        return say(verdict::may_exceed, deciding_fact::limit,
                    [&] { return words_of(*deciding, limits) + "; exceeded " + cases_text(deciding->exceeds); });
     if (s.poor().outcome == loop_outcome::open_circuit && !poor.conducts)
-        return say(verdict::may_exceed, [&] { return "in a poor case no metal touches metal: an open circuit"; });
+        return say(verdict::may_exceed, deciding_fact::no_contact,
+                   [&] { return "in a poor case no metal touches metal: an open circuit"; });
     if (poor.passes_bound)
-        return say(verdict::may_exceed, [&] {
+        return say(verdict::may_exceed, deciding_fact::melting_part, [&] {
             return "with every joint at its 95 % point its " + std::string(to_text(*poor.passes_bound)) +
                    " passes what it bears before the loop settles";
         });
     if (deciding == nullptr) {
         if (usual.contacts.empty())
-            return say(verdict::not_judged, [&] { return "no published limit for such a part"; });
+            return say(verdict::not_judged, deciding_fact::nothing,
+                       [&] { return "no published limit for such a part"; });
         r.used = usual.softening_used;
-        return say(verdict::within_limit, [&] {
+        return say(verdict::within_limit, deciding_fact::spots, [&] {
             return "its spots stay below the softening drop of its metals, " +
                    number_text(100.0 * usual.softening_used, 2) + " % of it typically, " +
                    number_text(100.0 * own.softening_used_high, 2) +
                    " % at the 95 % point, under the stated conditions; no published temperature limit";
         });
     }
-    if (deciding->used > close_share) return say(verdict::close_to_limit, [&] { return words_of(*deciding, limits); });
+    if (deciding->used > close_share)
+        return say(verdict::close_to_limit, deciding_fact::limit, [&] { return words_of(*deciding, limits); });
     if (!some_limit_was_read(r.limits))
-        return say(verdict::not_judged, [&] {
+        return say(verdict::not_judged, deciding_fact::limit, [&] {
             return words_of(*deciding, limits) + "; that limit is from memory and passes nothing by itself";
         });
-    say(verdict::within_limit, [&] { return words_of(*deciding, limits) + ", under the stated conditions"; });
+    say(verdict::within_limit, deciding_fact::limit,
+        [&] { return words_of(*deciding, limits) + ", under the stated conditions"; });
 }
 
 }  // namespace detail

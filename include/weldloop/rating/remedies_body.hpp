@@ -24,6 +24,8 @@
 #include <weldloop/rating/assessment.hpp>
 #include <weldloop/rating/lead/sizing.hpp>
 #include <weldloop/rating/lead_findings.hpp>
+#include <weldloop/rating/lost_volts_body.hpp>
+#include <weldloop/rating/operating_findings.hpp>
 #include <weldloop/rating/remedies.hpp>
 #include <weldloop/rating/remedy_change.hpp>
 #include <weldloop/rating/remedy_finder.hpp>
@@ -76,7 +78,10 @@ template <class Holds>
 
 class remedy_search {
 public:
-    explicit remedy_search(const station& s) : s_(s), arc_at_(checked_arc_index(s)), loop_(s, arc_at_) {}
+    explicit remedy_search(const station& s)
+        : s_(s), arc_at_(checked_arc_index(s)), loop_(s, arc_at_), at_arc_(findings_at_arc(s))
+    {
+    }
 
     [[nodiscard]] std::vector<remedy> operator()()
     {
@@ -85,6 +90,8 @@ public:
         for (std::size_t i = 0; i < parts_in(s_); ++i)
             if (!is_stray(s_, i)) look_for_larger(i);
         if (takes_too_much() && !one_lead_does_) larger_leads_on_both_sides();
+        larger_leads_for_the_arc();
+        raise_the_setting();
         weld_less();
         together();
         for (std::size_t i = 0; i < parts_in(s_); ++i)
@@ -106,6 +113,18 @@ private:
     [[nodiscard]] std::string name(std::size_t part) const { return name_of(s_, part); }
     [[nodiscard]] double allowed() const { return s_.allowed_drop.value_or(usual_allowed_drop).value(); }
     [[nodiscard]] bool takes_too_much() const { return loop_.is_solved() && loop_.drop() > allowed(); }
+
+    template <class Finding>
+    [[nodiscard]] static bool has(const std::vector<Finding>& all, finding_id id)
+    {
+        return std::any_of(all.begin(), all.end(), [id](const Finding& f) { return f.id == id; });
+    }
+    // Where supply, loop and arc meet is solved anew only for what leaves the arc more volts, or asks for less current.
+    [[nodiscard]] bool may_help_the_arc(const change& c, const trial& t) const
+    {
+        constexpr double least = 1e-3;  // V
+        return t.typical == loop_outcome::solved && (!loop_.is_solved() || c.current || t.drop < loop_.drop() - least);
+    }
 
     [[nodiscard]] bool is_cleared(std::size_t part, remedy_effort most) const
     {
@@ -131,6 +150,14 @@ private:
             for (const finding_kind& f : loop_.findings()) {
                 if (std::any_of(after.begin(), after.end(), [&](const finding_kind& a) { return a.id == f.id; }))
                     continue;
+                r.clears_findings.push_back(f.id);
+                made.lifts_stop = made.lifts_stop || f.severity == finding_severity::stop_job;
+            }
+        }
+        if (!at_arc_.empty() && may_help_the_arc(c, t)) {
+            const std::vector<loop_finding> after = findings_at_arc(changed(s_, c));
+            for (const loop_finding& f : at_arc_) {
+                if (has(after, f.id)) continue;
                 r.clears_findings.push_back(f.id);
                 made.lifts_stop = made.lifts_stop || f.severity == finding_severity::stop_job;
             }
@@ -256,43 +283,56 @@ private:
         return first_place(from + 1, all, does);
     }
 
-    // Where no lead alone brings the loop within its allowed drop: the one that takes most on either side of the arc,
-    // both to at least the same size.
-    void larger_leads_on_both_sides()
+    // The leads that take most on either side of the arc, and the sizes larger than one of them.
+    struct lead_pair {
+        std::array<std::size_t, 2> at{};
+        std::vector<conductor_size> sizes;
+    };
+    [[nodiscard]] std::optional<lead_pair> leads_on_both_sides() const
     {
-        std::array<std::optional<std::size_t>, 2> pair;
+        std::array<std::optional<std::size_t>, 2> most;
         for (std::size_t i = 0; i < s_.path.size(); ++i) {
             if (!std::holds_alternative<cable>(s_.path[i])) continue;
-            std::optional<std::size_t>& side = pair[i < arc_at_ ? 0 : 1];
+            std::optional<std::size_t>& side = most[i < arc_at_ ? 0 : 1];
             if (!side || loop_.drop_of(i) > loop_.drop_of(*side)) side = i;
         }
-        if (!pair[0] || !pair[1]) return;
-        const auto lead = [&](int side) -> const cable& {
-            return std::get<cable>(s_.path[*pair[static_cast<std::size_t>(side)]]);
-        };
-        const auto grown = [&](int side, const conductor_size& least) {
-            const cable& was = lead(side);
+        if (!most[0] || !most[1]) return std::nullopt;
+        lead_pair out{{*most[0], *most[1]}, {}};
+        for (const conductor_size& size : sizes_of(family_of(lead_at(out.at[0]).size)))
+            if (size > lead_at(out.at[0]).size || size > lead_at(out.at[1]).size) out.sizes.push_back(size);
+        return out;
+    }
+    [[nodiscard]] const cable& lead_at(std::size_t part) const { return std::get<cable>(s_.path[part]); }
+    // Both of at least a size.
+    [[nodiscard]] change both_of(const lead_pair& pair, const conductor_size& least) const
+    {
+        const auto grown = [&](const cable& was) {
             if (was.size >= least) return was;
             for (const conductor_size& size : sizes_of(family_of(was.size)))
                 if (size >= least) return resized(was, size);
             return resized(was, sizes_of(family_of(was.size)).back());
         };
-        std::vector<conductor_size> sizes;
-        for (const conductor_size& size : sizes_of(family_of(lead(0).size)))
-            if (size > lead(0).size || size > lead(1).size) sizes.push_back(size);
-        const auto both = [&](std::size_t k) {
-            const std::array<cable, 2> now{grown(0, sizes[k]), grown(1, sizes[k])};
-            change c{.part = *pair[loop_.drop_of(*pair[0]) > loop_.drop_of(*pair[1]) ? 0 : 1]};
-            for (const std::size_t side : {std::size_t{0}, std::size_t{1}}) {
-                const cable& was = lead(static_cast<int>(side));
-                if (now[side].size == was.size) continue;
-                c.what += (c.what.empty() ? "replace " : " and ") + name(*pair[side]) + " (" + to_text(was.size) +
-                          ") by " + to_text(now[side].size);
-                c.parts.push_back({*pair[side], now[side]});
-                std::get<cable>(c.parts.back().instead).name = name(*pair[side]);
-            }
-            return c;
-        };
+        change c{.part = pair.at[loop_.drop_of(pair.at[0]) > loop_.drop_of(pair.at[1]) ? 0 : 1]};
+        for (const std::size_t part : pair.at) {
+            const cable &was = lead_at(part), now = grown(was);
+            if (now.size == was.size) continue;
+            c.what += (c.what.empty() ? "replace " : " and ") + name(part) + " (" + to_text(was.size) + ") by " +
+                      to_text(now.size);
+            c.parts.push_back({part, now});
+            std::get<cable>(c.parts.back().instead).name = name(part);
+        }
+        return c;
+    }
+
+    // Where no lead alone brings the loop within its allowed drop: the one that takes most on either side of the arc,
+    // both to at least the same size.
+    void larger_leads_on_both_sides()
+    {
+        const std::optional<lead_pair> found = leads_on_both_sides();
+        if (!found) return;
+        const std::array<std::size_t, 2>& pair = found->at;
+        const std::vector<conductor_size>& sizes = found->sizes;
+        const auto both = [&](std::size_t k) { return both_of(*found, sizes[k]); };
         std::map<std::size_t, trial> tried;
         const auto with = [&](std::size_t k) -> trial& { return once(tried, k, [&] { return both(k); }); };
         const auto does = [&](std::size_t k) {
@@ -300,10 +340,10 @@ private:
         };
         const auto may_cool = [&](std::size_t k) {
             return std::all_of(pair.begin(), pair.end(),
-                               [&](const auto& i) { return loop_.state_of(*i, &with(k)).used <= close_share; });
+                               [&](std::size_t i) { return loop_.state_of(i, &with(k)).used <= close_share; });
         };
         const auto cools = [&](std::size_t k) {
-            return std::all_of(pair.begin(), pair.end(), [&](const auto& i) { return loop_.clears(with(k), *i); });
+            return std::all_of(pair.begin(), pair.end(), [&](std::size_t i) { return loop_.clears(with(k), i); });
         };
         // as if the resistance of the two alone changed
         const auto would_do = [&](std::size_t k) {
@@ -316,7 +356,7 @@ private:
         const std::size_t guess = first_place(0, sizes.size(), would_do).value_or(sizes.size());
         if (const auto enough = first_place(0, sizes.size(), does, guess)) {
             std::size_t k = *enough;
-            if (is_against(loop_.verdict_of(*pair[0])) || is_against(loop_.verdict_of(*pair[1])))
+            if (is_against(loop_.verdict_of(pair[0])) || is_against(loop_.verdict_of(pair[1])))
                 if (const auto cool = first_place(k, sizes.size(), may_cool))
                     k = cools(*cool) ? *cool : first_place(*cool + 1, sizes.size(), cools).value_or(k);
             weigh(both(k), std::move(with(k)), false, false);
@@ -327,9 +367,112 @@ private:
         const trial& t = with(sizes.size() - 1);
         if (t.typical != loop_outcome::solved) return;
         remark(largest.part, "No larger leads bring the loop within " + to_text(in_si<voltage>(allowed()), "V") +
-                                 ": with " + name(*pair[0]) + " and " + name(*pair[1]) + " of at least " +
+                                 ": with " + name(pair[0]) + " and " + name(pair[1]) + " of at least " +
                                  to_text(sizes.back()) + " it would typically still take " +
                                  to_text(in_si<voltage>(t.drop), "V") + ".");
+    }
+
+    // ---- supply, loop and arc
+
+    // Where supply, loop and arc do not meet as the job asks: the smallest larger lead with which they do, else both.
+    void larger_leads_for_the_arc()
+    {
+        std::vector<finding_id> wanted;
+        for (const loop_finding& f : at_arc_) wanted.push_back(f.id);
+        if (has(loop_.findings(), finding_id::supply_cannot_hold_arc))
+            wanted.push_back(finding_id::supply_cannot_hold_arc);
+        const auto all_in = [&](const std::vector<finding_id>& cleared) {
+            return std::all_of(wanted.begin(), wanted.end(), [&](finding_id id) {
+                return std::find(cleared.begin(), cleared.end(), id) != cleared.end();
+            });
+        };
+        if (wanted.empty() || loop_.outcome() == loop_outcome::open_circuit ||
+            std::any_of(steps_.begin(), steps_.end(), [&](const step& s) { return all_in(s.says.clears_findings); }))
+            return;
+        const auto clears_all = [&](const change& c) {
+            trial t = loop_.with(c);
+            if (t.typical != loop_outcome::solved) return false;
+            const std::vector<finding_kind> loop = loop_.findings_with(t);
+            const std::vector<loop_finding> arc = findings_at_arc(changed(s_, c));
+            return std::none_of(wanted.begin(), wanted.end(),
+                                [&](finding_id id) { return has(loop, id) || has(arc, id); });
+        };
+        bool one_does = false;
+        std::optional<change> largest;
+        for (std::size_t i = 0; i < s_.path.size(); ++i) {
+            if (!std::holds_alternative<cable>(s_.path[i])) continue;
+            const ladder larger = change_finder(s_, i).larger(s_.path[i]);
+            const auto made = [&](std::size_t k) { return to_rung(i, larger, k); };
+            const std::size_t all = larger.rungs.size();
+            if (all == 0) continue;
+            if (!largest || loop_.drop_of(i) > loop_.drop_of(largest->part)) largest = made(all - 1);
+            if (const auto k = first_place(0, all, [&](std::size_t n) { return clears_all(made(n)); })) {
+                weigh(made(*k), false);
+                one_does = true;
+            }
+        }
+        if (one_does) return;
+        if (const std::optional<lead_pair> pair = leads_on_both_sides(); pair && !pair->sizes.empty()) {
+            const auto made = [&](std::size_t k) { return both_of(*pair, pair->sizes[k]); };
+            const std::size_t all = pair->sizes.size();
+            if (const auto k = first_place(0, all, [&](std::size_t n) { return clears_all(made(n)); }))
+                return weigh(made(*k), false);
+            largest = made(all - 1);
+        }
+        if (!largest) return;
+        const std::vector<loop_finding> still = findings_at_arc(changed(s_, *largest));
+        remark(largest->part,
+               "No larger leads by themselves put right what supply, loop and arc make of each other; one "
+               "would have to " +
+                   largest->what + ", and then still: " +
+                   (still.empty() ? "the supply typically cannot hold the arc at the job's current."
+                                  : still.front().text));
+    }
+
+    // The setting of a supply that keeps its voltage, higher by what leads and joints take.
+    void raise_the_setting()
+    {
+        if (!s_.supply || s_.supply->kind != supply_kind::constant_voltage || at_arc_.empty()) return;
+        const operating_point p = operating_point_of(s_, scatter::typical);
+        if (!p.is_found() || !(p.lost().value() > 0.0)) return;
+        station set = s_;
+        set.supply->setting += p.lost();
+        const std::vector<loop_finding> after = findings_at_arc(set);
+        step made{.how = {.part = largest_drop(), .effort = remedy_effort::raise_volts}};
+        remedy& r = made.says;
+        for (const loop_finding& f : at_arc_)
+            if (!has(after, f.id)) r.clears_findings.push_back(f.id);
+        if (r.clears_findings.empty()) return;
+        r.what = "set the supply to " + to_text(set.supply->setting, "V") + " (now " +
+                 to_text(s_.supply->setting, "V") + "), if it goes that high: what leads and joints take, " +
+                 to_text(p.lost(), "V") + ", is given back, and they go on taking it; " + cost_of_setting(p);
+        r.part = "supply";
+        r.effort = remedy_effort::raise_volts;
+        steps_.push_back(std::move(made));
+    }
+    [[nodiscard]] std::size_t largest_drop() const
+    {
+        std::size_t out = 0;
+        for (std::size_t i = 0; i < s_.path.size(); ++i)
+            if (loop_.drop_of(i) > loop_.drop_of(out)) out = i;
+        return out;
+    }
+    // What a higher setting makes of the parts.
+    [[nodiscard]] std::string cost_of_setting(const operating_point& p) const
+    {
+        const std::string held = "as long as the wire's feed holds the current, no part gets hotter for it";
+        if (!(p.lost() < arc_line_of(s_).at_no_length)) return held;
+        const lost_volts cost = cost_of_lost_volts(s_, p.lost());
+        if (cost.outcome != operating_outcome::found || cost.parts.empty()) return held;
+        const auto rise = [](const part_at_setting& a) { return (a.peak_then - a.peak_now).value(); };
+        const part_at_setting& most =
+            *std::max_element(cost.parts.begin(), cost.parts.end(),
+                              [&](const part_at_setting& a, const part_at_setting& b) { return rise(a) < rise(b); });
+        const std::string more = "at the same length of the arc the current would typically be " +
+                                 to_text(cost.current_without, "A") + " instead of " + to_text(cost.current_now, "A") +
+                                 ", every part hotter, " + most.name + " by " +
+                                 to_text(temperature_difference(most.peak_then - most.peak_now), "K");
+        return p.held == arc_hold::wire_feed ? held + "; " + more : more;
     }
 
     // ---- rest, and less current
@@ -532,6 +675,7 @@ private:
     const station& s_;
     std::size_t arc_at_;
     weighed_loop loop_;
+    std::vector<loop_finding> at_arc_;  // what supply, loop and arc are found to make of each other
     std::vector<step> steps_;
     std::map<std::size_t, remedy_effort> cleared_with_;         // parts with a verdict against them: the least effort
     std::map<std::size_t, std::vector<std::size_t>> steps_at_;  // single steps by their part

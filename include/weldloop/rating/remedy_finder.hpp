@@ -135,6 +135,7 @@ private:
             cable laid = c;
             laid.lay = lay::alone;
             laid.coil_turns = laid.bundled_leads = std::nullopt;
+            if (is_of_a_coil(c.steel)) laid.steel = steel_beside::none;
             offer(change_id::straight_lead,
                   "lay " + name() + " out straight (now " + std::string(to_text(*c.lay)) + ")", remedy_effort::move,
                   laid);

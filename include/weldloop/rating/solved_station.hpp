@@ -46,7 +46,7 @@ public:
             poor_ = typical_;
             return;
         }
-        poor_ = solver_.solve(scatter::high, &poor_state_, &typical_state_);
+        poor_ = solver_.solve(scatter::high, &poor_state_, {.near = &typical_state_});
         solver_.set(scatter::typical, typical_);
     }
     /// Whether the loop with every joint poor surely has a state, before it is solved.
@@ -115,7 +115,9 @@ private:
         if (!good_) {
             good_.emplace();
             constexpr double settled = 5e-3;  // K: it only says which way peaks bend that differ by 0.3 K and more
-            static_cast<void>(solver_.solve(scatter::low, &*good_, nullptr, settled));
+            static_cast<void>(solver_.solve(
+                scatter::low, &*good_,
+                {.near = &typical_state_, .settled = settled, .reached_from = solve::period_search::start::cold}));
             solver_.set(scatter::typical, typical_);
         }
         return good_->what == solve::outcome::solved ? &*good_ : nullptr;

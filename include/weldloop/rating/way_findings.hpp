@@ -131,7 +131,7 @@ struct worst_opening {
     for (const loop_network::branch_at& b : solved.network().branches()) {
         if (b.has_arc || b.parts.empty() || is_stray(s, b.parts.front())) continue;
         loop_solver solver(s, arc_at, {b.parts.front()});
-        const loop_state state = solver.solve(scatter::typical);
+        const loop_state state = solver.solve(scatter::typical, nullptr, {.near = &solved.typical_state()});
         if (state.outcome == loop_outcome::open_circuit) continue;
         std::vector<double> amps = state.branch_amps;
         if (!state.is_solved())
@@ -194,7 +194,7 @@ inline void add_way_findings(assessment& out, const solved_station& solved)
         }
         if (solved.typical().outcome != loop_outcome::open_circuit) {
             loop_solver without(s, checked_arc_index(s), openings_of_stray_ways(s));
-            if (without.solve(scatter::typical).outcome == loop_outcome::open_circuit)
+            if (!without.conducts(scatter::typical))
                 add(finding_id::return_by_stray_ways_only, finding_severity::stop_job,
                     "No intended way back conducts: all of the current returns by ways that are not meant for it.");
         }

@@ -17,6 +17,8 @@ enum class weld_id {
     lack_of_fusion,  ///< the weld gets less heat than the record says
     ropy_bead,       ///< less current than was set
     arc_blow,        ///< current crosses the work beside the weld
+    choked_current,  ///< inductance takes the volts of alternating current
+    blunt_pulses,    ///< edges of pulses or halves take long
 };
 
 /// The stable text of a statement: "arc_soft".
@@ -29,6 +31,8 @@ enum class weld_id {
     case weld_id::lack_of_fusion: return "lack_of_fusion";
     case weld_id::ropy_bead: return "ropy_bead";
     case weld_id::arc_blow: return "arc_blow";
+    case weld_id::choked_current: return "choked_current";
+    case weld_id::blunt_pulses: return "blunt_pulses";
     }
     return "arc_soft";
 }
@@ -43,6 +47,8 @@ enum class weld_id {
     case weld_id::lack_of_fusion: return "a risk of lack of fusion";
     case weld_id::ropy_bead: return "a ropy bead";
     case weld_id::arc_blow: return "arc blow";
+    case weld_id::choked_current: return "a choked current";
+    case weld_id::blunt_pulses: return "blunt pulses";
     }
     return "a soft arc";
 }
@@ -67,5 +73,12 @@ inline constexpr source weld_thresholds{
     {},
     {},
     source_kind::common_practice};
+/// The same of a current that changes.
+inline constexpr source course_thresholds{
+    "statements on a changing current: choked from a tenth of the no-load voltage taken by the leads' reactance; blunt "
+    "pulses from a fifth of the level's time lost on its edge",
+    "2026",
+    {},
+    source_kind::judgement};
 
 }  // namespace weldloop

@@ -34,6 +34,8 @@ inline constexpr double start = 1.0 / 3.0;       // of the no-load voltage
 inline constexpr double blow = 0.10;             // of the arc's current
 inline constexpr double far_return = 0.5;        // m
 inline constexpr double start_rise = 5e5;        // A/s
+inline constexpr double choked = 0.10;           // of the no-load voltage; see course_thresholds
+inline constexpr double blunt = 0.20;            // of the level's time
 }  // namespace weld_limit
 
 /// The current that supply and arc would have without the loss of leads and joints, with the arc's length held [A];
@@ -88,6 +90,7 @@ public:
         }
         stray();
         return_place();
+        if (found_.course) changing_current(*found_.course);
         std::stable_sort(out_.begin(), out_.end(),
                          [](const weld_statement& a, const weld_statement& b) { return a.id < b.id; });
         return out_;
@@ -100,16 +103,38 @@ private:
     }
     static std::string percent(double share) { return to_text(fraction(std::min(1.0, share))); }
 
-    // A joint whose spots melt, or that is open in a poor case, makes and breaks the circuit.
+    // " and leaves 79 V of the 80 V without load in the first instant"; empty without a supply. @param takes what is
+    // missing then
+    [[nodiscard]] std::string first_instant(voltage takes) const
+    {
+        if (!s_.supply) return {};
+        const voltage open = voltage_without_load(*s_.supply, {s_.job.process, s_.job.current});
+        return " and leaves " + to_text(std::max(voltage{}, voltage(open - takes)), "V") + " of the " +
+               to_text(open, "V") + " without load in the first instant";
+    }
+
+    // A joint that was seen to make and break, whose spots melt, or that is open in a poor case.
     void joints()
     {
         for (const part_result& p : found_.parts) {
+            if (!p.is_intermittent) continue;
+            const std::string why = p.name + " is stated to make and break the circuit: ";
+            say(weld_id::poor_starts, 1.0, 1.0,
+                "Poor starts: " + why + "while it is open it takes all of the volts" +
+                    (s_.supply ? first_instant(voltage_without_load(*s_.supply, {s_.job.process, s_.job.current}))
+                               : std::string()) +
+                    " (common practice, no source).");
+            say(weld_id::spatter, 1.0, 1.0,
+                "Spatter: " + why + "the arc typically goes out and comes back with it (common practice, no source).");
+        }
+        for (const part_result& p : found_.parts) {
             if (p.verdict != verdict::spots_melting || !(p.current.typical.value() > 0.0)) continue;
             const std::string why =
-                p.name + " is at the melting drop of its metals, " + to_text(p.drop.typical, "V") +
-                " across it: it typically makes and breaks the circuit (common practice, no source).";
-            say(weld_id::poor_starts, p.softening_used, 1.0, "Poor starts: " + why);
-            say(weld_id::spatter, p.softening_used, 1.0, "Spatter: " + why);
+                p.name + " is at the melting drop of its metals, " + to_text(p.drop.typical, "V") + " across it";
+            const std::string then = ": it typically makes and breaks the circuit (common practice, no source).";
+            say(weld_id::poor_starts, p.softening_used, 1.0,
+                "Poor starts: " + why + first_instant(p.drop.typical) + then);
+            say(weld_id::spatter, p.softening_used, 1.0, "Spatter: " + why + then);
             return;
         }
         for (const part_result& p : found_.parts) {
@@ -182,14 +207,45 @@ private:
     {
         if (s_.job.process == process::gtaw) return;  // started by a spark or by lifting off, at a few amperes
         const voltage open = voltage_without_load(*s_.supply, {s_.job.process, s_.job.current});
-        const inductance l = lead_inductance_of(s_).total;
+        const station_inductance leads = lead_inductance_of(s_);
+        const inductance l = leads.total;
         const voltage left = left_while_rising(open, l, in_si<current_rate>(weld_limit::start_rise));
         const double share = 1.0 - (left / open).value();
         if (share < weld_limit::start) return;
         say(weld_id::poor_starts, share, weld_limit::start,
-            "Poor starts: the leads as they lie have " + to_text(l, "uH") +
+            "Poor starts: the leads as they lie" + words_of_steel(leads) + " have " + to_text(l, "uH") +
                 ": for the current to rise by 500 A/ms they would take " + to_text(voltage(open - left), "V") + " of " +
                 to_text(open, "V") + " without load; said from a third on (common practice, no source).");
+    }
+
+    // ", with steel beside them typically (20 to 80 uH by what steel it is),"
+    [[nodiscard]] static std::string words_of_steel(const station_inductance& leads)
+    {
+        if (!(leads.by_steel.value() > 0.0)) return {};
+        return ", with the steel beside them, typically (" + to_text(leads.range.low, "uH") + " to " +
+               to_text(leads.range.high, "uH") + " by what steel it is)";
+    }
+
+    // What the leads' inductance does to alternating current and to pulses.
+    void changing_current(const course_effects& c)
+    {
+        if (c.alternates && c.share && c.share->typical >= weld_limit::choked)
+            say(weld_id::choked_current, c.share->typical, weld_limit::choked,
+                "Choked current: at " + to_text(c.frequency, "Hz") + " the inductance of the leads as they lie, " +
+                    to_text(c.inductance.typical, "uH") + ", typically takes " + to_text(c.inductive.typical, "V") +
+                    ", " + percent(c.share->typical) + " of the voltage without load; said from " +
+                    percent(weld_limit::choked) + " on (judged, no source).");
+        if (!c.edge || c.edge->end == edge_end::not_known || c.edge->lost.typical < weld_limit::blunt) return;
+        const course_edge& e = *c.edge;
+        const std::string way = "from " + to_text(e.from, "A") + " to " + to_text(e.to, "A") + " the current ";
+        say(weld_id::blunt_pulses, e.lost.typical, weld_limit::blunt,
+            "Blunt pulses: " + way +
+                (e.end == edge_end::too_few_volts
+                     ? "typically does not get: the supply has too few volts"
+                     : "typically takes " + to_text(e.takes.typical, "ms") + " through the leads as they lie, " +
+                           to_text(c.inductance.typical, "uH") + ", of the " + to_text(e.time, "ms") + " there, " +
+                           percent(e.lost.typical) + " lost") +
+                "; said from " + percent(weld_limit::blunt) + " on (judged, no source).");
     }
 
     // Pulses of one direction blow an arc as direct current does.

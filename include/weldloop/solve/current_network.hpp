@@ -131,6 +131,7 @@ public:
             loop.push_back({b, 1.0});
             loops_.push_back(std::move(loop));
         }
+        find_shared();
         particular_.assign(branches_.size(), 0.0);
         for (const given& g : given_) {
             if (g.into == g.out_of || g.amps == 0.0) continue;
@@ -157,8 +158,7 @@ public:
     [[nodiscard]] std::vector<double> branch_currents(std::span<const double> loop_amps) const
     {
         std::vector<double> out = particular_;
-        for (index l = 0; l < loops_.size(); ++l)
-            for (const passed& p : loops_[l]) out[p.branch] += p.sense * loop_amps[l];
+        add_loops(loop_amps, out);
         return out;
     }
     /// What currents of all branches are as currents of the loops: those of the branches the tree leaves out [A].
@@ -180,9 +180,10 @@ public:
         constexpr int most_steps = 200, most_halvings = 40;
         constexpr double enough = 1e-13;  // of the largest drop in a loop
         divided_currents out;
-        std::vector<double> loop_amps(loops_.size(), 0.0);
+        std::vector<double> loop_amps(loops_.size(), 0.0), next, change, matrix;
         if (start.size() == branches_.size()) loop_amps = loop_currents(start);
-        state now = state_at(loop_amps);
+        state now, then;
+        find_state(loop_amps, now);
         for (int step = 0;; ++step) {
             out.residual = now.residual;
             out.amps = now.amps;
@@ -191,14 +192,15 @@ public:
                 return out;
             }
             if (step == most_steps) return out;
-            std::vector<double> change = now.round;
-            if (!solved(loop_matrix(now.slopes), change)) return out;
+            change = now.round;
+            fill_loop_matrix(now.slopes, matrix);
+            if (!solve_in_place(matrix, change)) return out;
             double share = 1.0;
             bool better = false;
             for (int halving = 0; halving < most_halvings; ++halving, share *= 0.5) {
-                std::vector<double> next = loop_amps;
+                next = loop_amps;
                 for (index l = 0; l < next.size(); ++l) next[l] -= share * change[l];
-                state then = state_at(next);
+                find_state(next, then);
                 // on the way down the sum's slope along the step is below zero; past the bottom it turns
                 double along = 0.0, before = 0.0;
                 for (index l = 0; l < next.size(); ++l) {
@@ -206,8 +208,8 @@ public:
                     before -= change[l] * now.round[l];
                 }
                 if (along <= 0.0 || std::fabs(along) <= 0.9 * std::fabs(before) || then.residual <= enough) {
-                    loop_amps = std::move(next);
-                    now = std::move(then);
+                    std::swap(loop_amps, next);
+                    std::swap(now, then);
                     better = true;
                     break;
                 }
@@ -226,19 +228,19 @@ public:
     /// Matrix of the loops: slopes of their sums of volts by their currents. @param slopes of every branch [ohm]
     [[nodiscard]] std::vector<double> loop_matrix(std::span<const double> slopes) const
     {
-        const index n = loops_.size();
-        std::vector<double> m(n * n, 0.0), sense(branches_.size(), 0.0);
-        for (index i = 0; i < n; ++i) {
-            for (const passed& p : loops_[i]) sense[p.branch] = p.sense;
-            for (index j = 0; j < n; ++j)
-                for (const passed& p : loops_[j]) m[i * n + j] += sense[p.branch] * p.sense * slopes[p.branch];
-            for (const passed& p : loops_[i]) sense[p.branch] = 0.0;
-        }
-        return m;
+        std::vector<double> out;
+        fill_loop_matrix(slopes, out);
+        return out;
     }
 
     /// Solves a small full system in place, with exchange of rows. @return false where it is singular
     [[nodiscard]] static bool solved(std::vector<double> m, std::vector<double>& right)
+    {
+        return solve_in_place(m, right);
+    }
+
+private:
+    [[nodiscard]] static bool solve_in_place(std::vector<double>& m, std::vector<double>& right)
     {
         const index n = right.size();
         for (index k = 0; k < n; ++k) {
@@ -264,18 +266,21 @@ public:
         return true;
     }
 
-private:
     struct branch {
         index from, to;
         const drop_of_current* law;
         double emf;
+    };
+    struct shared_branch {
+        index branch;
+        double sense;
     };
     struct given {
         index into, out_of;
         double amps;
     };
     struct state {
-        std::vector<double> amps, slopes, round;
+        std::vector<double> amps, volts, slopes, round;
         double residual = 0.0;
     };
 
@@ -299,30 +304,69 @@ private:
         return out;
     }
 
-    [[nodiscard]] state state_at(std::span<const double> loop_amps) const
+    void fill_loop_matrix(std::span<const double> slopes, std::vector<double>& m) const
     {
-        state out;
-        out.amps = branch_currents(loop_amps);
-        std::vector<double> volts;
+        const index n = loops_.size();
+        m.resize(n * n);
+        for (index i = 0; i < n; ++i)
+            for (index j = 0; j <= i; ++j) {
+                double sum = 0.0;
+                for (const shared_branch& b : shared_[i * n + j]) sum += b.sense * slopes[b.branch];
+                m[i * n + j] = m[j * n + i] = sum;
+            }
+    }
+
+    // The state of a division, into what was another's.
+    void find_state(std::span<const double> loop_amps, state& out) const
+    {
+        out.amps = particular_;
+        add_loops(loop_amps, out.amps);
+        out.slopes.resize(branches_.size());
+        out.volts.resize(branches_.size());
         for (index b = 0; b < branches_.size(); ++b) {
             const drop_at_current d = branches_[b].law->at(out.amps[b]);
-            volts.push_back(d.volts);
-            out.slopes.push_back(d.slope);
+            out.volts[b] = d.volts;
+            out.slopes[b] = d.slope;
         }
-        out.round = round_loops(volts);
+        out.round.resize(loops_.size());
+        out.residual = 0.0;
         for (index l = 0; l < loops_.size(); ++l) {
-            double largest = std::numeric_limits<double>::min();
-            for (const passed& p : loops_[l])
-                largest = std::max({largest, std::fabs(volts[p.branch]), std::fabs(branches_[p.branch].emf)});
-            out.residual = std::max(out.residual, std::fabs(out.round[l]) / largest);
+            double largest = std::numeric_limits<double>::min(), sum = 0.0;
+            for (const passed& p : loops_[l]) {
+                sum += p.sense * (out.volts[p.branch] - branches_[p.branch].emf);
+                largest = std::max({largest, std::fabs(out.volts[p.branch]), std::fabs(branches_[p.branch].emf)});
+            }
+            out.round[l] = sum;
+            out.residual = std::max(out.residual, std::fabs(sum) / largest);
         }
-        return out;
+    }
+
+    void add_loops(std::span<const double> loop_amps, std::vector<double>& amps) const
+    {
+        for (index l = 0; l < loops_.size(); ++l)
+            for (const passed& p : loops_[l]) amps[p.branch] += p.sense * loop_amps[l];
+    }
+
+    // The branches that two loops share, with the product of their senses.
+    void find_shared()
+    {
+        const index n = loops_.size();
+        shared_.assign(n * n, {});
+        std::vector<double> sense(branches_.size(), 0.0);
+        for (index i = 0; i < n; ++i) {
+            for (const passed& p : loops_[i]) sense[p.branch] = p.sense;
+            for (index j = 0; j <= i; ++j)
+                for (const passed& p : loops_[j])
+                    if (sense[p.branch] != 0.0) shared_[i * n + j].push_back({p.branch, sense[p.branch] * p.sense});
+            for (const passed& p : loops_[i]) sense[p.branch] = 0.0;
+        }
     }
 
     index nodes_;
     std::vector<branch> branches_;
     std::vector<given> given_;
     std::vector<std::vector<passed>> loops_;
+    std::vector<std::vector<shared_branch>> shared_;  // of every pair of loops, the second not after the first
     std::vector<double> particular_;
 };
 

@@ -145,17 +145,17 @@ public:
                 for (const index in : {s.in, s.with, s.follows})
                     if (to != nowhere && in != nowhere) pairs.emplace_back(to, in);
         pattern_ = sparse_lu(size(), pairs);
-        straight_slopes_.assign(pattern_.values().size(), 0.0);
+        const std::span<double> straight_slopes = pattern_.values();
         heat_.assign(size(), 0.0);
         on_slopes_ = on_heat_ = heat_;
         for (const plain_link& l : links_) {
-            straight_slopes_[l.a] += l.g;
-            straight_slopes_[l.b] += l.g;
-            straight_slopes_[pattern_.slot(l.a, l.b)] -= l.g;
-            straight_slopes_[pattern_.slot(l.b, l.a)] -= l.g;
+            straight_slopes[l.a] += l.g;
+            straight_slopes[l.b] += l.g;
+            straight_slopes[pattern_.slot(l.a, l.b)] -= l.g;
+            straight_slopes[pattern_.slot(l.b, l.a)] -= l.g;
         }
         for (const sink_to& s : sinks_) {
-            (s.while_on ? on_slopes_ : straight_slopes_)[s.a] += s.g;
+            (s.while_on ? on_slopes_ : straight_slopes)[s.a] += s.g;
             (s.while_on ? on_heat_ : heat_)[s.a] += s.g * s.far;
         }
         for (const constant_heat& c : constants_) heat_[c.a] += c.watts;
@@ -178,10 +178,13 @@ public:
                     slots_.push_back(to != nowhere && in != nowhere ? pattern_.slot(to, in) : nowhere);
     }
 
-    [[nodiscard]] index size() const { return capacity_.size(); }                  ///< number of nodes
-    [[nodiscard]] std::span<const double> capacity() const { return capacity_; }   ///< of each node [J/K]
-    [[nodiscard]] std::span<const double> bound() const { return bound_; }         ///< of each node [K]
-    [[nodiscard]] const sparse_lu& pattern() const { return pattern_; }            ///< a matrix of its pattern
+    [[nodiscard]] index size() const { return capacity_.size(); }                 ///< number of nodes
+    [[nodiscard]] std::span<const double> capacity() const { return capacity_; }  ///< of each node [J/K]
+    [[nodiscard]] std::span<const double> bound() const { return bound_; }        ///< of each node [K]
+    [[nodiscard]] const sparse_lu& pattern() const
+    {
+        return pattern_;
+    }  ///< a matrix of its pattern, to be filled by evaluate() or straighten()
     [[nodiscard]] const std::vector<source>& sources() const { return sources_; }  ///< as added
 
     /// Sums over the network [W].
@@ -299,8 +302,8 @@ private:
     // Minus the slopes of what is straight.
     void start_matrix(double on, sparse_lu& matrix) const
     {
+        matrix = pattern_;
         const std::span<double> m = matrix.values();
-        std::copy(straight_slopes_.begin(), straight_slopes_.end(), m.begin());
         for (index i = 0; i < size(); ++i) m[i] += on * on_slopes_[i];
     }
 
@@ -424,11 +427,10 @@ private:
     std::vector<constant_heat> constants_;
     std::vector<straight> linears_;
     std::vector<source> sources_;
-    std::vector<index> slots_;  // six a source: rows `to` and `also_to`, columns `in`, `with`, `follows`
-    sparse_lu pattern_;
-    std::vector<double> straight_slopes_;  // of the matrix, all the time; in its slots
-    std::vector<double> on_slopes_;        // of its diagonal, while current flows
-    std::vector<double> heat_, on_heat_;   // W at no rise, all the time and while current flows
+    std::vector<index> slots_;            // six a source: rows `to` and `also_to`, columns `in`, `with`, `follows`
+    sparse_lu pattern_;                   // with the slopes of what is straight all the time
+    std::vector<double> on_slopes_;       // of its diagonal, while current flows
+    std::vector<double> heat_, on_heat_;  // W at no rise, all the time and while current flows
     std::vector<index> curved_nodes_;
     state_follower* follower_ = nullptr;
 };

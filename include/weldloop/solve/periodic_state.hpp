@@ -41,6 +41,7 @@ struct march_step {
 struct periodic_state {
     outcome what = outcome::not_settled;             ///< how the search ended; the rest holds for `solved`
     std::size_t bounded_at = heat_network::nowhere;  ///< the node that passed its bound
+    std::vector<double> steady;                      ///< rises with the heat of the period spread evenly over it [K]
     std::vector<double> mean;                        ///< rise of every node over the period [K]
     std::vector<double> on_mean;                     ///< over the time with current
     std::vector<double> peak;                        ///< highest in the period
@@ -53,6 +54,20 @@ struct periodic_state {
     int sweeps = 0;                          ///< periods marched
     int steps = 0;                           ///< of the last of them
     std::shared_ptr<const std::vector<detail::march_step>> march;  ///< to begin another from; none of a steady state
+};
+
+/// How a settled period is sought.
+struct period_search {
+    /// Where the steady state under the period is reached from.
+    enum class start {
+        near,  ///< from that of the state near by, if there is one
+        cold,  ///< from the cold in any case: the state near by lends its swing alone, and may be a hotter one
+    };
+    const periodic_state* near = nullptr;  ///< a settled state of nearly the same network, to begin with, or null; of a
+                                           ///< network with a follower one without it
+    double settled = 1e-4;  ///< by how much the end of the period may differ from its start [K], 1e-8 or above; beyond
+                            ///< 1e-4 the balance is as good as that
+    start reached_from = start::near;  ///< with a state near by
 };
 
 namespace detail {
@@ -73,7 +88,6 @@ public:
     /// Straightens the network over a step. @param k its time and current set @param at rises within it
     void straighten(march_step& k, std::span<const double> at) const
     {
-        if (k.matrix.size() == 0) k.matrix = n_->pattern();
         n_->straighten(at, k.on, k.slopes, k.matrix);
         for (std::size_t i = 0; i < size_; ++i) k.matrix.values()[i] += n_->capacity()[i] / (gamma * k.time);
         static_cast<void>(k.matrix.eliminate());
@@ -202,7 +216,6 @@ private:
             return sum;
         };
         for (int round = 0; round < most_rounds; ++round) {
-            own = n_->pattern();
             const double now = imbalance(x, &own);
             for (std::size_t i = 0; i < size_; ++i) own.values()[i] += by_time * capacity[i];
             if (!own.eliminate()) return false;
@@ -232,13 +245,13 @@ private:
 
 class period_finder {
 public:
-    period_finder(const heat_network& n, const on_off& programme, double settled)
-        : n_(&n), programme_(programme), settled_(settled), size_(n.size()), marcher_(n),
+    period_finder(const heat_network& n, const on_off& programme, const period_search& search)
+        : n_(&n), programme_(programme), search_(search), size_(n.size()), marcher_(n),
           share_(programme.on / (programme.on + programme.rest))
     {
     }
 
-    [[nodiscard]] periodic_state operator()(std::span<const double> cold, const periodic_state* near)
+    [[nodiscard]] periodic_state operator()(std::span<const double> cold)
     {
         constexpr int most_sweeps = 80;
         constexpr double balanced = 5e-10;               // of the heat made
@@ -248,21 +261,28 @@ public:
         constexpr double lost = 800.0;                   // K beyond a bound: nothing comes back from there
         constexpr double moving = 1.0;                   // K from period to period: may still be on its way there
         periodic_state out;
-        const bool follow = near != nullptr && near->march != nullptr;
-        steady_state mean;
-        if (follow && n_->follower() != nullptr) {  // whose slopes Newton's steps to a mean state do not know
-            mean.what = outcome::solved;
-            mean.rise = near->mean;
+        const periodic_state* const near = search_.near;
+        const bool follow = near != nullptr && near->march != nullptr,
+                   from_near = follow && search_.reached_from == period_search::start::near;
+        steady_state steady;
+        if (follow && n_->follower() != nullptr) {  // whose slopes Newton's steps to a steady state do not know
+            steady.what = outcome::solved;
+            steady.rise = near->steady;
         } else
-            mean = steady_state_of(*n_, share_, follow ? std::span<const double>(near->mean) : cold);
-        if (follow && mean.what != outcome::solved) return (*this)(cold, nullptr);
-        out.what = mean.what;
-        out.bounded_at = mean.bounded_at;
-        if (mean.what != outcome::solved) return out;
+            steady = steady_state_of(*n_, share_, from_near ? std::span<const double>(near->steady) : cold,
+                                     from_near ? begins::near_state : begins::cold);
+        if (from_near && steady.what != outcome::solved) {
+            search_.near = nullptr;
+            return (*this)(cold);
+        }
+        out.what = steady.what;
+        out.bounded_at = steady.bounded_at;
+        if (steady.what != outcome::solved) return out;
         out.what = outcome::not_settled;
-        prepare_correction(mean.rise);
-        std::vector<double> start = mean.rise, defect(size_);
-        if (follow) start = shifted(*near, mean.rise);
+        std::vector<double> start = steady.rise, defect(size_);
+        if (follow) start = shifted(*near, steady.rise);
+        out.steady = std::move(steady.rise);
+        prepare_correction(out.steady);
         bool choose = !follow;
         double newton = rough;
         for (out.sweeps = 1; out.sweeps <= most_sweeps; ++out.sweeps) {
@@ -278,9 +298,9 @@ public:
                 most = std::max(most, std::fabs(defect[i]));
             }
             if (most > moving && most_beyond(out) > lost) break;
-            if (most <= settled_ && !choose) {
+            if (most <= search_.settled && !choose) {
                 sum_up(start, out);
-                if (std::fabs(out.imbalance) <= balanced || newton <= finest || settled_ > usual_rest) {
+                if (std::fabs(out.imbalance) <= balanced || newton <= finest || search_.settled > usual_rest) {
                     out.what = most_beyond(out) > 0.0 ? outcome::bounded : outcome::solved;
                     out.march = std::make_shared<const std::vector<march_step>>(std::move(steps_));
                     return out;
@@ -303,7 +323,6 @@ private:
     static constexpr double pole = 7.04, once = 0.3554, twice = 24.27;
     void prepare_correction(const std::vector<double>& mean)
     {
-        slow_matrix_ = n_->pattern();
         std::vector<double> slopes;
         n_->straighten(mean, share_, slopes, slow_matrix_);
         fast_matrix_ = slow_matrix_;
@@ -327,15 +346,20 @@ private:
         for (std::size_t i = 0; i < size_; ++i) start[i] += slow[i] - fast[i];
     }
 
-    // Begins with the steps of another state, its means made those of this one, its swings grown as the means have.
-    [[nodiscard]] std::vector<double> shifted(const periodic_state& near, const std::vector<double>& mean)
+    // Begins with the steps of another state, its means moved as the steady states are apart, its swings grown as these
+    // have.
+    [[nodiscard]] std::vector<double> shifted(const periodic_state& near, const std::vector<double>& steady)
     {
-        steps_ = *near.march;
-        constexpr double least = 1.0;  // K: of a mean whose change says something of the swing
+        steps_.clear();
+        for (const march_step& k : *near.march)  // straightened anew
+            steps_.push_back({.time = k.time, .on = k.on, .from = k.from, .stage = k.stage});
+        constexpr double least = 1.0;  // K: of a rise whose change says something of the swing
         constexpr double most_grown = 5.0;
-        std::vector<double> grown(size_, 1.0);
-        for (std::size_t i = 0; i < size_; ++i)
-            if (near.mean[i] > least) grown[i] = std::clamp(mean[i] / near.mean[i], 1.0 / most_grown, most_grown);
+        std::vector<double> grown(size_, 1.0), mean(size_);
+        for (std::size_t i = 0; i < size_; ++i) {
+            mean[i] = near.mean[i] + (steady[i] - near.steady[i]);
+            if (near.steady[i] > least) grown[i] = std::clamp(steady[i] / near.steady[i], 1.0 / most_grown, most_grown);
+        }
         const auto move = [&](std::vector<double>& x) {
             for (std::size_t i = 0; i < size_; ++i) x[i] = mean[i] + grown[i] * (x[i] - near.mean[i]);
         };
@@ -371,13 +395,15 @@ private:
     [[nodiscard]] double most_beyond(periodic_state& out) const
     {
         double beyond = -std::numeric_limits<double>::infinity();
+        if (steps_.empty()) return beyond;
+        std::vector<double> highest = steps_.front().stage[0];
         for (const march_step& k : steps_)
-            for (const std::vector<double>& x : k.stage)
-                for (std::size_t i = 0; i < size_; ++i)
-                    if (x[i] - n_->bound()[i] > beyond) {
-                        beyond = x[i] - n_->bound()[i];
-                        out.bounded_at = i;
-                    }
+            for (const std::vector<double>& x : k.stage) raise_to(highest, x);
+        for (std::size_t i = 0; i < size_; ++i)
+            if (highest[i] - n_->bound()[i] > beyond) {
+                beyond = highest[i] - n_->bound()[i];
+                out.bounded_at = i;
+            }
         return beyond;
     }
 
@@ -477,7 +503,7 @@ private:
 
     const heat_network* n_;
     on_off programme_;
-    double settled_;  // K from period to period
+    period_search search_;
     std::size_t size_;
     marcher marcher_;
     double share_;
@@ -486,14 +512,6 @@ private:
 };
 
 }  // namespace detail
-
-/// How a settled period is sought.
-struct period_search {
-    const periodic_state* near = nullptr;  ///< a settled state of nearly the same network, to begin with, or null; of a
-                                           ///< network with a follower one without it
-    double settled = 1e-4;  ///< by how much the end of the period may differ from its start [K], 1e-8 or above; beyond
-                            ///< 1e-4 the balance is as good as that
-};
 
 /// The settled period of a network.
 ///
@@ -510,16 +528,17 @@ struct period_search {
 [[nodiscard]] inline periodic_state periodic_state_of(const heat_network& network, const on_off& programme,
                                                       std::span<const double> cold, const period_search& search = {})
 {
-    const auto& [near, settled] = search;
-    if (programme.rest > 0.0) return detail::period_finder(network, programme, settled)(cold, near);
-    const steady_state s = steady_state_of(
-        network, 1.0, near != nullptr && !near->trace.empty() ? std::span<const double>(near->trace.front()) : cold);
+    if (programme.rest > 0.0) return detail::period_finder(network, programme, search)(cold);
+    const periodic_state* const near = search.reached_from == period_search::start::near ? search.near : nullptr;
+    const bool from_near = near != nullptr && !near->steady.empty();
+    const steady_state s = steady_state_of(network, 1.0, from_near ? std::span<const double>(near->steady) : cold,
+                                           from_near ? begins::near_state : begins::cold);
     if (s.what != outcome::solved && near != nullptr) return periodic_state_of(network, programme, cold);
     periodic_state out;
     out.what = s.what;
     out.bounded_at = s.bounded_at;
     if (s.what != outcome::solved) return out;
-    out.mean = out.on_mean = out.peak = s.rise;
+    out.steady = out.mean = out.on_mean = out.peak = s.rise;
     for (const heat_network::source& k : network.sources())
         out.source_on.push_back(network.heat_of(k, s.rise, asked::value).value);
     out.sums = s.sums;

@@ -66,6 +66,7 @@ public:
             made.stretches.back().end = k + 1;
             made.stretches.back().extras = extras;
         }
+        made.runs = runs_of(made.stretches, size);
         values_.assign(size + 2 * made.column.size(), 0.0);
         layout_ = std::make_shared<const layout>(std::move(made));
     }
@@ -127,32 +128,23 @@ public:
         const double* const upper = pivot + l.size;
         const double* const lower = upper + l.column.size();
         double* const x = right.data();
-        if (l.size <= few) {
-            solve_few(x);
-            return;
-        }
         index k = 0, extra = 0;
-        for (const stretch& s : l.stretches) {
-            if (s.shift == 1)
-                forward_along(x + k, lower + k, s.end - k);
-            else if (s.shift >= s.end - k)
-                forward_apart(x + k, x + k + s.shift, lower + k, s.end - k);
-            else
-                for (index i = k; i < s.end; ++i) x[i + s.shift] -= lower[i] * x[i];
-            k = s.end;
-            for (const index last = extra + s.extras; extra < last; ++extra)
-                x[l.column[l.size + extra]] -= lower[l.size + extra] * x[k - 1];
+        for (const run& r : l.runs) {
+            switch (r.how) {
+            case passing::along: forward_along(x + k, lower + k, r.end - k); break;
+            case passing::apart: forward_apart(x + k, x + k + r.shift, lower + k, r.end - k); break;
+            case passing::singly: extra = forward_singly(x, lower, k, r.end, extra); break;
+            }
+            k = r.end;
         }
-        for (auto s = l.stretches.rbegin(); s != l.stretches.rend(); ++s) {
-            for (const index first = extra - s->extras; extra > first; --extra)
-                x[s->end - 1] -= upper[l.size + extra - 1] * x[l.column[l.size + extra - 1]];
-            k = s + 1 == l.stretches.rend() ? 0 : (s + 1)->end;
-            if (s->shift == 1)
-                back_along(x + k, upper + k, pivot + k, s->end - k);
-            else if (s->shift >= s->end - k)
-                back_apart(x + k, x + k + s->shift, upper + k, pivot + k, s->end - k);
-            else
-                for (index i = s->end; i-- > k;) x[i] = (x[i] - upper[i] * x[i + s->shift]) * pivot[i];
+        for (auto r = l.runs.rbegin(); r != l.runs.rend(); ++r) {
+            const index end = k;
+            k = r->begin;
+            switch (r->how) {
+            case passing::along: back_along(x + k, upper + k, pivot + k, end - k); break;
+            case passing::apart: back_apart(x + k, x + k + r->shift, upper + k, pivot + k, end - k); break;
+            case passing::singly: extra = back_singly(x, upper, pivot, k, end, extra); break;
+            }
         }
     }
 
@@ -211,29 +203,60 @@ private:
         index extras;  // of its last row
     };
 
-    // So few unknowns are solved row by row: looking for stretches would cost more.
-    static constexpr index few = 16;
-    void solve_few(double* x) const
+    // Rows as solve() passes them: each seeing the next, all apart, or one after the other with what else they see.
+    enum class passing { along, apart, singly };
+    struct run {
+        index begin, end;  // from this row to before that one
+        index shift;       // of rows apart
+        passing how;
+    };
+    static std::vector<run> runs_of(const std::vector<stretch>& stretches, index size)
+    {
+        constexpr index few = 16;   // so few unknowns are solved row by row: looking for runs would cost more
+        constexpr index worth = 4;  // rows
+        std::vector<run> out;
+        const auto add = [&out](const run& r) {
+            if (r.begin == r.end) return;
+            if (r.how == passing::singly && !out.empty() && out.back().how == passing::singly)
+                out.back().end = r.end;
+            else
+                out.push_back(r);
+        };
+        index k = 0;
+        for (const stretch& s : stretches) {
+            const index plain = s.end - (s.extras > 0 ? 1 : 0);
+            const bool worthwhile = size > few && plain - k >= worth && (s.shift == 1 || s.shift >= plain - k);
+            add({k, plain, s.shift, !worthwhile ? passing::singly : s.shift == 1 ? passing::along : passing::apart});
+            add({plain, s.end, s.shift, passing::singly});
+            k = s.end;
+        }
+        return out;
+    }
+    // One row after the other; the last of a tree sees itself, by nothing. @return the first extra after them
+    index forward_singly(double* x, const double* lower, index k, index end, index extra) const
     {
         const layout& l = *layout_;
-        const double* const pivot = values_.data();
-        const double* const upper = pivot + l.size;
-        const double* const lower = upper + l.column.size();
         const index* const column = l.column.data();
-        const index* const row = l.row.data();
-        const index size = l.size, extras = l.row.size();
-        index e = 0;
-        for (index k = 0; k < size; ++k) {
+        for (; k < end; ++k) {
             const double now = x[k];
-            if (column[k] != k) x[column[k]] -= lower[k] * now;
-            for (; e < extras && row[e] == k; ++e) x[column[size + e]] -= lower[size + e] * now;
+            x[column[k]] -= lower[k] * now;
+            for (; extra < l.row.size() && l.row[extra] == k; ++extra)
+                x[column[l.size + extra]] -= lower[l.size + extra] * now;
         }
-        for (index k = size; k-- > 0;) {
-            double now = x[k];
-            for (; e > 0 && row[e - 1] == k; --e) now -= upper[size + e - 1] * x[column[size + e - 1]];
-            if (column[k] != k) now -= upper[k] * x[column[k]];
+        return extra;
+    }
+    // @param extra the first after them @return the first of theirs
+    index back_singly(double* x, const double* upper, const double* pivot, index begin, index end, index extra) const
+    {
+        const layout& l = *layout_;
+        const index* const column = l.column.data();
+        for (index k = end; k-- > begin;) {
+            double now = x[k] - upper[k] * x[column[k]];
+            for (; extra > 0 && l.row[extra - 1] == k; --extra)
+                now -= upper[l.size + extra - 1] * x[column[l.size + extra - 1]];
             x[k] = now * pivot[k];
         }
+        return extra;
     }
 
     // Rows that do not see each other, all at once; and rows of which each sees the next. Inlined, a compiler would
@@ -283,7 +306,8 @@ private:
         std::vector<index> row;     // of the extras
         std::vector<index> target;  // of rows with extras: slots of what they see among each other
         std::vector<stretch> stretches;
-        index span = 0;  // from a row to the last later unknown that any row sees
+        std::vector<run> runs;  // of solve()
+        index span = 0;         // from a row to the last later unknown that any row sees
 
         [[nodiscard]] index slot(index a, index b) const
         {

@@ -7,6 +7,7 @@
 #include <cstddef>
 #include <limits>
 #include <span>
+#include <utility>
 #include <vector>
 
 #include <weldloop/solve/heat_network.hpp>
@@ -29,14 +30,23 @@ struct steady_state {
     int steps = 0;                                   ///< taken
 };
 
+/// What a search for a steady state begins at.
+enum class begins {
+    cold,        ///< far off: the network warms from there
+    near_state,  ///< the steady state of nearly the same network
+};
+
 /// Follows a network from a start as it would warm up, in implicit steps of time that grow as it settles, to Newton's
 /// steps at its end. What is found is the state the warming leads to; a bound is met only in a small step, so that no
-/// overshoot of a long one is taken for it.
+/// overshoot of a long one is taken for it. From a state near by Newton's steps are tried at once, as long as they are
+/// short and make the residual smaller; where they do not, the network warms from there.
 ///
 /// Certificate: residual below 1e-12 of the heat made, and positive pivots of the undamped balance there.
 /// @param network closed @param on share of the time with current, which scales what only current does
 /// @param start rises to begin with: those of the coldest boundary for a state reached from the cold
-[[nodiscard]] inline steady_state steady_state_of(const heat_network& network, double on, std::span<const double> start)
+/// @param at what these are
+[[nodiscard]] inline steady_state steady_state_of(const heat_network& network, double on, std::span<const double> start,
+                                                  begins at = begins::cold)
 {
     constexpr int most_steps = 600;
     constexpr double longest_step = 60.0;  // K
@@ -46,37 +56,54 @@ struct steady_state {
     constexpr double forever = 1e15;       // s
     constexpr double most_growth = 1.3;    // of the residual in one step
     constexpr double less = 0.25, more = 3.0;
+    constexpr double short_step = 10.0;   // K, Newton's near a state
+    constexpr double clearly_less = 0.5;  // of the residual, in such a step
 
     const std::size_t n = network.size();
     const std::span<const double> capacity = network.capacity(), bound = network.bound();
     steady_state out;
     out.rise.assign(start.begin(), start.end());
     std::vector<double> gain(n), next(n), next_gain(n), step(n);
-    sparse_lu matrix = network.pattern();
+    sparse_lu matrix = network.pattern(), slopes = matrix;
     const auto norm = [](const std::vector<double>& g) {
         double sum = 0.0;
         for (const double w : g) sum += std::fabs(w);
         return sum;
     };
-    network.evaluate(out.rise, on, gain, &matrix);
-    double now = norm(gain), fastest = 0.0;
-    for (std::size_t i = 0; i < n; ++i) fastest = std::max(fastest, std::fabs(gain[i]) / capacity[i]);
-    if (fastest == 0.0) {
+    network.evaluate(out.rise, on, gain, &slopes);
+    double now = norm(gain);
+    const auto fastest = [&] {
+        double most = 0.0;
+        for (std::size_t i = 0; i < n; ++i) most = std::max(most, std::fabs(gain[i]) / capacity[i]);
+        return most;
+    };
+    if (fastest() == 0.0) {
         out.what = outcome::solved;
         out.sums = network.totals_at(out.rise, on);
         return out;
     }
-    double time = first_step / fastest;
-    std::vector<double> slopes(matrix.values().begin(), matrix.values().end());
+    bool is_near = at == begins::near_state;
+    double time = is_near ? forever : first_step / fastest();
+    const auto warm = [&] {  // from the start
+        is_near = false;
+        out.rise.assign(start.begin(), start.end());
+        network.evaluate(out.rise, on, gain, &slopes);
+        now = norm(gain);
+        time = first_step / fastest();
+    };
     while (out.steps < most_steps) {
         ++out.steps;
-        std::copy(slopes.begin(), slopes.end(), matrix.values().begin());
+        matrix = slopes;
         for (std::size_t i = 0; i < n; ++i) matrix.values()[i] += capacity[i] / time;
         const bool stable = matrix.eliminate();
         step = gain;
         matrix.solve(step);
         double longest = 0.0;
         for (const double d : step) longest = std::max(longest, std::fabs(d));
+        if (is_near && !(stable && longest <= short_step)) {
+            warm();
+            continue;
+        }
         if (!stable || !std::isfinite(longest)) {
             time *= less;
             continue;
@@ -90,6 +117,10 @@ struct steady_state {
             next[i] = out.rise[i] + step[i];
             if (next[i] > bound[i]) passed = i;
         }
+        if (is_near && passed != heat_network::nowhere) {
+            warm();
+            continue;
+        }
         if (passed != heat_network::nowhere) {
             if (longest <= small_step) {
                 out.what = outcome::bounded;
@@ -101,6 +132,10 @@ struct steady_state {
         }
         network.evaluate(next, on, next_gain, &matrix);
         const double then = norm(next_gain);
+        if (is_near && then > clearly_less * now && longest > small_step) {
+            warm();
+            continue;
+        }
         if (then > most_growth * now && longest > small_step &&
             then > 1e-6 * (network.totals_at(next, on).made + 1e-300)) {
             time *= less;
@@ -108,7 +143,7 @@ struct steady_state {
         }
         out.rise.swap(next);
         gain.swap(next_gain);
-        std::copy(matrix.values().begin(), matrix.values().end(), slopes.begin());
+        std::swap(slopes, matrix);
         if (time >= forever) {
             out.sums = network.totals_at(out.rise, on);
             // else rounding leaves no smaller residual

@@ -39,7 +39,9 @@ namespace weldloop {
     if (s.allowed_drop) {
         const double x = chart.x_of(s.allowed_drop->value());
         on.line({x, detail::row_chart::first_row - 8}, {x, chart.bottom()}, "limit");
-        on.text({x, detail::row_chart::first_row - 13}, "allowed " + to_text(*s.allowed_drop, "V"), "middle small");
+        const bool at_right = x > 0.75 * detail::row_chart::width;
+        on.text({x, detail::row_chart::first_row - 13}, "allowed " + to_text(*s.allowed_drop, "V"),
+                at_right ? "end small" : "middle small");
     }
     double at = 0.0;
     for (std::size_t i = 0; i < found.parts.size(); ++i) {

@@ -43,7 +43,7 @@ namespace detail {
 [[nodiscard]] inline std::string clamp_life_drawing(std::span<const clamp_life_row> rows, duration horizon)
 {
     if (rows.empty()) return {};
-    constexpr double width = 880, from = 250, to = 640, words = 668, first_row = 34, row_height = 34, foot = 46;
+    constexpr double width = 440, from = 12, to = 404, first_row = 34, row_height = 64, foot = 46;
     const double bottom = first_row + row_height * static_cast<double>(rows.size());
     const double decades = std::max(1.0, std::log10(number_in(horizon, "h")));
     svg_drawing out(
@@ -58,20 +58,21 @@ namespace detail {
     for (double d = 0.0; d <= decades + 1e-9; d += 1.0) {
         const double x = from + (to - from) * d / decades;
         out.line({x, first_row - 8}, {x, bottom}, "grid");
-        out.text({x, bottom + 17}, d == 0.0 ? "first hour" : number_text(std::pow(10.0, d), 6), "middle small soft");
+        out.text({x, bottom + 17}, d == 0.0 ? "first hour" : number_text(std::pow(10.0, d), 6),
+                 d == 0.0 ? "small soft tick" : "middle small soft tick");
     }
     out.line({from, bottom}, {to, bottom}, "axis");
     out.line({to, first_row - 8}, {to, bottom}, "limit");
-    out.text({to, first_row - 14}, number_text(number_in(horizon, "h"), 4) + " h looked ahead", "middle small soft");
+    out.text({to, first_row - 14}, number_text(number_in(horizon, "h"), 4) + " h looked ahead", "end small soft");
     out.text({0.5 * (from + to), bottom + 36}, "hours of shift until a quarter of the grip is lost",
              "middle small soft");
     for (std::size_t i = 0; i < rows.size(); ++i) {
         const clamp_life_row& r = rows[i];
-        const double y = first_row + row_height * (static_cast<double>(i) + 0.5);
+        const double above = first_row + row_height * static_cast<double>(i), y = above + 46;
         const std::string typical = detail::hours_word(r.quarter_lost.typical, horizon, "");
         const std::string poor = "poor: " + detail::hours_word(r.quarter_lost.poor, horizon, "");
         out.begin_group("", r.name + ": typically " + typical + ", " + poor);
-        out.text({16, y + 4.5}, shortened(r.name, 32), "");
+        out.text({from, above + 16}, shortened(r.name, 30), "halo");
         const double low = x_of(r.quarter_lost.poor), high = x_of(r.quarter_lost.mild),
                      at = x_of(r.quarter_lost.typical);
         if (high > low) out.rectangle({{low, y - 7}, std::max(2.0, high - low), 14}, "bar");
@@ -86,8 +87,8 @@ namespace detail {
                          .line({to + 10, y + 5})
                          .d(),
                      "whisker");
-        out.text({words, y - 2}, typical, "small");
-        out.text({words, y + 12}, poor, "small soft");
+        out.text({to, above + 14}, typical, "end halo small");
+        out.text({to, above + 28}, poor, "end halo small soft");
         out.end_group();
     }
     return out.finished();

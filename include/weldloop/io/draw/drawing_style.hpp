@@ -5,9 +5,14 @@
 /// Verdicts differ by the style of the line and by a word beside it, heat by the printed number, so that nothing rests
 /// on colour alone.
 
+#include <array>
+#include <cstddef>
+#include <string>
 #include <string_view>
 
+#include <weldloop/core/number_text.hpp>
 #include <weldloop/core/temperature.hpp>
+#include <weldloop/io/report/shown_units.hpp>
 #include <weldloop/rating/verdict.hpp>
 
 namespace weldloop {
@@ -37,6 +42,7 @@ inline constexpr std::string_view drawing_style = R"css(
 .drawing .sum{fill:var(--bar);stroke:var(--ink);stroke-width:1.5}
 .drawing .band{fill:var(--bar);fill-opacity:.22}
 .drawing .box{fill:var(--wash);stroke:var(--ink);stroke-width:1.5}
+.drawing .gap{fill:var(--paper)}
 .drawing .dot{fill:var(--ink)}
 .drawing .glyph{stroke:#1f252b;stroke-width:1.8;fill:none;stroke-linejoin:round;stroke-linecap:round}
 .drawing .bolt{stroke:var(--mark);stroke-width:3;fill:none;stroke-linejoin:round}
@@ -45,6 +51,7 @@ inline constexpr std::string_view drawing_style = R"css(
 .drawing .small{font-size:11.5px}
 .drawing .soft{fill:var(--soft)}
 .drawing .strong{font-weight:650}
+.drawing .halo{paint-order:stroke;stroke:var(--paper);stroke-width:4px;stroke-linejoin:round}
 .drawing .large{font-size:17px}
 .drawing .curve0,.drawing .curve1,.drawing .curve2,.drawing .curve3{fill:none;stroke-width:2.4;stroke-linejoin:round}
 .drawing .curve0{stroke:var(--mark)}
@@ -83,6 +90,11 @@ inline constexpr std::string_view drawing_style = R"css(
 .drawing .w-open,.w-open{fill:var(--open);color:var(--open)}
 )css";
 
+/// Every verdict, in the order of the keys.
+inline constexpr std::array verdicts_by_weight{verdict::within_limit, verdict::not_judged, verdict::close_to_limit,
+                                               verdict::may_exceed,   verdict::over_limit, verdict::spots_melting,
+                                               verdict::open_circuit};
+
 /// The part of a class name that stands for a verdict: "over" in "v-over" (line) and "w-over" (word).
 [[nodiscard]] constexpr std::string_view class_word(verdict v)
 {
@@ -102,13 +114,23 @@ inline constexpr std::string_view drawing_style = R"css(
 struct heat_step {
     double below_celsius;         ///< upper end of the step [degC]
     std::string_view class_name;  ///< of its fill
-    std::string_view words;       ///< as printed in the key
 };
 
 /// The steps, coolest first.
-inline constexpr heat_step heat_steps[] = {{45.0, "heat0", "below 45"},    {65.0, "heat1", "45 to 65"},
-                                           {85.0, "heat2", "65 to 85"},    {120.0, "heat3", "85 to 120"},
-                                           {200.0, "heat4", "120 to 200"}, {1e9, "heat5", "200 degC or above"}};
+inline constexpr std::array<heat_step, 6> heat_steps{
+    {{45.0, "heat0"}, {65.0, "heat1"}, {85.0, "heat2"}, {120.0, "heat3"}, {200.0, "heat4"}, {1e9, "heat5"}}};
+
+/// "below 45", "45 to 65", "200 or above": a step as printed in the key. @param which from 0 @param units of the report
+/// @throws std::out_of_range for a step there is not
+[[nodiscard]] inline std::string heat_words(std::size_t which, const shown_units& units)
+{
+    const auto end_of = [&units](std::size_t k) {
+        return number_text(units.temperatures.number_of(temperature::celsius(heat_steps.at(k).below_celsius)));
+    };
+    if (which == 0) return "below " + end_of(0);
+    return which + 1 == heat_steps.size() ? end_of(which - 1) + " or above"
+                                          : end_of(which - 1) + " to " + end_of(which);
+}
 
 /// The class of the fill for a temperature.
 [[nodiscard]] constexpr std::string_view heat_class(temperature t)

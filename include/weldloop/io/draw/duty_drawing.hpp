@@ -63,58 +63,60 @@ struct temperature_trace {
 /// The traces of up to four parts over one duty period; the time under current is shaded, limits are dashed.
 /// @param s the station the traces belong to @param traces hottest first; those beyond four are left out
 /// @return an SVG element that takes its looks from drawing_style; empty without traces
-[[nodiscard]] inline std::string duty_drawing(const station& s, const std::vector<temperature_trace>& traces)
+[[nodiscard]] inline std::string duty_drawing(const station& s, const std::vector<temperature_trace>& traces,
+                                              const shown_units& units = {})
 {
+    const auto number = [&units](temperature t) { return units.temperatures.number_of(t); };
+    const std::string degrees(units.temperatures.name());
     constexpr std::size_t most_traces = 4;
-    double least = s.where.air.in_celsius(), most = least + 10.0;
-    std::string told = "Air at " + to_text(s.where.air, "degC") + ", " + job_line(s.job) + ".";
+    constexpr double least_rise = 10.0;  // K
+    double least = number(s.where.air), most = number(s.where.air + in_si<temperature_difference>(least_rise));
+    std::string told = "Air at " + detail::shown_text(s.where.air, units) + ", " + job_line(s.job) + ".";
     std::vector<const temperature_trace*> shown;
     for (const temperature_trace& t : traces) {
         if (t.points.empty() || shown.size() == most_traces) continue;
         shown.push_back(&t);
-        double peak = t.points.front().second.in_celsius();
-        for (const auto& [at, here] : t.points) peak = std::max(peak, here.in_celsius());
+        double peak = number(t.points.front().second);
+        for (const auto& [at, here] : t.points) peak = std::max(peak, number(here));
         most = std::max(most, peak);
-        if (t.limit) most = std::max(most, t.limit->in_celsius());
+        if (t.limit) most = std::max(most, number(*t.limit));
         told.append(" ")
             .append(t.name)
             .append(t.at.empty() ? "" : ", ")
             .append(t.at)
             .append(": at most ")
             .append(detail::fixed_text(peak, 0))
-            .append(" degC.");
+            .append(" " + degrees + ".");
     }
     if (shown.empty()) return {};
 
-    const double minutes = number_in(s.job.duty.period(), "min"), on_minutes = number_in(s.job.duty.on(), "min");
-    detail::curve_chart chart(minutes, least, least + 1.1 * (most - least), "minutes of the duty period", "degC",
-                              "Temperature over the duty period", told);
-    svg_drawing& on = chart.drawing();
-    const drawing_point start = chart.at(0.0, least), stop = chart.at(on_minutes, least);
-    on.rectangle(
-        {{start.x, detail::curve_chart::top}, stop.x - start.x, detail::curve_chart::bottom - detail::curve_chart::top},
-        "band");
-    on.text({start.x + 6, detail::curve_chart::top + 14}, "under current", "small soft");
-
     std::vector<temperature> limits;
+    for (const temperature_trace* t : shown)
+        if (t->limit && *t->limit > s.where.air && std::find(limits.begin(), limits.end(), *t->limit) == limits.end())
+            limits.push_back(*t->limit);
+    const double minutes = number_in(s.job.duty.period(), "min"), on_minutes = number_in(s.job.duty.on(), "min");
+    detail::curve_chart chart(
+        minutes, least, least + 1.1 * (most - least),
+        {"minutes of the duty period; under current where shaded", degrees, "Temperature over the duty period", told},
+        detail::narrow_frame(shown.size() + limits.size()));
+    svg_drawing& on = chart.drawing();
+    const detail::curve_frame& frame = chart.frame();
+    const drawing_point start = chart.at(0.0, least), stop = chart.at(on_minutes, least);
+    on.rectangle({{start.x, frame.top}, stop.x - start.x, frame.bottom - frame.top}, "band");
     for (std::size_t i = 0; i < shown.size(); ++i) {
         std::vector<std::pair<double, double>> points;
-        for (const auto& [at, here] : shown[i]->points) points.emplace_back(number_in(at, "min"), here.in_celsius());
+        for (const auto& [at, here] : shown[i]->points) points.emplace_back(number_in(at, "min"), number(here));
         chart.curve(points, i);
-        constexpr std::size_t room = 23;
+        constexpr std::size_t room = 46;
         const std::string& place = shown[i]->at;
-        const std::string label = place.empty() ? shortened(shown[i]->name, room)
-                                                : shortened(shown[i]->name, room - 2 - place.size()) + ": " + place;
-        chart.label(points.back().second, label, detail::curve_chart::style(i));
-        if (shown[i]->limit && std::find(limits.begin(), limits.end(), *shown[i]->limit) == limits.end())
-            limits.push_back(*shown[i]->limit);
+        chart.key(place.empty() ? shortened(shown[i]->name, room)
+                                : shortened(shown[i]->name, room - 2 - place.size()) + ": " + place,
+                  detail::curve_chart::style(i));
     }
     for (const temperature limit : limits) {
-        if (!(limit > s.where.air)) continue;
-        on.line(chart.at(0.0, limit.in_celsius()), chart.at(minutes, limit.in_celsius()), "limit");
-        chart.label(limit.in_celsius(), "limit " + to_text(limit, "degC"), "limit");
+        on.line(chart.at(0.0, number(limit)), chart.at(minutes, number(limit)), "limit");
+        chart.key("limit " + detail::shown_text(limit, units), "limit");
     }
-    chart.draw_labels();
     return on.finished();
 }
 

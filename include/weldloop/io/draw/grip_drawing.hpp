@@ -63,53 +63,64 @@ inline void draw_cases(history_panel& panel, const grip_cases& c, double hours)
     panel.curve(c.kind, "case-kind");
     panel.curve(c.poor, "case-poor");
     panel.curve(c.typical, "curve0");
-    panel.label(c.typical.back().second, "typical", "curve0");
-    if (!c.kind.empty()) panel.label(c.kind.back().second, "kind case", "case-kind");
-    if (!c.poor.empty()) panel.label(c.poor.back().second, "poor case", "case-poor");
     for (const history* h : {&c.typical, &c.poor})
         if (!h->empty() && h->back().first < hours * (1.0 - 1e-6)) panel.end_mark(h->back().first, h->back().second);
 }
 
 }  // namespace detail
 
+/// What is drawn beside the histories of a grip.
+struct grip_marks {
+    std::optional<temperature> limit = {};  ///< of the jaws, drawn if it lies near the histories
+    fraction lost_before = 0.0;  ///< share of the force when new that is gone before the forecast begins, below 1
+    shown_units units = {};      ///< of the report
+};
+
 /// Three histories under each other: the force on the jaws, the resistance of clamp and contact, and the peak
 /// temperature of the jaws, each typical and with the band between the kind and the poor case. A cross ends a case that
 /// does not reach the end of the forecast; the dashed line is the force at which a quarter of that when new is lost,
 /// the upright one the time to inspect.
-/// @param name of the clamp, as printed @param g its forecast
-/// @param limit a limit of the jaws' temperature, drawn if it lies near the histories
-/// @param lost_before share of the force when new that is gone before the forecast begins, below 1
+/// @param name of the clamp, as printed @param g its forecast @param marks limit, what is lost before, units
 /// @return an SVG element that takes its looks from drawing_style; empty for a forecast of fewer than two points
 [[nodiscard]] inline std::string grip_histories(std::string_view name, const grip_forecast& g,
-                                                std::optional<temperature> limit = {}, fraction lost_before = 0.0)
+                                                const grip_marks& marks = {})
 {
     if (g.points.size() < 2) return {};
+    const auto number = [&marks](temperature t) { return marks.units.temperatures.number_of(t); };
     double hours = std::max(number_in(g.horizon, "h"), number_in(g.points.back().at, "h"));
     const detail::grip_cases grip = detail::cases_of(g, [](const grip_point& p) { return p.force.value(); });
     const detail::grip_cases joint = detail::cases_of(
         g, [](const grip_point& p) { return p.resistance.value() > 0.0 ? p.resistance.value() * 1e6 : std::nan(""); });
     const detail::grip_cases heat =
-        detail::cases_of(g, [](const grip_point& p) { return p.peak_temperature.in_celsius(); });
-    const double lost = static_cast<double>(lost_before);
+        detail::cases_of(g, [&](const grip_point& p) { return number(p.peak_temperature); });
+    const double lost = static_cast<double>(marks.lost_before);
     const double when_new = lost < 1.0 ? grip.typical.front().second / (1.0 - lost) : 0.0;
     const double quarter_lost = (1.0 - inspection_loss) * when_new;
     const double most_force = std::max(grip.range().second, quarter_lost);
     if (!(hours > 0.0) || !(most_force > 0.0) || joint.typical.size() < 2) return {};
+    const bool cut_short = [&] {
+        for (const detail::history* h : {&grip.typical, &grip.poor})
+            if (!h->empty() && h->back().first < hours * (1.0 - 1e-6)) return true;
+        return false;
+    }();
 
-    constexpr double width = 880, left = 62, right = 690, panel_height = 138, apart = 44;
+    constexpr double width = 440, left = 52, right = 428, panel_height = 130, apart = 40, below = 46, a_key = 18;
     const double first_top = g.inspect_by && lost < inspection_loss ? 56.0 : 34.0;  // room for its words
-    const double height = first_top + 3 * panel_height + 2 * apart + 46;
+    const double keys_from = first_top + 3 * panel_height + 2 * apart + below;
+    const double height = keys_from + (cut_short ? 3 : 2) * a_key;
     std::string told;
-    for (const std::string& line : grip_lines(g, lost_before)) told.append(told.empty() ? "" : " ").append(line);
+    for (const std::string& line : grip_lines(g, marks.lost_before)) told.append(told.empty() ? "" : " ").append(line);
     svg_drawing on(width, height, "Grip of " + std::string(name), told);
     const auto frame = [&](int place) {
         const double top = first_top + place * (panel_height + apart);
         return detail::panel_frame{left, right, top, top + panel_height};
     };
 
-    detail::history_panel forces(on, frame(0), hours, 0.0, 1.08 * most_force, "N on each jaw, warm");
+    detail::history_panel forces(on, frame(0), hours, 0.0, 1.08 * most_force,
+                                 "N on each jaw, warm; dashed: " +
+                                     std::string(lost > 0.0 ? "a quarter of new lost" : "a quarter lost"));
     detail::draw_cases(forces, grip, hours);
-    forces.level(quarter_lost, lost > 0.0 ? "a quarter of new lost" : "a quarter lost", "limit");
+    forces.level(quarter_lost, "limit");
 
     const auto [least_ohm, most_ohm] = joint.range();
     detail::history_panel joints(on, frame(1), hours, 0.8 * least_ohm, 1.1 * most_ohm,
@@ -117,25 +128,30 @@ inline void draw_cases(history_panel& panel, const grip_cases& c, double hours)
     detail::draw_cases(joints, joint, hours);
 
     auto [coolest, hottest] = heat.range();
-    const bool near = limit && limit->in_celsius() < coolest + 3.0 * (hottest - coolest) + 10.0;
-    if (near) hottest = std::max(hottest, limit->in_celsius());
+    const double limit = marks.limit ? number(*marks.limit) : coolest;
+    const bool near = marks.limit && limit < coolest + 3.0 * (hottest - coolest) + 10.0;
+    if (near) hottest = std::max(hottest, limit);
     const double margin = 0.08 * (hottest - coolest) + 2.0;
-    detail::history_panel heats(on, frame(2), hours, std::min(coolest, near ? limit->in_celsius() : coolest) - margin,
-                                hottest + margin, "degC, peak of the jaws in the duty period");
+    const std::string of_heat = std::string(marks.units.temperatures.name()) + ", peak of the jaws in the duty period" +
+                                (near ? "; dashed: limit " + detail::shown_text(*marks.limit, marks.units) : "");
+    detail::history_panel heats(on, frame(2), hours, std::min(coolest, near ? limit : coolest) - margin,
+                                hottest + margin, of_heat);
     detail::draw_cases(heats, heat, hours);
-    if (near) heats.level(limit->in_celsius(), "limit " + to_text(*limit, "degC"), "limit");
+    if (near) heats.level(limit, "limit");
 
-    for (detail::history_panel* p : {&forces, &joints, &heats}) p->draw_labels();
     const double bottom = frame(2).bottom;
     for (const double t : heats.times())
-        on.text({heats.at(t, hottest).x, bottom + 19}, number_text(t, 6), "middle small soft");
-    on.text({0.5 * (left + right), bottom + 38}, "hours of shift", "middle small soft");
-    const bool cut_short = [&] {
-        for (const detail::history* h : {&grip.typical, &grip.poor})
-            if (!h->empty() && h->back().first < hours * (1.0 - 1e-6)) return true;
-        return false;
-    }();
-    if (cut_short) on.text({right + 8, bottom + 38}, "cross: that case ends there", "small soft");
+        on.text({heats.at(t, hottest).x, bottom + 19}, number_text(t, 6), "middle small soft tick");
+    on.text({0.5 * (left + right), bottom + 37}, "hours of shift", "middle small soft");
+    double key = left;
+    for (const auto& [words, style] :
+         {std::pair{"typical", "curve0"}, std::pair{"kind case", "case-kind"}, std::pair{"poor case", "case-poor"}}) {
+        constexpr double per_entry = 122.0;
+        on.line({key, keys_from + 10}, {key + 30, keys_from + 10}, style);
+        on.text({key + 38, keys_from + 14}, words, "small");
+        key += per_entry;
+    }
+    if (cut_short) on.text({left, keys_from + a_key + 16}, "cross: that case ends there", "small soft");
     if (g.inspect_by && lost < inspection_loss) {
         const double x = heats.at(number_in(*g.inspect_by, "h"), hottest).x;
         for (int place = 0; place < 3; ++place) on.line({x, frame(place).top}, {x, frame(place).bottom}, "limit");
@@ -149,15 +165,15 @@ inline void draw_cases(history_panel& panel, const grip_cases& c, double hours)
 }
 
 /// The histories of a part with a forecast, with its limit where that is defined for the jaws.
-/// @param s the station @param p the assessed part
+/// @param s the station @param p the assessed part @param units of the report
 /// @return an SVG element that takes its looks from drawing_style; empty for a part without a forecast
-[[nodiscard]] inline std::string grip_drawing(const station& s, const part_result& p)
+[[nodiscard]] inline std::string grip_drawing(const station& s, const part_result& p, const shown_units& units = {})
 {
     if (!p.grip) return {};
     std::optional<temperature> limit;
     for (const limit_use& u : p.limits)
         if (u.at == to_text(part_place::jaws) && u.limit && (!limit || *u.limit < *limit)) limit = u.limit;
-    return grip_histories(p.name, *p.grip, limit, grip_lost_before(s, p));
+    return grip_histories(p.name, *p.grip, {.limit = limit, .lost_before = grip_lost_before(s, p), .units = units});
 }
 
 }  // namespace weldloop

@@ -13,7 +13,6 @@
 
 #include <weldloop/core/error.hpp>
 #include <weldloop/core/number_text.hpp>
-#include <weldloop/io/draw/label_column.hpp>
 #include <weldloop/io/draw/map_regions.hpp>
 #include <weldloop/io/draw/svg.hpp>
 #include <weldloop/io/report/report_words.hpp>
@@ -83,7 +82,7 @@ inline void point_at(svg_drawing& on, drawing_point at, std::string_view words, 
 
 /// The map as regions told apart by hatching and by words: what holds is plain, what declines is hatched once and edged
 /// by a dashed line, what is unstable is hatched twice and edged by a heavy one; a key below repeats it. Surfaces stand
-/// at the right where their usual multiplier lies.
+/// at the right by a letter where their usual multiplier lies.
 /// @param m the map, with two or more currents and surface factors, both rising, factors above 0
 /// @param name of the clamp, as printed
 /// @param mark a place to point at; left out where it lies outside the map
@@ -102,7 +101,19 @@ inline void point_at(svg_drawing& on, drawing_point at, std::string_view words, 
     if (!(m.surface_factors.front() > 0.0))
         throw out_of_range_error("surface factor", number_text(m.surface_factors.front()), "above zero");
 
-    constexpr double width = 880, height = 450, left = 74, right = 690, top = 34, bottom = 366;
+    constexpr double width = 440, left = 52, right = 404, top = 34, bottom = 326, key_from = 56.0, a_key = 18.0;
+    std::vector<surface_state> surfaces;  // within the map, the best first
+    for (const surface_state s : all_surface_states) {
+        const auto multiplier = resistance_multiplier(s);
+        if (!multiplier) continue;
+        const double at = std::log10(multiplier->typical);
+        const double first = std::log10(m.surface_factors.front()), last = std::log10(m.surface_factors.back());
+        if (at >= first && at <= last) surfaces.push_back(s);
+    }
+    std::stable_sort(surfaces.begin(), surfaces.end(), [](surface_state a, surface_state b) {
+        return resistance_multiplier(a)->typical < resistance_multiplier(b)->typical;
+    });
+    const double height = bottom + key_from + 30.0 + a_key * std::ceil(0.5 * static_cast<double>(surfaces.size() + 1));
     std::vector<double> amps, decades;
     for (const current& i : m.currents) amps.push_back(i.value());
     for (const double f : m.surface_factors) decades.push_back(std::log10(f));
@@ -124,10 +135,10 @@ inline void point_at(svg_drawing& on, drawing_point at, std::string_view words, 
     on.path(drawing_path().to({left, top}).line({left, bottom}).line({right, bottom}).line({right, top}).close().d(),
             "frame");
 
-    const double step = round_step(amp_edges.back() - amp_edges.front(), 8);
+    const double step = round_step(amp_edges.back() - amp_edges.front(), 6);
     for (double k = std::ceil(amp_edges.front() / step); k * step <= amp_edges.back(); k += 1.0) {
         on.line({across.at(k * step), bottom}, {across.at(k * step), bottom + 5}, "axis");
-        on.text({across.at(k * step), bottom + 19}, number_text(k * step, 6), "middle small soft");
+        on.text({across.at(k * step), bottom + 19}, number_text(k * step, 6), "middle small soft tick");
     }
     on.text({0.5 * (left + right), bottom + 40}, "A while the arc burns", "middle small soft");
     for (double decade = std::floor(decade_edges.front()); decade <= decade_edges.back(); decade += 1.0)
@@ -135,38 +146,55 @@ inline void point_at(svg_drawing& on, drawing_point at, std::string_view words, 
             const double at = decade + std::log10(part);
             if (at < decade_edges.front() || at > decade_edges.back()) continue;
             on.line({left - 5, up.at(at)}, {left, up.at(at)}, "axis");
-            on.text({left - 9, up.at(at) + 4}, number_text(part * std::pow(10.0, decade), 3), "end small soft");
+            on.text({left - 9, up.at(at) + 4}, number_text(part * std::pow(10.0, decade), 3), "end small soft tick");
         }
-    on.text({left - 60, top - 14}, "contact resistance over that of clean metal; after " + hours, "small strong");
+    on.text({left - 44, top - 14}, "contact resistance over that of clean metal; after " + hours, "small strong");
 
-    detail::label_column surfaces(right + 4, top, bottom, true);
-    for (const surface_state s : all_surface_states) {
-        const auto multiplier = resistance_multiplier(s);
-        if (!multiplier) continue;
-        const double at = std::log10(multiplier->typical);
-        if (at >= decade_edges.front() && at <= decade_edges.back()) surfaces.add(up.at(at), to_text(s), "axis");
+    // at the right edge by a letter, which the key names; two at one height share their line
+    const auto letter = [](std::size_t i) { return std::string(1, static_cast<char>('a' + i)); };
+    std::string together;
+    for (std::size_t i = 0; i < surfaces.size(); ++i) {
+        constexpr double apart = 12.0;
+        const double y = up.at(std::log10(resistance_multiplier(surfaces[i])->typical));
+        on.line({right, y}, {right + 5, y}, "axis");
+        together += letter(i);
+        const bool next_is_near =
+            i + 1 < surfaces.size() && y - up.at(std::log10(resistance_multiplier(surfaces[i + 1])->typical)) < apart;
+        if (next_is_near) continue;
+        on.text({right + 9, y + 4}, together, "small");
+        together.clear();
     }
-    surfaces.draw(on);
 
-    for (const detail::outlook_look& look : detail::outlook_looks) {
-        constexpr double room_wide = 50.0, room_tall = 14.0;
-        if (const auto at = detail::roomiest_point(cells, static_cast<int>(look.outlook), room_wide, room_tall))
-            detail::word_on_paper(on, *at, to_text(look.outlook));
-    }
+    std::optional<drawing_point> marked;
     if (mark && mark->surface_factor > 0.0) {
         const double i = mark->amps.value(), f = std::log10(mark->surface_factor);
         if (i >= amp_edges.front() && i <= amp_edges.back() && f >= decade_edges.front() && f <= decade_edges.back())
-            detail::point_at(on, {across.at(i), up.at(f)}, mark->words, 0.5 * (left + right));
+            marked = {across.at(i), up.at(f)};
     }
+    for (const detail::outlook_look& look : detail::outlook_looks) {
+        constexpr double room_wide = 50.0, room_tall = 14.0, word_tall = 30.0;
+        auto at = detail::roomiest_point(cells, static_cast<int>(look.outlook), room_wide, room_tall);
+        if (!at) continue;
+        if (marked && std::fabs(at->y - marked->y) < word_tall)  // clear of the mark's words, within the map
+            at->y = at->y + word_tall < bottom ? marked->y + word_tall : marked->y - word_tall;
+        detail::word_on_paper(on, *at, to_text(look.outlook));
+    }
+    if (marked) detail::point_at(on, *marked, mark->words, 0.5 * (left + right));
     double key = left;
     for (const detail::outlook_look& look : detail::outlook_looks) {
-        constexpr double wide = 34.0, tall = 18.0, per_entry = 150.0, below = 56.0;
+        constexpr double wide = 34.0, tall = 18.0, per_entry = 122.0;
         const detail::map_cells swatch{
-            {key, key + wide}, {bottom + below + tall, bottom + below}, {static_cast<int>(look.outlook)}};
+            {key, key + wide}, {bottom + key_from + tall, bottom + key_from}, {static_cast<int>(look.outlook)}};
         detail::hatch(on, swatch, look);
-        on.rectangle({{key, bottom + below}, wide, tall}, "frame");
-        on.text({key + wide + 8.0, bottom + below + 13.0}, to_text(look.outlook), "small");
+        on.rectangle({{key, bottom + key_from}, wide, tall}, "frame");
+        on.text({key + wide + 8.0, bottom + key_from + 13.0}, to_text(look.outlook), "small");
         key += per_entry;
+    }
+    for (std::size_t i = 0; i < surfaces.size(); ++i) {
+        const double x = i % 2 == 0 ? left : 0.5 * (left + right) + 10.0;
+        const double y = bottom + key_from + 40.0 + a_key * static_cast<double>(i / 2);
+        on.text({x, y}, letter(i), "small strong");
+        on.text({x + 14.0, y}, to_text(surfaces[i]), "small");
     }
     return on.finished();
 }

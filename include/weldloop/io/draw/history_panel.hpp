@@ -11,7 +11,6 @@
 #include <vector>
 
 #include <weldloop/core/number_text.hpp>
-#include <weldloop/io/draw/label_column.hpp>
 #include <weldloop/io/draw/svg.hpp>
 
 namespace weldloop::detail {
@@ -42,15 +41,14 @@ public:
     history_panel(svg_drawing& on, const panel_frame& frame, double time_most, double least, double most,
                   std::string_view words)
         : on_(&on), logarithmic_(least > 0.0 && most > least * span_of_a_decade),
-          x_{0.0, time_most, frame.left, frame.right}, y_{scaled(least), scaled(most), frame.bottom, frame.top},
-          labels_(frame.right + 8, frame.top, frame.bottom)
+          x_{0.0, time_most, frame.left, frame.right}, y_{scaled(least), scaled(most), frame.bottom, frame.top}
     {
         for (const double tick : ticks(least, most)) {
             const double y = y_.at(scaled(tick));
             on.line({frame.left, y}, {frame.right, y}, "grid");
-            on.text({frame.left - 8, y + 4}, number_text(tick, 6), "end small soft");
+            on.text({frame.left - 8, y + 4}, number_text(tick, 6), "end small soft tick");
         }
-        on.text({frame.left - 48, frame.top - 10}, words, "small strong");
+        on.text({frame.left - 40, frame.top - 10}, words, "small strong");
         on.line({frame.left, frame.bottom}, {frame.right, frame.bottom}, "axis");
         for (const double t : times()) on.line({x_.at(t), frame.bottom}, {x_.at(t), frame.bottom + 4}, "axis");
     }
@@ -59,7 +57,7 @@ public:
     [[nodiscard]] std::vector<double> times() const
     {
         std::vector<double> out;
-        const double step = round_step(x_.most, 8);
+        const double step = round_step(x_.most, 5);
         for (double k = 0.0; k * step <= x_.most * (1.0 + 1e-9); k += 1.0) out.push_back(k * step);
         return out;
     }
@@ -87,12 +85,8 @@ public:
             if (p->first < end) path.line(at(p->first, p->second));
         on_->path(path.close().d(), "band");
     }
-    /// A line across at a value, with words at its right.
-    void level(double value, std::string_view words, std::string_view style)
-    {
-        on_->line(at(0.0, value), at(x_.most, value), style);
-        label(value, words, style);
-    }
+    /// A line across at a value.
+    void level(double value, std::string_view style) { on_->line(at(0.0, value), at(x_.most, value), style); }
     /// A cross where a history ends before its time.
     void end_mark(double time, double value)
     {
@@ -106,11 +100,6 @@ public:
                       .d(),
                   "end-mark");
     }
-    void label(double value, std::string_view words, std::string_view style)
-    {
-        labels_.add(at(0.0, value).y, words, style);
-    }
-    void draw_labels() { labels_.draw(*on_); }
 
 private:
     static constexpr double span_of_a_decade = 10.0;
@@ -137,7 +126,6 @@ private:
     svg_drawing* on_;
     bool logarithmic_;
     drawing_scale x_, y_;
-    label_column labels_;
 };
 
 }  // namespace weldloop::detail

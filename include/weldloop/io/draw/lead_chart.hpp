@@ -60,9 +60,10 @@ inline constexpr std::size_t most_lead_curves = 8;
     most_metres *= above_the_ends;
     const std::string conditions = to_text(allowed_drop, "V") + " along the lead, " + to_text(duty) + ", air " +
                                    to_text(where.air, "degC") + ", " + std::string(to_text(where.lay));
-    detail::curve_chart chart(beyond_the_ends * most_amps, 0.0, most_metres, "A while the arc burns",
-                              "longest lead in m, one way: " + conditions, "Longest lead by current and size",
-                              "Each curve is one size and ends where heat binds: " + conditions);
+    const std::string upwards = "longest lead in m, one way: " + conditions,
+                      told = "Each curve is one size and ends where heat binds: " + conditions;
+    detail::curve_chart chart(beyond_the_ends * most_amps, 0.0, most_metres,
+                              {"A while the arc burns", upwards, "Longest lead by current and size", told}, {});
     svg_drawing& on = chart.drawing();
     for (std::size_t i = 0; i < leads.size(); ++i) {
         const auto [rated, shortest] = ends[i];
@@ -83,8 +84,48 @@ inline constexpr std::size_t most_lead_curves = 8;
         on.text({end.x, end.y + 17.0}, size, "middle small strong");
         on.end_group();
     }
-    on.text({detail::curve_chart::right + 8.0, detail::curve_chart::top + 4.0}, "curve: drop binds", "small");
-    on.text({detail::curve_chart::right + 8.0, detail::curve_chart::top + 22.0}, "dot: heat binds", "small");
+    on.text({chart.frame().right + 8.0, chart.frame().top + 4.0}, "curve: drop binds", "small");
+    on.text({chart.frame().right + 8.0, chart.frame().top + 22.0}, "dot: heat binds", "small");
+    return on.finished();
+}
+
+/// A drawing of what leads may carry against the time under current: each curve is ampacity_of() of one size.
+/// @param leads 1 to 8, of different sizes; their lengths do not matter @param where air, wind, lay, altitude, sun
+/// @param period [s] that the share of time refers to, above 0
+/// @return an SVG element that takes its looks from drawing_style
+/// @throws out_of_range_error for no lead or more than 8; what ampacity_of() throws
+[[nodiscard]] inline std::string lead_duty_chart(std::span<const cable> leads, const surroundings& where,
+                                                 duration period)
+{
+    if (leads.empty() || leads.size() > most_lead_curves)
+        throw out_of_range_error("leads of a chart", std::to_string(leads.size()), "1 to 8");
+    constexpr int steps = 45;  // from a tenth to all of the period
+    constexpr double least_share = 0.1, all = 100.0, above_the_highest = 1.05;
+    std::vector<std::vector<std::pair<double, double>>> curves;
+    double most_amps = 0.0;
+    for (const cable& lead : leads) {
+        auto& curve = curves.emplace_back();
+        for (int k = 0; k <= steps; ++k) {
+            const double share = least_share + (1.0 - least_share) * k / steps;
+            const duty_cycle duty = k == steps ? duty_cycle::continuous() : duty_cycle::of(share * period, period);
+            curve.emplace_back(all * share, ampacity_of(lead, where, duty).amps.value());
+        }
+        most_amps = std::max(most_amps, curve.front().second);
+    }
+    const std::string conditions = "period " + to_text(period, "min") + ", air " + to_text(where.air, "degC") + ", " +
+                                   std::string(to_text(where.lay));
+    detail::curve_chart chart(all, 0.0, above_the_highest * most_amps, "time under current, % of the period",
+                              "A that a lead may carry: " + conditions, "Current by duty and size",
+                              "Each curve is one size at the limit of its conductor: " + conditions);
+    svg_drawing& on = chart.drawing();
+    for (std::size_t i = 0; i < leads.size(); ++i) {
+        const std::string size = to_text(leads[i].size);
+        on.begin_group("", size + ": " + to_text(in_si<current>(curves[i].back().second), "A") + " without a break");
+        chart.curve(curves[i], i);
+        on.end_group();
+        chart.label(curves[i].back().second, size, detail::curve_chart::style(i));
+    }
+    chart.draw_labels();
     return on.finished();
 }
 

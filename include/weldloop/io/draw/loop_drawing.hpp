@@ -24,8 +24,8 @@ namespace detail {
 
 class loop_sketch {
 public:
-    loop_sketch(const station& s, const assessment& found)
-        : station_(s), found_(found), arc_at_(arc_place(s)),
+    loop_sketch(const station& s, const assessment& found, const shown_units& units)
+        : station_(s), found_(found), units_(units), arc_at_(arc_place(s)),
           slots_(std::max({arc_at_, s.path.size() - arc_at_ - 1, std::size_t{1}})),
           rail_(std::max(room_for_rail, least_slot * static_cast<double>(slots_))),
           width_(rail_from + rail_ + right_room), with_names_(rail_ / static_cast<double>(slots_) >= least_named_slot),
@@ -71,8 +71,8 @@ private:
         const std::size_t room_for_place =
             std::max<std::size_t>(10, static_cast<std::size_t>(slot_of(p.place) / character));
         if (found_.conducts) {
-            out.push_back({peak_of(p), "middle", 13});
-            for (const std::string& line : broken(to_text(p.peak_at), room_for_place))
+            out.push_back({decided_value(p, units_), "middle", 13});
+            for (const std::string& line : broken(deciding_row_of(p).at, room_for_place))
                 out.push_back({line, "middle small soft", 13});
         }
         // "may exceed" takes two lines where parts stand close
@@ -106,8 +106,9 @@ private:
     [[nodiscard]] std::string description() const
     {
         std::string out = found_.conducts
-                              ? "Parts in the order of the current, with peak temperature and verdict."
-                              : "Parts in the order of the current, with their verdicts. " + no_state_line(found_);
+                              ? "Parts in the order of the current, with what decided the verdict, and the verdict."
+                              : "Parts in the order of the current, with their verdicts. " +
+                                    in_shown_units(no_state_line(found_), units_);
         for (const part_result& p : found_.parts) {
             if (!p.way.empty()) continue;
             out.append(" ")
@@ -120,15 +121,11 @@ private:
         }
         return out;
     }
-    /// "conductor 83 degC, may exceed limit"; the verdict alone where there are no temperatures.
+    /// "conductor 83 degC, may exceed limit", of what decided; the verdict alone where there are no temperatures.
     [[nodiscard]] std::string told_of(const part_result& p) const
     {
         const std::string verdict(to_text(p.verdict));
-        return found_.conducts ? std::string(to_text(p.peak_at)) + " " + peak_of(p) + ", " + verdict : verdict;
-    }
-    [[nodiscard]] static std::string peak_of(const part_result& p)
-    {
-        return fixed_text(p.peak.typical.in_celsius(), 0) + " degC";
+        return found_.conducts ? deciding_row_of(p).at + " " + decided_value(p, units_) + ", " + verdict : verdict;
     }
 
     /// Room along the rail for each part on the side of a part.
@@ -186,8 +183,11 @@ private:
         const drawing_point at = place_of(p.place);
         const std::string kind(class_word(p.verdict));
         drawing_.begin_group("", std::to_string(number_of(p)) + " " + p.name + ": " + told_of(p));
-        drawing_.rectangle({{at.x - 0.5 * frame_width, at.y - 0.5 * frame_height}, frame_width, frame_height},
-                           std::string(found_.conducts ? heat_class(p.peak.typical) : "no-heat") + " v-" + kind, 5);
+        drawing_.rectangle(
+            {{at.x - 0.5 * frame_width, at.y - 0.5 * frame_height}, frame_width, frame_height},
+            std::string(found_.conducts && temperature_is_known(p) ? heat_class(p.peak.typical) : "no-heat") + " v-" +
+                kind,
+            5);
         draw_glyph(drawing_, station_.path.at(p.place), at);
         name_above(at, p);
         double y = at.y + below_frame;
@@ -252,9 +252,7 @@ private:
         double x = 12;
         drawing_.text({x, y + 4}, "Frame:", "small soft");
         x += 48;
-        for (const verdict v :
-             {verdict::within_limit, verdict::not_judged, verdict::close_to_limit, verdict::may_exceed,
-              verdict::over_limit, verdict::spots_melting, verdict::open_circuit}) {
+        for (const verdict v : verdicts_by_weight) {
             drawing_.rectangle({{x, y - 8}, 22, 15}, "chip-ground v-" + std::string(class_word(v)), 3);
             drawing_.text({x + 29, y + 4}, short_text(v), "small");
             x += 48 + character * static_cast<double>(short_text(v).size());
@@ -262,12 +260,13 @@ private:
         if (found_.conducts) {
             y += key_line;
             x = 12;
-            drawing_.text({x, y + 4}, "Peak, degC:", "small soft");
+            drawing_.text({x, y + 4}, "Peak, " + std::string(units_.temperatures.name()) + ":", "small soft");
             x += 76;
-            for (const heat_step& step : heat_steps) {
-                drawing_.rectangle({{x, y - 8}, 22, 15}, std::string(step.class_name) + " chip", 3);
-                drawing_.text({x + 29, y + 4}, step.words, "small");
-                x += 46 + character * static_cast<double>(step.words.size());
+            for (std::size_t k = 0; k < heat_steps.size(); ++k) {
+                const std::string words = heat_words(k, units_);
+                drawing_.rectangle({{x, y - 8}, 22, 15}, std::string(heat_steps[k].class_name) + " chip", 3);
+                drawing_.text({x + 29, y + 4}, words, "small tick");
+                x += 46 + character * static_cast<double>(words.size());
             }
         }
         if (with_names_) return;
@@ -286,6 +285,7 @@ private:
 
     const station& station_;
     const assessment& found_;
+    const shown_units& units_;
     std::size_t arc_at_, slots_;
     double rail_, width_;
     bool with_names_;
@@ -295,13 +295,13 @@ private:
 }  // namespace detail
 
 /// The loop as a closed drawing: supply, parts in the order of the current, arc, and the parts of the way back, each
-/// with its peak temperature at the place named, and its verdict. Names are written beside the parts where there is
+/// with what decided its verdict, and the verdict. Names are written beside the parts where there is
 /// room, else in a key below.
-/// @param s the station @param found its assessment
+/// @param s the station @param found its assessment @param units of the report
 /// @return an SVG element that takes its looks from drawing_style
-[[nodiscard]] inline std::string loop_drawing(const station& s, const assessment& found)
+[[nodiscard]] inline std::string loop_drawing(const station& s, const assessment& found, const shown_units& units = {})
 {
-    return detail::loop_sketch(s, found).drawn();
+    return detail::loop_sketch(s, found, units).drawn();
 }
 
 }  // namespace weldloop

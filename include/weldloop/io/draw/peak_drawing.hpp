@@ -13,38 +13,48 @@
 
 namespace weldloop {
 
-/// The peak temperature of each part above the air, at the place named below it, its band as a whisker, and the limit
+/// The peak temperature of each part above the air, at the place named beside it, its band as a whisker, and the limit
 /// that is defined for that place as an upright mark.
-/// @param s the station @param found its assessment
+/// @param s the station @param found its assessment @param units of the report
 /// @return an SVG element that takes its looks from drawing_style; empty for a loop without a settled state
-[[nodiscard]] inline std::string peak_drawing(const station& s, const assessment& found)
+[[nodiscard]] inline std::string peak_drawing(const station& s, const assessment& found, const shown_units& units = {})
 {
     if (!found.conducts || found.parts.empty()) return {};
-    const double air = s.where.air.in_celsius();
-    double most = air + 10.0;
-    std::string told = "Air at " + to_text(s.where.air, "degC") + ".";
+    const auto number = [&units](temperature t) { return units.temperatures.number_of(t); };
+    const std::string degrees(units.temperatures.name());
+    const double air = number(s.where.air);
+    constexpr double least_rise = 10.0;  // K
+    double most = number(s.where.air + in_si<temperature_difference>(least_rise));
+    std::string told = "Air at " + detail::shown_text(s.where.air, units) + ".";
     for (const part_result& p : found.parts) {
-        most = std::max(most, p.peak.high.in_celsius());
-        if (p.limit) most = std::max(most, p.limit->in_celsius());
+        if (!temperature_is_known(p)) continue;
+        most = std::max(most, number(p.peak.high));
+        if (p.limit) most = std::max(most, number(*p.limit));
         told.append(" ").append(p.name).append(", ").append(to_text(p.peak_at));
-        told.append(": ").append(detail::band_text(p.peak, 0)).append(" degC.");
+        told.append(": ").append(detail::degrees_text(p.peak, units)).append(" " + degrees + ".");
     }
-    constexpr double row_height = 36.0;  // for two lines
     detail::row_chart chart(found.parts.size(), air, air + 1.03 * (most - air),
-                            "peak in the duty period, degC, above air at " + to_text(s.where.air, "degC"),
-                            "Peak temperatures of " + found.name, told, row_height);
+                            degrees + ", peak in the duty period, above air at " +
+                                detail::shown_text(s.where.air, units),
+                            "Peak temperatures of " + found.name, told);
     svg_drawing& on = chart.drawing();
     for (std::size_t i = 0; i < found.parts.size(); ++i) {
         const part_result& p = found.parts[i];
-        chart.name(i, std::to_string(number_of(p)), p.name, "", to_text(p.peak_at))
-            .bar(i, air, p.peak.typical.in_celsius(), "bar");
-        chart.whisker(i, p.peak.low.in_celsius(), p.peak.high.in_celsius());
-        std::string words = detail::band_text(p.peak, 0);
-        if (p.limit && *p.limit > s.where.air) {
-            const double x = chart.x_of(p.limit->in_celsius()), y = chart.y_of(i);
-            on.line({x, y - 11}, {x, y + 11}, "limit-mark");
+        if (!temperature_is_known(p)) {
+            chart.name(i, std::to_string(number_of(p)), p.name).words(i, "not known", "small soft");
+            continue;
         }
-        if (p.limit) words.append(", limit ").append(detail::fixed_text(p.limit->in_celsius(), 0));
+        const std::string place(to_text(p.peak_at));
+        constexpr std::size_t letters = 30;
+        chart.name(i, std::to_string(number_of(p)), shortened(p.name, letters - place.size()) + ", " + place)
+            .bar(i, air, number(p.peak.typical), "bar");
+        chart.whisker(i, number(p.peak.low), number(p.peak.high));
+        std::string words = detail::degrees_text(p.peak, units);
+        if (p.limit && *p.limit > s.where.air) {
+            const double x = chart.x_of(number(*p.limit)), y = chart.y_of(i);
+            on.line({x, y - 10}, {x, y + 10}, "limit-mark");
+        }
+        if (p.limit) words.append(", limit ").append(detail::degrees_text(*p.limit, units));
         chart.words(i, words, "small");
     }
     return on.finished();

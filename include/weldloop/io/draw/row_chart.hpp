@@ -1,8 +1,9 @@
 #pragma once
 /// @file
-/// A chart of one row for each part: number and name on the left, a bar with its whisker, the value in words on the
-/// right.
+/// A chart of one row for each part: a line with number, name and the value in words, below it a bar with its whisker.
+/// Narrow enough to be read on a telephone, and drawn no larger on a wide screen.
 
+#include <algorithm>
 #include <cmath>
 #include <cstddef>
 #include <string>
@@ -19,22 +20,23 @@ namespace weldloop::detail {
 /// Rows from top to bottom over a scale with round steps.
 class row_chart {
 public:
-    static constexpr double width = 880, bars_from = 214, bars_to = 668, words_from = 682;
-    static constexpr double first_row = 30, bar_height = 13, foot = 44;
+    static constexpr double width = 440, bars_from = 12, bars_to = 428;
+    static constexpr double first_row = 26, row_height = 46, bar_height = 12, foot = 44;
+    static constexpr double words_above = 1, bar_below = 12;  // of the middle of a row
 
     /// @param rows how many @param least value at the left @param most value at the right @param axis what is measured,
-    /// in words @param row_height of each
+    /// in words
     row_chart(std::size_t rows, double least, double most, std::string_view axis, std::string_view title,
-              std::string_view description, double row_height = 25.0)
-        : scale_{least, most, bars_from, bars_to}, row_height_(row_height),
-          bottom_(first_row + row_height * static_cast<double>(rows)),
+              std::string_view description)
+        : scale_{least, most, bars_from, bars_to}, bottom_(first_row + row_height * static_cast<double>(rows)),
           drawing_(width, bottom_ + foot, title, description)
     {
-        const double step = round_step(most - least, 8);
+        const double step = round_step(most - least, 6);
         for (double k = std::ceil(least / step - 1e-9); k * step <= most + 1e-9 * step; k += 1.0) {
             const double x = scale_.at(k * step);
             drawing_.line({x, first_row - 6}, {x, bottom_}, "grid");
-            drawing_.text({x, bottom_ + 17}, number_text(k * step, 6), "middle small soft");
+            const std::string_view anchor = x < bars_from + 14 ? "" : x > bars_to - 14 ? "end " : "middle ";
+            drawing_.text({x, bottom_ + 17}, number_text(k * step, 6), std::string(anchor) + "small soft tick");
         }
         drawing_.line({bars_from, bottom_}, {bars_to, bottom_}, "axis");
         drawing_.text({0.5 * (bars_from + bars_to), bottom_ + 35}, axis, "middle small soft");
@@ -43,20 +45,19 @@ public:
     [[nodiscard]] svg_drawing& drawing() { return drawing_; }
     [[nodiscard]] double x_of(double value) const { return scale_.at(value); }
     [[nodiscard]] double bottom() const { return bottom_; }
-    /// The middle of a row.
+    /// The middle of a row's bar.
     [[nodiscard]] double y_of(std::size_t row) const
     {
-        return first_row + row_height_ * (static_cast<double>(row) + 0.5);
+        return first_row + row_height * (static_cast<double>(row) + 0.5) + bar_below;
     }
 
-    /// @param below a second line, smaller
-    row_chart& name(std::size_t row, std::string_view number, std::string_view text, std::string_view classes = "",
-                    std::string_view below = {})
+    row_chart& name(std::size_t row, std::string_view number, std::string_view text, std::string_view classes = "")
     {
-        const double y = y_of(row) + (below.empty() ? 4.5 : -2.5);
-        drawing_.text({26, y}, number, "end small soft");
-        drawing_.text({34, y}, shortened(text, 25), classes);
-        if (!below.empty()) drawing_.text({34, y + 14}, below, "small soft");
+        constexpr std::size_t letters = 28;
+        const double y = y_of(row) - bar_below - words_above;
+        if (!number.empty()) drawing_.text({bars_from + 16, y}, number, "end small soft");
+        drawing_.text({bars_from + (number.empty() ? 0 : 24), y}, shortened(text, letters),
+                      "halo " + std::string(classes));
         return *this;
     }
     row_chart& bar(std::size_t row, double from, double to, std::string_view classes)
@@ -78,13 +79,13 @@ public:
     }
     row_chart& words(std::size_t row, std::string_view text, std::string_view classes = "")
     {
-        drawing_.text({words_from, y_of(row) + 4.5}, text, classes);
+        drawing_.text({bars_to, y_of(row) - bar_below - words_above}, text, "end halo " + std::string(classes));
         return *this;
     }
 
 private:
     drawing_scale scale_;
-    double row_height_, bottom_;
+    double bottom_;
     svg_drawing drawing_;
 };
 

@@ -2,8 +2,6 @@
 /// @file
 /// A small writer of SVG drawings: the same calls give the same text, and every text is escaped.
 
-#include <array>
-#include <charconv>
 #include <cmath>
 #include <cstddef>
 #include <string>
@@ -11,6 +9,7 @@
 #include <utility>
 
 #include <weldloop/core/error.hpp>
+#include <weldloop/core/number_chars.hpp>
 #include <weldloop/core/number_text.hpp>
 #include <weldloop/io/report/escape.hpp>
 
@@ -100,15 +99,10 @@ public:
     [[nodiscard]] static std::string number(double value)
     {
         if (!std::isfinite(value)) throw not_finite_error("drawing coordinate", number_text(value));
-        std::array<char, 400> buffer{};
-        std::string_view out(
-            buffer.data(),
-            static_cast<std::size_t>(
-                std::to_chars(buffer.data(), buffer.data() + buffer.size(), value, std::chars_format::fixed, 2).ptr -
-                buffer.data()));
-        while (out.back() == '0') out.remove_suffix(1);
-        if (out.back() == '.') out.remove_suffix(1);
-        return std::string(out == "-0" ? "0" : out);
+        std::string out = detail::number_chars(value, detail::notation::fixed, 2);
+        while (out.back() == '0') out.pop_back();
+        if (out.back() == '.') out.pop_back();
+        return out == "-0" ? "0" : out;
     }
 
 private:

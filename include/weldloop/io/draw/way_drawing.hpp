@@ -23,8 +23,8 @@ namespace detail {
 
 class way_sketch {
 public:
-    way_sketch(const station& s, const assessment& found)
-        : station_(s), found_(found), width_(width_for(s)),
+    way_sketch(const station& s, const assessment& found, const shown_units& units)
+        : station_(s), found_(found), units_(units), width_(width_for(s)),
           drawing_(width_, lane_height * static_cast<double>(s.ways.size()) + below, "The ways of " + found.name,
                    description())
     {
@@ -75,8 +75,7 @@ private:
             if (p.place < first || p.place >= first + w.path.size()) continue;
             const double x = lead_from + room * (static_cast<double>(p.place - first) + 0.5);
             const std::string verdict(to_text(p.verdict));
-            const std::string peak = !temperature_is_known(p) ? std::string("unknown")
-                                                              : fixed_text(p.peak.typical.in_celsius(), 0) + " degC";
+            const std::string peak = found_.conducts ? decided_value(p, units_) : "-";
             drawing_.begin_group("", std::to_string(number_of(p)) + " " + p.name + ": " + peak + ", " + verdict);
             drawing_.rectangle(
                 {{x - 0.5 * frame_width, y - 0.5 * frame_height}, frame_width, frame_height},
@@ -87,25 +86,27 @@ private:
             drawing_.text({x, y - 0.5 * frame_height - 5},
                           std::to_string(number_of(p)) + " " + shortened(p.name, static_cast<std::size_t>(room / 7.6)),
                           "middle small strong");
-            drawing_.text({x, y + under_frame}, found_.conducts ? peak : std::string("-"), "middle small");
+            drawing_.text({x, y + under_frame}, peak, "middle small");
             drawing_.end_group();
         }
     }
 
     const station& station_;
     const assessment& found_;
+    const shown_units& units_;
     double width_;
     svg_drawing drawing_;
 };
 
 }  // namespace detail
 
-/// The ways beside the path: each from where it starts to where it ends, its parts with their peaks, its current.
-/// @param s the station @param found its assessment
+/// The ways beside the path: each from where it starts to where it ends, its parts with what decided their verdicts,
+/// its current.
+/// @param s the station @param found its assessment @param units of the report
 /// @return an SVG element that takes its looks from drawing_style; empty for a station without ways
-[[nodiscard]] inline std::string way_drawing(const station& s, const assessment& found)
+[[nodiscard]] inline std::string way_drawing(const station& s, const assessment& found, const shown_units& units = {})
 {
-    return s.ways.empty() ? std::string() : detail::way_sketch(s, found).drawn();
+    return s.ways.empty() ? std::string() : detail::way_sketch(s, found, units).drawn();
 }
 
 }  // namespace weldloop

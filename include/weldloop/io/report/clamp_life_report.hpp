@@ -3,6 +3,7 @@
 /// The life of a clamp as sentences, as JSON and as a page of its own. Each time is said of the poor case too.
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <cstddef>
 #include <optional>
@@ -39,16 +40,35 @@ template <class Quantity, class Say>
            (b.poor ? "up to " + say(*b.poor) : std::string("at none that was tried"));
 }
 
-// A table of plain text as content of a page: each line escaped, the breaks kept.
-[[nodiscard]] inline std::string escaped_table(std::string_view table)
+// A cell that a narrow page shows with its heading before it.
+[[nodiscard]] inline std::string labelled_cell(std::string_view heading, std::string_view text)
 {
-    std::string out;
-    for (std::size_t at = 0; at < table.size();) {
-        const std::size_t end = std::min(table.find('\n', at), table.size());
-        out.append(markup_escaped(table.substr(at, end - at))).append("\n");
-        at = end + 1;
+    return "<td role=\"cell\" data-is=\"" + std::string(heading) + "\">" + markup_escaped(text) + "</td>";
+}
+
+// Clamps side by side as a table of a page.
+[[nodiscard]] inline std::string clamp_lives_table(std::span<const clamp_life_row> rows, duration horizon)
+{
+    constexpr std::array<std::string_view, 6> headings{"Left, typically", "Left, poor case",
+                                                       "A quarter lost",  "A quarter lost, poor case",
+                                                       "Lead dropped",    "Lead dropped, poor case"};
+    std::string out =
+        "<table role=\"table\" class=\"told places\">\n<caption>Grip that is left at the end, and when a quarter is "
+        "lost or the lead drops</caption>\n<thead role=\"rowgroup\"><tr role=\"row\"><th "
+        "role=\"columnheader\" scope=\"col\">Clamp</th>";
+    for (const std::string_view heading : headings)
+        out += "<th role=\"columnheader\" scope=\"col\">" + std::string(heading) + "</th>";
+    out += "</tr></thead>\n<tbody role=\"rowgroup\">\n";
+    for (const clamp_life_row& r : rows) {
+        out += "<tr role=\"row\"><th role=\"rowheader\" scope=\"row\"><bdi>" + markup_escaped(r.name) + "</bdi></th>";
+        const std::array<std::string, 6> cells{
+            percent_of(static_cast<double>(r.grip_left)),      percent_of(static_cast<double>(r.grip_left_poor)),
+            hours_word(r.quarter_lost.typical, horizon, ""),   hours_word(r.quarter_lost.poor, horizon, ""),
+            hours_word(r.cable_not_held.typical, horizon, ""), hours_word(r.cable_not_held.poor, horizon, "")};
+        for (std::size_t k = 0; k < cells.size(); ++k) out += labelled_cell(headings[k], cells[k]);
+        out += "</tr>\n";
     }
-    return out;
+    return out + "</tbody>\n</table>\n";
 }
 
 template <class Quantity, class Number>
@@ -131,7 +151,7 @@ template <class Quantity, class Number>
     for (const std::string& line : clamp_life_lines(life)) out["lines"].push_back(line);
     out["sources"] = json::array();
     for (const source* s : life.basis.sources()) out["sources"].push_back(to_text(*s));
-    return out.dump(2, ' ', false, json::error_handler_t::replace);
+    return detail::json_text(out);
 }
 
 /// Clamps side by side as a table of plain text, one line each under a heading.
@@ -171,15 +191,13 @@ template <class Quantity, class Number>
     for (const std::string& line : clamp_life_lines(life)) out += "<li>" + markup_escaped(line) + "</li>\n";
     out += "</ul>\n";
     if (!beside.empty())
-        out += "<h2>Kinds side by side</h2>\n<figure>\n<div class=\"scroll\" tabindex=\"0\">\n" +
-               clamp_life_drawing(beside, life.horizon) +
-               "</div>\n<figcaption>Hours of shift until a quarter of the grip of a new one is lost, from the poor "
-               "case to "
-               "the mild one.</figcaption>\n</figure>\n<pre>" +
-               detail::escaped_table(clamp_lives_text(beside, life.horizon)) + "</pre>\n";
-    out += "<h2>Where the numbers come from</h2>\n<ul class=\"sources\">\n";
+        out += "<h2>Kinds side by side</h2>\n<figure class=\"one\">\n" + clamp_life_drawing(beside, life.horizon) +
+               "<figcaption>Hours of shift until a quarter of the grip of a new one is lost, from the poor case to the "
+               "mild one.</figcaption>\n</figure>\n" +
+               detail::clamp_lives_table(beside, life.horizon);
+    out += "<details>\n<summary>Where the numbers come from</summary>\n<ul class=\"sources\">\n";
     for (const source* s : life.basis.sources()) out += "<li>" + markup_escaped(to_text(*s)) + "</li>\n";
-    return out + "</ul>\n</main>\n</body>\n</html>\n";
+    return out + "</ul>\n</details>\n</main>\n</body>\n</html>\n";
 }
 
 }  // namespace weldloop

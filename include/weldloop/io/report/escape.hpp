@@ -39,14 +39,26 @@ inline constexpr std::string_view replacement_character = "\xEF\xBF\xBD";  // U+
     return 0;
 }
 
-/// Whether the character of that many bytes is a control character (of the first or second set) or one of the two that
-/// XML does not know.
+/// Whether the character is one that is not seen and turns or breaks the text around it: marks of direction,
+/// embeddings, overrides and isolates (U+061C, U+200E, U+200F, U+202A to U+202E, U+2066 to U+206F), separators of lines
+/// and paragraphs (U+2028, U+2029).
+[[nodiscard]] constexpr bool is_steering(std::string_view c)
+{
+    if (c == "\xD8\x9C") return true;
+    if (c.size() != 3 || c[0] != '\xE2') return false;
+    const auto last = static_cast<unsigned char>(c[2]);
+    if (c[1] == '\x80') return last == 0x8EU || last == 0x8FU || (last >= 0xA8U && last <= 0xAEU);
+    return c[1] == '\x81' && last >= 0xA6U && last <= 0xAFU;
+}
+
+/// Whether the character of that many bytes is a control character (of the first or second set), steers the text
+/// around it, or is one of the two that XML does not know.
 [[nodiscard]] constexpr bool is_control_at(std::string_view text, std::size_t at, std::size_t bytes)
 {
     const std::string_view c = text.substr(at, bytes);
     if (bytes == 1) return static_cast<unsigned char>(c[0]) < 0x20U || c[0] == '\x7F';
-    if (bytes == 2) return c[0] == '\xC2' && static_cast<unsigned char>(c[1]) < 0xA0U;
-    return c == "\xEF\xBF\xBE" || c == "\xEF\xBF\xBF";
+    if (bytes == 2 && c[0] == '\xC2') return static_cast<unsigned char>(c[1]) < 0xA0U;
+    return is_steering(c) || c == "\xEF\xBF\xBE" || c == "\xEF\xBF\xBF";
 }
 
 /// Calls `put` for each character; `put_bad` for a control character and for each byte that is no text.
@@ -65,8 +77,8 @@ constexpr void for_each_character(std::string_view text, Put put, PutBad put_bad
 
 }  // namespace detail
 
-/// The text as content or attribute of HTML, SVG or XML: marks are escaped, control characters and bytes that are not
-/// UTF-8 become U+FFFD.
+/// The text as content or attribute of HTML, SVG or XML: marks are escaped, control characters, those that
+/// steer the text around them, and bytes that are not UTF-8 become U+FFFD.
 [[nodiscard]] inline std::string markup_escaped(std::string_view text)
 {
     std::string out;

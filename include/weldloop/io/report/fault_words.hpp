@@ -3,7 +3,6 @@
 /// What was found on the spot, and the part at fault by it, in sentences.
 
 #include <algorithm>
-#include <array>
 #include <cstddef>
 #include <string>
 #include <string_view>
@@ -17,15 +16,9 @@
 #include <weldloop/field/observation.hpp>
 #include <weldloop/field/station_answers.hpp>
 #include <weldloop/io/report/report_words.hpp>
+#include <weldloop/rating/work_cautions.hpp>
 
 namespace weldloop {
-
-/// What stands beside every answer that rests on readings; common practice, no source.
-inline constexpr std::array reading_cautions{
-    std::string_view("Readings under current are live work: only trained persons, with insulated leads and probes, and "
-                     "nobody alone. The no-load voltage stands across the circuit whenever the arc is out."),
-    std::string_view("Before a joint is touched, opened, tightened or cleaned: supply off and locked against switching "
-                     "on, then proven dead.")};
 
 /// How the probabilities of a search are meant; printed beside them.
 inline constexpr std::string_view fault_explained =
@@ -51,34 +44,35 @@ namespace detail {
     return cases_number(p) + " %";
 }
 
-[[nodiscard]] inline std::string words_of(const reading& r)
+[[nodiscard]] inline std::string words_of(const reading& r, const shown_units&)
 {
     return r.across + (r.to.empty() ? std::string() : " to " + r.to) + ": " + to_text(r.volts, "V") + " at " +
            to_text(r.current, "A") +
            (r.error.value() > 0.0 ? ", the voltmeter within " + to_text(r.error, "V") : std::string());
 }
-[[nodiscard]] inline std::string words_of(const heat_observation& o)
+[[nodiscard]] inline std::string words_of(const heat_observation& o, const shown_units& units)
 {
-    return o.part + ": hottest at " + to_text(o.hottest, "degC") + ", within " + to_text(o.error, "K");
+    return o.part + ": hottest at " + shown_text(o.hottest, units) + ", within " +
+           number_text(shown_number(o.error, units)) + " " + std::string(difference_unit(units));
 }
-[[nodiscard]] inline std::string words_of(const four_wire_observation& o)
+[[nodiscard]] inline std::string words_of(const four_wire_observation& o, const shown_units&)
 {
     return o.part + ": " + to_text(o.ohms, "uohm") + " with four wires, cold" +
            (o.error.value() > 0.0 ? ", within " + to_text(o.error, "uohm") : std::string());
 }
-[[nodiscard]] inline std::string words_of(const tightness_observation& o)
+[[nodiscard]] inline std::string words_of(const tightness_observation& o, const shown_units&)
 {
     return o.part + ": as tight as " + number_text(100.0 * o.share, 3) + " % of what it should be";
 }
-[[nodiscard]] inline std::string words_of(const surface_observation& o)
+[[nodiscard]] inline std::string words_of(const surface_observation& o, const shown_units&)
 {
     return o.part + ": its faces look " + std::string(to_text(o.seen));
 }
-[[nodiscard]] inline std::string words_of(const strand_observation& o)
+[[nodiscard]] inline std::string words_of(const strand_observation& o, const shown_units&)
 {
     return o.part + ": " + number_text(100.0 * static_cast<double>(o.missing), 3) + " % of the strands seen missing";
 }
-[[nodiscard]] inline std::string words_of(const arc_observation& o)
+[[nodiscard]] inline std::string words_of(const arc_observation& o, const shown_units&)
 {
     return o.part + ": its arc burns " + std::string(to_text(o.seen));
 }
@@ -98,9 +92,10 @@ namespace detail {
 }  // namespace detail
 
 /// A finding on the spot in words: "work lead to return lug: 0.9 V at 228 A". @param o what was found
-[[nodiscard]] inline std::string observation_line(const observation& o)
+/// @param units of the report
+[[nodiscard]] inline std::string observation_line(const observation& o, const shown_units& units = {})
 {
-    return std::visit([](const auto& one) { return detail::words_of(one); }, o);
+    return std::visit([&units](const auto& one) { return detail::words_of(one, units); }, o);
 }
 
 /// Every source of a report: those of the assessment, then those of the answers beside it.

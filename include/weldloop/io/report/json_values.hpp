@@ -2,7 +2,11 @@
 /// @file
 /// Numbers, bands and hours as JSON. Every other header that knows nlohmann-json begins here.
 
+#include <algorithm>
 #include <cmath>
+#include <cstddef>
+#include <string>
+#include <string_view>
 
 #include <nlohmann/json.hpp>
 
@@ -11,6 +15,7 @@
 #include <weldloop/core/number_text.hpp>
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/text.hpp>
+#include <weldloop/io/report/escape.hpp>
 #include <weldloop/io/report/report_words.hpp>
 
 namespace weldloop::detail {
@@ -34,6 +39,27 @@ template <class Q>
     return {{"low", json_number(si_number(b.low))},
             {"typical", json_number(si_number(b.typical))},
             {"high", json_number(si_number(b.high))}};
+}
+
+/// A value as indented text: bytes that are not UTF-8 become U+FFFD; characters that are not seen and steer a terminal
+/// or the text around them are written as escapes, which read back as what they are.
+[[nodiscard]] inline std::string json_text(const json& value)
+{
+    const std::string raw = value.dump(2, ' ', false, json::error_handler_t::replace);
+    std::string out;
+    out.reserve(raw.size());
+    for (std::size_t at = 0; at < raw.size();) {
+        const std::size_t bytes = std::max<std::size_t>(utf8_length_at(raw, at), 1);
+        const std::string_view c = std::string_view(raw).substr(at, bytes);
+        if (c != "\n" && is_control_at(raw, at, bytes))
+            for (const char d : json(std::string(c)).dump(-1, ' ', true)) {
+                if (d != '"') out.push_back(d);
+            }
+        else
+            out.append(c);
+        at += bytes;
+    }
+    return out;
 }
 
 [[nodiscard]] inline json json_hours(duration d)

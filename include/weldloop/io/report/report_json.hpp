@@ -12,7 +12,10 @@
 #include <weldloop/circuit/station.hpp>
 #include <weldloop/field/station_answers.hpp>
 #include <weldloop/io/report/answers_json.hpp>
+#include <weldloop/io/report/course_words.hpp>
+#include <weldloop/io/report/first_actions.hpp>
 #include <weldloop/io/report/json_values.hpp>
+#include <weldloop/io/report/report_request.hpp>
 #include <weldloop/io/report/report_words.hpp>
 #include <weldloop/io/report/surface_words.hpp>
 #include <weldloop/life/grip.hpp>
@@ -89,6 +92,7 @@ namespace detail {
     out["stray_hides_it"] = p.stray_hides_it;
     out["current_A"] = conducts ? json_band(p.current) : none;
     out["verdict"] = std::string(to_text(p.verdict));
+    out["decided_by"] = std::string(to_text(p.decided_by));
     out["reason"] = p.reason;
     out["drop_V"] = conducts ? json_band(p.drop) : none;
     out["loss_W"] = conducts ? json_band(p.loss) : none;
@@ -189,6 +193,51 @@ namespace detail {
     return out;
 }
 
+[[nodiscard]] inline json json_course(const assessment& found)
+{
+    const course_effects& c = *found.course;
+    json out{{"frequency_Hz", json_number(c.frequency.value())},
+             {"resistance_ohm", json_number(c.resistance.value())},
+             {"skin_ratio", json_number(c.skin_ratio)},
+             {"inductance_H", json_band(c.inductance)},
+             {"reactance_ohm", json_band(c.reactance)},
+             {"first_harmonic_A", json_number(c.fundamental.value())},
+             {"inductive_V", json_band(c.inductive)},
+             {"mean_A", json_number(c.mean.value())}};
+    const auto numbers = [](const band<double>& b) {
+        return json{{"low", json_number(b.low)}, {"typical", json_number(b.typical)}, {"high", json_number(b.high)}};
+    };
+    if (c.share) out["share_of_no_load"] = numbers(*c.share);
+    if (c.added) out["added_V"] = json_band(*c.added);
+    out["levels"] = json::array();
+    for (const level_point& l : c.levels) {
+        json level{{"asked_A", json_number(l.asked.value())},
+                   {"time_s", json_number(l.time.value())},
+                   {"outcome", std::string(to_text(l.outcome))},
+                   {"is_held", l.is_held}};
+        if (l.outcome == operating_outcome::found) {
+            level["current_A"] = json_number(l.current.value());
+            level["terminals_V"] = json_number(l.terminals.value());
+            level["loop_drop_V"] = json_number(l.loop_drop.value());
+            level["arc_V"] = json_number(l.arc_voltage.value());
+            level["arc_asks_V"] = json_number(l.arc_wants.value());
+        }
+        out["levels"].push_back(std::move(level));
+    }
+    if (c.edge) {
+        json edge{{"from_A", json_number(c.edge->from.value())},
+                  {"to_A", json_number(c.edge->to.value())},
+                  {"time_s", json_number(c.edge->time.value())},
+                  {"end", std::string(to_text(c.edge->end))}};
+        if (c.edge->end == edge_end::reached || c.edge->end == edge_end::too_late)
+            edge["takes_s"] = json_band(c.edge->takes);
+        if (c.edge->end != edge_end::not_known) edge["lost_share"] = numbers(c.edge->lost);
+        out["edge"] = std::move(edge);
+    }
+    out["lines"] = course_lines(found);
+    return out;
+}
+
 [[nodiscard]] inline json json_remedy(const remedy& r)
 {
     json out{{"what", r.what},
@@ -235,16 +284,37 @@ namespace detail {
 /// Numbers are in the unit the key ends with. A loop without a settled state has "open" or "none" in the place of
 /// drops, heat, peaks and totals, and neither places nor limits. Bytes that are not UTF-8 become U+FFFD.
 /// @param s the station @param found its assessment @param remedies for it, best first
-/// @param answers how long it lasts and where the fault is, see answers_of(); what is empty is left out
-/// @throws not_finite_error should a result hold NaN or infinity; bad_station_error for an assessment without parts
+/// Sentences are in SI and degC too, whatever units the request names: those are told beside, for programs that print.
+/// @param s the station @param found its assessment @param remedies for it, best first
+/// @param asked answers, units, date; all may be left out
+/// @throws not_finite_error should a result hold NaN or infinity; bad_station_error for an assessment without parts;
+/// out_of_range_error for a date that is no day
 [[nodiscard]] inline std::string report_json(const station& s, const assessment& found,
-                                             const std::vector<remedy>& remedies, const station_answers& answers = {})
+                                             const std::vector<remedy>& remedies, const report_request& asked = {})
 {
     using detail::json;
+    const station_answers& answers = asked.answers;
+    const std::vector<first_action> actions = first_actions(s, found, remedies, answers);
     json out{{"schema", std::string(report_schema)},
              {"name", found.name},
              {"outcome", std::string(outcome_word(found.outcome))},
              {"conducts", found.conducts}};
+    out["version"] = version_text();
+    if (asked.date) out["date"] = detail::date_text(*asked.date);
+    out["shown_in"] = {{"temperatures", std::string(asked.units.temperatures.name())},
+                       {"lengths", asked.units.lengths == shown_lengths::feet ? "ft" : "m"}};
+    out["answer"] = {{"says", std::string(to_text(circuit_answer_of(found, answers)))},
+                     {"sentence", answer_sentence(found, actions, answers)},
+                     {"weld_sentence", weld_answer(found, answers)}};
+    out["dangers"] = json::array();
+    for (const present_danger& d : present_dangers(found))
+        out["dangers"].push_back({{"id", std::string(to_text(d.finding.id))}, {"cautions", d.cautions}});
+    out["actions"] = json::array();
+    for (const first_action& a : actions)
+        out["actions"].push_back({{"what", what_line(a.does)},
+                                  {"part", a.does.part},
+                                  {"by_readings", a.by_readings},
+                                  {"cautions", a.cautions}});
     out["findings"] = json::array();
     for (const loop_finding& f : found.findings)
         out["findings"].push_back(
@@ -279,6 +349,7 @@ namespace detail {
     for (const weld_statement& w : found.weld)
         out["weld"].push_back({{"id", std::string(to_text(w.id))}, {"text", w.text}});
     if (found.operating) out["operating_point"] = detail::json_operating(*found.operating);
+    if (found.course) out["course"] = detail::json_course(found);
     if (found.year) {
         json& year = out["year"];
         year["energy_lost_J"] = detail::json_number(found.year->lost.value());
@@ -297,7 +368,7 @@ namespace detail {
     for (const surface_in_use& used : surfaces_in_use(s)) out["surfaces"].push_back(detail::json_surface(used));
     out["sources"] = json::array();
     for (const source& from : sources_of(found, answers)) out["sources"].push_back(detail::json_source(from));
-    return out.dump(2, ' ', false, json::error_handler_t::replace) + "\n";
+    return detail::json_text(out) + "\n";
 }
 
 }  // namespace weldloop

@@ -10,14 +10,17 @@
 
 #include <weldloop/circuit/station.hpp>
 #include <weldloop/field/station_answers.hpp>
+#include <weldloop/io/report/course_words.hpp>
 #include <weldloop/io/report/escape.hpp>
 #include <weldloop/io/report/fault_words.hpp>
+#include <weldloop/io/report/first_actions.hpp>
 #include <weldloop/io/report/life_words.hpp>
+#include <weldloop/io/report/report_request.hpp>
 #include <weldloop/io/report/report_words.hpp>
+#include <weldloop/io/report/shown_units.hpp>
 #include <weldloop/io/report/surface_words.hpp>
 #include <weldloop/io/report/text_layout.hpp>
 #include <weldloop/rating/assessment.hpp>
-#include <weldloop/rating/weld_sentence.hpp>
 
 namespace weldloop {
 
@@ -29,37 +32,44 @@ namespace detail {
 class text_report {
 public:
     text_report(const station& s, const assessment& found, const std::vector<remedy>& remedies,
-                const station_answers& answers)
-        : station_(s), found_(found), remedies_(remedies), answers_(answers)
+                const report_request& asked)
+        : station_(s), found_(found), remedies_(remedies), asked_(asked), answers_(asked.answers), facts_(facts_of(s))
     {
     }
 
     [[nodiscard]] std::string written()
     {
         head();
+        dangers();
+        answer();
+        table();
+        totals();
         findings();
         weld();
         ways();
-        table();
-        totals();
+        grip();
+        life();
         fault();
         what_would_help();
-        life();
-        part_by_part();
-        grip();
-        list("Cautions", found_.cautions, "! ");
-        surfaces();
-        sources();
+        list("All cautions", found_.cautions, "! ");
+        if (asked_.detail == report_detail::whole) {
+            part_by_part();
+            surfaces();
+            sources();
+        }
         blank();
         say(report_standing);
+        if (asked_.detail == report_detail::brief) say(more_is_known);
         return std::move(out_);
     }
 
 private:
     static constexpr std::size_t width = text_report_width;
-    // number, name, drop, loss, peak, its place, limit, cases, verdict, with one or two spaces between: 110 in all
-    static constexpr std::size_t in_number = 3, in_name = 20, in_drop = 20, in_loss = 5, in_peak = 14, in_place = 16,
-                                 in_limit = 4, in_cases = 6;
+    // number, name, drop, heat, place that decided, value there, limit, cases, verdict, one or two spaces between
+    static constexpr std::size_t in_number = 3, in_name = 20, in_drop = 20, in_loss = 5, in_place = 16, in_value = 14,
+                                 in_limit = 5, in_cases = 6;
+    static constexpr std::string_view more_is_known =
+        "Every limit of every part, the surfaces, the sources and what rests on judgement stand in the whole report.";
 
     void blank() { out_.push_back('\n'); }
     void line(std::string_view text)
@@ -80,8 +90,8 @@ private:
     void title(std::string_view text)
     {
         blank();
-        line(text);
-        line(std::string(text.size(), '-'));
+        for (const std::string& l : broken(plain_ascii(text), width)) line(l);
+        line(std::string(std::min(text.size(), width), '-'));
     }
     void labelled(std::string_view label, std::string_view text) { say(left_in(label, 14), text); }
     void list(std::string_view heading, const std::vector<std::string>& items, std::string_view mark)
@@ -90,6 +100,15 @@ private:
         title(heading);
         for (const std::string& item : items) say(mark, item);
     }
+    /// A sentence of the library in the units of the report.
+    [[nodiscard]] std::string told(std::string_view sentence) const
+    {
+        return in_shown_units(sentence, asked_.units, facts_);
+    }
+    [[nodiscard]] std::string told_of(const part_result& p, std::string_view sentence) const
+    {
+        return in_shown_units(sentence, asked_.units, facts_of(station_, &p));
+    }
 
     void head()
     {
@@ -97,26 +116,56 @@ private:
         for (const std::string& l : broken(name, width)) line(l);
         line(std::string(std::min(name.size(), width), '='));
         labelled("Job", job_line(station_.job));
-        labelled("Surroundings", surroundings_line(station_.where));
+        labelled("Surroundings", surroundings_line(station_.where, asked_.units));
         labelled("Supply", supply_line(station_));
-        if (answers_.fault) labelled("By readings", fault_lines(*answers_.fault).front());
-        if (!found_.weld.empty()) labelled("At the weld", weld_sentence(found_.weld));
+        labelled("Made", made_line(asked_));
+    }
+
+    void dangers()
+    {
+        const std::vector<present_danger> all = present_dangers(found_);
+        if (all.empty()) return;
+        title("This can hurt now");
+        for (const present_danger& d : all) {
+            say("! ", std::string(to_text(d.finding.severity)) + ": " + told(d.finding.text) + " [" +
+                          std::string(to_text(d.finding.id)) + "]");
+            for (const std::string& c : d.cautions) say("  ! ", c);
+        }
+    }
+
+    void answer()
+    {
+        const std::vector<first_action> actions = first_actions(station_, found_, remedies_, answers_);
+        title("In short");
+        say(told_of(found_.weakest(), answer_sentence(found_, actions, answers_)));
+        say(weld_answer(found_, answers_));
+        if (!actions.empty()) title("Do first");
+        std::size_t rank = 0;
+        for (const first_action& a : actions) {
+            const std::string mark = right_in(std::to_string(++rank), in_number - 1) + ".  ", clear(mark.size(), ' ');
+            say(mark, told(what_line(a.does)) + (a.by_readings ? ", by what was found" : ""));
+            if (!a.by_readings) say(clear, gain_line(a.does, found_.outcome, asked_.units));
+            for (const std::string& c : a.cautions) say(clear + "! ", c);
+        }
+        blank();
     }
 
     void findings()
     {
-        if (!found_.findings.empty()) title("What stands out");
+        std::vector<std::string> texts;
         for (const loop_finding& f : found_.findings)
-            say("- ", std::string(to_text(f.severity)) + ": " + f.text + " [" + std::string(to_text(f.id)) + "]");
-        blank();
+            if (!can_hurt(f))
+                texts.push_back(std::string(to_text(f.severity)) + ": " + told(f.text) + " [" +
+                                std::string(to_text(f.id)) + "]");
+        list("What else stands out", texts, "- ");
     }
 
     void weld()
     {
         std::vector<std::string> texts;
-        for (const weld_statement& w : found_.weld) texts.push_back(w.text + " [" + std::string(to_text(w.id)) + "]");
+        for (const weld_statement& w : found_.weld)
+            texts.push_back(told(w.text) + " [" + std::string(to_text(w.id)) + "]");
         list("What the welder notices", texts, "- ");
-        if (!texts.empty()) blank();
     }
 
     void ways()
@@ -124,44 +173,46 @@ private:
         if (station_.ways.empty()) return;
         title("Ways beside the path");
         for (std::size_t w = 0; w < station_.ways.size(); ++w) say("- ", way_line(station_, found_, w));
-        blank();
     }
 
-    void row(std::string_view number, std::string_view name, std::string_view drop, std::string_view loss,
-             std::string_view peak, std::string_view place, std::string_view limit, std::string_view cases,
-             std::string_view verdict)
+    struct cells {
+        std::string_view number, name, drop, loss;
+        deciding_row decided;
+        std::string_view cases, verdict;
+    };
+    void row(const cells& c)
     {
-        line(right_in(number, in_number) + "  " + left_in(name, in_name) + " " + right_in(drop, in_drop) + " " +
-             right_in(loss, in_loss) + "  " + right_in(peak, in_peak) + "  " + left_in(place, in_place) + " " +
-             right_in(limit, in_limit) + " " + right_in(cases, in_cases) + "  " + std::string(verdict));
+        line(right_in(c.number, in_number) + "  " + left_in(c.name, in_name) + " " + right_in(c.drop, in_drop) + " " +
+             right_in(c.loss, in_loss) + "  " + left_in(c.decided.at, in_place) + " " +
+             right_in(c.decided.value, in_value) + " " + right_in(c.decided.limit, in_limit) + " " +
+             right_in(c.cases, in_cases) + "  " + std::string(c.verdict));
     }
     void table()
     {
-        row("No.", "part", "drop, V", "heat,", "peak,", "of its", "lim.", "beyond", "verdict");
-        row("", "", "", "W", "degC", "", "degC", "in 100", "");
+        const std::string degrees(asked_.units.temperatures.name());
+        row({"No.", "part", "drop, V", "heat,", {"decided at", "there,", "lim.,"}, "beyond", "verdict"});
+        row({"", "", "", "W", {"", degrees, degrees}, "in 100", ""});
         line(std::string(width, '-'));
         std::string_view way;
         for (const part_result& p : found_.parts) {
-            if (p.way != way) line(std::string(in_number + 2, ' ') + plain_ascii(p.way) + ":");
+            if (p.way != way) line(std::string(in_number + 2, ' ') + left_in(plain_ascii(p.way), width - 10) + ":");
             way = p.way;
-            const std::string_view none = p.conducts ? "-" : "open";
+            const std::string number = std::to_string(number_of(p)), name = plain_ascii(p.name);
             if (!found_.conducts) {
-                row(std::to_string(number_of(p)), plain_ascii(p.name), none, "-", "-", "-", "-", "-",
-                    short_text(p.verdict));
+                row({number, name, p.conducts ? "-" : "open", "-", {"-", "-", "-"}, "-", short_text(p.verdict)});
                 continue;
             }
-            row(std::to_string(number_of(p)), plain_ascii(p.name), drop_text(p.drop),
-                fixed_text(p.loss.typical.value(), p.loss.typical.value() < 9.95 ? 1 : 0),
-                temperature_is_known(p) ? band_text(p.peak, 0) : "unknown",
-                temperature_is_known(p) ? to_text(p.peak_at) : "-",
-                p.limit ? fixed_text(p.limit->in_celsius(), 0) : "-", cases_number(p), short_text(p.verdict));
+            row({number, name, drop_text(p.drop),
+                 fixed_text(p.loss.typical.value(), p.loss.typical.value() < 9.95 ? 1 : 0),
+                 deciding_row_of(p, asked_.units), cases_number(p), short_text(p.verdict)});
         }
         line(std::string(width, '-'));
         if (found_.conducts) {
+            say(decided_explained);
             say(band_explained);
             say(cases_explained);
         } else
-            say("No drops and no temperatures: " + no_state_line(found_));
+            say("No drops and no temperatures: " + told(no_state_line(found_)));
         blank();
     }
 
@@ -174,49 +225,53 @@ private:
             labelled("", "of that " + volts_line(found_.wire_extension_drop, found_.outcome) +
                              " in the wire beyond the gun's tip");
         labelled("Arc gets", found_.conducts ? volts_line(found_.arc_voltage, found_.outcome) : "nothing");
-        labelled("", found_.arc_basis);
+        labelled("", told(found_.arc_basis));
         if (found_.headroom)
             labelled("Headroom", volts_line(*found_.headroom, found_.outcome) + " of the supply's output left");
-        if (const std::string point = operating_line(found_); !point.empty()) labelled("Working point", point);
+        if (const std::string point = operating_line(found_, asked_.units); !point.empty())
+            labelled("Working point", point);
+        std::string_view label = "Waveform";
+        for (const std::string& l : course_lines(found_)) {
+            labelled(label, l);
+            label = "";
+        }
         if (const std::string year = year_line(found_); !year.empty()) labelled("In a year", year);
-        const part_result& weakest = found_.weakest();
-        labelled("Weakest", weakest.name + " (No. " + std::to_string(number_of(weakest)) +
-                                "): " + std::string(to_text(weakest.verdict)));
     }
 
     void part_by_part()
     {
         title("Part by part");
-        const std::string clear(in_number + 2, ' ');
+        const std::string clear(in_number + 2, ' '), degrees(asked_.units.temperatures.name());
         for (const part_result& p : found_.parts) {
             say(right_in(std::to_string(number_of(p)), in_number) + "  ",
                 name_with_way(p) + ", " + std::string(to_text(p.verdict)) + ": " +
-                    (p.stray_hides_it ? "with every stray way open: " : "") + p.reason + ".");
+                    (p.stray_hides_it ? "with every stray way open: " : "") + told_of(p, p.reason) + ".");
             if (!found_.conducts) continue;
             for (const limit_use& u : p.limits)
-                say(clear + "limit: ", limit_line(u) + "; exceeded " + cases_text(u.exceeds));
+                say(clear + "limit: ", limit_line(u, asked_.units) + "; exceeded " + cases_text(u.exceeds));
             std::string peaks;
             for (const place_result& at : p.places)
                 peaks.append(peaks.empty() ? "" : ", ")
                     .append(to_text(at.what))
                     .append(" ")
-                    .append(band_text(at.peak, 0));
-            if (p.places.size() > 1) say(clear + "peaks: ", peaks + " degC");
-            for (const std::string& n : p.notes) say(clear + "note:  ", n);
+                    .append(degrees_text(at.peak, asked_.units));
+            if (p.places.size() > 1) say(clear + "peaks: ", peaks + " " + degrees);
+            for (const std::string& n : p.notes) say(clear + "note:  ", told_of(p, n));
+            for (const range_flag flag : p.basis.flags()) say(clear + "note:  ", to_text(flag));
         }
     }
 
     void what_would_help()
     {
         if (remedies_.empty()) return;
-        title("What would help, most first");
+        title("All that would help, most first");
         std::size_t rank = 0;
         for (const remedy& r : remedies_) {
             const std::string mark = right_in(std::to_string(++rank), in_number - 1) + ".  ";
-            say(mark, what_line(r));
-            if (!r.is_remark) say(std::string(mark.size(), ' '), gain_line(r, found_.outcome));
+            say(mark, told(what_line(r)));
+            if (!r.is_remark) say(std::string(mark.size(), ' '), gain_line(r, found_.outcome, asked_.units));
             if (const std::string effect = remedy_effect(r); !effect.empty())
-                say(std::string(mark.size(), ' '), effect);
+                say(std::string(mark.size(), ' '), told(effect));
         }
     }
 
@@ -226,10 +281,10 @@ private:
         title("Where the fault is, by what was found");
         std::size_t number = 0;
         for (const observation& o : answers_.observations)
-            say(right_in(std::to_string(++number), in_number) + "  ", observation_line(o));
+            say(right_in(std::to_string(++number), in_number) + "  ", observation_line(o, asked_.units));
         blank();
         if (answers_.fault)
-            for (const std::string& l : fault_lines(*answers_.fault)) say("- ", l);
+            for (const std::string& l : fault_lines(*answers_.fault)) say("- ", told(l));
         else
             say("- ", fault_without_state);
         for (const std::string_view c : reading_cautions) say("! ", c);
@@ -243,11 +298,11 @@ private:
         title("How long it lasts");
         labelled("Use", service_line(life.service));
         for (const clamp_prospect& c : life.clamps) {
-            say(plain_ascii(c.name) + ":");
-            for (const std::string& l : clamp_prospect_lines(c, life.service.horizon)) say("- ", l);
+            say(c.name + ":");
+            for (const std::string& l : clamp_prospect_lines(c, life.service.horizon)) say("- ", told(l));
         }
         say("Joints that nobody touches:");
-        for (const std::string& l : joint_drift_lines(life.joints)) say("- ", l);
+        for (const std::string& l : joint_drift_lines(life.joints)) say("- ", told(l));
         say(yielding_explained);
     }
 
@@ -255,7 +310,7 @@ private:
     {
         for (const part_result& p : found_.parts) {
             if (!p.grip || p.grip->points.empty()) continue;
-            title("Grip of " + plain_ascii(p.name));
+            title("Grip of " + p.name);
             for (const std::string& l : grip_lines(*p.grip, grip_lost_before(station_, p))) say("- ", l);
         }
     }
@@ -280,20 +335,25 @@ private:
     const station& station_;
     const assessment& found_;
     const std::vector<remedy>& remedies_;
+    const report_request& asked_;
     const station_answers& answers_;
+    sentence_facts facts_;
     std::string out_;
 };
 
 }  // namespace detail
 
-/// The report as a table and lists, in ASCII, no line longer than text_report_width.
+/// The report as a table and lists, in ASCII, no line longer than text_report_width: what can hurt now, the answer in
+/// short, what to do first, then the rest. Limits of every part, surfaces and sources only where the request asks for
+/// the whole.
 /// @param s the station @param found its assessment @param remedies for it, best first
-/// @param answers how long it lasts and where the fault is, see answers_of(); what is empty is left out
-/// @throws not_finite_error should a result hold NaN or infinity; bad_station_error for an assessment without parts
+/// @param asked answers, detail, units, date; all may be left out
+/// @throws not_finite_error should a result hold NaN or infinity; bad_station_error for an assessment without parts;
+/// out_of_range_error for a date that is no day
 [[nodiscard]] inline std::string report_text(const station& s, const assessment& found,
-                                             const std::vector<remedy>& remedies, const station_answers& answers = {})
+                                             const std::vector<remedy>& remedies, const report_request& asked = {})
 {
-    return detail::text_report(s, found, remedies, answers).written();
+    return detail::text_report(s, found, remedies, asked).written();
 }
 
 }  // namespace weldloop

@@ -2,8 +2,6 @@
 /// @file
 /// What every form of the report says in the same words: the job, bands, limits, grip, remedies, sources.
 
-#include <array>
-#include <charconv>
 #include <cmath>
 #include <cstddef>
 #include <optional>
@@ -17,11 +15,13 @@
 #include <weldloop/core/band.hpp>
 #include <weldloop/core/error.hpp>
 #include <weldloop/core/fraction.hpp>
+#include <weldloop/core/number_chars.hpp>
 #include <weldloop/core/number_text.hpp>
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/temperature.hpp>
 #include <weldloop/core/text.hpp>
+#include <weldloop/io/report/shown_units.hpp>
 #include <weldloop/law/lead_bundle.hpp>
 #include <weldloop/life/grip_forecast.hpp>
 #include <weldloop/life/grip_march.hpp>
@@ -48,10 +48,7 @@ namespace detail {
 [[nodiscard]] inline std::string fixed_text(double value, int decimals)
 {
     if (!std::isfinite(value)) throw not_finite_error("reported value", number_text(value));
-    std::array<char, 400> buffer{};
-    const auto end =
-        std::to_chars(buffer.data(), buffer.data() + buffer.size(), value, std::chars_format::fixed, decimals).ptr;
-    std::string out(buffer.data(), end);
+    std::string out = number_chars(value, notation::fixed, decimals);
     if (out.find_first_not_of("-0.") == std::string::npos && out.front() == '-') out.erase(0, 1);
     return out;
 }
@@ -67,14 +64,28 @@ template <class Q>
 }
 
 /// "0.120 (0.050..0.400)"; where the scatter is below a hundredth, "0.120" alone.
+template <class Q, class Number>
+[[nodiscard]] std::string band_text(const band<Q>& b, int decimals, const Number& number)
+{
+    const std::string low = fixed_text(number(b.low), decimals), typical = fixed_text(number(b.typical), decimals),
+                      high = fixed_text(number(b.high), decimals);
+    const bool narrow = si_number(b.high) - si_number(b.low) < 0.01 * std::abs(si_number(b.typical));
+    return low == high || narrow ? typical : typical + " (" + low + ".." + high + ")";
+}
 template <class Q>
 [[nodiscard]] std::string band_text(const band<Q>& b, int decimals)
 {
-    const std::string low = fixed_text(si_number(b.low), decimals),
-                      typical = fixed_text(si_number(b.typical), decimals),
-                      high = fixed_text(si_number(b.high), decimals);
-    const bool narrow = si_number(b.high) - si_number(b.low) < 0.01 * std::abs(si_number(b.typical));
-    return low == high || narrow ? typical : typical + " (" + low + ".." + high + ")";
+    return band_text(b, decimals, [](const Q& q) { return si_number(q); });
+}
+
+/// "124 (105..207)" in whole degrees of a report's scale.
+[[nodiscard]] inline std::string degrees_text(const band<temperature>& b, const shown_units& u)
+{
+    return band_text(b, 0, [&u](temperature t) { return u.temperatures.number_of(t); });
+}
+[[nodiscard]] inline std::string degrees_text(temperature t, const shown_units& u)
+{
+    return fixed_text(u.temperatures.number_of(t), 0);
 }
 
 /// The number cut, not rounded up, to two digits: a time to inspect by is never given later than it is.
@@ -126,13 +137,14 @@ template <class Q>
 }
 
 /// "air 32 degC, still, leads alone"
-[[nodiscard]] inline std::string surroundings_line(const surroundings& s)
+[[nodiscard]] inline std::string surroundings_line(const surroundings& s, const shown_units& units = {})
 {
-    std::string out = "air " + to_text(s.air, "degC");
-    out.append(s.wind.value() > 0.0 ? ", wind " + to_text(s.wind, "m/s") : std::string(", no draught"));
+    std::string out = "air " + detail::shown_text(s.air, units);
+    out.append(s.wind.value() > 0.0 ? ", wind " + detail::shown_text(s.wind, units) : std::string(", no draught"));
     out.append(", leads ").append(to_text(s.lay));
     out.append(crowd_words(s.lay, s.lay == lay::bundled ? s.bundled_leads : s.coil_turns));
-    if (s.altitude.value() > 0.0) out.append(", ").append(to_text(s.altitude, "m")).append(" above sea level");
+    if (s.altitude.value() > 0.0)
+        out.append(", ").append(detail::shown_text(s.altitude, units)).append(" above sea level");
     if (s.sun.value() > 0.0) out.append(", sunlight ").append(to_text(s.sun, "W/m2"));
     return out;
 }
@@ -181,14 +193,19 @@ template <class Q>
     return "constant current, up to " + to_text(s.supply->highest_output, "V") + " at this current";
 }
 
-/// "150 A at 31.2 V across the terminals: arc 26 V, 3 mm long": where supply, loop and arc meet, typically; empty
-/// without such a point.
-[[nodiscard]] inline std::string operating_line(const assessment& found)
+/// "150 A at 31.2 V across the terminals: arc 26 V, 3 mm long": where supply, loop and arc meet, typically; of a
+/// current whose levels differ that there is no one point; empty without a point for another reason.
+[[nodiscard]] inline std::string operating_line(const assessment& found, const shown_units& units = {})
 {
+    if (found.operating && found.operating->outcome == operating_outcome::not_steady)
+        return found.course && !found.course->levels.empty()
+                   ? "no single one: the current pulses, and supply, loop and arc meet at each of its levels"
+                   : "no single one: the current pulses";
     if (!found.operating || !found.operating->is_found()) return {};
     const operating_point& p = *found.operating;
-    const std::string arc_length_text =
-        p.arc_length.value() < 0.0 ? std::string("of no length") : to_text(p.arc_length, "mm") + " long";
+    const std::string arc_length_text = p.arc_length.value() < 0.0
+                                            ? std::string("of no length")
+                                            : detail::shown_short_text(p.arc_length, units) + " long";
     return "typically " + to_text(p.current, "A") + " at " + to_text(p.terminals, "V") + " across the terminals: arc " +
            to_text(p.arc_voltage, "V") + ", " + arc_length_text +
            (p.held == arc_hold::arc_length ? ", its length held" : ", the wire's feed held");
@@ -273,13 +290,53 @@ inline constexpr std::string_view cases_explained =
 }
 
 /// "handle 72 (52..80) degC, limit 70 degC (part that is touched in use)"; of a resistance its share of the limit.
-[[nodiscard]] inline std::string limit_line(const limit_use& u)
+/// @param u the limit @param units of the report
+[[nodiscard]] inline std::string limit_line(const limit_use& u, const shown_units& units = {})
 {
+    const std::string degrees = " " + std::string(units.temperatures.name());
     if (u.limit && u.peak)
-        return u.at + " " + detail::band_text(*u.peak, 0) + " degC, limit " +
-               detail::fixed_text(u.limit->in_celsius(), 0) + " degC (" + u.name + ")";
+        return u.at + " " + detail::degrees_text(*u.peak, units) + degrees + ", limit " +
+               detail::degrees_text(*u.limit, units) + degrees + " (" + u.name + ")";
     return u.at + " typically at " + detail::fixed_text(100.0 * u.used, 0) + " % of its limit, in a poor case at " +
            detail::fixed_text(100.0 * u.used_high, 0) + " % (" + u.name + ")";
+}
+
+/// What decided the verdict on a part, for the columns of a table: the place, what it has there, and the limit of that.
+struct deciding_row {
+    std::string at = {};     ///< "conductor", "crimp", "contact spots"
+    std::string value = {};  ///< degrees, or a share of the limit in %
+    std::string limit = {};  ///< degrees, or "100 %"; a dash where there is none
+};
+
+/// How a share in those columns is meant; printed beside the tables.
+inline constexpr std::string_view decided_explained =
+    "Decided at: the place whose limit decides the verdict, how hot it gets there and how hot it may get. In %: of the "
+    "resistance a crimp may have, or of the drop at which contact spots soften.";
+
+/// The row of a part of a settled loop: of the limit or the spots that decided; without either its hottest place, or
+/// the one that decides in a poor case. @param p the part @param units of the report
+[[nodiscard]] inline deciding_row deciding_row_of(const part_result& p, const shown_units& units = {})
+{
+    const auto share = [](double used) { return detail::fixed_text(100.0 * used, 0) + " %"; };
+    const std::string whole = share(1.0);
+    if (p.decided_by == deciding_fact::spots) return {"contact spots", share(p.softening_used), whole};
+    if (p.decided_by == deciding_fact::limit && !p.limits.empty()) {
+        const limit_use& u = p.limits.front();
+        if (!u.limit || !u.peak) return {u.at, share(u.used), whole};
+        return {u.at, detail::degrees_text(*u.peak, units), detail::degrees_text(*u.limit, units)};
+    }
+    if (!temperature_is_known(p)) return {"-", "unknown", "-"};
+    return {std::string(to_text(p.peak_at)), detail::degrees_text(p.peak, units),
+            p.limit ? detail::degrees_text(*p.limit, units) : "-"};
+}
+
+/// "124 degC", "146 %": the typical value of that row, for drawings. @param p the part @param units of the report
+[[nodiscard]] inline std::string decided_value(const part_result& p, const shown_units& units = {})
+{
+    const std::string value = deciding_row_of(p, units).value;
+    const std::string typical = value.substr(0, value.find(" ("));
+    return typical.ends_with("%") || typical == "unknown" ? typical
+                                                          : typical + " " + std::string(units.temperatures.name());
 }
 
 /// The part of the path an assessed part stands for, if it is a work connection.
@@ -395,8 +452,8 @@ namespace detail {
 
 /// What a remedy regains and what it takes: "gains 0.42 V, cools the part by 35 K; effort: clean".
 /// Empty for a remark, which is no step.
-/// @param r the remedy @param outcome of the loop before it
-[[nodiscard]] inline std::string gain_line(const remedy& r, loop_outcome outcome)
+/// @param r the remedy @param outcome of the loop before it @param units of the report
+[[nodiscard]] inline std::string gain_line(const remedy& r, loop_outcome outcome, const shown_units& units = {})
 {
     if (r.is_remark) return {};
     std::string out;
@@ -409,7 +466,9 @@ namespace detail {
     if (r.volts_regained.value() <= -0.0005)
         add("costs " + detail::fixed_text(-r.volts_regained.value(), detail::decimals_for(-r.volts_regained.value())) +
             " V");
-    if (r.cooled_by.value() >= 0.5) add("cools the part by " + detail::fixed_text(r.cooled_by.value(), 0) + " K");
+    if (r.cooled_by.value() >= 0.5)
+        add("cools the part by " + detail::fixed_text(detail::shown_number(r.cooled_by, units), 0) + " " +
+            std::string(detail::difference_unit(units)));
     if (out.empty()) out = "gains nothing that counts at this current";
     return out + "; effort: " + std::string(to_text(r.effort));
 }

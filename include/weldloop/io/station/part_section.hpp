@@ -33,6 +33,7 @@
 #include <weldloop/part/crimped_lug.hpp>
 #include <weldloop/part/resistance_choice.hpp>
 #include <weldloop/part/resting_contact.hpp>
+#include <weldloop/part/steel_beside.hpp>
 #include <weldloop/part/welding_cable.hpp>
 #include <weldloop/part/work_clamp.hpp>
 
@@ -146,7 +147,7 @@ inline void take_crowd(const toml_section& s, lay lies, std::optional<int>& turn
 {
     s.allow_only({"part", "name", "size", "length", "resistance", "limit", "metal", "covering", "conductor_diameter",
                   "overall_diameter", "missing_strands", "damaged_length", "covering_state", "lay", "coil_turns",
-                  "bundled_leads"});
+                  "bundled_leads", "steel"});
     const auto size = s.required<conductor_size>("size");
     const auto long_ = s.required<length>("length", lead_lengths);
     resistance_choice choice = resistance_choice::standard_maximum;
@@ -175,6 +176,11 @@ inline void take_crowd(const toml_section& s, lay lies, std::optional<int>& turn
         out.lay = lies;
     }
     take_crowd(s, out.lay.value_or(lay::alone), out.coil_turns, out.bundled_leads);
+    s.take_word("steel", out.steel, all_steel_beside, word_of_value);
+    const bool in_coil = out.lay == lay::coiled;
+    if (out.steel != steel_beside::none && is_of_a_coil(out.steel) != in_coil)
+        s.refuse(s.place("steel"), in_coil ? "\"steel\" of a lead with lay = \"coiled\" is under or within its coil"
+                                           : "\"steel\" under or within a coil goes with lay = \"coiled\"");
     return out;
 }
 

@@ -11,12 +11,14 @@
 #include <string_view>
 #include <system_error>
 #include <utility>
+#include <variant>
 #include <vector>
 
 #include <weldloop/circuit/arc_in_work.hpp>
 #include <weldloop/circuit/station.hpp>
 #include <weldloop/circuit/station_parts.hpp>
 #include <weldloop/core/literals.hpp>
+#include <weldloop/io/report/shown_units.hpp>
 #include <weldloop/io/station/arc_section.hpp>
 #include <weldloop/io/station/part_section.hpp>
 #include <weldloop/io/station/reading_section.hpp>
@@ -26,6 +28,7 @@
 #include <weldloop/io/station/toml_guard.hpp>
 #include <weldloop/io/station/toml_parser.hpp>
 #include <weldloop/io/station/toml_section.hpp>
+#include <weldloop/io/station/units_section.hpp>
 #include <weldloop/io/station/year_section.hpp>
 #include <weldloop/law/waveform.hpp>
 
@@ -40,6 +43,7 @@ inline constexpr allowed_span<duration> duty_times{0_s, 24_h, true};
 inline constexpr allowed_span<frequency> supply_frequencies{1_Hz, in_si<frequency>(1000.0)};
 inline constexpr allowed_span<current> pulse_currents{0_A, 5000_A};
 inline constexpr allowed_span<duration> pulse_times{in_si<duration>(1e-5), in_si<duration>(1.0)};
+inline constexpr allowed_span<duration> ramp_times{0_s, in_si<duration>(1.0)};
 inline constexpr allowed_span<voltage> allowed_drops{0_V, 100_V, true};
 inline constexpr allowed_span<temperature> air_temperatures{temperature::celsius(-60), temperature::celsius(100)};
 inline constexpr allowed_span<speed> winds{0_m_per_s, 50_m_per_s};
@@ -91,7 +95,7 @@ inline constexpr std::array course_words{course_word{"direct", course_kind::dire
             s.refuse(s.place(key), "\"" + std::string(key) + "\" goes with waveform = \"" + std::string(word) + "\"");
     };
     for (const std::string_view key : {"frequency", "balance"}) only_with(course_kind::alternating, "alternating", key);
-    for (const std::string_view key : {"base", "peak", "base_time", "peak_time"})
+    for (const std::string_view key : {"base", "peak", "base_time", "peak_time", "rise_time", "fall_time"})
         only_with(course_kind::pulsed, "pulsed", key);
     return kind;
 }
@@ -110,17 +114,19 @@ inline constexpr std::array course_words{course_word{"direct", course_kind::dire
 
 [[nodiscard]] inline waveform read_pulses(const toml_section& s)
 {
-    const pulse_train pulses{.base = s.required<current>("base", pulse_currents),
-                             .peak = s.required<current>("peak", welding_currents),
-                             .base_time = s.required<duration>("base_time", pulse_times),
-                             .peak_time = s.required<duration>("peak_time", pulse_times)};
+    pulse_train pulses{.base = s.required<current>("base", pulse_currents),
+                       .peak = s.required<current>("peak", welding_currents),
+                       .base_time = s.required<duration>("base_time", pulse_times),
+                       .peak_time = s.required<duration>("peak_time", pulse_times)};
+    s.take("rise_time", pulses.rise, ramp_times);
+    s.take("fall_time", pulses.fall, ramp_times);
     return s.at_key("peak", [&] { return waveform::pulse(pulses); });
 }
 
 [[nodiscard]] inline job read_job(const toml_section& s)
 {
     s.allow_only({"process", "current", "duty", "on", "period", "waveform", "frequency", "balance", "base", "peak",
-                  "base_time", "peak_time"});
+                  "base_time", "peak_time", "rise_time", "fall_time"});
     job out;
     out.process = s.word("process", all_processes, word_of_value);
     const course_kind kind = read_course_kind(s);
@@ -232,6 +238,7 @@ struct described_station {
     station_service service = {};                ///< its use, from [service]
     bool service_is_stated = false;              ///< the file has that section
     std::vector<observation> observations = {};  ///< what was found on it, from [[reading]], in the order of the file
+    shown_units units = {};                      ///< a report of it is told in: the file's own, or those of [report]
 };
 
 /// Reads a station and what is said of it from text.
@@ -246,11 +253,12 @@ struct described_station {
     const toml::table table = detail::parsed_toml(text, from.file_name);
     const detail::toml_section root(from, table, "the file", {1, 1});
 
-    root.allow_only({"name", "allowed_drop", "job", "surroundings", "supply", "arc", "year", "service", "path", "way",
-                     "other", "reading"});
+    root.allow_only({"name", "allowed_drop", "intermittent", "job", "surroundings", "supply", "arc", "year", "service",
+                     "path", "way", "other", "reading", "report"});
     described_station described;
     station& out = described.station;
     out.name = root.name("name");
+    described.units = detail::read_units(table, root.section("report"));
     if (root.has("allowed_drop")) out.allowed_drop = root.required<voltage>("allowed_drop", detail::allowed_drops);
     const auto job_section = root.section("job");
     if (!job_section) root.refuse_missing("job");
@@ -306,6 +314,13 @@ struct described_station {
                                                                                : "kind",
                                           [&] { return detail::checked_supply(out); }));
     const std::size_t arc_at = root.at_key("path", [&] { return checked_arc_index(out); });
+    if (root.has("intermittent")) {
+        std::vector<std::string> parts;
+        for (std::size_t i = 0; i < parts_in(out); ++i)
+            if (!std::holds_alternative<arc>(part_at(out, i))) parts.push_back(name_of(out, i));
+        out.intermittent =
+            root.word("intermittent", parts, [](const std::string& name) { return std::string_view(name); });
+    }
     if (const auto section = root.section("arc")) detail::read_arc_values(*section, std::get<arc>(out.path[arc_at]));
     for (const std::size_t i : {arc_at - 1, arc_at + 1}) detail::check_stay(read.sections[i], out, i);
     if (const auto section = root.section("service")) {

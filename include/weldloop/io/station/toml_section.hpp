@@ -20,6 +20,7 @@
 #include <weldloop/core/parse.hpp>
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/temperature.hpp>
+#include <weldloop/core/trade_words.hpp>
 #include <weldloop/core/unit_text.hpp>
 #include <weldloop/io/report/escape.hpp>
 #include <weldloop/io/station/station_file_error.hpp>
@@ -71,13 +72,18 @@ struct station_text {
     return longest;
 }
 
-/// The word of a list that was most likely meant: few letters to change and a long piece in common, so that "rusty"
-/// leads to "light rust" and "wire gun" to "gun". Ties go to the earlier word.
+/// The word of a list that was most likely meant: the one a word of the trade stands for, else few letters to change
+/// and a long piece in common, so that "rusty" leads to "light rust" and "wire gun" to "gun". Ties go to the earlier
+/// word. Empty where nothing is near: neither is_near() nor half of the shorter word, three letters or more, in common.
 [[nodiscard]] inline std::string_view likely_word(std::string_view given, const std::vector<std::string_view>& words)
 {
+    constexpr std::size_t least_piece = 3;
+    const std::string_view begin = given.substr(0, 64);
+    for (const std::string_view w : words)
+        if (same_but_for_case(begin, w)) return w;
+    if (const std::string_view meant = trade_meaning(begin, words); !meant.empty()) return meant;
     std::string_view best;
     long best_score = 0;
-    const std::string_view begin = given.substr(0, 64);
     for (const std::string_view w : words) {
         const long score = 2 * static_cast<long>(common_piece(begin, w)) - static_cast<long>(typing_distance(begin, w));
         if (best.empty() || score > best_score) {
@@ -85,7 +91,9 @@ struct station_text {
             best_score = score;
         }
     }
-    return best;
+    const std::size_t piece = common_piece(begin, best);
+    const bool shares_a_piece = piece >= least_piece && 2 * piece >= std::min(begin.size(), best.size());
+    return shares_a_piece || is_near(begin, best) ? best : std::string_view{};
 }
 
 /// What a key may hold. `least_excluded` where zero is no length.

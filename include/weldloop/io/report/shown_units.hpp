@@ -1,0 +1,171 @@
+#pragma once
+/// @file
+/// The units a report is told in: those of the person who wrote the station down. The library reckons in SI; sentences
+/// that it made in degC and metres are told over here.
+
+#include <array>
+#include <cctype>
+#include <cstddef>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include <weldloop/core/band.hpp>
+#include <weldloop/core/number_chars.hpp>
+#include <weldloop/core/number_text.hpp>
+#include <weldloop/core/quantities.hpp>
+#include <weldloop/core/temperature.hpp>
+#include <weldloop/core/text.hpp>
+
+namespace weldloop {
+
+/// Units of length a report can be told in.
+enum class shown_lengths {
+    metric,  ///< m, mm, m/s
+    feet,    ///< ft, in, ft/min
+};
+
+/// The units of a report. JSON is always in SI and degC.
+struct shown_units {
+    temperature_scale temperatures = "degC";        ///< of every temperature and difference of temperatures
+    shown_lengths lengths = shown_lengths::metric;  ///< of every length and speed
+};
+
+namespace detail {
+
+[[nodiscard]] inline bool is_si(const shown_units& u)
+{
+    return u.temperatures.name() == "degC" && u.lengths == shown_lengths::metric;
+}
+
+/// "185 degF"
+[[nodiscard]] inline std::string shown_text(temperature t, const shown_units& u)
+{
+    return to_text(t, u.temperatures);
+}
+/// The number of a difference of temperatures on the scale of a report, and its unit: K beside degC.
+[[nodiscard]] inline double shown_number(temperature_difference d, const shown_units& u)
+{
+    constexpr double fahrenheit_a_kelvin = 1.8;
+    return u.temperatures.name() == "degF" ? fahrenheit_a_kelvin * d.value() : d.value();
+}
+[[nodiscard]] inline std::string_view difference_unit(const shown_units& u)
+{
+    return u.temperatures.name() == "degF" ? "degF" : "K";
+}
+/// "984 ft", "300 m"
+[[nodiscard]] inline std::string shown_text(length l, const shown_units& u)
+{
+    return u.lengths == shown_lengths::feet ? to_text(l, "ft") : to_text(l, "m");
+}
+/// "0.118 in", "3 mm"
+[[nodiscard]] inline std::string shown_short_text(length l, const shown_units& u)
+{
+    return u.lengths == shown_lengths::feet ? to_text(l, "in") : to_text(l, "mm");
+}
+[[nodiscard]] inline std::string shown_text(speed v, const shown_units& u)
+{
+    return u.lengths == shown_lengths::feet ? to_text(v, "ft/min") : to_text(v, "m/s");
+}
+
+/// A number with its unit in a sentence, told in other units.
+struct unit_change {
+    std::string_view from;
+    double per_unit, offset;  // of the number
+    std::string_view to;
+};
+inline constexpr unit_change celsius_change{"degC", 1.8, 32.0, "degF"};
+inline constexpr std::array length_changes{unit_change{"mm", 1.0 / 25.4, 0.0, "in"},
+                                           unit_change{"m/s", 60.0 / 0.3048, 0.0, "ft/min"},
+                                           unit_change{"m", 1.0 / 0.3048, 0.0, "ft"}};
+
+[[nodiscard]] inline bool is_letter_or_digit(char c)
+{
+    return std::isalnum(static_cast<unsigned char>(c)) != 0;
+}
+
+/// Length of the number that begins here and is no part of a longer word; 0 if none does.
+[[nodiscard]] inline std::size_t number_at(std::string_view text, std::size_t at)
+{
+    const bool signed_here = text[at] == '-';
+    const std::size_t first = at + (signed_here ? 1 : 0);
+    if (first >= text.size() || std::isdigit(static_cast<unsigned char>(text[first])) == 0) return 0;
+    if (at > 0 && (is_letter_or_digit(text[at - 1]) || text[at - 1] == '.' || text[at - 1] == '-')) return 0;
+    const read_number read = number_at_front(text.substr(at));
+    return read.value ? read.used : 0;
+}
+
+/// The change for the unit that begins here and ends with its word; none where no unit does.
+[[nodiscard]] inline const unit_change* change_at(std::string_view rest, const shown_units& u)
+{
+    const auto is = [rest](const unit_change& c) {
+        if (!rest.starts_with(c.from)) return false;
+        const std::size_t end = c.from.size();
+        return end == rest.size() || (!is_letter_or_digit(rest[end]) && rest[end] != '/');
+    };
+    if (u.temperatures.name() == "degF" && is(celsius_change)) return &celsius_change;
+    if (u.lengths == shown_lengths::feet)
+        for (const unit_change& c : length_changes)
+            if (is(c)) return &c;
+    return nullptr;
+}
+
+/// What a sentence may hold that is no number of the library's.
+struct sentence_facts {
+    std::vector<std::string> names = {};  ///< of the station and its parts: stay as written, whatever they hold
+    std::vector<temperature> exact = {};  ///< the temperatures the sentence is about, before they were rounded
+};
+
+/// A temperature that was printed in degC, in degF: of the temperature itself where it is known, so that a sentence and
+/// a table, rounded each by itself, say the same.
+[[nodiscard]] inline std::string fahrenheit_of(std::string_view printed, double celsius,
+                                               std::span<const temperature> exact)
+{
+    for (const temperature t : exact)
+        if (number_text(t.in_celsius()) == printed) return number_text(t.in_fahrenheit());
+    return number_text(temperature::celsius(celsius).in_fahrenheit());
+}
+
+}  // namespace detail
+
+/// A sentence of the library, made in degC and metres, in the units of a report: numbers with their unit are told over,
+/// to three digits; names stay as they are written.
+/// @param sentence in SI @param units of the report @param facts names and exact temperatures it may hold
+[[nodiscard]] inline std::string in_shown_units(std::string_view sentence, const shown_units& units,
+                                                const detail::sentence_facts& facts = {})
+{
+    if (detail::is_si(units)) return std::string(sentence);
+    std::string out;
+    for (std::size_t at = 0; at < sentence.size();) {
+        const std::string* name = nullptr;
+        for (const std::string& n : facts.names)
+            if (!n.empty() && sentence.substr(at).starts_with(n) && (name == nullptr || n.size() > name->size()))
+                name = &n;
+        if (name != nullptr) {
+            out.append(*name);
+            at += name->size();
+            continue;
+        }
+        const std::size_t digits = detail::number_at(sentence, at);
+        const std::size_t unit = at + digits + 1;
+        const detail::unit_change* change = digits > 0 && unit < sentence.size() && sentence[unit - 1] == ' '
+                                                ? detail::change_at(sentence.substr(unit), units)
+                                                : nullptr;
+        if (change == nullptr) {
+            const std::size_t step = digits > 0 ? digits : 1;
+            out.append(sentence.substr(at, step));
+            at += step;
+            continue;
+        }
+        const std::string_view printed = sentence.substr(at, digits);
+        const double value = detail::number_at_front(printed).value.value_or(0.0);
+        out.append(change == &detail::celsius_change ? detail::fahrenheit_of(printed, value, facts.exact)
+                                                     : number_text(change->per_unit * value + change->offset));
+        out.append(" ").append(change->to);
+        at = unit + change->from.size();
+    }
+    return out;
+}
+
+}  // namespace weldloop

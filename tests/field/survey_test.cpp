@@ -1,0 +1,191 @@
+// Ranks, shopping and cleaning of a survey, and what has become of each joint between two.
+#include <optional>
+#include <string>
+#include <vector>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <weldloop/core/literals.hpp>
+#include <weldloop/field/survey.hpp>
+#include <weldloop/field/survey_trend.hpp>
+
+using namespace weldloop;
+using namespace weldloop::literals;
+using testing::ElementsAre;
+
+namespace {
+
+surveyed_station of(const std::string& file, verdict v, double exceeds, double used)
+{
+    surveyed_station s{.file = file};
+    s.found.name = file;
+    s.found.parts = {{.name = "lead", .verdict = verdict::within_limit},
+                     {.name = "lug", .used = used, .exceeds = exceeds, .verdict = v}};
+    return s;
+}
+
+remedy step(const std::string& what, remedy_effort effort, bool clears)
+{
+    remedy r{.what = what};
+    r.effort = effort;
+    r.clears_verdict = clears;
+    return r;
+}
+
+std::vector<std::string> files(const std::vector<surveyed_station>& all, const std::vector<std::size_t>& places)
+{
+    std::vector<std::string> out;
+    for (const std::size_t i : places) out.push_back(all[i].file);
+    return out;
+}
+
+part_result part(const std::string& name, verdict v, double millivolts)
+{
+    part_result p{.name = name, .verdict = v};
+    p.drop = exactly(in_si<voltage>(1e-3 * millivolts));
+    p.peak_temperature = 40_degC;
+    p.places = {{}};
+    return p;
+}
+
+}  // namespace
+
+TEST(Survey, RanksTheWorstFirst)
+{
+    std::vector<surveyed_station> all{
+        of("fine", verdict::within_limit, 0.0, 0.9),      of("may", verdict::may_exceed, 0.3, 0.7),
+        of("unread", verdict::within_limit, 0.0, 0.0),    of("over", verdict::over_limit, 0.9, 1.2),
+        of("may more", verdict::may_exceed, 0.4, 0.6),    of("over more used", verdict::over_limit, 0.9, 1.3),
+        of("fine twin", verdict::within_limit, 0.0, 0.9), of("stopped", verdict::within_limit, 0.0, 0.1),
+        of("open", verdict::open_circuit, 0.0, 0.0),      of("numbers only", verdict::not_judged, 0.0, 0.2)};
+    all[2].fault = "there is no such file";
+    all[2].found = {};
+    all[7].found.findings = {{.severity = finding_severity::stop_job, .text = "a cut covering"}};
+    all[8].found.conducts = false;
+    const survey found = survey_of(all);
+    EXPECT_THAT(files(all, found.ranked), ElementsAre("open", "stopped", "over more used", "over", "may more", "may",
+                                                      "fine", "fine twin", "numbers only"));
+    EXPECT_THAT(files(all, found.not_read), ElementsAre("unread"));
+}
+
+TEST(Survey, TellsBuyingFromCleaning)
+{
+    std::vector<surveyed_station> all{of("fine", verdict::within_limit, 0.0, 0.1),
+                                      of("over", verdict::over_limit, 1.0, 2.0)};
+    all[0].remedies = {step("brush the palm", remedy_effort::clean, false)};
+    all[1].remedies = {step("buy a larger lead", remedy_effort::replace, true),
+                       step("crimp a new lug", remedy_effort::re_terminate, true),
+                       step("buy a better coupling", remedy_effort::replace, false),
+                       step("tighten the nut", remedy_effort::tighten, true),
+                       step("rest longer", remedy_effort::weld_less, true)};
+    all[1].remedies.push_back(step("all of it", remedy_effort::clean, true));
+    all[1].remedies.back().is_summary = true;
+    all[1].remedies.push_back(step("nothing cures the gun", remedy_effort::replace, true));
+    all[1].remedies.back().is_remark = true;
+    const survey found = survey_of(all);
+    const auto words = [](const std::vector<survey_step>& steps) {
+        std::vector<std::string> out;
+        for (const survey_step& s : steps) out.push_back(s.what);
+        return out;
+    };
+    EXPECT_THAT(words(found.to_buy), ElementsAre("buy a larger lead", "crimp a new lug"));
+    EXPECT_THAT(words(found.to_do), ElementsAre("tighten the nut", "brush the palm"));  // of the worst station first
+    EXPECT_EQ(found.to_do[0].entry, 1U);
+    EXPECT_TRUE(found.to_do[0].cures);
+    EXPECT_FALSE(found.to_do[1].cures);
+}
+
+// What was read counts beside what was described: a part likelier at fault than not is as bad as a limit exceeded.
+TEST(Survey, HearsWhatWasRead)
+{
+    std::vector<surveyed_station> all{of("may", verdict::may_exceed, 0.3, 0.7),
+                                      of("read", verdict::within_limit, 0.0, 0.1),
+                                      of("sound", verdict::within_limit, 0.0, 0.2)};
+    suspected_part lug{.name = "lug", .probability = 0.9};
+    lug.remedy = step("crimp a new lug", remedy_effort::re_terminate, false);
+    all[1].answers.fault = fault_search{.parts = {lug}, .none = 0.49};
+    all[2].answers.fault = fault_search{.parts = {lug}, .none = 0.5};
+    const survey found = survey_of(all);
+    EXPECT_THAT(files(all, found.ranked), ElementsAre("read", "may", "sound"));
+    ASSERT_EQ(found.to_mend.size(), 1U);
+    EXPECT_EQ(found.to_mend[0].entry, 1U);
+    EXPECT_EQ(found.to_mend[0].what, "crimp a new lug");
+}
+
+// A week of five shifts of eight hours.
+TEST(Survey, LooksAWeekAhead)
+{
+    std::vector<surveyed_station> all{of("a", verdict::within_limit, 0.0, 0.1),
+                                      of("b", verdict::within_limit, 0.0, 0.1)};
+    all[0].answers.life.emplace();
+    all[0].answers.life->clamps = {{.name = "clamp", .look_again = 40_h}, {.name = "late clamp", .look_again = 40.1_h}};
+    joint_drift soon{.name = "lug"}, sooner{.name = "lug"}, late{.name = "late lug"}, never{.name = "never"};
+    soon.poor.yields = 30_h;
+    sooner.poor.yields = 20_h;
+    late.poor.yields = 41_h;
+    all[0].answers.life->joints.joints = {soon, sooner, late, never};
+    all[1].answers.life.emplace();
+    all[1].answers.life->clamps = {{.name = "other clamp", .look_again = 0_h}};
+    const survey found = survey_of(all);
+    ASSERT_EQ(found.to_look_at.size(), 3U);
+    EXPECT_EQ(found.to_look_at[0].part, "other clamp");
+    EXPECT_EQ(found.to_look_at[0].entry, 1U);
+    EXPECT_EQ(found.to_look_at[1].part, "lug");
+    EXPECT_EQ(found.to_look_at[1].by, 20_h);
+    EXPECT_EQ(found.to_look_at[2].part, "clamp");
+    // a shorter shift makes a shorter week
+    all[0].answers.life->service.joints.shift = 4_h;
+    EXPECT_EQ(survey_of(all).to_look_at.size(), 2U);
+}
+
+TEST(SurveyTrend, KnowsPartsByTheirNames)
+{
+    surveyed_station before{.file = "1"}, after{.file = "2"};
+    before.found.parts = {part("lead", verdict::within_limit, 500), part("lug", verdict::within_limit, 10),
+                          part("clamp", verdict::over_limit, 90),   part("old holder", verdict::within_limit, 5),
+                          part("plug", verdict::within_limit, 100), part("stud", verdict::within_limit, 100),
+                          part("palm", verdict::not_judged, 10)};
+    after.found.parts = {part("clamp", verdict::within_limit, 89), part("lug", verdict::may_exceed, 9),
+                         part("lead", verdict::within_limit, 500), part("new holder", verdict::within_limit, 5),
+                         part("plug", verdict::within_limit, 111), part("stud", verdict::within_limit, 89),
+                         part("palm", verdict::within_limit, 10.9)};
+    before.found.total_drop = exactly(4_V);
+    after.found.total_drop = exactly(5_V);
+    before.answers.observations = {reading{.across = "lug", .volts = 9_mV, .current = 100_A},
+                                   reading{.across = "lug", .volts = 20_mV, .current = 200_A},
+                                   reading{.across = "lead", .volts = 1_V, .current = 200_A, .to = "lug"}};
+    after.answers.observations = {four_wire_observation{.part = "lug", .ohms = 150_uohm}};
+    const station_trend t = trend_of(before, after);
+    std::vector<std::string> names;
+    std::vector<part_fate> changes;
+    for (const part_trend& p : t.parts) {
+        names.push_back(p.name);
+        changes.push_back(p.change);
+    }
+    EXPECT_THAT(names, ElementsAre("clamp", "lug", "lead", "new holder", "plug", "stud", "palm", "old holder"));
+    using enum part_fate;
+    EXPECT_THAT(changes, ElementsAre(better, worse, alike, added, worse, better, alike, gone));
+    EXPECT_EQ(t.drop_before, 4_V);
+    EXPECT_EQ(t.drop_after, 5_V);
+    EXPECT_FALSE(t.parts[3].before);
+    EXPECT_FALSE(t.parts[7].after);
+    ASSERT_TRUE(t.parts[1].read_ratio);  // 20 mV at 200 A was the last: 100 micro-ohm
+    EXPECT_NEAR(*t.parts[1].read_ratio, 1.5, 1e-12);
+    EXPECT_FALSE(t.parts[2].read_ratio);  // a span says nothing of a part
+}
+
+TEST(SurveyTrend, WithoutAStateThereAreNoVolts)
+{
+    surveyed_station before{.file = "1"}, after{.file = "2"};
+    before.found.parts = {part("lug", verdict::within_limit, 10)};
+    after.found.parts = {part("lug", verdict::open_circuit, 0)};
+    after.found.conducts = false;
+    const station_trend t = trend_of(before, after);
+    EXPECT_EQ(t.parts[0].change, part_fate::worse);
+    EXPECT_TRUE(t.parts[0].before->drop);
+    EXPECT_FALSE(t.parts[0].after->drop);
+    EXPECT_FALSE(t.parts[0].after->peak);
+    EXPECT_FALSE(t.drop_after);
+    EXPECT_EQ(trend_of(after, before).parts[0].change, part_fate::better);
+}
