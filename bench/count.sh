@@ -47,6 +47,7 @@ row "grip forecast of 2000 h" march
 row "joints over 2000 h" drift
 row "remedies weighed" remedies
 row "page written" page
+row "part at fault by nine readings" fault
 few=1
 many=2
 row "grip map of 20 by 12" map

@@ -5,9 +5,11 @@
 #include <cstdio>
 #include <cstdlib>
 #include <string_view>
+#include <variant>
 #include <vector>
 
 #include <weldloop/core/literals.hpp>
+#include <weldloop/field/locate_fault.hpp>
 #include <weldloop/io/report/report_page.hpp>
 #include <weldloop/life/grip.hpp>
 #include <weldloop/life/grip_map.hpp>
@@ -47,7 +49,7 @@ int main(int argc, char** argv)
         std::fputs(
             "counted "
             "continuous|plain_continuous|resistance|plain_resistance|duty|heating|loop|judged|assessed|remedies|page|"
-            "march|map|drift "
+            "march|map|drift|fault "
             "<how many>\n",
             stderr);
         return 2;
@@ -107,6 +109,16 @@ int main(int argc, char** argv)
         sum = sum_of(count, [&](std::size_t) {
             return static_cast<double>(grip_map_of(asked, currents, factors, 2000_h).cells.size());
         });
+    } else if (what == "fault") {
+        const loop_state state = solve_loop(gate);
+        std::vector<observation> nine;
+        for (std::size_t i = 0; i < gate.path.size(); ++i)
+            if (!std::holds_alternative<arc>(gate.path[i]))
+                nine.push_back(
+                    reading{.across = name_of(gate, i),
+                            .volts = state.parts[i].drop - state.parts[i].tip_drop - state.parts[i].extension_drop,
+                            .current = gate.job.current});
+        sum = sum_of(count, [&](std::size_t) { return static_cast<double>(locate_fault(gate, nine).none); });
     } else if (what == "remedies")
         sum = sum_of(count, [&](std::size_t) { return static_cast<double>(remedies_for(gate).size()); });
     else if (what == "page") {

@@ -240,6 +240,7 @@
 
 #include <weldloop/field/diagnose.hpp>
 #include <weldloop/field/fault_rates.hpp>
+#include <weldloop/field/fault_search.hpp>
 #include <weldloop/field/locate_fault.hpp>
 #include <weldloop/field/measured.hpp>
 #include <weldloop/field/observation.hpp>
@@ -340,8 +341,13 @@
 #include <weldloop/rating/weld_statements.hpp>
 
 #include <weldloop/field/diagnose_body.hpp>
+#include <weldloop/field/fault_inference.hpp>
 #include <weldloop/field/locate_fault_body.hpp>
+#include <weldloop/field/next_look.hpp>
 #include <weldloop/field/part_candidates.hpp>
+#include <weldloop/field/part_evidence.hpp>
 #include <weldloop/field/part_ohms.hpp>
+#include <weldloop/field/part_states.hpp>
+#include <weldloop/field/reading_doubt.hpp>
 #include <weldloop/field/station_answers_body.hpp>
 #endif

@@ -3,114 +3,148 @@
 /// How diagnose.hpp is answered.
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <cstddef>
 #include <string>
 #include <utility>
-#include <variant>
 #include <vector>
 
-#include <weldloop/circuit/loop_body.hpp>
-#include <weldloop/circuit/part_sheet.hpp>
-#include <weldloop/circuit/sheeted_parts.hpp>
 #include <weldloop/circuit/station.hpp>
 #include <weldloop/circuit/station_parts.hpp>
 #include <weldloop/core/band.hpp>
+#include <weldloop/core/error.hpp>
 #include <weldloop/core/fraction.hpp>
 #include <weldloop/core/quantities.hpp>
-#include <weldloop/core/require.hpp>
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/text.hpp>
 #include <weldloop/field/diagnose.hpp>
-#include <weldloop/field/part_candidates.hpp>
-#include <weldloop/field/reading.hpp>
+#include <weldloop/field/fault_rates.hpp>
+#include <weldloop/field/observation.hpp>
+#include <weldloop/field/part_evidence.hpp>
+#include <weldloop/field/part_states.hpp>
+#include <weldloop/field/reading_doubt.hpp>
 #include <weldloop/rating/assessment.hpp>
-#include <weldloop/rating/remedies_body.hpp>
 
 namespace weldloop {
 
 namespace detail {
 
-// What the part would have at the reading's current, everything else of the station as described.
-[[nodiscard]] inline band<resistance> resistance_in(const station& s, std::size_t index, const path_part& part)
+/// The 5, 50 and 95 % points of the resistance of a part in a condition, which come in rising order.
+[[nodiscard]] inline band<resistance> band_of(const part_states& part, std::size_t condition, std::size_t at_current)
 {
-    station changed = s;
-    part_at(changed, index) = part;
-    const auto at = [&](scatter level) {
-        const loop_state state = solve_loop(changed, level);
-        return state.outcome == loop_outcome::solved ? state.parts[index].drop / state.parts[index].current
-                                                     : resistance{};
+    constexpr double top_share = 0.95;  // of a band's high end, see core/band.hpp
+    std::vector<std::size_t> states;
+    double all = 0.0;
+    for (std::size_t i = 0; i < part.size(); ++i)
+        if (part.condition[i] == condition) {
+            states.push_back(i);
+            all += part.prior[i];
+        }
+    const auto point = [&](double share) {
+        double rank = 0.0, ohms = 0.0;  // middle of the state before, and its value
+        double below = 0.0;
+        for (const std::size_t i : states) {
+            const double here = below + 0.5 * part.prior[i], value = part.ohms[at_current][i];
+            below += part.prior[i];
+            if (here >= share * all)
+                return in_si<resistance>(rank > 0.0 ? ohms + (share * all - rank) / (here - rank) * (value - ohms)
+                                                    : value);
+            rank = here;
+            ohms = value;
+        }
+        return in_si<resistance>(ohms);
     };
-    band<resistance> out{at(scatter::low), at(scatter::typical), at(scatter::high)};
-    // a lead that has not warmed up yet reads lower
-    if (const auto* c = std::get_if<cable>(&part)) out.low = std::min(out.low, resistance_of(*c, s.where.air));
-    return out;
+    return {point(1.0 - top_share), point(0.5), point(top_share)};
 }
 
-// Density of a reading in a log-normal with its own spread on either side of the median.
-[[nodiscard]] inline double density(resistance measured, const band<resistance>& b)
+/// What one reading says of its part.
+[[nodiscard]] inline finding finding_of(const reading& r, const volt_reading& taken, std::size_t at_current,
+                                        const part_states& part)
 {
-    constexpr double reading_scatter = 0.05;  // see condition_priors
-    if (!(b.typical > resistance{})) return 0.0;
-    const auto over_typical = [&b](resistance r) { return static_cast<double>(r / b.typical); };
-    const double below =
-        std::hypot(std::log(1.0 / std::max(over_typical(b.low), 1e-12)) / band_deviations, reading_scatter);
-    const double above = std::hypot(std::log(over_typical(b.high)) / band_deviations, reading_scatter);
-    const double distance = std::log(over_typical(measured));
-    const double sigma = distance < 0.0 ? below : above;
-    return 2.0 / (below + above) * std::exp(-0.5 * (distance / sigma) * (distance / sigma));
+    finding f;
+    f.part = r.across;
+    f.measured = r.volts / r.current;
+    volt_reading here = taken;
+    here.at_current = at_current;
+    const told_of_part told = evidence_reader::told(here, part);
+    std::vector<double> of(part.conditions.size(), 0.0);
+    double all = 0.0, wrong = 0.0;
+    for (std::size_t i = 0; i < part.size(); ++i) {
+        of[part.condition[i]] += part.prior[i] * told.right[i];
+        wrong += part.prior[i] * told.level;
+    }
+    for (const double o : of) all += o;
+    all += wrong;
+    const auto share = [all](double x) { return std::clamp(x / all, 0.0, 1.0); };
+    f.wrong = share(wrong);
+    for (std::size_t c = 0; c < of.size(); ++c) {
+        explanation e{.condition = part.conditions[c].what.condition,
+                      .resistance = band_of(part, c, at_current),
+                      .likelihood = share(of[c]),
+                      .remedy = {}};
+        e.remedy.what = part.conditions[c].what.cure;
+        e.remedy.part = f.part;
+        const resistance saved = f.measured - (c == 0 ? e.resistance : f.considered.front().resistance).typical;
+        if (c > 0 && saved > resistance{}) e.remedy.volts_regained = saved * r.current;
+        f.considered.push_back(std::move(e));
+    }
+    f.expected = f.considered.front().resistance;
+    const double error = band_deviations * taken.spread, typical = f.expected.typical.value();
+    const double low = typical - std::hypot(typical - f.expected.low.value(), error);
+    const double high = typical + std::hypot(f.expected.high.value() - typical, error);
+    f.within_expected = taken.ohms >= low && taken.ohms <= high;
+    std::stable_sort(f.considered.begin(), f.considered.end(),
+                     [](const explanation& a, const explanation& b) { return a.likelihood > b.likelihood; });
+    f.basis.add(fault_search_model)
+        .add(fault_rate_judgement)
+        .add(condition_judgement)
+        .add(joint_level_judgement)
+        .add(surface_state_judgement);
+    constexpr double even = 0.5;
+    if (static_cast<double>(f.wrong) >= even) {
+        f.most_likely = fits_no_condition;
+        f.likelihood = f.wrong;
+        f.remedy.what = "read " + f.part + " again: check probe, range and name";
+        f.remedy.part = f.part;
+        return f;
+    }
+    f.most_likely = f.considered.front().condition;
+    f.likelihood = f.considered.front().likelihood;
+    f.remedy = f.considered.front().remedy;
+    return f;
 }
 
 }  // namespace detail
 
 [[nodiscard]] inline std::vector<finding> diagnose(const station& s, const std::vector<reading>& meter)
 {
-    static_cast<void>(checked_arc_index(s));
-    std::vector<finding> out;
+    const detail::evidence_reader reader(s, {});
+    std::vector<detail::volt_reading> taken;
     for (const reading& r : meter) {
-        require_not_negative(r.volts, "reading across " + r.across);
-        require_positive(r.current, "current of the reading across " + r.across);
-        const std::size_t index = place_of(s, r.across);
-        const path_part& read = part_at(s, index);
-        if (std::holds_alternative<arc>(read))
-            throw bad_station_error("reading across", "the arc", "any other part: the arc is no resistance");
-        if (std::holds_alternative<junction>(read))
-            throw bad_station_error("reading across", "a junction", "a part between two points");
-        station at_reading = s;
-        at_reading.job.current = r.current;
-
-        finding f;
-        f.part = r.across;
-        f.measured = r.volts / r.current;
-        constexpr auto least_reading = in_si<resistance>(1e-9);  // a reading of nothing still has a logarithm
-        const resistance measured = std::max(f.measured, least_reading);
-        double sum = 0.0;
-        std::vector<double> weights;
-        for (const detail::candidate& c : detail::candidate_maker(f.part)(read)) {
-            explanation e;
-            e.condition = c.condition;
-            e.resistance = detail::resistance_in(at_reading, index, c.part);
-            e.remedy.what = c.cure;
-            e.remedy.part = f.part;
-            const resistance saved =
-                f.measured - (weights.empty() ? e.resistance : f.considered.front().resistance).typical;
-            if (!weights.empty() && saved > resistance{}) e.remedy.volts_regained = saved * r.current;
-            weights.push_back(c.weight * detail::density(measured, e.resistance));
-            sum += weights.back();
-            f.considered.push_back(std::move(e));
+        taken.push_back(reader.taken(r, taken.size()));
+        if (!taken.back().is_of_one())
+            throw bad_station_error("reading across " + r.across, "a span to \"" + r.to + "\"",
+                                    "one part; locate_fault() takes spans");
+    }
+    std::vector<finding> out;
+    if (meter.empty()) return out;
+    detail::states_of_parts solved(s, meter, {});
+    const fault_rates rates;
+    std::vector<std::pair<std::size_t, detail::part_states>> known;
+    for (std::size_t i = 0; i < meter.size(); ++i) {
+        const auto at = solved.current_of(meter[i]);
+        if (!at)
+            throw no_solution_error("station", "a loop without a settled state as described",
+                                    "a station described as it should be, and the current of the reading across " +
+                                        meter[i].across);
+        const std::size_t p = taken[i].first;
+        auto part = std::find_if(known.begin(), known.end(), [p](const auto& k) { return k.first == p; });
+        if (part == known.end()) {
+            known.emplace_back(p, solved.of(p, static_cast<double>(rates.at(kind_of(part_at(s, p))))));
+            part = known.end() - 1;
         }
-        f.expected = f.considered.front().resistance;
-        f.within_expected = f.measured >= f.expected.low && f.measured <= f.expected.high;
-        for (std::size_t i = 0; i < weights.size(); ++i)
-            f.considered[i].likelihood =
-                sum > 0.0 ? std::clamp(weights[i] / sum, 0.0, 1.0) : 1.0 / static_cast<double>(weights.size());
-        std::stable_sort(f.considered.begin(), f.considered.end(),
-                         [](const explanation& a, const explanation& b) { return a.likelihood > b.likelihood; });
-        f.most_likely = f.considered.front().condition;
-        f.likelihood = f.considered.front().likelihood;
-        f.remedy = f.considered.front().remedy;
-        f.basis.add(condition_priors).add(surface_state_judgement);
-        out.push_back(std::move(f));
+        out.push_back(detail::finding_of(meter[i], taken[i], *at, part->second));
     }
     return out;
 }

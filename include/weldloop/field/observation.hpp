@@ -3,7 +3,9 @@
 /// What can be found out about a loop on the spot: volts, temperatures, cold resistances, torques, and what the eye
 /// sees.
 
+#include <array>
 #include <string>
+#include <string_view>
 #include <variant>
 
 #include <weldloop/core/fraction.hpp>
@@ -47,9 +49,44 @@ struct strand_observation {
     strand_loss missing = 0.0;  ///< share of them
 };
 
+/// How the arc burns at a gun.
+enum class arc_look {
+    steady,    ///< evenly, at one sound
+    unsteady,  ///< it stutters, or the wire burns back and catches
+};
+
+/// The word for a look of the arc, as printed and in station files.
+[[nodiscard]] constexpr std::string_view to_text(arc_look l)
+{
+    return l == arc_look::steady ? "steady" : "unsteady";
+}
+/// All of them.
+inline constexpr std::array arc_looks{arc_look::steady, arc_look::unsteady};
+
+/// How the arc is seen and heard to burn at a gun.
+struct arc_observation {
+    std::string part = {};             ///< name of the gun
+    arc_look seen = arc_look::steady;  ///< what it looks and sounds like
+};
+
 /// Anything found out on the spot.
 using observation = std::variant<reading, heat_observation, four_wire_observation, tightness_observation,
-                                 surface_observation, strand_observation>;
+                                 surface_observation, strand_observation, arc_observation>;
+
+/// How readings are judged.
+inline constexpr source fault_search_model{
+    "parts at fault or not, each by itself; resistances by the library's own bands; a reading is taken wrongly (probe, "
+    "range, name, unit) in two of a hundred, and then says nothing; what the eye or hand finds is right in nine of "
+    "ten; the arc is unsteady at nine of ten worn contact tips, and at one of four guns without one",
+    "2026",
+    {},
+    source_kind::judgement};
+/// Share of readings that are taken wrongly; see fault_search_model.
+inline constexpr double misread_share = 0.02;
+/// Share of what the eye or hand finds that is right; see fault_search_model.
+inline constexpr double seen_right_share = 0.9;
+/// Share of guns whose arc is unsteady without a worn tip; see fault_search_model.
+inline constexpr double otherwise_unsteady_share = 0.25;
 
 /// Errors of meters, each half of a 95 % interval.
 inline constexpr source usual_meters{

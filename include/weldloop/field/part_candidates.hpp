@@ -13,6 +13,7 @@
 #include <weldloop/circuit/sheeted_parts.hpp>
 #include <weldloop/core/fraction.hpp>
 #include <weldloop/core/quantities.hpp>
+#include <weldloop/core/source.hpp>
 #include <weldloop/core/text.hpp>
 #include <weldloop/material/surface_state.hpp>
 #include <weldloop/part/welding_cable.hpp>
@@ -20,19 +21,34 @@
 
 namespace weldloop::detail {
 
+/// Weights of conditions beside those of surfaces.
+inline constexpr source condition_judgement{
+    "what is wrong with parts at fault: a clamp or bare contact is loose as often as its faces bear one of the "
+    "commoner "
+    "states; the contact tip is what mostly wears in a gun, and a worn one drops 0.3 V more as its wire arcs in it",
+    "2026", "judgement; a sliding contact at the melting drop of copper, 0.41 V, arcs", source_kind::judgement};
+/// Of each degree of a loose clamp, surfaces weighing 0.3 to 3; see condition_judgement.
+inline constexpr double loose_clamp_weight = 2.5;
+/// Of a worn contact tip, a broken cable of the gun weighing 2; see condition_judgement.
+inline constexpr double worn_tip_weight = 4.0;
+/// What a worn tip drops more; see condition_judgement.
+inline constexpr voltage worn_tip_drop = in_si<voltage>(0.3);
+
 /// What can be seen or felt of a condition without a meter.
 struct condition_signs {
     std::optional<surface_state> surface = {};  // of its faces, where it is about them
     double tightness = 1.0;                     // of bolts, springs and plugs, over that described
     double strands_missing = 0.0;               // share
+    bool arc_unsteady = false;                  // at a gun
 };
 
 struct candidate {
     std::string condition;
-    double weight;  // before the reading
+    double weight;  // among the faults of the part, before anything is read; 0 as described
     path_part part;
     std::string cure;
     condition_signs signs = {};
+    voltage beyond_probes = {};  // more drop than described where no probe reaches: it warms the part
 };
 
 /// Conditions of one part. The part as described comes first.
@@ -52,10 +68,15 @@ private:
         out_.push_back({std::move(condition), weight, std::move(p), std::move(cure), signs});
     }
 
+    void described(std::string condition, path_part p, condition_signs signs = {})
+    {
+        add(std::move(condition), 0.0, std::move(p), "nothing to do at " + name_, signs);
+    }
+
     static double weight_of(surface_state s)
     {
         switch (s) {
-        case surface_state::clean: return 3.0;
+        case surface_state::clean: return 0.0;  // no fault, whatever is described
         case surface_state::oxidized: return 3.0;
         case surface_state::greasy: return 1.0;
         case surface_state::galvanized: return 0.3;
@@ -71,10 +92,9 @@ private:
     }
 
     template <class P>
-    void surfaces(const P& part, surface_state P::*where, double described)
+    void surfaces(const P& part, surface_state P::*where)
     {
-        add("as described (" + std::string(to_text(part.*where)) + ")", described, part, "nothing to do at " + name_,
-            {.surface = part.*where});
+        described("as described (" + std::string(to_text(part.*where)) + ")", part, {.surface = part.*where});
         for (const surface_state s : all_surface_states) {
             if (s == part.*where || weight_of(s) == 0.0) continue;
             P other = part;
@@ -84,28 +104,32 @@ private:
         }
     }
 
-    static constexpr double as_described = 6.0;
-    static constexpr double hardly_tight = 0.02, hardly_pressed = 0.1;  // of torque or force as described
-    static constexpr length usual_lift = in_si<length>(0.5e-3);         // by a grain of scale or spatter
+    static constexpr double loose_grip_lost = 0.6, slack_grip_lost = 0.9;  // shares
+    static constexpr double hardly_tight = 0.02, hardly_pressed = 0.1;     // of torque or force as described
+    static constexpr length usual_lift = in_si<length>(0.5e-3);            // by a grain of scale or spatter
 
     void list(const work_connection& w)
     {
-        surfaces(w, &work_connection::surface, as_described);
-        work_connection weak = w;
-        weak.grip_lost = 0.6;
-        add("grip lost (weak spring or loose screw)", 2.0, weak, "tighten or replace " + name_ + ": its grip is weak",
-            {.tightness = 0.4});
+        surfaces(w, &work_connection::surface);
+        for (const auto& [lost, words] : {std::pair{loose_grip_lost, "loose: more than half of its grip lost"},
+                                          std::pair{slack_grip_lost, "slack: hardly any grip left"}}) {
+            work_connection loose = w;
+            loose.grip_lost = lost;
+            add(words, loose_clamp_weight, loose, "tighten " + name_ + ", or replace its spring or screw",
+                {.tightness = 1.0 - lost});
+        }
     }
     void list(const contact& c)
     {
-        surfaces(c, &contact::surface, as_described);
+        surfaces(c, &contact::surface);
         contact light = c;
         light.force *= 0.2;
-        add("hardly any force on the contact", 1.0, light, "clamp " + name_ + " down", {.tightness = 0.2});
+        add("loose: hardly any force on the contact", loose_clamp_weight, light, "clamp " + name_ + " down",
+            {.tightness = 0.2});
     }
     void list(const lug& l)
     {
-        add("as described", as_described, l, "nothing to do at " + name_);
+        described("as described", l);
         for (const double share : {0.2, 0.4, 0.6}) {
             lug damaged = l;
             damaged.missing_strands = share;
@@ -115,17 +139,16 @@ private:
         }
         lug loose = l;
         loose.bolt_torque *= hardly_tight;
-        add("palm bolt loose", 1.5, loose, "switch off, clean and tighten the bolt of " + name_,
-            {.tightness = hardly_tight});
+        const std::string cure = "switch off, clean the palm of " + name_ + " to bright metal and tighten its bolt";
+        add("palm bolt loose", 1.5, loose, cure, {.tightness = hardly_tight});
         lug dirty = loose;
         dirty.palm = surface_state::oxidized;
-        add("palm loose and oxidized", 1.0, dirty,
-            "switch off, clean the palm of " + name_ + " to bright metal and tighten its bolt",
+        add("palm loose and oxidized", 1.0, dirty, cure,
             {.surface = surface_state::oxidized, .tightness = hardly_tight});
     }
     void list(const cable& c)
     {
-        add("as described", as_described, c, "nothing to do at " + name_);
+        described("as described", c);
         cable longer = c;
         longer.length *= 1.5;
         add("half as long again as described", 1.0, longer, "measure the length of " + name_ + " and shorten it");
@@ -146,14 +169,14 @@ private:
     }
     void list(const coupling& c)
     {
-        surfaces(c, &coupling::surface, as_described);
+        surfaces(c, &coupling::surface);
         coupling loose = c;
         loose.force *= hardly_pressed;
         add("not turned home", 3.0, loose, "clean " + name_ + " and turn it home", {.tightness = hardly_pressed});
     }
     void list(const electrode_holder& h)
     {
-        surfaces(h, &electrode_holder::surface, as_described);
+        surfaces(h, &electrode_holder::surface);
         electrode_holder weak = h;
         weak.force *= 0.2;
         add("weak jaws", 2.0, weak, "replace the jaws or spring of " + name_, {.tightness = 0.2});
@@ -164,17 +187,17 @@ private:
     {
         const part_conditions<Part> can = conditions_of(p);
         if (can.surface != nullptr)
-            surfaces(p, can.surface, as_described);
+            surfaces(p, can.surface);
         else
-            add("as described", as_described, p, "nothing to do at " + name_);
+            described("as described", p);
         if (can.tightening != nullptr) {
             Part loose = p;
             loose.*can.tightening *= hardly_tight;
-            add("loose", 1.5, loose, "switch off, clean and tighten " + name_, {.tightness = hardly_tight});
+            const std::string cure = "switch off, clean the faces of " + name_ + " to bright metal and tighten it";
+            add("loose", 1.5, loose, cure, {.tightness = hardly_tight});
             if (can.surface != nullptr && p.*can.surface == surface_state::clean) {
                 loose.*can.surface = surface_state::oxidized;
-                add("loose and oxidized", 1.0, loose,
-                    "switch off, clean the faces of " + name_ + " to bright metal and tighten it",
+                add("loose and oxidized", 1.0, loose, cure,
                     {.surface = surface_state::oxidized, .tightness = hardly_tight});
             }
         }
@@ -197,19 +220,26 @@ private:
             add("lifted off its seat by scale or spatter", 2.0, lifted, "clear the seat of " + name_);
         }
     }
-    void list(const plate& p) { add("as described", 1.0, p, "nothing to do at " + name_); }
+    void list(const plate& p) { described("as described", p); }
+    // A wire held too long beyond the tip is no condition of the gun, and nothing read, seen or felt of a part tells of
+    // it: it is not among them.
     void list(const wire_gun& g)
     {
-        add("as described", as_described, g, "nothing to do at " + name_);
-        wire_gun longer = g;
-        longer.extension *= 1.7;
-        add("long wire extension", 2.0, longer, "hold " + name_ + " closer: shorten the wire beyond the tip");
+        described("as described", g);
+        add("contact tip worn", worn_tip_weight, g, "fit a new contact tip of the wire's size to " + name_,
+            {.arc_unsteady = true});
+        out_.back().beyond_probes = worn_tip_drop;
+        wire_gun damaged = g;
+        damaged.lead.missing_strands = 0.5;
+        damaged.lead.damaged_length = 0.2 * g.lead.length;
+        add("half of the strands of its cable gone near the handle", 2.0, damaged,
+            "replace the cable of " + name_ + " or cut it back and fit it anew", {.strands_missing = 0.5});
     }
-    void list(const tig_torch& t) { add("as described", 1.0, t, "nothing to do at " + name_); }
+    void list(const tig_torch& t) { described("as described", t); }
     void list(const arc&) {}
     void list(const junction&) {}
-    void list(const workpiece& w) { add("as described", 1.0, w, "nothing to do at " + name_); }
-    void list(const measured_part& m) { add("as measured before", 1.0, m, "nothing to do at " + name_); }
+    void list(const workpiece& w) { described("as described", w); }
+    void list(const measured_part& m) { described("as measured before", m); }
 
     std::string name_;
     std::vector<candidate> out_;

@@ -4,10 +4,10 @@
 /// say of each number. On plain doubles.
 
 #include <algorithm>
+#include <bit>
 #include <cmath>
 #include <cstddef>
-#include <functional>
-#include <limits>
+#include <cstdint>
 #include <utility>
 #include <vector>
 
@@ -19,27 +19,56 @@ struct weighted_value {
     double weight = 0.0;  ///< its probability, up to a common scale
 };
 
-/// A distribution by values in rising order.
+/// A distribution by its values.
 using distribution = std::vector<weighted_value>;
 
 /// How sums of distributions are kept short: values of a cell become one, their mean, with all their weight, so that
 /// weight and mean stay.
-struct sum_grid {
-    double step = 1.0;           ///< of cells up to `fine_to`, above 0
-    double fine_to = 0.0;        ///< from here on every doubling has `by_octave` cells; above 0
-    std::size_t by_octave = 16;  ///< 1 or more
-    std::size_t most = 64;       ///< no more values than this: kept as they are
+class sum_grid {
+public:
+    /// @param most no more values than this are kept as they are
+    explicit sum_grid(std::size_t most = 64) : most_(most) {}
+
+    /// Adds cells of one width up to a value; beyond the last such value every doubling has so many.
+    /// @param step width of a cell, above 0 @param up_to where they end; at or below the end of those before: no cells
+    sum_grid& cells(double step, double up_to)
+    {
+        const double from = zones_.empty() ? 0.0 : zones_.back().up_to;
+        if (!(up_to > from)) return *this;
+        zones_.push_back({from, up_to, 1.0 / step, first_beyond_});
+        first_beyond_ += static_cast<std::size_t>((up_to - from) / step) + 1;
+        return *this;
+    }
+    /// Sets how many cells a doubling has. @param doublings_of logarithm of it to the base 2, 0 to 10
+    sum_grid& cells_by_octave(int doublings_of)
+    {
+        by_octave_ = doublings_of;
+        return *this;
+    }
+
+    [[nodiscard]] std::size_t most() const { return most_; }  ///< values kept as they are
+    /// Where the cells of one width end, and the width of the first.
+    [[nodiscard]] double fine_to() const { return zones_.empty() ? 0.0 : zones_.back().up_to; }
 
     /// The cell that holds x, 0 or above.
     [[nodiscard]] std::size_t cell(double x) const
     {
-        if (x < fine_to) return static_cast<std::size_t>(x / step);
-        int octave = 0;
-        const double within = 2.0 * std::frexp(x / fine_to, &octave) - 1.0;  // 0 to 1
-        const auto fine = static_cast<std::size_t>(fine_to / step) + 1;
-        return fine + static_cast<std::size_t>(octave - 1) * by_octave +
-               static_cast<std::size_t>(within * static_cast<double>(by_octave));
+        for (const zone& z : zones_)
+            if (x < z.up_to) return z.first + static_cast<std::size_t>((x - z.from) * z.by_width);
+        // exponent and first digits of the mantissa count the cells of doublings
+        const std::uint64_t ratio = std::bit_cast<std::uint64_t>(std::max(1.0, x / zones_.back().up_to));
+        constexpr std::uint64_t one = std::bit_cast<std::uint64_t>(1.0);
+        return first_beyond_ + static_cast<std::size_t>((ratio - one) >> (52 - by_octave_));
     }
+
+private:
+    struct zone {
+        double from, up_to, by_width;
+        std::size_t first;
+    };
+    std::vector<zone> zones_ = {};
+    std::size_t first_beyond_ = 0, most_;
+    int by_octave_ = 4;
 };
 
 namespace detail {
@@ -47,24 +76,28 @@ namespace detail {
 /// Cells that fill.
 class cells {
 public:
-    cells(const sum_grid& grid, double highest) : grid_(&grid), weight_(grid.cell(highest) + 1, 0.0), mean_(weight_) {}
+    cells(const sum_grid& grid, double highest) : grid_(&grid), held_(grid.cell(highest) + 1) {}
     void add(double at, double weight)
     {
-        const std::size_t cell = grid_->cell(at);
-        weight_[cell] += weight;
-        mean_[cell] += weight * at;
+        held& cell = held_[grid_->cell(at)];
+        cell.weight += weight;
+        cell.moment += weight * at;
     }
     [[nodiscard]] distribution values() const
     {
         distribution out;
-        for (std::size_t i = 0; i < weight_.size(); ++i)
-            if (weight_[i] > 0.0) out.push_back({mean_[i] / weight_[i], weight_[i]});
+        out.reserve(held_.size());
+        for (const held& h : held_)
+            if (h.weight > 0.0) out.push_back({h.moment / h.weight, h.weight});
         return out;
     }
 
 private:
+    struct held {
+        double weight = 0.0, moment = 0.0;
+    };
     const sum_grid* grid_;
-    std::vector<double> weight_, mean_;
+    std::vector<held> held_;
 };
 
 [[nodiscard]] inline bool comes_before(const weighted_value& a, const weighted_value& b)
@@ -74,20 +107,26 @@ private:
 
 }  // namespace detail
 
-/// The same with no more values than a grid has. @param all values, 0 or above, in rising order @param grid of cells
-[[nodiscard]] inline distribution shortened(const distribution& all, const sum_grid& grid)
+/// The same in rising order, with no more values than a grid has. @param all values, 0 or above, in any order
+/// @param grid of cells
+[[nodiscard]] inline distribution shortened(distribution all, const sum_grid& grid)
 {
-    if (all.size() <= grid.most) return all;
-    detail::cells out(grid, all.back().at);
+    if (all.size() <= grid.most()) {
+        std::sort(all.begin(), all.end(), detail::comes_before);
+        return all;
+    }
+    double highest = 0.0;
+    for (const weighted_value& v : all) highest = std::max(highest, v.at);
+    detail::cells out(grid, highest);
     for (const weighted_value& v : all) out.add(v.at, v.weight);
     return out.values();
 }
 
-/// The distribution of the sum of two independent numbers, neither below 0. @param a one, not empty @param b the other,
-/// not empty @param grid of cells, if it has too many values
+/// The distribution of the sum of two independent numbers, neither below 0. @param a one, not empty, in rising order
+/// @param b the other, not empty, in rising order @param grid of cells, if it has too many values
 [[nodiscard]] inline distribution sum_of(const distribution& a, const distribution& b, const sum_grid& grid)
 {
-    if (a.size() * b.size() > grid.most) {
+    if (a.size() * b.size() > grid.most()) {
         detail::cells out(grid, a.back().at + b.back().at);
         for (const weighted_value& x : a)
             for (const weighted_value& y : b) out.add(x.at + y.at, x.weight * y.weight);
@@ -109,12 +148,31 @@ private:
     return out;
 }
 
+/// What a reading says of a value: a normal one about what was read, or level where it was taken wrongly.
+struct reading_likelihood {
+    double read = 0.0;    ///< what was read
+    double spread = 1.0;  ///< standard deviation, above 0
+    double right = 1.0;   ///< height of the normal one
+    double level = 0.0;   ///< that of any value
+
+    /// Beyond so many deviations a reading that is right says nothing of a value any more.
+    static constexpr double beyond = 8.0;
+
+    /// Of a reading that is right.
+    [[nodiscard]] double if_right(double x) const
+    {
+        const double z = (x - read) / spread;
+        return std::fabs(z) < beyond ? right * std::exp(-0.5 * z * z) : 0.0;
+    }
+    /// Of either. @param x a value
+    [[nodiscard]] double operator()(double x) const { return if_right(x) + level; }
+};
+
 /// A reading of the sum of neighbours.
 struct span_reading {
-    std::size_t first = 0;                          ///< number that the sum begins with
-    std::size_t last = 0;                           ///< number that it ends with, inclusive
-    std::function<double(double)> likelihood = {};  ///< of a sum, any scale
-    sum_grid grid = {};                             ///< fine enough for it
+    std::size_t first = 0;               ///< number that the sum begins with
+    std::size_t last = 0;                ///< number that it ends with, inclusive
+    reading_likelihood likelihood = {};  ///< of a sum
 };
 
 /// Whether two spans overlap without one holding the other.
@@ -127,14 +185,15 @@ struct span_reading {
 }
 
 /// Readings of numbers in a row, no two of which cross: they form trees, in which everything is a sum of independent
-/// parts, weighed by each reading in turn.
+/// parts, weighed by each reading in turn, from the smallest spans up and from the largest down.
 class span_tree {
 public:
-    /// @param numbers their distributions, in their order; kept by the caller
+    /// @param numbers their distributions, in their order, in any order of values
     /// @param readings of sums; no two may cross
-    span_tree(const std::vector<distribution>& numbers, std::vector<span_reading> readings)
-        : numbers_(&numbers), readings_(std::move(readings)), within_(readings_.size(), nowhere),
-          reading_of_(numbers.size(), nowhere), items_(readings_.size())
+    /// @param most sums of no more values are kept as they are; of more, in cells of a third of a reading's deviation
+    span_tree(const std::vector<distribution>& numbers, std::vector<span_reading> readings, std::size_t most)
+        : readings_(std::move(readings)), within_(readings_.size(), nowhere), reading_of_(numbers.size(), nowhere),
+          nodes_(readings_.size())
     {
         std::vector<std::size_t> order(readings_.size());
         for (std::size_t r = 0; r < order.size(); ++r) order[r] = r;
@@ -145,52 +204,60 @@ public:
         for (const std::size_t r : order) {
             within_[r] = reading_of_[readings_[r].first];  // the smallest that holds it: no two cross
             for (std::size_t k = readings_[r].first; k <= readings_[r].last; ++k) reading_of_[k] = r;
+            put_grid(r, most);
         }
         for (const std::size_t r : order)
-            if (within_[r] != nowhere) items_[within_[r]].push_back({true, r});
+            if (within_[r] != nowhere) nodes_[within_[r]].items.push_back({true, r});
         for (std::size_t k = 0; k < numbers.size(); ++k)
-            if (reading_of_[k] != nowhere) items_[reading_of_[k]].push_back({false, k});
-        weighed_.resize(readings_.size());
-        plain_.resize(readings_.size());
-        rest_.resize(readings_.size());
-        for (std::size_t at = order.size(); at-- > 0;) weigh(order[at]);
+            if (reading_of_[k] != nowhere) nodes_[reading_of_[k]].items.push_back({false, k});
+        for (std::size_t at = order.size(); at-- > 0;) weigh(order[at], numbers);
+        for (const std::size_t r : order)
+            if (within_[r] != nowhere) {
+                const std::size_t place = place_in(within_[r], {true, r});
+                for (const weighted_value& v : nodes_[r].plain)
+                    nodes_[r].from_above.push_back(outside(within_[r], place, v.at));
+                const double most_said = *std::max_element(nodes_[r].from_above.begin(), nodes_[r].from_above.end());
+                if (most_said > 0.0)
+                    for (double& said : nodes_[r].from_above) said /= most_said;
+            }
     }
 
     /// Stands for no reading.
     static constexpr std::size_t nowhere = static_cast<std::size_t>(-1);
 
-    /// Probability of all readings, up to their scales.
-    [[nodiscard]] double evidence() const
-    {
-        double out = 1.0;
-        for (std::size_t r = 0; r < readings_.size(); ++r)
-            if (within_[r] == nowhere) out *= weight_of(weighed_[r]);
-        return out;
-    }
-    /// Probability of the readings of one tree. @param number one that it holds; 1 for a number that was not read
-    [[nodiscard]] double evidence_around(std::size_t number) const
-    {
-        const std::size_t r = reading_of_[number];
-        return r == nowhere ? 1.0 : weight_of(weighed_[root_of(r)]);
-    }
-    /// Probability of the readings that hold a number, all others in them taken by their distributions, if the number
-    /// has a value. @param number which @param value of it
-    [[nodiscard]] double likelihood_of(std::size_t number, double value) const
-    {
-        const std::size_t r = reading_of_[number];
-        return r == nowhere ? 1.0 : outside(r, {false, number}, value);
-    }
-    /// Probability of the readings of a reading's tree if that reading has the same likelihood for every sum.
-    /// @param r its number, in the order they were given @param level that likelihood
-    [[nodiscard]] double evidence_if_level(std::size_t r, double level) const
+    /// Natural logarithm of the probability of all readings, up to their scales; minus infinity where no values explain
+    /// them.
+    [[nodiscard]] double log_evidence() const
     {
         double out = 0.0;
-        for (const weighted_value& v : plain_[r])
-            out += v.weight * (within_[r] == nowhere ? 1.0 : outside(within_[r], {true, r}, v.at));
-        return level * out;
+        for (std::size_t r = 0; r < readings_.size(); ++r) out += nodes_[r].log_weight;
+        return out;
     }
-    /// The grid of the smallest reading that holds a number, which must be read.
-    [[nodiscard]] const sum_grid& grid_around(std::size_t number) const { return readings_[reading_of_[number]].grid; }
+    /// What the readings that hold a number say of it, all others in them taken by their distributions.
+    /// @param number which; it must be read
+    /// @return at values as close as the readings can tell apart: the likelihood of each, up to a scale, in the place
+    /// of a weight
+    [[nodiscard]] distribution told_of(std::size_t number) const
+    {
+        const std::size_t r = reading_of_[number], place = place_in(r, {false, number});
+        distribution out = nodes_[r].short_items[place];
+        for (weighted_value& v : out) v.weight = outside(r, place, v.at);
+        return out;
+    }
+    /// Probability that a reading was taken wrongly: that it is level. @param r its number, in the order they were
+    /// given
+    [[nodiscard]] double level_share(std::size_t r) const
+    {
+        const node& n = nodes_[r];
+        const reading_likelihood& l = readings_[r].likelihood;
+        double wrong = 0.0, all = 0.0;
+        for (std::size_t i = 0; i < n.plain.size(); ++i) {
+            const double weight = n.plain[i].weight * (n.from_above.empty() ? 1.0 : n.from_above[i]);
+            wrong += weight * l.level;
+            all += weight * l(n.plain[i].at);
+        }
+        return all > 0.0 ? wrong / all : 1.0;
+    }
     /// Whether any reading holds a number.
     [[nodiscard]] bool is_read(std::size_t number) const { return reading_of_[number] != nowhere; }
 
@@ -200,56 +267,102 @@ private:
         std::size_t which;
         [[nodiscard]] bool operator==(const item&) const = default;
     };
+    struct node {
+        std::vector<item> items;
+        sum_grid grid;
+        std::vector<distribution> short_items, rest;  // of each item, and of the sum of all others
+        std::vector<double> rest_weight;              // of that sum
+        distribution plain, weighed;                  // of the sum, before and with its own reading
+        std::vector<double> from_above;               // what larger spans say of each value of the sum, up to a scale
+        double log_weight = 0.0;                      // of the sum with its reading, those below it taken as certain
+    };
 
-    [[nodiscard]] std::size_t root_of(std::size_t r) const
+    // Cells fine enough for the reading, and further out for those that hold it.
+    void put_grid(std::size_t r, std::size_t most)
     {
-        while (within_[r] != nowhere) r = within_[r];
-        return r;
+        constexpr double of_deviation = 1.0 / 3.0;
+        sum_grid grid(most);
+        for (std::size_t q = r; q != nowhere; q = within_[q]) {
+            const reading_likelihood& l = readings_[q].likelihood;
+            grid.cells(of_deviation * least_above(q), l.read + reading_likelihood::beyond * l.spread);
+        }
+        nodes_[r].grid = grid;
     }
-    [[nodiscard]] const distribution& of(const item& i) const
+    // The least deviation of a reading and of those that hold it.
+    [[nodiscard]] double least_above(std::size_t q) const
     {
-        return i.is_reading ? weighed_[i.which] : (*numbers_)[i.which];
+        double out = readings_[q].likelihood.spread;
+        for (; q != nowhere; q = within_[q]) out = std::min(out, readings_[q].likelihood.spread);
+        return out;
+    }
+    [[nodiscard]] std::size_t place_in(std::size_t r, const item& i) const
+    {
+        const std::vector<item>& items = nodes_[r].items;
+        return static_cast<std::size_t>(std::find(items.begin(), items.end(), i) - items.begin());
     }
 
     // The distribution of a span's sum, weighed by its readings; and of all but each of its items.
-    void weigh(std::size_t r)
+    void weigh(std::size_t r, const std::vector<distribution>& numbers)
     {
-        const std::vector<item>& items = items_[r];
+        node& n = nodes_[r];
         const distribution zero{{0.0, 1.0}};
-        std::vector<distribution> before{zero}, short_items;
-        for (const item& i : items) {
-            short_items.push_back(shortened(of(i), readings_[r].grid));
-            before.push_back(sum_of(before.back(), short_items.back(), readings_[r].grid));
+        std::vector<distribution> before{zero};
+        for (const item& i : n.items) {
+            n.short_items.push_back(shortened(i.is_reading ? nodes_[i.which].weighed : numbers[i.which], n.grid));
+            before.push_back(sum_of(before.back(), n.short_items.back(), n.grid));
         }
-        rest_[r].resize(items.size());
+        n.rest.resize(n.items.size());
+        n.rest_weight.resize(n.items.size());
         distribution after = zero;
-        for (std::size_t k = items.size(); k-- > 0;) {
-            rest_[r][k] = sum_of(before[k], after, readings_[r].grid);
-            after = sum_of(short_items[k], after, readings_[r].grid);
+        for (std::size_t k = n.items.size(); k-- > 0;) {
+            n.rest[k] = sum_of(before[k], after, n.grid);
+            n.rest_weight[k] = weight_of(n.rest[k]);
+            if (k > 0) after = sum_of(n.short_items[k], after, n.grid);
         }
-        plain_[r] = before.back();
-        weighed_[r] = std::move(before.back());
-        for (weighted_value& v : weighed_[r]) v.weight *= readings_[r].likelihood(v.at);
+        n.plain = before.back();
+        n.weighed = std::move(before.back());
+        for (weighted_value& v : n.weighed) v.weight *= readings_[r].likelihood(v.at);
+        const double all = weight_of(n.weighed);
+        n.log_weight = std::log(all);
+        if (all > 0.0)
+            for (weighted_value& v : n.weighed) v.weight /= all;
     }
 
-    [[nodiscard]] double outside(std::size_t r, const item& i, double value) const
+    // Probability of a span's reading and of all around it if one of its items has a value.
+    [[nodiscard]] double outside(std::size_t r, std::size_t place, double value) const
     {
-        const auto k = static_cast<std::size_t>(std::find(items_[r].begin(), items_[r].end(), i) - items_[r].begin());
-        double out = 0.0;
-        for (const weighted_value& v : rest_[r][k]) {
-            const double sum = value + v.at, here = v.weight * readings_[r].likelihood(sum);
-            if (here > 0.0) out += within_[r] == nowhere ? here : here * outside(within_[r], {true, r}, sum);
+        const node& n = nodes_[r];
+        const distribution& rest = n.rest[place];
+        const reading_likelihood& l = readings_[r].likelihood;
+        double right = 0.0;
+        if (n.from_above.empty()) {
+            const double reach = reading_likelihood::beyond * l.spread;
+            const auto from = std::lower_bound(rest.begin(), rest.end(), weighted_value{l.read - reach - value, 0.0},
+                                               detail::comes_before);
+            for (auto v = from; v != rest.end() && v->at <= l.read + reach - value; ++v)
+                right += v->weight * l.if_right(value + v->at);
+            return right + l.level * n.rest_weight[place];
         }
-        return out;
+        std::size_t at = 0;
+        for (const weighted_value& v : rest) {
+            const double sum = value + v.at;
+            while (at + 1 < n.plain.size() && n.plain[at + 1].at <= sum) ++at;
+            right += v.weight * l(sum) * above_at(n, at, sum);
+        }
+        return right;
+    }
+    // What larger spans say of a sum, straight between the values it is known at. @param at the last at or below it
+    [[nodiscard]] static double above_at(const node& n, std::size_t at, double sum)
+    {
+        if (at + 1 >= n.plain.size() || sum <= n.plain[at].at) return n.from_above[at];
+        const double share = (sum - n.plain[at].at) / (n.plain[at + 1].at - n.plain[at].at);
+        return n.from_above[at] + share * (n.from_above[at + 1] - n.from_above[at]);
     }
 
-    const std::vector<distribution>* numbers_;
     std::vector<span_reading> readings_;
     std::vector<std::size_t> within_;      // the span that holds a span
     std::vector<std::size_t> reading_of_;  // the smallest span that holds a number
-    std::vector<std::vector<item>> items_;
-    std::vector<distribution> weighed_, plain_;  // of a span's sum, with its own reading and before it
-    std::vector<std::vector<distribution>> rest_;
+    std::vector<node> nodes_;
 };
 
 }  // namespace weldloop::solve

@@ -72,6 +72,22 @@ namespace detail {
 {
     return o.part + ": " + number_text(100.0 * static_cast<double>(o.missing), 3) + " % of the strands seen missing";
 }
+[[nodiscard]] inline std::string words_of(const arc_observation& o, const shown_units&)
+{
+    return o.part + ": its arc burns " + std::string(to_text(o.seen));
+}
+// "volts across holder", "the tightness of holder, supply off and locked"
+[[nodiscard]] inline std::string words_of(const next_reading& n)
+{
+    switch (n.quantity) {
+    case reading_quantity::volts: return "volts across " + n.across + (n.to.empty() ? "" : " to " + n.to);
+    case reading_quantity::arc: return "whether the arc burns evenly at " + n.across;
+    case reading_quantity::tightness: return "the tightness of " + n.across + ", supply off and locked";
+    case reading_quantity::surface: return "the faces of " + n.across + ", supply off and locked";
+    case reading_quantity::strands: return "the strands at " + n.across + ", supply off and locked";
+    }
+    return {};
+}
 
 }  // namespace detail
 
@@ -128,13 +144,13 @@ namespace detail {
     for (const doubtful_observation& d : f.doubtful)
         out.push_back("Reading " + std::to_string(d.which + 1) + " is in doubt, " + detail::sure_words(d.probability) +
                       ": " + d.what + ".");
-    out.push_back(f.next ? "Read next: " + std::string(to_text(f.next->quantity)) + " across " + f.next->across +
-                               (f.next->to.empty() ? "" : " to " + f.next->to) +
-                               ", which would tell most of what is still open."
+    out.push_back(f.next ? "Read or look at next: " + detail::words_of(*f.next) +
+                               "; that would tell most of what is still open."
                          : std::string("No further reading of volts across a part would tell anything that counts."));
     if (f.crossing)
-        out.emplace_back("Some spans overlap without one holding the other; they are weighed as if they had no part in "
-                         "common.");
+        out.emplace_back("Some spans overlap without one holding the other, or were read at currents far apart; they "
+                         "are weighed as if "
+                         "they had no part in common.");
     return out;
 }
 

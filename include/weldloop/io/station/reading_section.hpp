@@ -53,6 +53,11 @@ public:
     {
         return s.word(key, names_, [](const std::string& one) { return std::string_view(one); });
     }
+    /// Whether a part feeds a wire.
+    [[nodiscard]] bool is_gun(std::string_view name) const
+    {
+        return std::holds_alternative<wire_gun>(part_at(*station_, place_of(*station_, name)));
+    }
     /// Refuses a span that lies in two ways or holds the arc.
     void check_span(const toml_section& s, std::string_view across, std::string_view to) const
     {
@@ -75,7 +80,8 @@ private:
 /// The key that says what sort of finding a table is.
 inline constexpr std::array observation_words{std::string_view("volts"),     std::string_view("hottest"),
                                               std::string_view("four_wire"), std::string_view("tightness"),
-                                              std::string_view("surface"),   std::string_view("missing_strands")};
+                                              std::string_view("surface"),   std::string_view("missing_strands"),
+                                              std::string_view("arc")};
 
 [[nodiscard]] inline std::string_view kind_of_observation(const toml_section& s)
 {
@@ -99,7 +105,7 @@ inline constexpr std::array observation_words{std::string_view("volts"),     std
 [[nodiscard]] inline observation read_observation(const toml_section& s, const readable_parts& parts)
 {
     s.allow_only({"across", "to", "volts", "current", "hottest", "four_wire", "tightness", "surface", "missing_strands",
-                  "error"});
+                  "arc", "error"});
     const std::string_view kind = kind_of_observation(s);
     const auto only_with = [&](std::string_view key, std::string_view wanted) {
         if (s.has(key) && kind != wanted)
@@ -127,6 +133,11 @@ inline constexpr std::array observation_words{std::string_view("volts"),     std
         return surface_observation{.part = part, .seen = s.word("surface", all_surface_states, word_of_value)};
     if (kind == "missing_strands")
         return strand_observation{.part = part, .missing = s.required<strand_loss>("missing_strands")};
+    if (kind == "arc") {
+        if (!parts.is_gun(part))
+            s.refuse(s.place("across"), in_quotes(part) + " is no wire gun; \"arc\" goes with one");
+        return arc_observation{.part = part, .seen = s.word("arc", arc_looks, [](arc_look l) { return to_text(l); })};
+    }
     reading out{.across = part,
                 .volts = s.required<voltage>("volts", read_volts),
                 .current = s.required<current>("current", read_currents)};
