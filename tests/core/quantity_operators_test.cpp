@@ -12,15 +12,38 @@ using namespace weldloop::literals;
 namespace {
 
 template <class A, class B>
-concept addable = requires(A a, B b) { a + b; };
+concept addable = requires(A a, B b)
+{
+    a + b;
+};
 template <class A, class B>
-concept subtractable = requires(A a, B b) { a - b; };
+concept subtractable = requires(A a, B b)
+{
+    a - b;
+};
 template <class A, class B>
-concept ordered = requires(A a, B b) { a < b; } || requires(A a, B b) { a >= b; };
+concept ordered = requires(A a, B b)
+{
+    a < b;
+}
+|| requires(A a, B b)
+{
+    a >= b;
+};
 template <class A, class B>
-concept comparable = requires(A a, B b) { a == b; } || requires(A a, B b) { a != b; };
+concept comparable = requires(A a, B b)
+{
+    a == b;
+}
+|| requires(A a, B b)
+{
+    a != b;
+};
 template <class A, class B>
-concept multipliable = requires(A a, B b) { a* b; };
+concept multipliable = requires(A a, B b)
+{
+    a* b;
+};
 
 }  // namespace
 

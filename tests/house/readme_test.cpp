@@ -37,8 +37,7 @@ TEST(Readme, ShowsTheExampleAsItIs)
 TEST(Packaging, NamesTheVersionOfTheHeaders)
 {
     const std::string version = std::to_string(weldloop::version_major) + "." +
-                                std::to_string(weldloop::version_minor) + "." +
-                                std::to_string(weldloop::version_patch);
+                                std::to_string(weldloop::version_minor) + "." + std::to_string(weldloop::version_patch);
     EXPECT_NE(text_of("cmake/packaging/vcpkg/vcpkg.json").find("\"version\": \"" + version + "\""), std::string::npos);
 }
 
