@@ -401,7 +401,7 @@ TEST(LocateFault, AWornContactTip)
             gun({volts, heat_observation{.part = "gun", .hottest = peak + in_si<temperature_difference>(kelvin)}})
                 .probability);
     };
-    EXPECT_GT(hot(30.0), hot(0.0));
+    EXPECT_GT(hot(30.0), 1.5 * hot(0.0));  // without the heat of the tip itself they are alike
     EXPECT_THROW(static_cast<void>(locate_fault(s, {arc_observation{.part = "work clamp"}})), bad_station_error);
 }
 
