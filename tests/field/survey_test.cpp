@@ -16,9 +16,16 @@ using testing::ElementsAre;
 
 namespace {
 
+surveyed_station station_of(const std::string& file)
+{
+    surveyed_station s;
+    s.file = file;
+    return s;
+}
+
 surveyed_station of(const std::string& file, verdict v, double exceeds, double used)
 {
-    surveyed_station s{.file = file};
+    surveyed_station s = station_of(file);
     s.found.name = file;
     s.found.parts = {{.name = "lead", .verdict = verdict::within_limit},
                      {.name = "lug", .used = used, .exceeds = exceeds, .verdict = v}};
@@ -141,7 +148,7 @@ TEST(Survey, LooksAWeekAhead)
 
 TEST(SurveyTrend, KnowsPartsByTheirNames)
 {
-    surveyed_station before{.file = "1"}, after{.file = "2"};
+    surveyed_station before = station_of("1"), after = station_of("2");
     before.found.parts = {part("lead", verdict::within_limit, 500), part("lug", verdict::within_limit, 10),
                           part("clamp", verdict::over_limit, 90),   part("old holder", verdict::within_limit, 5),
                           part("plug", verdict::within_limit, 100), part("stud", verdict::within_limit, 100),
@@ -177,7 +184,7 @@ TEST(SurveyTrend, KnowsPartsByTheirNames)
 
 TEST(SurveyTrend, WithoutAStateThereAreNoVolts)
 {
-    surveyed_station before{.file = "1"}, after{.file = "2"};
+    surveyed_station before = station_of("1"), after = station_of("2");
     before.found.parts = {part("lug", verdict::within_limit, 10)};
     after.found.parts = {part("lug", verdict::open_circuit, 0)};
     after.found.conducts = false;

@@ -270,7 +270,7 @@ TEST(Reports, ShowInTheRowWhatDecidedTheVerdict)
                 EXPECT_EQ(row.value.ends_with("%"), !p.limits.front().limit) << p.name;
                 EXPECT_EQ(p.verdict == verdict::over_limit && p.limits.front().used > 1.0,
                           p.verdict == verdict::over_limit && p.used > 1.0);
-                crimps += row.at == "crimp" ? 1 : 0;
+                if (row.at == "crimp") ++crimps;
             }
             if (p.decided_by == deciding_fact::spots) {
                 EXPECT_THAT(p.reason, testing::AnyOf(HasSubstr("spots"), HasSubstr("melting drop"))) << p.name;

@@ -114,9 +114,9 @@ TEST(WeldReport, AChangingCurrentIsInEveryForm)
         ASSERT_TRUE(s.found.course);
         const std::vector<std::string> lines = course_lines(s.found);
         ASSERT_GE(lines.size(), 1U + s.found.course->levels.size());
-        const std::string text = in_one_line(report_text(s.is, s.found, s.remedies, s.answers));
-        const std::string page = report_page(s.is, s.found, s.remedies, s.answers);
-        const json out = json::parse(report_json(s.is, s.found, s.remedies, s.answers));
+        const std::string text = in_one_line(report_text(s.is, s.found, s.remedies, {.answers = s.answers}));
+        const std::string page = report_page(s.is, s.found, s.remedies, {.answers = s.answers});
+        const json out = json::parse(report_json(s.is, s.found, s.remedies, {.answers = s.answers}));
         EXPECT_EQ(out.at("course").at("lines"), json(lines));
         for (const std::string& l : lines) {
             EXPECT_THAT(text, HasSubstr(l));
