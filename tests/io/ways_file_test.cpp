@@ -100,7 +100,7 @@ const fault faults[] = {
      "\"from\" cannot be \"gat\"; it is one of: gate, stud", "gate"},
     {"to = \"stud\"\n[[way.path]]", "to = \"studd\"\n[[way.path]]", 31, 6, "\"to\" cannot be \"studd\"", "stud"},
     {"to = \"stud\"\n[[way.path]]", "to = \"second lead\"\n[[way.path]]", 31, 6, "\"to\" cannot be \"second lead\"",
-     "stud"},
+     ""},
     {"to = \"stud\"\n[[way.path]]", "to = \"gate\"\n[[way.path]]", 31, 6, "are the same point", ""},
     {"to = \"stud\"\n[[way.path]]", "[[way.path]]", 28, 1, "lacks the key \"to\"", ""},
     {"from = \"gate\"\nto = \"stud\"\n[[way.path]]", "to = \"stud\"\n[[way.path]]", 28, 1, "lacks the key \"from\"",
@@ -111,7 +111,7 @@ const fault faults[] = {
     // what it is and what stands in it
     {"kind = \"stray\"", "kind = \"strays\"", 41, 8, "\"kind\" cannot be \"strays\"; it is one of: intended, stray",
      "stray"},
-    {"kind = \"stray\"", "sort = \"stray\"", 41, 1, "unknown key \"sort\"", "from"},
+    {"kind = \"stray\"", "sort = \"stray\"", 41, 1, "unknown key \"sort\"", ""},
     {"[[other]]", "[[others]]", 53, 3, "unknown key \"others\"", "other"},
     // nameless points are called by their number: the seventh part
     {"to = \"stud\"\n[[way.path]]",

@@ -215,10 +215,9 @@ namespace detail {
     detail::require_service(service, horizon);
     detail::loop_solver solver(s);
     if (!std::holds_alternative<work_connection>(part_at(s, index))) return std::nullopt;
-    solve::periodic_state found;
     const auto in_loop = [&](scatter level) -> std::optional<detail::clamp_in_loop> {
-        const solve::periodic_state near = std::move(found);
-        if (!solver.solve(level, &found, {.near = &near}).is_solved()) return std::nullopt;
+        solve::periodic_state found;
+        if (!solver.solve(level, &found).is_solved()) return std::nullopt;
         return detail::clamp_in(solver.network(), found, index, static_cast<double>(s.job.duty.share()), level);
     };
     const auto usual = in_loop(scatter::typical);

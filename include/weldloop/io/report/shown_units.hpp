@@ -76,6 +76,7 @@ struct unit_change {
     std::string_view to;
 };
 inline constexpr unit_change celsius_change{"degC", 1.8, 32.0, "degF"};
+inline constexpr unit_change kelvin_change{"K", 1.8, 0.0, "degF"};  // sentences give differences in kelvin
 inline constexpr std::array length_changes{unit_change{"mm", 1.0 / 25.4, 0.0, "in"},
                                            unit_change{"m/s", 60.0 / 0.3048, 0.0, "ft/min"},
                                            unit_change{"m", 1.0 / 0.3048, 0.0, "ft"}};
@@ -105,6 +106,7 @@ inline constexpr std::array length_changes{unit_change{"mm", 1.0 / 25.4, 0.0, "i
         return end == rest.size() || (!is_letter_or_digit(rest[end]) && rest[end] != '/');
     };
     if (u.temperatures.name() == "degF" && is(celsius_change)) return &celsius_change;
+    if (u.temperatures.name() == "degF" && is(kelvin_change)) return &kelvin_change;
     if (u.lengths == shown_lengths::feet)
         for (const unit_change& c : length_changes)
             if (is(c)) return &c;
