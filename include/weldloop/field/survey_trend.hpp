@@ -71,8 +71,9 @@ struct part_trend {
 
 /// A station at both.
 struct station_trend {
-    std::vector<part_trend> parts = {};  ///< those of the later survey in their order, then what is gone
-    std::optional<voltage> drop_before = {}, drop_after = {};  ///< [V] of the loop, typical; empty without a state
+    std::vector<part_trend> parts = {};       ///< those of the later survey in their order, then what is gone
+    std::optional<voltage> drop_before = {};  ///< [V] of the loop, typical; empty without a state
+    std::optional<voltage> drop_after = {};   ///< [V] the same of the later one
 };
 
 namespace detail {

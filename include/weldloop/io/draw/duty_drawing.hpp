@@ -62,6 +62,7 @@ struct temperature_trace {
 
 /// The traces of up to four parts over one duty period; the time under current is shaded, limits are dashed.
 /// @param s the station the traces belong to @param traces hottest first; those beyond four are left out
+/// @param units of the temperatures shown
 /// @return an SVG element that takes its looks from drawing_style; empty without traces
 [[nodiscard]] inline std::string duty_drawing(const station& s, const std::vector<temperature_trace>& traces,
                                               const shown_units& units = {})

@@ -283,7 +283,6 @@ namespace detail {
 /// The report as a JSON text, indented, its keys in a fixed order (described in the page on reports).
 /// Numbers are in the unit the key ends with. A loop without a settled state has "open" or "none" in the place of
 /// drops, heat, peaks and totals, and neither places nor limits. Bytes that are not UTF-8 become U+FFFD.
-/// @param s the station @param found its assessment @param remedies for it, best first
 /// Sentences are in SI and degC too, whatever units the request names: those are told beside, for programs that print.
 /// @param s the station @param found its assessment @param remedies for it, best first
 /// @param asked answers, units, date; all may be left out
