@@ -86,7 +86,7 @@ int answer(const std::vector<std::string_view>& arguments)
                                        : arguments.size() > 1 ? arguments[1]
                                                               : std::string_view{};
         const word* w = word_called(about);
-        if (w == nullptr && first == "help" && arguments.size() > 1 && !about.starts_with("-"))
+        if (w == nullptr && first == "help" && arguments.size() > 1 && about != "help" && !about.starts_with("-"))
             call::fault("there is no word \"" + std::string(about) + "\"" + call::hint(about, names_of_words()));
         say(w == nullptr ? help() : help_on(*w));
         return done;

@@ -291,16 +291,14 @@ TEST(ReportText, TellsWhatARemedyChanges)
     r.verdict_after = verdict::within_limit;
     r.clears_findings = {finding_id::spots_melt};
     r.makes_moot = {"tighten the bolt", "clean the palm"};
-    EXPECT_EQ(remedy_effect(r),
-              "the part is then within limit (now over limit); clears the finding spots_melt; spares: "
-              "tighten the bolt; clean the palm");
+    EXPECT_EQ(remedy_effect(r), "verdict then: within limit (now over limit); clears the finding spots_melt; spares: "
+                                "tighten the bolt; clean the palm");
     r.verdict_after = verdict::over_limit;
     r.clears_findings = {finding_id::spots_melt, finding_id::stray_way};
     r.makes_moot.clear();
-    EXPECT_EQ(remedy_effect(r), "the part is then over limit, as now; clears the findings spots_melt, stray_way");
+    EXPECT_EQ(remedy_effect(r), "verdict then: over limit, as now; clears the findings spots_melt, stray_way");
     test::assessed_station s = test::trailer_stand();
     r.what = "clean it";
     s.remedies = {r};
-    EXPECT_THAT(report_of(s),
-                HasSubstr("the part is then over limit, as now; clears the findings spots_melt, stray_way"));
+    EXPECT_THAT(report_of(s), HasSubstr("verdict then: over limit, as now; clears the findings spots_melt, stray_way"));
 }

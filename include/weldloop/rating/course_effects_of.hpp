@@ -158,7 +158,8 @@ private:
         course_edge e{.from = in_si<current>(from), .to = in_si<current>(to), .time = l.duration};
         const double begin = reverses ? 0.0 : std::fabs(from), end = begin + edge_done * (std::fabs(to) - begin);
         const source_line line = line_at(in_si<current>(std::fabs(to)));
-        const auto [least, most] = line.currents();
+        const auto reach = line.currents();
+        const current least = reach.first, most = reach.second;  // by name: no lambda may hold a part of a binding
         const bool is_measured = s_.supply->kind == supply_kind::measured;
         if (is_measured && (in_si<current>(end) > most || in_si<current>(begin) < least)) {
             e.end = edge_end::not_known;

@@ -61,7 +61,11 @@ template <class HighAbove>
     }
     if (loop.melts) out.push_back({finding_id::spots_melt, stop_job});
     if (loop.poor != loop_outcome::solved) out.push_back({finding_id::no_steady_state_in_a_poor_case, warning});
-    if (s.supply && !s.supply->sensing) {
+    // a falling output gives less current, not none: whether that holds the arc is the working point's to say
+    const auto falls = [](supply_kind k) {
+        return k == supply_kind::drooping || k == supply_kind::engine_driven || k == supply_kind::measured;
+    };
+    if (s.supply && !s.supply->sensing && !falls(s.supply->kind)) {
         const bool holds_voltage = s.supply->kind == supply_kind::constant_voltage;
         const voltage highest = highest_output_at(*s.supply, {s.job.process, s.job.current});
         const voltage left =

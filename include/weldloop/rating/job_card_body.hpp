@@ -410,8 +410,13 @@ private:
                  millivolts(r.volts.low) + " to " + millivolts(r.volts.high) + " at " +
                      to_text(r.current.typical, "A") + (has_tip ? ", warm, from its plug to tip or collet" : ", warm"),
                  card_expectation);
+            const bool is_over =
+                std::any_of(card_.found.parts.begin(), card_.found.parts.end(), [&](const part_result& p) {
+                    return p.place == place_ && gravity_of(p.verdict) >= gravity_of(verdict::over_limit);
+                });
+            // what is too hot is not accepted because it was expected
             if (r.peak)
-                line("should stay below",
+                line(is_over ? "too hot as described, cure it first: up to" : "should stay below",
                      to_text(r.peak->high, "degC", 3) + " (" + std::string(to_text(r.peak_at)) + ")", card_expectation);
         }
     }

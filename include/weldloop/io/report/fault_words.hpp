@@ -118,6 +118,11 @@ namespace detail {
 {
     std::vector<std::string> out;
     constexpr double even = 0.5;
+    if (!f.doubtful.empty())
+        out.emplace_back("Not every reading can be trusted: take what is in doubt again, with another probe and range, "
+                         "before anything is welded. Where a reading above all that is known of its part comes out the "
+                         "same, that part is failing in a way of its own, a joint that arcs or a conductor about to "
+                         "part: stop the job there, whatever is said below.");
     if (static_cast<double>(f.none) >= even || f.parts.empty())
         out.push_back("Most likely nothing is at fault: " + detail::sure_words(f.none) +
                       (f.doubtful.empty() ? "; the readings fit the station as it is described." : "."));

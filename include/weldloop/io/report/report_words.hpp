@@ -485,7 +485,7 @@ namespace detail {
         return all;
     };
     if (r.verdict_after)
-        add("the part is then " + std::string(to_text(*r.verdict_after)) +
+        add("verdict then: " + std::string(to_text(*r.verdict_after)) +
             (!r.verdict_before                       ? ""
              : *r.verdict_before == *r.verdict_after ? ", as now"
                                                      : " (now " + std::string(to_text(*r.verdict_before)) + ")"));
