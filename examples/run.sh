@@ -8,7 +8,7 @@ root=$(cd "$(dirname "$0")/.." && pwd)
 install_missing build io
 
 # What the build says matters only when it fails; what was asked for is all that is printed.
-[ -x "$root/build/examples/examples/weldloop_station" ] || echo "Building (a minute, the first time) ..." >&2
+[ -x "$root/build/examples/examples/weldloop_station" ] || echo "Building (some minutes, the first time) ..." >&2
 mkdir -p "$root/build"
 if ! (
     cd "$root" &&
