@@ -37,10 +37,24 @@ lab::sheet solve()
         {wl::to_text(steady, "A") + " without a break", fixed(rise(even.conductor_period_mean), 1), fixed(level, 1)},
         26, 15);
     lab::row({"80 A, 3.6 min of 10 min", fixed(rise(swing.conductor_period_mean), 1), fixed(peak, 1)}, 26, 15);
-    lab::by_hand("heat from one metre at 48 A [W/m]", 4.391,
+
+    lab::heading("by hand");
+    const double ohms = lab::step("17.241 nohm m with 4 % for the lay over 10 mm2 [mohm/m]", 17.241 * 1.04 / 10.0, 4);
+    const double at_36 = lab::step("at 36 degC [mohm/m]", ohms * (1.0 + 0.00393 * 16.0), 4);
+    const double watts = 48.0 * 48.0 * at_36 * 1e-3;
+    lab::by_hand("heat from one metre at 48 A [W/m]", watts,
                  wl::number_in(wl::steady_loss_of(lead, room, even.conductor_peak), "W/m"), 3, 0.001);
-    lab::by_hand("heat stored by one metre [J/K]", 118.7, heat, 1, 0.005);
-    lab::by_hand("peak rise of one body [K]", 21.3, peak, 1, 0.10);
+    const double copper = lab::step("copper, 10 mm2 of 3.45 J/(cm3 K) [J/K]", 34.5, 1);
+    const double ring =
+        lab::step("covering, ring of 4.7 to 8.7 mm [mm2]", 0.25 * std::numbers::pi * (8.7 * 8.7 - 4.7 * 4.7), 1);
+    const double stored = lab::step("with 2.0 J/(cm3 K), and the copper [J/K]", copper + 2.0 * ring, 1);
+    lab::by_hand("heat stored by one metre [J/K]", stored, heat, 1, 0.005);
+    const double one_body =
+        lab::step("time constant, stored heat by heat lost per kelvin [s]", stored * 14.0 / watts, 1);
+    const double for_good = lab::step("rise if 80 A stayed on, 14.0 K/0.36 [K]", 14.0 / 0.36, 1);
+    const double on = lab::step("1 - exp(-on/tau)", -std::expm1(-216.0 / one_body), 4);
+    const double whole = lab::step("1 - exp(-period/tau)", -std::expm1(-600.0 / one_body), 4);
+    lab::by_hand("peak rise of one body [K]", for_good * on / whole, peak, 1, 0.10);
 
     lab::synthetic world(202);
     constexpr double truth = 1.04, scatter_k = 0.35, digit_k = 0.1;

@@ -31,7 +31,11 @@ lab::sheet solve()
         low.emplace_back(n, microohm(r.low));
         high.emplace_back(n, microohm(r.high));
     }
-    lab::by_hand("200 N [uohm]", 363.4, law[2].second, 1, 0.001);
+
+    lab::heading("by hand");
+    const double kgf = lab::step("0.102 x 200 N [kgf]", 0.102 * 200.0, 1);
+    const double power = lab::step("to the power 0.7", std::pow(kgf, 0.7), 4);
+    lab::by_hand("3000 uohm over that, 200 N [uohm]", 3000.0 / power, law[2].second, 1, 0.001);
 
     // this synthetic pair has K = 3300, m = 0.74 and 12 % scatter from seating to seating; the meter has 1 %
     lab::synthetic world(303);
@@ -64,6 +68,9 @@ lab::sheet solve()
     told("m", fit.exponent, 3);
     told("K [uohm kgf^m]", fit.constant, 0);
     told("spread of ln R from seating to seating", fit.spread, 3);
+
+    std::cout << "put in: m " << fixed(exponent, 2) << ", K " << fixed(constant, 0) << ", spread " << fixed(seating, 2)
+              << '\n';
 
     lab::heading("uncertainty budget of one reading at 200 N");
     lab::budget("resistance [uohm]", 1,

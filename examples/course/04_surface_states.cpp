@@ -6,6 +6,7 @@
 #include <weldloop/circuit/contact_behaviour.hpp>
 #include <weldloop/core/literals.hpp>
 #include <weldloop/core/text.hpp>
+#include <weldloop/io/report/csv.hpp>
 #include <weldloop/law/scatter.hpp>
 
 #include "lab_sheet.hpp"
@@ -23,7 +24,7 @@ lab::sheet solve()
     const double clean_typical = microohm(wl::contact_resistance_of(bright).typical);
     lab::heading("prediction, brass jaw on mild steel, 200 N (bands are judgement)");
     lab::row({"surface", "5 % [uohm]", "typical", "95 %"}, 30);
-    lab::picture picture("Contact resistance by surface, 200 N", {"state", 0.5, 5.5},
+    lab::picture picture("Contact resistance by surface, 200 N", {"", 0.5, 5.5},
                          {"resistance [uohm]", 50, 200000, true}, 2);
     double place = 0.0;
     lab::points dots, medians;
@@ -61,7 +62,7 @@ lab::sheet solve()
             const double truth = clean_typical * factor.typical * std::pow(end / factor.typical, std::fabs(z) / 1.645);
             const double read = std::max(1.0, world.reading(truth, 0.01 * truth, 1.0));
             logs.push_back(std::log(read));
-            rows.push_back({std::string(wl::to_text(s)), fixed(read, 0)});
+            rows.push_back({wl::csv_field(wl::to_text(s)), fixed(read, 0)});
             dots.emplace_back(place + 0.25, read);
         }
         double mean = 0.0, squares = 0.0;
@@ -81,7 +82,7 @@ lab::sheet solve()
             rust_s = spread;
         }
     }
-    std::cout << "* geometric mean, the median of a log-normal surface\n";
+    std::cout << "* geometric mean, the median of a log-normal surface; t " << fixed(t_95, 3) << '\n';
 
     lab::heading("uncertainty budget: how many times clean is light rust");
     const double root = std::sqrt(1.0 * seats);
@@ -96,7 +97,11 @@ lab::sheet solve()
               << fixed(std::exp(ratio.value + 2.0 * ratio.standard_uncertainty), 1) << " (k = 2)\n";
 
     lab::heading("answers");
-    lab::by_hand("a clean joint is the better one of a pair", 0.935,
+    const double distance = lab::step("ln 5, between the medians", std::log(5.0), 4);
+    const double above = lab::step("s of clean above its median, ln 2/1.645", std::log(2.0) / 1.645, 4);
+    const double below = lab::step("s of light rust below its median, ln 5/1.645", std::log(5.0) / 1.645, 4);
+    const double z = lab::step("distance over the root of the sum of squares", distance / std::hypot(above, below), 4);
+    lab::by_hand("normal probability below that", 0.5 * std::erfc(-z / std::numbers::sqrt2),
                  static_cast<double>(wl::probability_better(clean, light_rust)), 3, 0.015);
     std::cout << "clean against light oxide " << fixed(static_cast<double>(wl::probability_better(clean, oxidized)), 2)
               << ", bitten scale against light rust "

@@ -22,7 +22,14 @@ lab::sheet solve()
     std::cout << "cold " << fixed(wl::number_in(wl::resistance(1.0 / cold), "mohm"), 2)
               << " mohm; the copper softens from " << fixed(millivolt(limits.softening), 1) << " mV on, melts at "
               << fixed(millivolt(limits.melting), 0) << " mV\n";
-    lab::by_hand("drop that softens copper at 22 degC [mV]", 111.5, millivolt(limits.softening), 1, 0.001);
+    lab::heading("by hand");
+    const double soft = lab::step("190 degC squared [1000 K2]", 463.15 * 463.15 * 1e-3, 2);
+    const double bodies = lab::step("22 degC squared [1000 K2]", 295.15 * 295.15 * 1e-3, 2);
+    const double volts2 =
+        lab::step("4 x 2.44e-8 V2/K2 x the difference [1000 mV2]", 4.0 * 2.44e-8 * 1e6 * (soft - bodies), 3);
+    lab::by_hand("drop that softens copper at 22 degC [mV]", std::sqrt(1e3 * volts2), millivolt(limits.softening), 1,
+                 0.001);
+    lab::heading("against the handbook");
     lab::row({"metal, bodies at 20 degC", "softens [mV]", "handbook", "melts [mV]", "handbook"}, 26, 14);
     struct handbook {
         const wl::metal* of;
@@ -91,7 +98,7 @@ lab::sheet solve()
               << "its spots make " << fixed(last_drop * amps.back() / 1000.0, 1) << " W at the last current\n";
 
     for (double a = 0.0; a <= 44.0; a += 1.0) law.emplace_back(a, millivolt(wl::joint_drop(a * 1_A, cold, limits)));
-    lab::picture picture("Drop of a crossed-rod contact by current", {"current [A]", 0, 45}, {"drop [mV]", 0, 220}, 4);
+    lab::picture picture("Drop of a crossed-rod contact by current", {"current [A]", 0, 45}, {"drop [mV]", 0, 260}, 4);
     picture.curve(law, 0, "prediction, typical joint");
     picture.curve({{0, 0}, {45, 45 * wl::number_in(wl::resistance(1.0 / cold), "mohm")}}, 3,
                   "the same with a resistance that stays cold");

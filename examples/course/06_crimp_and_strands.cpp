@@ -33,7 +33,9 @@ lab::sheet solve()
         law.emplace_back(100.0 * s, typical);
         crowding.emplace_back(100.0 * s, microohm(sound.typical) / (1.0 - s));
     }
-    lab::by_hand("factor with 30 % left out", 2.915, wl::underfilled_factor(0.3), 3, 0.001);
+    lab::heading("by hand");
+    const double cube = lab::step("0.7 x 0.7 x 0.7", 0.7 * 0.7 * 0.7, 3);
+    lab::by_hand("factor with 30 % left out", 1.0 / cube, wl::underfilled_factor(0.3), 3, 0.001);
 
     // this synthetic press has a sound crimp of 21 uohm, an exponent of 2.4 and 8 % scatter from crimp to crimp
     lab::synthetic world(606);
@@ -62,6 +64,9 @@ lab::sheet solve()
               << fixed(line->error[1], 2) << "; spread of ln R " << fixed(line->spread, 3) << '\n'
               << "from p = 1 (crowding alone) " << fixed((p - 1.0) / line->error[1], 0)
               << " standard errors, from p = 3 (the judged rule) " << fixed((3.0 - p) / line->error[1], 0) << '\n';
+
+    std::cout << "put in: R0 " << fixed(truth, 0) << " uohm, p " << fixed(exponent, 1) << ", spread "
+              << fixed(scatter, 2) << '\n';
 
     lab::heading("uncertainty budget of one crimp");
     lab::budget("resistance [uohm]", 2,

@@ -41,7 +41,12 @@ lab::sheet solve()
                   fixed(at_20 * std::pow(kept, -exponent), 0) + " uohm"},
                  14, 17);
     }
-    lab::by_hand("resistance at 140 degC over that at 20 degC", 1.3885, growth(140_degC), 4, 0.0005);
+    std::cout << "gripped anew by the force left to the power -" << fixed(exponent, 1) << '\n';
+    lab::heading("by hand");
+    const double brass_hot = lab::step("brass, 61.6 (1 + 0.0017 x 120) [nohm m]", 61.6 * (1.0 + 0.0017 * 120.0), 2);
+    const double steel_hot = lab::step("steel, 143 (1 + 0.0039 x 120) [nohm m]", 143.0 * (1.0 + 0.0039 * 120.0), 2);
+    lab::by_hand("their sum over 204.6, R at 140 degC over R at 20 degC", (brass_hot + steel_hot) / 204.6,
+                 growth(140_degC), 4, 0.0005);
 
     // this synthetic joint has 0.85 of the typical resistance; a grip anew scatters by 10 %
     lab::synthetic world(808);

@@ -81,7 +81,14 @@ lab::sheet solve()
         lab::row({p.name, fixed(drop_of(sound, p.part), 2), fixed(amps_of(sound, p.part), 2),
                   fixed(drop_of(sound, p.part) / amps_of(sound, p.part), 3)},
                  18, 14);
-    lab::by_hand("current in the chain [A]", 3.543, now.chain, 3, 0.003);
+    lab::heading("by hand, the spreading in the plate left out");
+    const double first_mohm = lab::step("first return, its three parts [mohm]",
+                                        (drop_of(sound, 3) + drop_of(sound, 4) + drop_of(sound, 5)) / now.first, 3);
+    const double second_mohm =
+        lab::step("second return [mohm]", (drop_of(sound, 8) + drop_of(sound, 9)) / now.second, 3);
+    const double siemens =
+        lab::step("sum of the conductances, chain 25 S [S]", 1e3 / first_mohm + 1e3 / second_mohm + 25.0, 2);
+    lab::by_hand("chain, 40 A x 25 S over that [A]", 40.0 * 25.0 / siemens, now.chain, 3, 0.003);
 
     // behind the cover somebody has clamped on heavy rust
     lab::synthetic world(1010);

@@ -105,7 +105,14 @@ inline result budget(std::string_view of, int decimals, const std::vector<input>
     return out;
 }
 
-// Holds the library against a figure worked out by hand, whose steps stand in the sheet. `allowed` is a share.
+// A step of the hand calculation, printed as the sheet quotes it.
+inline double step(std::string_view what, double value, int decimals)
+{
+    std::cout << "  " << what << " = " << fixed(value, decimals) << '\n';
+    return value;
+}
+
+// Holds the library against a figure worked out by hand, from the steps before it. `allowed` is a share.
 inline void by_hand(std::string_view what, double hand, double library, int decimals, double allowed)
 {
     const double apart = std::fabs(library / hand - 1.0);
@@ -115,6 +122,7 @@ inline void by_hand(std::string_view what, double hand, double library, int deci
     if (!(apart <= allowed)) throw std::runtime_error(std::string(what) + ": hand and library disagree");
 }
 
+// A scale; one across without a label has no ticks.
 struct axis {
     std::string label;
     double least, most;
@@ -132,7 +140,7 @@ public:
             drawing_.line({left, at_y(v)}, {right, at_y(v)}, "grid");
             drawing_.text({left - 8.0, at_y(v) + 4.0}, weldloop::number_text(v, 6), "end small soft");
         }
-        for (const double v : ticks(x_)) {
+        for (const double v : x_.label.empty() ? std::vector<double>{} : ticks(x_)) {
             drawing_.line({at_x(v), bottom}, {at_x(v), bottom + 5.0}, "axis");
             drawing_.text({at_x(v), bottom + 19.0}, weldloop::number_text(v, 6), "middle small soft");
         }
