@@ -69,9 +69,9 @@ lab::sheet solve()
         for (const double l : logs) mean += l / seats;
         for (const double l : logs) squares += (l - mean) * (l - mean) / (seats - 1);
         const double spread = std::sqrt(squares), half = t_95 * spread / std::sqrt(1.0 * seats);
-        lab::row({std::string(wl::to_text(s)), fixed(std::exp(*std::ranges::min_element(logs)), 0),
-                  fixed(std::exp(mean), 0), fixed(std::exp(*std::ranges::max_element(logs)), 0), fixed(spread, 2),
-                  fixed(std::exp(mean - half), 0), fixed(std::exp(mean + half), 0)},
+        lab::row({std::string(wl::to_text(s)), fixed(std::exp(*std::min_element(logs.begin(), logs.end())), 0),
+                  fixed(std::exp(mean), 0), fixed(std::exp(*std::max_element(logs.begin(), logs.end())), 0),
+                  fixed(spread, 2), fixed(std::exp(mean - half), 0), fixed(std::exp(mean + half), 0)},
                  30, 12);
         if (s == clean) {
             clean_mean = mean;
