@@ -92,9 +92,14 @@ lab::sheet solve()
                                            {"force between the two, ln", 0.0, 0.02},
                                            {"current between the two, ln", 0.0, 0.004}},
                                           [](const std::vector<double>& x) { return x[0] - x[1] - 0.7 * x[2] - x[3]; });
-    std::cout << "ratio " << fixed(std::exp(ratio.value), 1) << ", from "
-              << fixed(std::exp(ratio.value - 2.0 * ratio.standard_uncertainty), 1) << " to "
-              << fixed(std::exp(ratio.value + 2.0 * ratio.standard_uncertainty), 1) << " (k = 2)\n";
+    const auto fourth = [&](double spread) { return std::pow(spread / root, 4) / (seats - 1); };
+    const double freedom = std::pow(ratio.standard_uncertainty, 4) / (fourth(rust_s) + fourth(clean_s));
+    constexpr double whole = 9.0, t_whole = 2.262;  // Student, 9 degrees of freedom, two-sided 95 %
+    if (std::floor(freedom) != whole) throw std::runtime_error("another t belongs to these degrees of freedom");
+    std::cout << "effective degrees of freedom " << fixed(freedom, 1) << ", t " << fixed(t_whole, 3) << ": ratio "
+              << fixed(std::exp(ratio.value), 1) << ", from "
+              << fixed(std::exp(ratio.value - t_whole * ratio.standard_uncertainty), 1) << " to "
+              << fixed(std::exp(ratio.value + t_whole * ratio.standard_uncertainty), 1) << '\n';
 
     lab::heading("answers");
     const double distance = lab::step("ln 5, between the medians", std::log(5.0), 4);

@@ -95,7 +95,10 @@ lab::sheet solve()
                                  (millivolt(limits.melting) - millivolt(limits.softening))),
                        2)
               << '\n'
-              << "its spots make " << fixed(last_drop * amps.back() / 1000.0, 1) << " W at the last current\n";
+              << "its spots make " << fixed(last_drop * amps.back() / 1000.0, 1) << " W at the last current\n"
+              << "the lab stops at 200 mV; a spot then is at most at "
+              << fixed(wl::hot_spot_temperature(200_mV, room).in_celsius(), 0) << " degC, and copper melts at "
+              << fixed(millivolt(limits.melting), 0) << " mV\n";
 
     for (double a = 0.0; a <= 44.0; a += 1.0) law.emplace_back(a, millivolt(wl::joint_drop(a * 1_A, cold, limits)));
     lab::picture picture("Drop of a crossed-rod contact by current", {"current [A]", 0, 45}, {"drop [mV]", 0, 260}, 4);

@@ -102,7 +102,8 @@ lab::sheet solve()
 
     lab::heading("answers");
     std::cout << "read while hot at 100 degC an unrelaxed spring shows "
-              << fixed(100.0 * (1.0 - wl::hot_force_ratio(100_degC)), 1) << " % less force, which comes back\n";
+              << fixed(100.0 * (1.0 - wl::hot_force_ratio(100_degC)), 1)
+              << " % less force (2 % per 55 K), which comes back\n";
     const double at_room = percent(lost(0.7, 20_degC, 1000_h)), parameter = (100.0 + 273.15) * 22.0;
     std::cout
         << "1000 h at 20 degC take " << fixed(at_room, 1) << " %; 100 h at 100 degC have P = " << fixed(parameter, 0)

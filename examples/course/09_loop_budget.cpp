@@ -68,6 +68,12 @@ lab::sheet solve()
               fixed(predicted_sum, 1), fixed(carried_sum, 1)},
              18, 15);
 
+    lab::heading("by hand, one lead at 50 A");
+    const double cold_lead = lab::step("IEC 60228, 50 mm2: 0.386 ohm/km x 12 m [mohm]", 0.386 * 12.0, 3);
+    const double at_22 = lab::step("at 22 degC [mohm]", cold_lead * (1.0 + 0.00393 * 2.0), 3);
+    lab::by_hand("times 50 A, the lead's own rise left out [mV]", lab_amps * at_22, millivolt(cold.parts[0].drop), 1,
+                 0.006);
+
     lab::heading("the arc on paper: a drooping supply of 72 V and 240 A, a covered electrode");
     const wl::operating_point sound = wl::operating_point_of(bench(arc_amps * 1_A, wl::surface_state::clean));
     const wl::operating_point rusty = wl::operating_point_of(bench(arc_amps * 1_A, wl::surface_state::heavy_rust));

@@ -2,7 +2,8 @@
 # "== words". In a sheet
 #   - a block ~~~{.unparsed} begins with such a line and is the whole section, letter by letter;
 #   - a number with a decimal point stands in the printed text;
-#   - a code mark that begins with a digit, `12 mV`, stands in the printed text.
+#   - a code mark that begins with a digit, `12 mV`, stands in the printed text;
+#   - so does every whole number of two digits or more in the part "Worked solution".
 
 # hold_quotations(TEXT PRINTED WRONG REWRITTEN): WRONG is a text of faults, empty where there are none; REWRITTEN is the
 # sheet with its blocks as printed.
@@ -67,6 +68,19 @@ function(hold_quotations text printed wrong_to rewritten_to)
             string(APPEND wrong "the number ${one} is not printed\n")
         endif()
     endforeach()
+    string(FIND "${prose}" "\n## Worked solution\n" at)
+    if(NOT at EQUAL -1)
+        string(SUBSTRING "${prose}" ${at} -1 solution)
+        string(REGEX REPLACE "\n\\\\[^\n]*" "" solution "${solution}") # commands: pictures and programs
+        string(REGEX REPLACE "[0-9]+[.][0-9]+" "" solution "${solution}") # looked at above
+        string(REGEX MATCHALL "[0-9][0-9]+" quoted "${solution}")
+        string(REGEX MATCHALL "[0-9]+" known "${printed}")
+        foreach(one IN LISTS quoted)
+            if(NOT one IN_LIST known)
+                string(APPEND wrong "the number ${one} of the worked solution is not printed\n")
+            endif()
+        endforeach()
+    endif()
     string(REGEX MATCHALL "`[0-9][^`\n]*`" marked "${prose}")
     foreach(one IN LISTS marked)
         string(REPLACE "`" "" one "${one}")
