@@ -26,7 +26,7 @@ lab::sheet solve()
     lab::row({"surface", "5 % [uohm]", "typical", "95 %"}, 30);
     lab::picture picture("Contact resistance by surface, 200 N", {"", 0.5, 5.5},
                          {"resistance [uohm]", 50, 200000, true}, 2);
-    double place = 0.0;
+    double place = 0.0, worst = 0.0;
     lab::points dots, medians;
     for (const wl::surface_state s : states) {
         wl::contact jaw = bright;
@@ -48,7 +48,7 @@ lab::sheet solve()
     lab::synthetic world(404);
     constexpr int seats = 8;
     constexpr double t_95 = 2.365;  // Student, 7 degrees of freedom, two-sided 95 %
-    lab::heading("data sheet (SYNTHETIC, seed 404, drawn from the judged bands): eight places each, 20 A");
+    lab::heading("data sheet (SYNTHETIC, seed 404, drawn from the judged bands): eight places each, 1 A");
     lab::row({"surface", "least", "median*", "most", "s of ln R", "median from", "to [uohm]"}, 30, 12);
     std::vector<std::vector<std::string>> rows;
     double clean_mean = 0.0, clean_s = 0.0, rust_mean = 0.0, rust_s = 0.0;
@@ -62,6 +62,7 @@ lab::sheet solve()
             const double truth = clean_typical * factor.typical * std::pow(end / factor.typical, std::fabs(z) / 1.645);
             const double read = std::max(1.0, world.reading(truth, 0.01 * truth, 1.0));
             logs.push_back(std::log(read));
+            worst = std::max(worst, read);
             rows.push_back({wl::csv_field(wl::to_text(s)), fixed(read, 0)});
             dots.emplace_back(place + 0.25, read);
         }
@@ -115,6 +116,11 @@ lab::sheet solve()
     std::cout << "to see a factor of 2 between two states of s = " << fixed(rust_s, 2) << " takes "
               << fixed(std::ceil(2.0 * std::pow(2.0 * rust_s / apart, 2)), 0) << " readings of each (k = 2)\n";
 
+    const wl::joint_limits limits = wl::joint_limits_of(bright.metals, 22_degC);
+    std::cout << "at 20 A the worst reading would ask for " << fixed(0.02 * worst, 0) << " mV; brass yields from "
+              << fixed(wl::number_in(limits.softening, "mV"), 0) << " mV on and melts at "
+              << fixed(wl::number_in(limits.melting, "mV"), 0) << " mV; at 1 A it drops " << fixed(1e-3 * worst, 0)
+              << " mV\n";
     picture.dots(dots, "synthetic readings, eight places each");
     return {picture.finished(), lab::table("04_surface_states", "surface,resistance_uohm", rows)};
 }
