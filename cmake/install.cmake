@@ -25,6 +25,9 @@ install(FILES "${PROJECT_BINARY_DIR}/weldloop-config.cmake" "${PROJECT_BINARY_DI
 configure_file(cmake/weldloop.pc.in "${PROJECT_BINARY_DIR}/weldloop.pc" @ONLY)
 install(FILES "${PROJECT_BINARY_DIR}/weldloop.pc" DESTINATION "${CMAKE_INSTALL_DATADIR}/pkgconfig")
 
+# What a report's JSON holds, for those who read it.
+install(FILES docs/schema/station_report.schema.json DESTINATION "${CMAKE_INSTALL_DATADIR}/weldloop")
+
 install(FILES LICENSE DESTINATION "${CMAKE_INSTALL_DATADIR}/doc/weldloop")
 
 # A Debian package by cpack -G DEB in the build folder. It is the same for every architecture; what weldloop::io needs is

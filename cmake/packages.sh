@@ -5,7 +5,7 @@ packages_for() {
     case "$1" in
         build) echo g++ cmake ninja-build libboost-dev ;;
         io) echo libtomlplusplus-dev nlohmann-json3-dev ;;
-        test) echo libgtest-dev libgmock-dev pkg-config meson ;;
+        test) echo libgtest-dev libgmock-dev pkg-config meson python3-jsonschema ;;
         libcxx) echo clang libc++-dev libc++abi-dev googletest ;;
         bench) echo libbenchmark-dev valgrind ;;
         clang) echo clang ;;

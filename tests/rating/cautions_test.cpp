@@ -7,7 +7,10 @@
 #include <weldloop/rating/cautions.hpp>
 
 #include <algorithm>
+#include <optional>
+#include <set>
 #include <string>
+#include <string_view>
 
 namespace {
 using namespace weldloop;
@@ -196,3 +199,22 @@ TEST(Cautions, StrayWaysSharedWorkAndShortCircuits)
 }
 
 }  // namespace
+
+// What is printed can be named: no sentence without an id, none with two, and words that are no caution have none.
+TEST(Cautions, HaveAnIdEach)
+{
+    std::set<std::string_view> ids, sentences;
+    for (std::size_t i = 0; i < all_cautions.size(); ++i) {
+        EXPECT_EQ(all_cautions[i].id, static_cast<caution_id>(i));
+        EXPECT_TRUE(ids.insert(to_text(all_cautions[i].id)).second) << to_text(all_cautions[i].id);
+        EXPECT_TRUE(sentences.insert(all_cautions[i].words).second) << all_cautions[i].words;
+        EXPECT_EQ(caution_of(all_cautions[i].words), all_cautions[i].id);
+    }
+    EXPECT_EQ(caution_of("Mind the step."), std::nullopt);
+    station s = cool_bench();
+    s.others = {feed{.name = "second", .current = 100_A}};
+    const assessment found = assess(s);
+    EXPECT_EQ(caution_of(found.cautions.front()), caution_id::codes);
+    EXPECT_EQ(caution_of(found.cautions.back()), caution_id::two_supplies);
+    for (const std::string& c : found.cautions) EXPECT_TRUE(caution_of(c)) << c;
+}

@@ -29,6 +29,7 @@
 #include <weldloop/rating/remedies.hpp>
 #include <weldloop/rating/remedy_change.hpp>
 #include <weldloop/rating/remedy_finder.hpp>
+#include <weldloop/rating/remedy_id.hpp>
 #include <weldloop/rating/remedy_order.hpp>
 #include <weldloop/rating/remedy_weighing.hpp>
 #include <weldloop/rating/verdict.hpp>
@@ -143,6 +144,7 @@ private:
         remedy& r = made.says;
         r.what = c.what;
         r.part = name(c.part);
+        r.id = c.id;
         r.effort = c.effort;
         r.is_summary = is_summary;
         if (!loop_.findings().empty()) {
@@ -163,7 +165,7 @@ private:
             }
         }
         // one lead or stray way of several leaves the finding of the others
-        if (c.id == change_id::whole_covering) {
+        if (c.id == remedy_id::whole_covering) {
             made.lifts_stop = true;
             for (const finding_id id : {finding_id::covering_damaged, finding_id::covering_wet})
                 if (has_covering_finding(s_, id) && !has_covering_finding(changed(s_, c), id))
@@ -312,7 +314,8 @@ private:
                 if (size >= least) return resized(was, size);
             return resized(was, sizes_of(family_of(was.size)).back());
         };
-        change c{.part = pair.at[loop_.drop_of(pair.at[0]) > loop_.drop_of(pair.at[1]) ? 0 : 1]};
+        change c{.id = remedy_id::larger_leads,
+                 .part = pair.at[loop_.drop_of(pair.at[0]) > loop_.drop_of(pair.at[1]) ? 0 : 1]};
         for (const std::size_t part : pair.at) {
             const cable &was = lead_at(part), now = grown(was);
             if (now.size == was.size) continue;
@@ -447,6 +450,7 @@ private:
                  to_text(s_.supply->setting, "V") + "), if it goes that high: what leads and joints take, " +
                  to_text(p.lost(), "V") + ", is given back, and they go on taking it; " + cost_of_setting(p);
         r.part = "supply";
+        r.id = remedy_id::higher_setting;
         r.effort = remedy_effort::raise_volts;
         steps_.push_back(std::move(made));
     }
@@ -494,12 +498,15 @@ private:
         const auto rests = static_cast<std::size_t>(std::ceil(share / step_of_duty - 1e-9)) - 1;
         const auto at_duty = [&](std::size_t k) {  // from long to short
             const duration on = step_of_duty * static_cast<double>(rests - k) * s_.job.duty.period();
-            return change{.effort = remedy_effort::weld_less, .duty = duty_cycle::of(on, s_.job.duty.period())};
+            return change{.id = remedy_id::longer_rest,
+                          .effort = remedy_effort::weld_less,
+                          .duty = duty_cycle::of(on, s_.job.duty.period())};
         };
         const auto lower = static_cast<std::size_t>((1.0 - least_current) / step_of_current + 1e-9);
         const auto at_current = [&](std::size_t k) {
             const double left = 1.0 - step_of_current * static_cast<double>(k + 1);
-            return change{.effort = remedy_effort::weld_less,
+            return change{.id = remedy_id::less_current,
+                          .effort = remedy_effort::weld_less,
                           .current = in_si<current>(dial_amps(left * s_.job.current.value()))};
         };
         // where to look first: two thirds of the heat
@@ -580,7 +587,7 @@ private:
                 ++count;
             }
         if (count < 2) return;
-        change all{.part = *places.begin(), .effort = remedy_effort::clean};
+        change all{.id = remedy_id::all_by_hand, .part = *places.begin(), .effort = remedy_effort::clean};
         for (const std::size_t i : places) {
             path_part part = part_at(s_, i);
             constexpr int most_steps = 4;  // of one part
@@ -606,6 +613,7 @@ private:
         made.how.part = part;
         made.says.what = std::move(words);
         made.says.part = name(part);
+        made.says.id = remedy_id::remark;
         made.says.effort = remedy_effort::replace;
         made.says.verdict_before = made.says.verdict_after = loop_.verdict_of(part);
         made.says.is_remark = true;
@@ -641,7 +649,7 @@ private:
             }
             parts.insert_or_assign(at, std::move(then));
             words.push_back(s->says.what);
-            change all{.part = part};
+            change all{.id = remedy_id::all_by_hand, .part = part};
             for (const auto& [place, is] : parts) all.parts.push_back({place, is});
             const trial t = loop_.with(all, &loop_.stretches_with(part));
             if (!is_against(loop_.verdict_in(t, part))) return words;
