@@ -7,7 +7,7 @@ include(GNUInstallDirs)
 set(package_dir "${CMAKE_INSTALL_DATADIR}/cmake/weldloop")
 
 # Two export sets, because a set is refused as a whole where one of its targets lacks a dependency.
-install(TARGETS weldloop EXPORT weldloop-targets FILE_SET HEADERS)
+install(TARGETS weldloop weldloop_test EXPORT weldloop-targets FILE_SET HEADERS)
 install(TARGETS weldloop_io EXPORT weldloop-io-targets FILE_SET HEADERS)
 install(EXPORT weldloop-targets NAMESPACE weldloop:: DESTINATION "${package_dir}")
 install(EXPORT weldloop-io-targets NAMESPACE weldloop:: DESTINATION "${package_dir}")

@@ -211,10 +211,11 @@ TEST(Cautions, HaveAnIdEach)
         EXPECT_EQ(caution_of(all_cautions[i].words), all_cautions[i].id);
     }
     EXPECT_EQ(caution_of("Mind the step."), std::nullopt);
-    station s = cool_bench();
-    s.others = {feed{.name = "second", .current = 100_A}};
-    const assessment found = assess(s);
-    EXPECT_EQ(caution_of(found.cautions.front()), caution_id::codes);
-    EXPECT_EQ(caution_of(found.cautions.back()), caution_id::two_supplies);
-    for (const std::string& c : found.cautions) EXPECT_TRUE(caution_of(c)) << c;
+    const station s = cool_bench();
+    assessment found = assess(s);
+    found.findings = {{finding_id::way_spans_arc, finding_severity::stop_job, ""}};
+    const std::vector<std::string> printed = cautions_for(s, found);
+    EXPECT_EQ(caution_of(printed.front()), caution_id::codes);
+    EXPECT_EQ(caution_of(printed.back()), caution_id::across_arc);
+    for (const std::string& c : printed) EXPECT_TRUE(caution_of(c)) << c;
 }
