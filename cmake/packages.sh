@@ -12,6 +12,7 @@ packages_for() {
         style) echo clang-format ;;
         lint) echo clang-tidy ;;
         docs) echo doxygen libjs-mathjax fonts-mathjax ;;
+        spread) echo libtbb-dev libopenmpi-dev openmpi-bin ;;
         oracle) echo gmsh getdp ngspice python3-numpy python3-scipy ;;
         *) echo "packages.sh: no such purpose: $1" >&2 && return 1 ;;
     esac
