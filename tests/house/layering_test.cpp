@@ -3,6 +3,8 @@
 #include <array>
 #include <cstddef>
 #include <filesystem>
+#include <fstream>
+#include <iterator>
 #include <map>
 #include <regex>
 #include <set>
@@ -173,6 +175,19 @@ TEST(Layering, TheMainHeaderBringsInAllButIo)
                                                 !header.starts_with("weldloop/test/") &&
                                                 header != "weldloop/bodies.hpp")
             << header;
+}
+
+// The page on what stays says of every folder whether it does.
+TEST(Layering, EveryFolderHasAStatus)
+{
+    std::ifstream in(fs::path(WELDLOOP_INCLUDE_DIR).parent_path() / "docs" / "pages" / "stability.md");
+    const std::string page{std::istreambuf_iterator<char>(in), {}};
+    static const std::regex row("\\n\\| `(\\w+)` \\| (?:stable|free) \\|");
+    std::vector<std::string> said, there;
+    for (std::sregex_iterator it(page.begin(), page.end(), row), end; it != end; ++it) said.push_back((*it)[1]);
+    for (const std::string_view folder : order)
+        if (!folder.ends_with(".hpp")) there.emplace_back(folder);
+    EXPECT_EQ(said, there);
 }
 
 // The checks above pass only because they found nothing; these show that they would find something.
