@@ -13,6 +13,7 @@
 #include <vector>
 
 #include <weldloop/circuit/station_parts.hpp>
+#include <weldloop/field/failing_part.hpp>
 #include <weldloop/field/fault_inference.hpp>
 #include <weldloop/field/fault_search.hpp>
 #include <weldloop/field/part_evidence.hpp>
@@ -107,7 +108,7 @@ private:
         std::vector<double> answers(q == reading_quantity::surface ? all_surface_states.size() : 2u, 0.0);
         double inverse_known = 0.0;  // entropy of the answer once the condition is known
         for (std::size_t c = 0; c < of.size(); ++c) {
-            const double right = right_share(part.conditions[c], q);
+            const double right = right_share(part.conditions[c], q, answers.size());
             const std::size_t answer = answer_of(part.conditions[c], part, q);
             const double others = (1.0 - right) / (static_cast<double>(answers.size()) - 1.0);
             for (std::size_t a = 0; a < answers.size(); ++a) {
@@ -121,8 +122,12 @@ private:
         return all - inverse_known;
     }
     [[nodiscard]] static double entropy(double p) { return p > 0.0 ? -p * std::log2(p) : 0.0; }
-    [[nodiscard]] static double right_share(const part_condition& c, reading_quantity q)
+    // @param answers how many there are
+    [[nodiscard]] static double right_share(const part_condition& c, reading_quantity q, std::size_t answers)
     {
+        // of a failing part some are loose, and nothing else tells
+        if (c.what.is_failing)
+            return q == reading_quantity::tightness ? 1.0 - failing_loose_share : 1.0 / static_cast<double>(answers);
         return q == reading_quantity::arc && !c.what.signs.arc_unsteady ? 1.0 - otherwise_unsteady_share
                                                                         : seen_right_share;
     }

@@ -6,6 +6,7 @@
 #include <array>
 #include <cmath>
 #include <cstddef>
+#include <optional>
 #include <variant>
 #include <vector>
 
@@ -71,22 +72,25 @@ public:
         return of_parts(here, stretch.parts().front(), amps);
     }
 
-    /// Rise of a part's hottest place by a watt more of its contacts and of a gun's tip [K/W], and that rise [K].
+    /// Rise of the hottest place of a part that a probe reaches by a watt more of its contacts [K/W], and that rise
+    /// [K].
     struct warmth {
-        double by_watt = 0.0, by_tip_watt = 0.0, peak = 0.0;
+        double by_watt = 0.0, peak = 0.0;
     };
     [[nodiscard]] warmth warmth_of(std::size_t which) const
     {
         const loop_network::part_at& p = net_->parts()[which];
         warmth out;
-        if (p.places.empty()) return out;
-        std::size_t hottest = p.places.front().node;
+        std::optional<std::size_t> hottest;
         for (const loop_network::place_at& at : p.places)
-            if (at.what != part_place::work && found_->peak[at.node] > found_->peak[hottest]) hottest = at.node;
-        out.peak = found_->peak[hottest];
+            // a lead's conductor lies under its covering
+            if (at.what != part_place::work && at.what != part_place::conductor &&
+                (!hottest || found_->peak[at.node] > found_->peak[*hottest]))
+                hottest = at.node;
+        if (!hottest) return out;
+        out.peak = found_->peak[*hottest];
         for (const loop_network::contact_at& c : p.contacts)
-            out.by_watt = std::max(out.by_watt, rise_by_watt(c.source, hottest));
-        if (p.tip != nullptr) out.by_tip_watt = p.heat_kept * rise_by_watt(p.tip_source, hottest);
+            out.by_watt = std::max(out.by_watt, rise_by_watt(c.source, *hottest));
         return out;
     }
     [[nodiscard]] double amps_through(std::size_t which) const { return net_->amps_in(net_->parts()[which].branch); }
