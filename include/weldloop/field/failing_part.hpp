@@ -6,6 +6,7 @@
 #include <cmath>
 #include <cstddef>
 #include <optional>
+#include <vector>
 
 #include <weldloop/circuit/station.hpp>
 #include <weldloop/core/quantities.hpp>
@@ -84,13 +85,13 @@ public:
         };
         return {many(from_, short_), many(short_, most_)};
     }
-    /// One of the values [ohm], in rising order.
-    [[nodiscard]] double at(std::size_t i, const counts& n) const
+    /// Adds the values [ohm], in rising order. @param out to it @param n so many
+    void put(std::vector<double>& out, const counts& n) const
     {
-        return i < n.up_to_short ? between(from_, short_, i, n.up_to_short)
-                                 : between(short_, most_, i - n.up_to_short, n.beyond);
+        put_between(out, from_, short_, n.up_to_short);
+        put_between(out, short_, most_, n.beyond);
     }
-    /// Its probability.
+    /// The probability of one. @param i its number, in rising order @param n how many there are
     [[nodiscard]] static double weight(std::size_t i, const counts& n)
     {
         const double beyond = n.up_to_short == 0 ? 1.0 : n.beyond == 0 ? 0.0 : drawn_arc_share;
@@ -99,9 +100,12 @@ public:
     }
 
 private:
-    [[nodiscard]] static double between(double a, double b, std::size_t i, std::size_t of)
+    static void put_between(std::vector<double>& out, double a, double b, std::size_t many)
     {
-        return a * std::pow(b / a, (static_cast<double>(i) + 0.5) / static_cast<double>(of));
+        if (many == 0) return;
+        const double ratio = std::pow(b / a, 1.0 / static_cast<double>(many));
+        double ohms = a * std::sqrt(ratio);
+        for (std::size_t i = 0; i < many; ++i, ohms *= ratio) out.push_back(ohms);
     }
     double from_, short_, most_;
 };

@@ -230,8 +230,8 @@ private:
     [[nodiscard]] static told_of_part by_value(std::size_t which, const part_states& of, double level, const Right& r)
     {
         told_of_part out{.which = which, .level = level};
-        out.right.reserve(of.size());
-        for (std::size_t i = 0; i < of.size(); ++i) out.right.push_back(r(i));
+        out.right.resize(of.size());
+        for (std::size_t i = 0; i < of.size(); ++i) out.right[i] = r(i);
         return out;
     }
     // Density of a reading of a failing part, which wanders.

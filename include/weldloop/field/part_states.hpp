@@ -150,8 +150,8 @@ public:
                 for (std::size_t i = 0; i < beyond.all(); ++i) {
                     out.condition.push_back(c);
                     out.prior.push_back(failing * failing_spread::weight(i, beyond));
-                    for (std::size_t l = 0; l < levels_.size(); ++l) out.ohms[l].push_back(spreads[l].at(i, beyond));
                 }
+                for (std::size_t l = 0; l < levels_.size(); ++l) spreads[l].put(out.ohms[l], beyond);
             } else {
                 here.prior = c > 0 ? others * here.what.weight / faults : 1.0 - others - failing;
                 for (const part_ohms& o : at[c]) here.cold_share.push_back(o.cold_share);
