@@ -98,7 +98,7 @@ struct stated {
     // Share of a condition among the faults of a part.
     [[nodiscard]] double share(std::size_t p, std::size_t c) const
     {
-        if (is_failing(p, c)) return failing[p];
+        if (can[p][c].is_beyond_wear) return is_failing(p, c) ? failing[p] : 0.0;  // both are drawn as one
         double all = 0.0;
         for (const detail::candidate& k : can[p]) all += k.weight;
         return (1.0 - failing[p]) * can[p][c].weight / all;
@@ -185,7 +185,7 @@ public:
         for (std::size_t p = 0; p < known.can.size(); ++p) {
             samples_.emplace_back(known.can[p].size());
             if (known.can[p].empty()) continue;
-            for (std::size_t c = 0; c < known.can[p].size() && !known.is_failing(p, c); ++c)
+            for (std::size_t c = 0; c < known.can[p].size() && !known.can[p][c].is_beyond_wear; ++c)
                 for (std::size_t k = 0; k < draws; ++k) {
                     std::vector<std::size_t> condition = drawn_conditions(known, random);
                     condition[p] = c;
@@ -371,7 +371,8 @@ void study_one(study& out, const stated& known, const exact_decision* exact, boo
     if (faults.empty()) out.sound.add(!accused);
     bool any_failing = false;
     for (const std::size_t p : faults) {
-        if (!known.is_failing(p, condition[p])) continue;
+        // below the softening drop of copper it has half parted, and nobody is stopped
+        if (!known.is_failing(p, condition[p]) || amps * loop->ohms(p, warm) < 0.12) continue;
         any_failing = true;
         out.stopped.add(may_be_failing(part_of(f, name_of(known.s, p))));
     }
@@ -439,7 +440,7 @@ std::string page_of(const study& s, const study& other, std::size_t draws)
     out += row("the same by the exact decision", s.clear_exact.text());
     out += row("one fault: named first", s.single.text());
     out += row("the same by the exact decision", s.exact_single.text());
-    out += row("failing parts for which the job is stopped", s.stopped.text());
+    out += row("failing parts, 0.12 V and more, for which the job is stopped", s.stopped.text());
     out += row("loops without a failing part in which it is stopped for one", s.stopped_in_vain.text());
     const double judged = s.judged;
     out += row("Brier score: search, exact decision, rates alone", number_text(s.brier / judged, 3) + ", " +

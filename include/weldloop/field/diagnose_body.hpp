@@ -103,6 +103,7 @@ namespace detail {
         .add(failing_rate_judgement)
         .add(condition_judgement)
         .add(failing_judgement)
+        .add(softening_volts_of_copper)
         .add(joint_level_judgement)
         .add(surface_state_judgement);
     constexpr double even = 0.5;

@@ -1,6 +1,7 @@
 #pragma once
 /// @file
-/// What a part takes that is failing: a joint that arcs or has half parted, a conductor with most of its strands gone.
+/// What a part takes that is worse than wear makes it, and fails: a joint that has half parted or arcs, a conductor
+/// with most of its strands gone.
 
 #include <algorithm>
 #include <cmath>
@@ -19,7 +20,8 @@ namespace weldloop::detail {
 
 /// How a failing part shows.
 inline constexpr source failing_judgement{
-    "a failing part takes anything, evenly by the logarithm, from the 95 % point of the worst condition it wears into "
+    "a part that is worse than wear makes it takes anything, evenly by the logarithm, from the 95 % point of the worst "
+    "condition it wears into "
     "up to 15 V, in one of ten from there to the supply's voltage without load; a reading across it wanders by 15 %; "
     "cold it takes anything between that and what a sound one does; its body is as hot as its heat makes it within 30 "
     "%, or, in one of two, hotter, up to 600 K, as it takes more at other moments; six of ten are loose, one of ten "
@@ -27,6 +29,11 @@ inline constexpr source failing_judgement{
     "2026",
     "an arc between parted copper or steel takes 10 to 15 V (recalled); a joint that makes and breaks shows less",
     source_kind::judgement};
+/// Below the drop at which copper softens, a joint that is worse than wear makes it is not yet failing.
+inline constexpr source softening_volts_of_copper{
+    "R. Holm, Electric Contacts", "1967", "softening voltage of copper, 0.12 V (recalled)", source_kind::memory};
+/// [V]; see softening_volts_of_copper.
+inline constexpr double softening_volts = 0.12;
 /// Where an arc between parted metal ends being short [V]; see failing_judgement.
 inline constexpr double short_arc_volts = 15.0;
 /// Share of failing parts beyond; see failing_judgement.

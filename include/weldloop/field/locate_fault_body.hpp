@@ -92,6 +92,7 @@ public:
             .add(failing_rate_judgement)
             .add(condition_judgement)
             .add(failing_judgement)
+            .add(softening_volts_of_copper)
             .add(stop_when_failing_judgement)
             .add(joint_level_judgement)
             .add(usual_meters)

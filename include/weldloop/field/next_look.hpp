@@ -126,7 +126,7 @@ private:
     [[nodiscard]] static double right_share(const part_condition& c, reading_quantity q, std::size_t answers)
     {
         // of a failing part some are loose, and nothing else tells
-        if (c.what.is_failing)
+        if (c.what.is_beyond_wear)
             return q == reading_quantity::tightness ? 1.0 - failing_loose_share : 1.0 / static_cast<double>(answers);
         return q == reading_quantity::arc && !c.what.signs.arc_unsteady ? 1.0 - otherwise_unsteady_share
                                                                         : seen_right_share;

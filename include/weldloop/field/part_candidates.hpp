@@ -48,8 +48,9 @@ struct candidate {
     path_part part;
     std::string cure;
     condition_signs signs = {};
-    bool is_failing = false;  // about to burn or part; its rate and its resistances stand in fault_rates.hpp and
-                              // failing_part.hpp, not in weight and part
+    bool is_beyond_wear = false;  // worse than all that wear and dirt make: its rate and resistances stand in
+                                  // fault_rates.hpp and failing_part.hpp, not in weight and part
+    bool is_failing = false;      // of these, about to burn or part
 };
 
 /// Conditions of one part. The part as described comes first.
@@ -242,12 +243,15 @@ private:
     void list(const workpiece& w) { described("as described", w); }
     void list(const measured_part& m) { described("as measured before", m); }
 
-    // The worst that can be: it comes last.
+    // The worst that can be: these come last.
     template <class Part>
     void fails(const Part& p, const std::string& how, const std::string& cure)
     {
+        add("half parted or hardly pressed together, worse than wear makes it", 0.0, p,
+            "open " + name_ + ", and make it anew or replace it");
+        out_.back().is_beyond_wear = true;
         add("failing: " + how, 0.0, p, "take " + name_ + " out of use, let it cool, " + cure);
-        out_.back().is_failing = true;
+        out_.back().is_beyond_wear = out_.back().is_failing = true;
     }
     static constexpr const char* make_anew = "open it, and make it anew or replace it";
     template <class Joint>

@@ -123,7 +123,7 @@ public:
         const solve::reading_likelihood likelihood = r.likelihood();
         return by_value(r.which, of, likelihood.level, [&](std::size_t i) {
             const double ohms = of.ohms[r.at_current][i];
-            if (!of.is_failing(i)) return likelihood.if_right(ohms);
+            if (!of.is_beyond_wear(i)) return likelihood.if_right(ohms);
             return r.beyond_supply ? 0.0 : of_failing(r.ohms, ohms, std::hypot(r.spread, failing_wanders * ohms));
         });
     }
@@ -141,7 +141,7 @@ public:
             const double ohms = of.ohms[l][i];
             const double rise = warm.by_watt > 0.0 ? warm.peak + warm.by_watt * amps * amps * (ohms - usual)
                                                    : warm.peak * (usual > 0.0 ? ohms / usual : 1.0);
-            if (of.is_failing(i)) {
+            if (of.is_beyond_wear(i)) {
                 const double at = std::min(rise, failing_rise_limit);
                 const double by_heat =
                     of_failing(read, at, std::hypot(o.error.value() / two_sided, failing_rise_spread * at));
@@ -164,7 +164,7 @@ public:
         const double sound = of.conditions.empty() ? 0.0 : of.conditions.front().cold_share[l] * of.typical_ohms(l);
         return by_value(which, of, level_of_wrong(read), [&](std::size_t i) {
             const double ohms = of.conditions[of.condition[i]].cold_share[l] * of.ohms[l][i];
-            if (of.is_failing(i)) return of_failing_cold(read, sound, ohms);
+            if (of.is_beyond_wear(i)) return of_failing_cold(read, sound, ohms);
             return right(read, ohms, std::max(least_spread, std::hypot(error / two_sided, model_share * ohms)));
         });
     }
@@ -252,7 +252,9 @@ private:
     {
         std::vector<double> by_condition;
         for (const part_condition& c : of.conditions)
-            by_condition.push_back(c.what.is_failing ? failing : fits(c) ? seen_right_share : 1.0 - seen_right_share);
+            by_condition.push_back(c.what.is_beyond_wear ? failing
+                                   : fits(c)             ? seen_right_share
+                                                         : 1.0 - seen_right_share);
         told_of_part out = by_value(which, of, 0.0, [&](std::size_t i) { return by_condition[of.condition[i]]; });
         out.is_read = false;
         return out;

@@ -44,7 +44,10 @@ struct part_states {
     std::vector<std::vector<double>> ohms;   // at each current, of each state
 
     [[nodiscard]] std::size_t size() const { return prior.size(); }
-    [[nodiscard]] bool is_failing(std::size_t state) const { return conditions[condition[state]].what.is_failing; }
+    [[nodiscard]] bool is_beyond_wear(std::size_t state) const
+    {
+        return conditions[condition[state]].what.is_beyond_wear;
+    }
     [[nodiscard]] double typical_ohms(std::size_t at_current) const  // as described: the mean
     {
         double sum = 0.0, weight = 0.0;
@@ -120,7 +123,7 @@ public:
         double faults = 0.0;
         station with = s;
         for (const candidate& c : all) {
-            if (c.is_failing) continue;
+            if (c.is_beyond_wear) continue;
             faults += c.weight;
             part_at(with, p) = c.part;
             const path_part placed = part_as_placed(with, p);
@@ -130,13 +133,19 @@ public:
         std::vector<failing_spread> spreads;
         for (std::size_t l = 0; l < levels_.size(); ++l) spreads.push_back(failing_from(at, p, l));
         const failing_spread::counts beyond = spreads[main_].values(closest_);
-        if (all.back().is_failing && beyond.all() == 0) all.pop_back();
+        const double soft = softening_volts / levels_[main_]->in_loop->amps_through(p);
+        std::vector<std::vector<double>> worse(levels_.size());  // ohm, of what is beyond wear
+        if (all.back().is_beyond_wear)
+            for (std::size_t l = 0; l < levels_.size(); ++l) spreads[l].put(worse[l], beyond);
+        // of those the first are not yet failing
+        const std::size_t milder = static_cast<std::size_t>(
+            std::lower_bound(worse[main_].begin(), worse[main_].end(), soft) - worse[main_].begin());
 
         const part_kind kind = weldloop::kind_of(part);
         const double rate = static_cast<double>(rates.at(kind));
-        const double failing = all.back().is_failing ? rate * static_cast<double>(rates.failing_at(kind)) : 0.0;
+        const double failing = worse[main_].empty() ? 0.0 : rate * static_cast<double>(rates.failing_at(kind));
         const double others = faults > 0.0 ? rate - failing : 0.0;
-        std::size_t states = all.back().is_failing ? beyond.all() : 0;
+        std::size_t states = worse[main_].size();
         for (const std::vector<part_ohms>& here : at) states += here[main_].hot.size();
         out.condition.reserve(states);
         out.prior.reserve(states);
@@ -144,14 +153,17 @@ public:
         out.conditions.reserve(all.size());
         for (std::size_t c = 0; c < all.size(); ++c) {
             part_condition here{.what = std::move(all[c])};
-            if (here.what.is_failing) {
-                here.prior = failing;
+            if (here.what.is_beyond_wear) {
+                const std::size_t first = here.what.is_failing ? milder : 0,
+                                  last = here.what.is_failing ? worse[main_].size() : milder;
+                if (first == last) continue;
                 here.cold_share.assign(levels_.size(), 1.0);
-                for (std::size_t i = 0; i < beyond.all(); ++i) {
-                    out.condition.push_back(c);
+                for (std::size_t i = first; i < last; ++i) {
+                    out.condition.push_back(out.conditions.size());
                     out.prior.push_back(failing * failing_spread::weight(i, beyond));
+                    here.prior += out.prior.back();
+                    for (std::size_t l = 0; l < levels_.size(); ++l) out.ohms[l].push_back(worse[l][i]);
                 }
-                for (std::size_t l = 0; l < levels_.size(); ++l) spreads[l].put(out.ohms[l], beyond);
             } else {
                 here.prior = c > 0 ? others * here.what.weight / faults : 1.0 - others - failing;
                 for (const part_ohms& o : at[c]) here.cold_share.push_back(o.cold_share);

@@ -27,9 +27,10 @@ namespace weldloop::detail {
 inline constexpr const char* fits_no_condition = "fits no condition: check probe, range and name";
 
 /// What is to be said of one that nothing but a failing part explains.
-inline constexpr const char* fits_failing_alone = "is above all that wear and dirt explain: it is failing, or probe, "
-                                                  "range or name were wrong; look at it, supply off "
-                                                  "and locked, before it is read again";
+inline constexpr const char* fits_failing_alone =
+    "is above all that wear and dirt explain: the part has half parted or is failing, or probe, "
+    "range or name were wrong; look at it, supply off "
+    "and locked, before it is read again";
 
 /// Finds and words doubts.
 class reading_doubt {
@@ -85,7 +86,7 @@ private:
             const part_states& part = known_->parts[p];
             double top = 0.0;  // where failing begins
             for (std::size_t i = 0; i < part.size(); ++i) {
-                if (!part.is_failing(i)) continue;
+                if (!part.is_beyond_wear(i)) continue;
                 if (top == 0.0) top = part.ohms.front()[i];
                 failing += after.of(p)[i];
             }
