@@ -130,14 +130,17 @@ private:
         add("loose: hardly any force on the contact", loose_clamp_weight, light, "clamp " + name_ + " down",
             {.tightness = 0.2});
     }
+    [[nodiscard]] std::string new_lug() const
+    {
+        return "cut " + name_ + " off, cut back to bright flexible copper and crimp a new lug";
+    }
     void list(const lug& l)
     {
         described("as described", l);
         for (const double share : {0.2, 0.4, 0.6}) {
             lug damaged = l;
             damaged.missing_strands = share;
-            add(to_text(fraction(share)) + " of the strands missing or the crimp loose", 1.0, damaged,
-                "cut " + name_ + " off, cut back to bright flexible copper and crimp a new lug",
+            add(to_text(fraction(share)) + " of the strands missing or the crimp loose", 1.0, damaged, new_lug(),
                 {.strands_missing = share});
         }
         lug loose = l;
@@ -247,8 +250,13 @@ private:
     template <class Part>
     void fails(const Part& p, const std::string& how, const std::string& cure)
     {
-        add("half parted or hardly pressed together, worse than wear makes it", 0.0, p,
-            "open " + name_ + ", and make it anew or replace it");
+        fails(p, how, cure, "open " + name_ + ", and make it anew or replace it");
+    }
+    // @param cure of it when it fails @param milder before that
+    template <class Part>
+    void fails(const Part& p, const std::string& how, const std::string& cure, std::string milder)
+    {
+        add("half parted or hardly pressed together, worse than wear makes it", 0.0, p, std::move(milder));
         out_.back().is_beyond_wear = true;
         add("failing: " + how, 0.0, p, "take " + name_ + " out of use, let it cool, " + cure);
         out_.back().is_beyond_wear = out_.back().is_failing = true;
@@ -259,6 +267,7 @@ private:
     {
         fails(j, "the joint arcs or has half parted", make_anew);
     }
+    void list_failing(const lug& l) { fails(l, "the joint arcs or has half parted", make_anew, new_lug()); }
     void list_failing(const work_connection& w)
     {
         fails(w, "it arcs between jaws and work, or its lead has half parted", make_anew);

@@ -166,6 +166,13 @@ namespace detail {
     return a.fault ? a.fault->failing_part() : nullptr;
 }
 
+/// Adds what belongs to a part that may be failing, where it is not said already.
+inline void add_failing_cautions(std::vector<std::string>& to)
+{
+    for (const std::string_view c : {caution_melting, caution_fire, caution_burns, caution_open})
+        if (std::find(to.begin(), to.end(), c) == to.end()) to.emplace_back(c);
+}
+
 /// Whether the readings name a part at fault.
 [[nodiscard]] inline bool is_at_fault(const station_answers& a)
 {
@@ -249,10 +256,7 @@ namespace detail {
             if (a.does.part.empty()) a.does.part = first.name;
             a.cautions = detail::cautions_of(a.does, s, found);
             a.cautions.insert(a.cautions.begin(), std::string(reading_cautions.back()));
-            if (failing != nullptr)
-                for (const std::string_view c : {caution_melting, caution_fire, caution_burns, caution_open})
-                    if (std::find(a.cautions.begin(), a.cautions.end(), c) == a.cautions.end())
-                        a.cautions.emplace_back(c);
+            if (failing != nullptr) detail::add_failing_cautions(a.cautions);
             out.push_back(std::move(a));
         }
     }
@@ -268,6 +272,15 @@ namespace detail {
             continue;
         out.push_back({r, false, detail::cautions_of(r, s, found)});
     }
+    return out;
+}
+
+/// All cautions of a report: those of the assessment, then those of a part that by the readings may be failing.
+/// @param found the assessment @param answers beside it
+[[nodiscard]] inline std::vector<std::string> all_cautions_of(const assessment& found, const station_answers& answers)
+{
+    std::vector<std::string> out = found.cautions;
+    if (detail::failing_part_of(answers) != nullptr) detail::add_failing_cautions(out);
     return out;
 }
 
