@@ -2,6 +2,7 @@
 /// @file
 /// What a search for the part at fault answers.
 
+#include <algorithm>
 #include <cstddef>
 #include <optional>
 #include <string>
@@ -28,7 +29,8 @@ struct suspected_part {
     likelihood failing = 0.0;          ///< of that: that it is failing, about to burn or part
     std::string condition = {};        ///< the likeliest of those that the likeliest cure is for, if it is
     likelihood condition_share = 0.0;  ///< of that condition among all it could be in
-    weldloop::remedy remedy = {};      ///< the likeliest cure, and the second where that is likely too
+    weldloop::remedy remedy = {};      ///< the likeliest cure, and the second where that is likely too; that
+                                       ///< of a part that may be failing: to open it, before the likeliest
     likelihood cure_share = 0.0;       ///< of the conditions that the likeliest cure is for
     std::vector<possible_condition> conditions = {};  ///< all it could be in, the likeliest first
     bool is_read = false;                             ///< some observation is about it
@@ -105,13 +107,11 @@ struct fault_search {
                                                       ///< had no part in common
     weldloop::basis basis = {};                       ///< sources
 
-    /// The part likeliest to be failing, if it stops the job; null: none does.
+    /// Of the parts that may be failing the one likeliest at fault; null: none stops the job.
     [[nodiscard]] const suspected_part* failing_part() const
     {
-        const suspected_part* out = nullptr;
-        for (const suspected_part& p : parts)
-            if (may_be_failing(p) && (out == nullptr || p.failing > out->failing)) out = &p;
-        return out;
+        const auto first = std::find_if(parts.begin(), parts.end(), may_be_failing);
+        return first == parts.end() ? nullptr : &*first;
     }
 };
 

@@ -172,11 +172,6 @@ private:
         }
         std::stable_sort(cures.begin(), cures.end(), [](const auto& a, const auto& b) { return a.first > b.first; });
         out.failing = std::clamp(failing, 0.0, 1.0);
-        // a part that may be failing is opened first, whatever else is likelier
-        const bool is_opened = may_be_failing(out) && part.conditions.back().what.is_failing;
-        if (is_opened)
-            std::stable_partition(cures.begin(), cures.end(),
-                                  [&](const auto& k) { return k.second == part.conditions.back().what.cure; });
         const auto share = [&](double x) { return faults > 0.0 ? std::clamp(x / faults, 0.0, 1.0) : 0.0; };
         std::size_t best = 0;
         std::vector<std::size_t> order;
@@ -191,6 +186,11 @@ private:
         out.condition = part.conditions[best].what.condition;
         out.condition_share = share(of[best]);
         out.cure_share = share(cures.front().first);
+        // a part that may be failing is opened first, whatever else is likelier
+        const bool is_opened = may_be_failing(out) && part.conditions.back().what.is_failing;
+        if (is_opened)
+            std::stable_partition(cures.begin(), cures.end(),
+                                  [&](const auto& k) { return k.second == part.conditions.back().what.cure; });
         out.remedy.what = cures.front().second;
         if (cures.size() > 1 && share(cures[1].first) >= worth_a_second)
             out.remedy.what += (is_opened ? "; if it proves whole: " : "; if the drop stays: ") + cures[1].second;

@@ -31,8 +31,8 @@ public:
     {
     }
 
-    /// Volts across a part by what they tell of whether it is at fault; of a part that likely is, a look by what it
-    /// tells of its condition.
+    /// Volts across a part by what they tell of whether it is at fault; of a part that likely is, or may be failing, a
+    /// look by what it tells of its condition; volts across one that may be failing are not offered.
     [[nodiscard]] std::optional<next_reading> most_telling(const fault_inference& after) const
     {
         constexpr double least_bits = 1e-3, likely = 0.5;
@@ -44,11 +44,13 @@ public:
         for (std::size_t p = 0; p < known_->parts.size(); ++p) {
             const part_states& part = known_->parts[p];
             if (part.conditions.size() < 2) continue;
-            if (!is_known(p, reading_quantity::volts))
-                offer(p, reading_quantity::volts, bits_of_volts(part, after.of(p)));
             std::vector<double> of(part.conditions.size(), 0.0);
             for (std::size_t i = 0; i < part.size(); ++i) of[part.condition[i]] += after.of(p)[i];
-            if (1.0 - of.front() < likely) continue;
+            // what may be failing is opened, not read under current
+            const bool is_stopped = part.conditions.back().what.is_failing && of.back() >= stop_when_failing;
+            if (!is_stopped && !is_known(p, reading_quantity::volts))
+                offer(p, reading_quantity::volts, bits_of_volts(part, after.of(p)));
+            if (1.0 - of.front() < likely && !is_stopped) continue;
             for (const reading_quantity q : {reading_quantity::tightness, reading_quantity::surface,
                                              reading_quantity::strands, reading_quantity::arc})
                 if (!is_known(p, q)) offer(p, q, bits_of_look(part, of, q));

@@ -127,8 +127,14 @@ namespace detail {
     std::vector<std::string> out;
     constexpr double even = 0.5;
     const suspected_part* const failing = f.failing_part();
-    for (const suspected_part& p : f.parts)
-        if (may_be_failing(p)) out.push_back(detail::failing_line(p));
+    if (failing != nullptr) {
+        out.push_back(detail::failing_line(*failing));
+        std::string others;
+        for (const suspected_part& p : f.parts)
+            if (may_be_failing(p) && &p != failing)
+                others.append(others.empty() ? "" : ", ").append(p.name + " (" + detail::sure_words(p.failing) + ")");
+        if (!others.empty()) out.push_back("Or another may be failing, and is opened too: " + others + ".");
+    }
     if (!f.doubtful.empty())
         out.emplace_back("Not every reading can be trusted: take what is in doubt again, with another probe and range, "
                          "before anything is welded. Where a reading above all that is known of its part comes out the "
