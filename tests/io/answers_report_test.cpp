@@ -12,8 +12,8 @@
 #include <weldloop/circuit/station_parts.hpp>
 #include <weldloop/core/literals.hpp>
 #include <weldloop/io/report/fault_words.hpp>
-#include <weldloop/io/report/life_words.hpp>
 #include <weldloop/io/report/first_actions.hpp>
+#include <weldloop/io/report/life_words.hpp>
 #include <weldloop/io/report/report_json.hpp>
 #include <weldloop/io/report/report_page.hpp>
 #include <weldloop/io/report/report_text.hpp>
