@@ -141,9 +141,16 @@ public:
         double amps = 0.0;  // from `from` to `to`
     };
 
+    /// What a network is made for.
+    enum class purpose {
+        to_solve,  ///< all of it
+        to_read,   ///< its parts, contacts and cells as they stand: it is never solved, and its matrix not prepared
+    };
+
     /// @param s the station, its path not empty @param arc_at place of the arc in it
-    /// @param opened numbers of parts that are taken as open
-    loop_network(const station& s, std::size_t arc_at, const std::vector<std::size_t>& opened = {})
+    /// @param opened numbers of parts that are taken as open @param made_for what
+    loop_network(const station& s, std::size_t arc_at, const std::vector<std::size_t>& opened = {},
+                 purpose made_for = purpose::to_solve)
         : where_(s.where), air_(s.where.air.in_kelvin()), amps_(s.job.current.value()), through_(s.job.current),
           course_(s.job.course && !s.job.course->is_dc() ? s.job.course : std::nullopt), process_(s.job.process)
     {
@@ -165,7 +172,7 @@ public:
         given_.push_back({terminal_out, terminal_in, amps_});
         for (const feed& f : s.others)
             given_.push_back({point_named(s, f.from).number, point_named(s, f.to).number, f.current.value()});
-        net_.close();
+        if (made_for == purpose::to_solve) net_.close();
     }
     loop_network(const loop_network&) = delete;
     loop_network& operator=(const loop_network&) = delete;

@@ -160,11 +160,25 @@ namespace detail {
     return out;
 }
 
+/// The part that by the readings may be failing; null: none.
+[[nodiscard]] inline const suspected_part* failing_part_of(const station_answers& a)
+{
+    return a.fault ? a.fault->failing_part() : nullptr;
+}
+
+/// Adds what belongs to a part that may be failing, where it is not said already.
+inline void add_failing_cautions(std::vector<std::string>& to)
+{
+    for (const std::string_view c : {caution_melting, caution_fire, caution_burns, caution_open})
+        if (std::find(to.begin(), to.end(), c) == to.end()) to.emplace_back(c);
+}
+
 /// Whether the readings name a part at fault.
 [[nodiscard]] inline bool is_at_fault(const station_answers& a)
 {
     constexpr double even = 0.5;
-    return a.fault && !a.fault->parts.empty() && static_cast<double>(a.fault->none) < even;
+    return a.fault && !a.fault->parts.empty() &&
+           (static_cast<double>(a.fault->none) < even || failing_part_of(a) != nullptr);
 }
 
 /// A sentence up to its first semicolon or its end, without a full stop.
@@ -235,12 +249,14 @@ namespace detail {
 {
     std::vector<first_action> out;
     if (detail::is_at_fault(answers)) {
-        const suspected_part& first = answers.fault->parts.front();
+        const suspected_part* const failing = detail::failing_part_of(answers);
+        const suspected_part& first = failing != nullptr ? *failing : answers.fault->parts.front();
         if (!first.remedy.what.empty()) {
             first_action a{first.remedy, true, {}};
             if (a.does.part.empty()) a.does.part = first.name;
             a.cautions = detail::cautions_of(a.does, s, found);
             a.cautions.insert(a.cautions.begin(), std::string(reading_cautions.back()));
+            if (failing != nullptr) detail::add_failing_cautions(a.cautions);
             out.push_back(std::move(a));
         }
     }
@@ -259,6 +275,15 @@ namespace detail {
     return out;
 }
 
+/// All cautions of a report: those of the assessment, then those of a part that by the readings may be failing.
+/// @param found the assessment @param answers beside it
+[[nodiscard]] inline std::vector<std::string> all_cautions_of(const assessment& found, const station_answers& answers)
+{
+    std::vector<std::string> out = found.cautions;
+    if (detail::failing_part_of(answers) != nullptr) detail::add_failing_cautions(out);
+    return out;
+}
+
 /// What is said of the circuit. @param found the assessment @param answers beside it
 [[nodiscard]] inline circuit_answer circuit_answer_of(const assessment& found, const station_answers& answers)
 {
@@ -268,7 +293,8 @@ namespace detail {
                            [s](const loop_finding& f) { return f.severity == s; });
     };
     const verdict worst = found.weakest().verdict;
-    if (some(finding_severity::stop_job) || gravity_of(worst) >= gravity_of(verdict::spots_melting))
+    if (detail::failing_part_of(answers) != nullptr || some(finding_severity::stop_job) ||
+        gravity_of(worst) >= gravity_of(verdict::spots_melting))
         return circuit_answer::stop_job;
     if (detail::is_at_fault(answers)) return circuit_answer::not_as_described;
     if (some(finding_severity::warning) || worst == verdict::over_limit) return circuit_answer::not_good;
@@ -304,14 +330,22 @@ namespace detail {
               detail::sure_words(answers.fault->parts.front().probability) + ", likeliest " +
               answers.fault->parts.front().condition;
         break;
-    case circuit_answer::stop_job: out = "Stop the job: the circuit is not fit for it as it is"; break;
+    case circuit_answer::stop_job:
+        if (const suspected_part* const failing = detail::failing_part_of(answers))
+            out = "Stop the job: by what was found on the spot " + failing->name + " may be failing, " +
+                  detail::sure_words(failing->failing) + ", about to burn or part";
+        else
+            out = "Stop the job: the circuit is not fit for it as it is";
+        break;
     case circuit_answer::carries_nothing:
         out = found.outcome == loop_outcome::open_circuit
                   ? "The circuit is open and carries no current"
                   : "Stop the job: the circuit typically finds no settled state";
         break;
     }
-    const bool as_described = answer == circuit_answer::not_as_described;
+    // what speaks by readings, not by the description
+    const bool as_described = answer == circuit_answer::not_as_described ||
+                              (answer == circuit_answer::stop_job && detail::failing_part_of(answers) != nullptr);
     const bool nothing = answer == circuit_answer::nothing_against;
     if (is_against(worst.verdict) || (nothing && worst.verdict != verdict::not_judged)) {
         out += as_described ? "; as it is described its worst part is "
@@ -338,7 +372,8 @@ namespace detail {
         return "Nothing can be said of the weld: the circuit has no settled current for this job.";
     const std::string said = found.weld.empty() ? "At the arc the welder typically notices nothing of the circuit."
                                                 : weld_sentence(found.weld);
-    return circuit_answer_of(found, answers) == circuit_answer::not_as_described
+    return circuit_answer_of(found, answers) == circuit_answer::not_as_described ||
+                   detail::failing_part_of(answers) != nullptr
                ? said + " That is of the circuit as it is described."
                : said;
 }

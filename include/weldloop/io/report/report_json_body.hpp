@@ -352,7 +352,7 @@ inline std::string report_json(const station& s, const assessment& found, const 
 
     out["remedies"] = json::array();
     for (const remedy& r : remedies) out["remedies"].push_back(detail::json_remedy(r));
-    out["cautions"] = found.cautions;
+    out["cautions"] = all_cautions_of(found, answers);
     out["surfaces"] = json::array();
     for (const surface_in_use& used : surfaces_in_use(s)) out["surfaces"].push_back(detail::json_surface(used));
     out["sources"] = json::array();

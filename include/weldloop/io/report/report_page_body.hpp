@@ -365,9 +365,10 @@ private:
 
     void cautions()
     {
-        if (found_.cautions.empty()) return;
+        const std::vector<std::string> all = all_cautions_of(found_, answers_);
+        if (all.empty()) return;
         section("cautions", "All cautions", "cautions");
-        list(found_.cautions);
+        list(all);
         end_section();
     }
 

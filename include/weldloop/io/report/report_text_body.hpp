@@ -49,7 +49,7 @@ public:
         life();
         fault();
         what_would_help();
-        list("All cautions", found_.cautions, "! ");
+        list("All cautions", all_cautions_of(found_, answers_), "! ");
         if (asked_.detail == report_detail::whole) {
             part_by_part();
             surfaces();
