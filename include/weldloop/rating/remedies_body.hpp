@@ -99,9 +99,8 @@ public:
                 remark(i, no_step(i));
         for (const auto& [part, largest] : too_small_)
             if (!is_cleared(part, remedy_effort::replace))
-                remark(part,
-                       "No larger make of " + name(part) + ", up to " + largest +
-                           ", takes the verdict from it by itself: what lies beside it or around it keeps it hot.");
+                remark(part, "No larger make of " + name(part) + ", up to " + largest.label +
+                                 ", takes the verdict from it by itself: " + words_of_largest(largest) + ".");
         find_moot(s_, steps_);
         put_in_order(steps_);
         std::vector<remedy> out;
@@ -192,7 +191,8 @@ private:
             r.cooled_by = was.peak - is.peak;  // a removed part cools to the air
         }
         const bool clears = made.lifts_stop || !r.clears_parts.empty() || !r.clears_findings.empty();
-        const bool regains = !c.only_to_cure && (r.volts_regained >= least_regain || r.cooled_by >= least_cooling);
+        const bool regains =
+            c.for_its_hold || (!c.only_to_cure && (r.volts_regained >= least_regain || r.cooled_by >= least_cooling));
         if (!clears && !regains && !is_summary && gravity_of(own_before) == 0) return;
         r.verdict_after = loop_.verdict_with(t, c.part);
         const bool eases = r.verdict_after && gravity_of(*r.verdict_after) < gravity_of(own_before);
@@ -228,7 +228,9 @@ private:
         if (!rung && hot) {
             rung = smallest(part, larger, true, false, tried);
             if (!rung) {
-                too_small_[part] = larger.rungs.back().label;
+                trial& t = once(tried, larger.rungs.size() - 1,
+                                [&] { return to_rung(part, larger, larger.rungs.size() - 1); });
+                too_small_[part] = {larger.rungs.back().label, *loop_.verdict_with(t, part)};
                 return;
             }
         }
@@ -236,6 +238,28 @@ private:
         change c = to_rung(part, larger, *rung);
         trial t = std::move(once(tried, *rung, [&] { return c; }));
         weigh(std::move(c), std::move(t), false, false);
+    }
+
+    // What is left with the largest make, as far as it was reckoned.
+    struct largest_make {
+        std::string label;
+        verdict then = verdict::over_limit;
+    };
+    [[nodiscard]] static std::string words_of_largest(const largest_make& m)
+    {
+        switch (m.then) {
+        case verdict::close_to_limit: return "with that it is typically within its limits, but still close to one";
+        case verdict::may_exceed:
+            return "with that it is typically within its limits, but not where the connections are poor";
+        case verdict::over_limit:
+            return "with that it is typically still over a limit, by what lies beside it or around it, or by the "
+                   "current itself";
+        case verdict::spots_melting: return "with that its contact spots typically still melt";
+        case verdict::open_circuit: return "with that no current passes it either";
+        case verdict::within_limit:
+        case verdict::not_judged: break;
+        }
+        return "a make between does no better";
     }
 
     [[nodiscard]] static change to_rung(std::size_t part, const ladder& larger, std::size_t k)
@@ -422,9 +446,9 @@ private:
         if (!largest) return;
         const std::vector<loop_finding> still = findings_at_arc(changed(s_, *largest));
         remark(largest->part,
-               "No larger leads by themselves put right what supply, loop and arc make of each other; one "
-               "would have to " +
-                   largest->what + ", and then still: " +
+               "No larger leads by themselves put right what supply, loop and arc make of each other. The "
+               "largest that were tried (" +
+                   largest->what + ") leave this: " +
                    (still.empty() ? "the supply typically cannot hold the arc at the job's current."
                                   : still.front().text));
     }
@@ -483,6 +507,32 @@ private:
         constexpr double fives_from = 50.0, five = 5.0;
         return amps >= fives_from ? five * std::floor(amps / five)
                                   : std::max(std::floor(amps), amps < 1.0 ? amps : 1.0);
+    }
+
+    // Whether nothing that stops the job is left with a change, in the whole loop.
+    [[nodiscard]] bool is_harmless(const change& c) const
+    {
+        trial t = loop_.with(c);
+        if (t.typical != loop_outcome::solved || t.melts) return false;
+        const auto stops = [](const auto& f) { return f.severity == finding_severity::stop_job; };
+        if (std::any_of(at_arc_.begin(), at_arc_.end(), stops)) {
+            const std::vector<loop_finding> after = findings_at_arc(changed(s_, c));
+            if (std::any_of(after.begin(), after.end(), stops)) return false;
+        }
+        for (const finding_id id : {finding_id::covering_damaged, finding_id::covering_wet})
+            if (has_covering_finding(s_, id)) return false;
+        const std::vector<finding_kind> left = loop_.findings_with(t);
+        return std::none_of(left.begin(), left.end(), stops);
+    }
+    // The first place from one on with which the loop is harmless. @param place from where on; the one found
+    template <class Made>
+    [[nodiscard]] bool find_harmless(std::size_t& place, std::size_t all, const Made& made) const
+    {
+        const auto is = [&](std::size_t k) { return is_harmless(made(k)); };
+        if (is(place)) return true;
+        const std::optional<std::size_t> found = first_place(place + 1, all, is);
+        if (found) place = *found;
+        return found.has_value();
     }
 
     // For the parts that nothing short of buying cures: what helps at once.
@@ -551,8 +601,18 @@ private:
                 c.what += (i == 0 ? "" : ", ") + name(p.parts[i]);
             if (p.parts.size() > most_named) c.what += " and others";
             trial t = loop_.with(c, nullptr, std::move(known));
+            c.what += words_of_left(t);
             weigh(std::move(c), std::move(t), false, false);
         };
+        // what is offered to go on with leaves nothing that stops the job, whatever part that is in
+        if (!resting.parts.empty() && !find_harmless(resting.place, rests, at_duty)) {
+            for (const std::size_t i : resting.parts)
+                if (const auto n = first_place(
+                        0, lower, [&](std::size_t k) { return cures(at_less, i, k, at_current); }, usual_lower))
+                    join(lowered, i, *n);
+            resting.parts.clear();
+        }
+        if (!lowered.parts.empty() && !find_harmless(lowered.place, lower, at_current)) lowered.parts.clear();
         if (!resting.parts.empty()) {
             change c = at_duty(resting.place);
             const std::string what = "rest longer: weld at most " + to_text(c.duty->on(), "min") + " in every " +
@@ -568,32 +628,52 @@ private:
         }
     }
 
+    // What is still over a limit while less is welded: it has steps of its own.
+    [[nodiscard]] std::string words_of_left(trial& t) const
+    {
+        std::string names;
+        for (std::size_t i = 0; i < parts_in(s_); ++i) {
+            if (is_stray(s_, i) || gravity_of(loop_.verdict_of(i)) < gravity_of(verdict::over_limit)) continue;
+            const std::optional<verdict> then = loop_.verdict_with(t, i);
+            if (then && gravity_of(*then) >= gravity_of(verdict::over_limit))
+                names += (names.empty() ? "" : ", ") + name(i);
+        }
+        return names.empty() ? names : "; it does not bring " + names + " within limits";
+    }
+
     // ---- all cleaning and tightening
 
     void together()
     {
         std::set<std::size_t> places;
-        std::size_t count = 0;
+        std::size_t cleaned = 0, tightened = 0;
+        // a wet lead is out of use until it is dry: nothing that is done together with others
+        const auto belongs = [](const change& c) {
+            return c.effort <= remedy_effort::clean && c.id != change_id::whole_covering;
+        };
         for (const step& s : steps_)
-            if (s.from_the_part && s.says.effort <= remedy_effort::clean) {
+            if (s.from_the_part && belongs(s.how)) {
                 places.insert(s.how.part);
-                ++count;
+                ++(s.how.effort == remedy_effort::clean ? cleaned : tightened);
             }
-        if (count < 2) return;
-        change all{.part = *places.begin(), .effort = remedy_effort::clean};
+        if (cleaned + tightened < 2) return;
+        change all{.part = *places.begin(), .effort = cleaned == 0 ? remedy_effort::tighten : remedy_effort::clean};
         for (const std::size_t i : places) {
             path_part part = part_at(s_, i);
             constexpr int most_steps = 4;  // of one part
             for (int n = 0; n < most_steps; ++n) {
                 std::vector<change> left = change_finder(s_, i).changes(part);
-                const auto next = std::find_if(left.begin(), left.end(),
-                                               [](const change& c) { return c.effort <= remedy_effort::clean; });
+                const auto next = std::find_if(left.begin(), left.end(), belongs);
                 if (next == left.end()) break;
                 part = std::move(next->parts.front().instead);
             }
             all.parts.push_back({i, std::move(part)});
         }
-        all.what = "all cleaning and tightening together (" + std::to_string(count) + " steps)";
+        const std::string work = cleaned == 0     ? "all tightening"
+                                 : tightened == 0 ? "all cleaning"
+                                                  : "all cleaning and tightening";
+        all.what = work + " together (" + std::to_string(cleaned + tightened) + " steps): ";
+        for (const std::size_t i : places) all.what += (i == *places.begin() ? "" : ", ") + name(i);
         trial t = loop_.with(all);
         weigh(std::move(all), std::move(t), false, true);
     }
@@ -621,13 +701,35 @@ private:
         return out + ".";
     }
 
-    // Steps to the part, then to its neighbours, taken one after the other until they clear it.
+    // Steps to the part, then to its neighbours, taken one after the other until they clear it; those without which the
+    // rest clears it too are left out again.
     [[nodiscard]] std::vector<std::string> steps_together(std::size_t part) const
     {
         constexpr std::size_t most_steps = 8;
-        std::vector<std::string> words;
-        std::map<std::size_t, path_part> parts;
+        std::vector<const step*> taken;
         for (const step* s : nearby(part)) {
+            taken.push_back(s);
+            const std::optional<change> all = all_of(taken, part);
+            if (!all) {
+                taken.pop_back();
+                continue;
+            }
+            if (do_clear(*all, part)) return words_of(without_idle(std::move(taken), part));
+            if (taken.size() == most_steps) break;
+        }
+        return {};
+    }
+    [[nodiscard]] bool do_clear(const change& all, std::size_t part) const
+    {
+        const trial t = loop_.with(all, &loop_.stretches_with(part));
+        return !is_against(loop_.verdict_in(t, part));
+    }
+    // Steps taken one after the other as one change; none where one of them is not called for any more when its turn
+    // comes.
+    [[nodiscard]] std::optional<change> all_of(const std::vector<const step*>& steps, std::size_t part) const
+    {
+        std::map<std::size_t, path_part> parts;
+        for (const step* s : steps) {
             const std::size_t at = s->how.part;
             const auto known = parts.find(at);
             path_part then = s->how.parts.front().instead;
@@ -636,18 +738,30 @@ private:
                 const auto same = std::find_if(left.begin(), left.end(), [&](const change& c) {
                     return s->from_the_part && c.id == s->how.id && c.gone_from == c.gone_to;
                 });
-                if (same == left.end()) continue;
+                if (same == left.end()) return std::nullopt;
                 then = std::move(same->parts.front().instead);
             }
             parts.insert_or_assign(at, std::move(then));
-            words.push_back(s->says.what);
-            change all{.part = part};
-            for (const auto& [place, is] : parts) all.parts.push_back({place, is});
-            const trial t = loop_.with(all, &loop_.stretches_with(part));
-            if (!is_against(loop_.verdict_in(t, part))) return words;
-            if (words.size() == most_steps) break;
         }
-        return {};
+        change all{.part = part};
+        for (const auto& [place, is] : parts) all.parts.push_back({place, is});
+        return all;
+    }
+    [[nodiscard]] std::vector<const step*> without_idle(std::vector<const step*> taken, std::size_t part) const
+    {
+        for (std::size_t i = taken.size() - 1; i-- > 0;) {  // the last was needed
+            std::vector<const step*> fewer = taken;
+            fewer.erase(fewer.begin() + static_cast<std::ptrdiff_t>(i));
+            const std::optional<change> all = all_of(fewer, part);
+            if (all && do_clear(*all, part)) taken = std::move(fewer);
+        }
+        return taken;
+    }
+    [[nodiscard]] static std::vector<std::string> words_of(const std::vector<const step*>& steps)
+    {
+        std::vector<std::string> out;
+        for (const step* s : steps) out.push_back(s->says.what);
+        return out;
     }
     // Single steps done to a part; and to the parts of its stretches, its own first.
     [[nodiscard]] std::vector<const step*> at_part(std::size_t part) const
@@ -679,7 +793,7 @@ private:
     std::vector<step> steps_;
     std::map<std::size_t, remedy_effort> cleared_with_;         // parts with a verdict against them: the least effort
     std::map<std::size_t, std::vector<std::size_t>> steps_at_;  // single steps by their part
-    std::map<std::size_t, std::string> too_small_;              // parts no larger make of which does: the largest
+    std::map<std::size_t, largest_make> too_small_;             // parts no larger make of which does: the largest
     bool one_lead_does_ = false;
 };
 

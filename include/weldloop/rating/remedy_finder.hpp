@@ -354,7 +354,8 @@ private:
     void find(const Part& p)
     {
         const part_conditions<Part> can = conditions_of(p);
-        if (can.surface != nullptr && !is_bare(p.*can.surface)) {
+        const bool has_gap = can.gap != nullptr && p.*can.gap > length{};
+        if (can.surface != nullptr && !is_bare(p.*can.surface) && !has_gap) {
             Part bright = p;
             bright.*can.surface = surface_state::clean;
             offer(change_id::clean,
@@ -383,11 +384,16 @@ private:
                   "replace the springs of " + name() + ": they should press with " + to_text(can.usual_pressing, "N"),
                   remedy_effort::replace, pressed);
         }
-        if (can.gap != nullptr && p.*can.gap > length{}) {
+        // what lies under it and what its faces are covered with are one layer, cleared in one step
+        if (has_gap) {
             Part seated = p;
             seated.*can.gap = {};
-            offer(change_id::clear_seat, "clear the seat of " + name() + " so that it sits flat", remedy_effort::clean,
-                  seated);
+            if (can.surface != nullptr) seated.*can.surface = surface_state::clean;
+            offer(change_id::clear_seat,
+                  "clear the seat of " + name() + " to bright metal, so that it sits flat and pulls in full (now " +
+                      to_text(p.*can.gap, "mm") + " under it)",
+                  remedy_effort::clean, seated)
+                .for_its_hold = true;
         }
     }
 

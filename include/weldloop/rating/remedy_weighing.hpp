@@ -48,6 +48,7 @@ struct trial {
     std::optional<loop_outcome> poor;             // the same with every joint poor, once it is asked for
     double drop = 0.0;                            // V, typical, of the whole loop
     bool melts = false;
+    std::optional<current> through;  // the job's, where it is another
 };
 
 /// A loop in stretches.
@@ -90,6 +91,7 @@ public:
     [[nodiscard]] trial with(const change& c, const std::vector<std::size_t>* only = nullptr, trial known = {}) const
     {
         trial out;
+        out.through = c.current;
         outcome_count typical = typical_;
         int melting = melting_;
         out.drop = drop_;
@@ -264,20 +266,29 @@ private:
         return out.value_or(verdict::not_judged);
     }
 
+    [[nodiscard]] station with_current(current through) const
+    {
+        station out = s_;
+        out.job.current = through;
+        return out;
+    }
+
     [[nodiscard]] std::vector<finding_kind> kinds_with(trial* t) const
     {
         const loop_summary loop{.outcome = t != nullptr ? t->typical : typical_.whole(),
                                 .poor = t != nullptr ? poor_with(*t) : poor_.whole(),
                                 .melts = t != nullptr ? t->melts : melting_ > 0,
                                 .drop = in_si<voltage>(t != nullptr ? t->drop : drop_)};
-        std::vector<finding_kind> out = finding_kinds(s_, loop, [&](voltage limit) {
-            constexpr double poor_share = 0.05;
-            scattered_sum drop;
-            for (std::size_t k = 0; k < cut_.size(); ++k)
-                if (t == nullptr || std::find(t->gone.begin(), t->gone.end(), k) == t->gone.end())
-                    drop.add(at(k, t).scattered_drop(loop.outcome, loop.poor));
-            return drop.above(limit.value()) > poor_share;
-        });
+        const bool is_at_other = t != nullptr && t->through;
+        std::vector<finding_kind> out =
+            finding_kinds(is_at_other ? with_current(*t->through) : s_, loop, [&](voltage limit) {
+                constexpr double poor_share = 0.05;
+                scattered_sum drop;
+                for (std::size_t k = 0; k < cut_.size(); ++k)
+                    if (t == nullptr || std::find(t->gone.begin(), t->gone.end(), k) == t->gone.end())
+                        drop.add(at(k, t).scattered_drop(loop.outcome, loop.poor));
+                return drop.above(limit.value()) > poor_share;
+            });
         if (is_one_piece(s_)) add_way_kinds(out, at(0, t).of(), at(0, t).state());
         return out;
     }

@@ -160,6 +160,37 @@ namespace detail {
     return out;
 }
 
+/// How near a step is to what has to be done first, 0 the nearest: it lifts what stops the job; it clears the verdict
+/// on the worst part; it eases that; it is done to that part; it does something else.
+[[nodiscard]] inline int distance_of(const remedy& r, const assessment& found)
+{
+    const auto holds = [](const auto& all, const auto& one) {
+        return std::find(all.begin(), all.end(), one) != all.end();
+    };
+    if (r.restores_circuit) return 0;
+    for (const loop_finding& f : found.findings)
+        if (f.severity == finding_severity::stop_job && holds(r.clears_findings, f.id)) return 0;
+    const part_result& worst = found.weakest();
+    if (!is_against(worst.verdict)) return 0;
+    if (holds(r.clears_parts, worst.name)) return 1;
+    if (r.part == worst.name && r.verdict_after && gravity_of(*r.verdict_after) < gravity_of(worst.verdict)) return 2;
+    return r.part == worst.name ? 3 : 4;
+}
+
+/// The steps of a list, those nearest to what has to be done first before the others, each sort in the list's order.
+/// @see distance_of()
+[[nodiscard]] inline std::vector<const remedy*> nearest_first(const std::vector<remedy>& remedies,
+                                                              const assessment& found)
+{
+    std::vector<const remedy*> out;
+    for (const remedy& r : remedies)
+        if (!r.is_remark && !r.is_summary) out.push_back(&r);
+    std::stable_sort(out.begin(), out.end(), [&found](const remedy* a, const remedy* b) {
+        return distance_of(*a, found) < distance_of(*b, found);
+    });
+    return out;
+}
+
 /// Whether the readings name a part at fault.
 [[nodiscard]] inline bool is_at_fault(const station_answers& a)
 {
@@ -225,8 +256,9 @@ namespace detail {
     return out;
 }
 
-/// What to do first: what the readings call for, then the best remedies that go together. One that another makes
-/// unnecessary, or that makes another so, is left to the whole list.
+/// What to do first: what the readings call for; what lifts a stop of the job; what clears the verdict on the worst
+/// part, or eases it; then the best of the other remedies. One that another makes unnecessary, or that makes another
+/// so, is left to the whole list.
 /// @param s the station @param found its assessment @param remedies for it, best first
 /// @param answers beside it
 [[nodiscard]] inline std::vector<first_action> first_actions(const station& s, const assessment& found,
@@ -247,9 +279,9 @@ namespace detail {
     const auto spares = [](const remedy& a, const remedy& b) {
         return std::find(a.makes_moot.begin(), a.makes_moot.end(), b.what) != a.makes_moot.end();
     };
-    for (const remedy& r : remedies) {
+    for (const remedy* const next : detail::nearest_first(remedies, found)) {
         if (out.size() == most_first_actions) break;
-        if (r.is_remark || r.is_summary) continue;
+        const remedy& r = *next;
         if (std::any_of(out.begin(), out.end(), [&](const first_action& a) {
                 return spares(a.does, r) || spares(r, a.does) || a.does.what == r.what;
             }))
@@ -322,9 +354,12 @@ namespace detail {
                detail::first_clause(worst.reason);
     } else if (!as_described && !found.findings.empty())
         out += ": " + detail::first_sentence(found.findings.front().text);
-    if (!actions.empty())
-        out += "; do first: " + what_line(actions.front().does);
-    else if (answer == circuit_answer::nothing_against)
+    if (!actions.empty()) {
+        constexpr int clears_it = 1;
+        const first_action& a = actions.front();
+        if (!a.by_readings && detail::distance_of(a.does, found) > clears_it) out += "; no single step clears that";
+        out += "; do first: " + what_line(a.does);
+    } else if (answer == circuit_answer::nothing_against)
         out += "; nothing has to be done first";
     else
         out += "; no single step that was tried helps";

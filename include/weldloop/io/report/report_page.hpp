@@ -356,6 +356,7 @@ private:
             effect(gain_line(r, found_.outcome, asked_.units)).effect(told(remedy_effect(r))).put("</li>\n");
         }
         put("</ol>\n");
+        element("p class=\"note\"", told(gains_explained));
     }
     report_writer& effect(const std::string& text)
     {

@@ -273,6 +273,7 @@ private:
             if (const std::string effect = remedy_effect(r); !effect.empty())
                 say(std::string(mark.size(), ' '), told(effect));
         }
+        say(told(gains_explained));
     }
 
     void fault()

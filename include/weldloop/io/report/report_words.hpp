@@ -2,6 +2,7 @@
 /// @file
 /// What every form of the report says in the same words: the job, bands, limits, grip, remedies, sources.
 
+#include <algorithm>
 #include <cmath>
 #include <cstddef>
 #include <optional>
@@ -26,6 +27,7 @@
 #include <weldloop/life/grip_forecast.hpp>
 #include <weldloop/life/grip_march.hpp>
 #include <weldloop/rating/assessment.hpp>
+#include <weldloop/rating/remedy_worth.hpp>
 #include <weldloop/rating/verdict.hpp>
 
 namespace weldloop {
@@ -450,6 +452,12 @@ namespace detail {
     return out;
 }
 
+/// What stands beside the list of steps.
+inline constexpr std::string_view gains_explained =
+    "Gains are of the typical case; less than 10 mV, the last digit of a meter that reads to 20 V, is not told. A step "
+    "that gains less stands here only for the verdict it changes, for what it cools by 3 K or more, or for the hold of "
+    "its part.";
+
 /// What a remedy regains and what it takes: "gains 0.42 V, cools the part by 35 K; effort: clean".
 /// Empty for a remark, which is no step.
 /// @param r the remedy @param outcome of the loop before it @param units of the report
@@ -460,16 +468,17 @@ namespace detail {
     if (r.restores_circuit)
         out = outcome == loop_outcome::open_circuit ? "closes the circuit" : "gives the loop a steady state";
     const auto add = [&out](const std::string& text) { out.append(out.empty() ? "" : ", ").append(text); };
-    if (r.volts_regained.value() >= 0.0005)
-        add("gains " + detail::fixed_text(r.volts_regained.value(), detail::decimals_for(r.volts_regained.value())) +
-            " V");
-    if (r.volts_regained.value() <= -0.0005)
-        add("costs " + detail::fixed_text(-r.volts_regained.value(), detail::decimals_for(-r.volts_regained.value())) +
-            " V");
-    if (r.cooled_by.value() >= 0.5)
+    const auto volts = [](voltage v) {
+        return detail::fixed_text(v.value(), std::min(2, detail::decimals_for(v.value()))) + " V";
+    };
+    if (r.volts_regained >= least_regain) add("gains " + volts(r.volts_regained));
+    if (r.volts_regained <= -least_regain) add("costs " + volts(-r.volts_regained));
+    if (r.cooled_by.value() >= 0.5 && !r.is_summary)
         add("cools the part by " + detail::fixed_text(detail::shown_number(r.cooled_by, units), 0) + " " +
             std::string(detail::difference_unit(units)));
-    if (out.empty()) out = "gains nothing that counts at this current";
+    if (r.is_summary) return out.empty() ? "together they gain less than a meter shows" : out;
+    if (out.empty() && r.effort == remedy_effort::raise_volts) out = "gains nothing in the loop itself";
+    if (out.empty()) out = "gains less than a meter shows, " + to_text(least_regain, "mV");
     return out + "; effort: " + std::string(to_text(r.effort));
 }
 
@@ -484,7 +493,10 @@ namespace detail {
         for (const std::string& item : items) all.append(all.empty() ? "" : between).append(item);
         return all;
     };
-    if (r.verdict_after)
+    if (r.is_remark) return out;
+    if (r.is_summary) {
+        if (!r.clears_parts.empty()) add("clears the verdict on " + listed(r.clears_parts, ", "));
+    } else if (r.verdict_after)
         add("verdict then: " + std::string(to_text(*r.verdict_after)) +
             (!r.verdict_before                       ? ""
              : *r.verdict_before == *r.verdict_after ? ", as now"
@@ -503,7 +515,7 @@ namespace detail {
 /// What is to be done, and to which part where the words do not say it.
 [[nodiscard]] inline std::string what_line(const remedy& r)
 {
-    return r.part.empty() || r.what.find(r.part) != std::string::npos ? r.what : r.part + ": " + r.what;
+    return r.part.empty() || r.is_summary || r.what.find(r.part) != std::string::npos ? r.what : r.part + ": " + r.what;
 }
 
 /// Whether a number from this source was read somewhere. Judgement, memory and practice without a source are not: the
