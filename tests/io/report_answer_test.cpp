@@ -140,6 +140,30 @@ TEST(ReportAnswer, DoesFirstWhatGoesTogether)
     EXPECT_NE(actions[1].does.what, s.remedies[1].what);
 }
 
+// What is told of the worst part and what is to be done first belong together.
+TEST(ReportAnswer, DoesFirstWhatIsAboutTheWorstPart)
+{
+    // a step to another part stands before it in the list
+    test::assessed_station s = healthy();
+    part_result& worst = s.found.parts.front();
+    worst.verdict = verdict::over_limit;
+    remedy other{
+        .what = "clean another", .part = s.found.parts.back().name, .clears_parts = {s.found.parts.back().name}};
+    other.effort = remedy_effort::clean;
+    remedy own{.what = "replace " + worst.name, .part = worst.name, .clears_parts = {worst.name}};
+    s.remedies = {other, own};
+    EXPECT_EQ(first_actions(s.is, s.found, s.remedies, s.answers).front().does.what, own.what);
+    EXPECT_THAT(sentence_of(s), Not(HasSubstr("no single step")));
+    // where no step clears it, that is said
+    s.remedies = {other};
+    EXPECT_THAT(sentence_of(s), HasSubstr("; no single step clears that; do first: "));
+    // what stops the job comes before all
+    other.clears_findings = {finding_id::stray_current};
+    s.remedies = {own, other};
+    s.found.findings = {{finding_id::stray_current, finding_severity::stop_job, "It strays."}};
+    EXPECT_EQ(first_actions(s.is, s.found, s.remedies, s.answers).front().does.what, other.what);
+}
+
 TEST(ReportAnswer, PutsTheCautionsOfAStepBesideIt)
 {
     const test::assessed_station s = test::gate_shop();
