@@ -324,6 +324,13 @@ private:
 
 namespace detail {
 
+/// Whether the point of a station rests on nothing of its loop but the drop at the job's current: the feed holds that,
+/// and nothing of the loop is made good.
+[[nodiscard]] inline bool rests_on_job_drop(const station& s)
+{
+    return arc_hold_of(s) == arc_hold::wire_feed && !(arc_in(s).wire_feed && burn_off_of(s)) && !s.supply->sensing;
+}
+
 /// operating_point_of() with a loop that is known. @param known at the station's own current and that level
 [[nodiscard]] inline operating_point operating_point_from(const station& s, scatter level, const known_loop& known)
 {

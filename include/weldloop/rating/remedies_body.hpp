@@ -78,9 +78,11 @@ template <class Holds>
 
 class remedy_search {
 public:
-    explicit remedy_search(const station& s)
-        : s_(s), arc_at_(checked_arc_index(s)), loop_(s, arc_at_), at_arc_(findings_at_arc(s))
+    explicit remedy_search(const station& s) : s_(s), arc_at_(checked_arc_index(s)), loop_(s, arc_at_)
     {
+        if (!s.supply) return;
+        whole_ = loop_solver(s).solve(scatter::typical, &settled_);
+        if (whole_.outcome != loop_outcome::open_circuit) at_arc_ = findings_at_arc_from(s, whole_, &settled_);
     }
 
     [[nodiscard]] std::vector<remedy> operator()()
@@ -125,6 +127,21 @@ private:
         return t.typical == loop_outcome::solved && (!loop_.is_solved() || c.current || t.drop < loop_.drop() - least);
     }
 
+    // What supply, loop and arc are found to make of each other with a change; where their point rests on the drop
+    // alone, that of the trial.
+    [[nodiscard]] std::vector<loop_finding> at_arc_with(const change& c, const trial& t) const
+    {
+        const station after = changed(s_, c);
+        const bool is_direct = !s_.job.course || s_.job.course->is_dc();
+        if (is_direct && t.typical == loop_outcome::solved && rests_on_job_drop(after)) {
+            loop_state loop;
+            loop.outcome = loop_outcome::solved;
+            loop.total_drop = in_si<voltage>(t.drop);
+            return findings_at_arc_from(after, loop, nullptr);
+        }
+        return findings_at_arc(after, c.duty || !whole_.is_solved() ? nullptr : &settled_);
+    }
+
     [[nodiscard]] bool is_cleared(std::size_t part, remedy_effort most) const
     {
         const auto at = cleared_with_.find(part);
@@ -154,7 +171,7 @@ private:
             }
         }
         if (!at_arc_.empty() && may_help_the_arc(c, t)) {
-            const std::vector<loop_finding> after = findings_at_arc(changed(s_, c));
+            const std::vector<loop_finding> after = at_arc_with(c, t);
             for (const loop_finding& f : at_arc_) {
                 if (has(after, f.id)) continue;
                 r.clears_findings.push_back(f.id);
@@ -417,7 +434,7 @@ private:
             trial t = loop_.with(c);
             if (t.typical != loop_outcome::solved) return false;
             const std::vector<finding_kind> loop = loop_.findings_with(t);
-            const std::vector<loop_finding> arc = findings_at_arc(changed(s_, c));
+            const std::vector<loop_finding> arc = at_arc_with(c, t);
             return std::none_of(wanted.begin(), wanted.end(),
                                 [&](finding_id id) { return has(loop, id) || has(arc, id); });
         };
@@ -444,7 +461,7 @@ private:
             largest = made(all - 1);
         }
         if (!largest) return;
-        const std::vector<loop_finding> still = findings_at_arc(changed(s_, *largest));
+        const std::vector<loop_finding> still = at_arc_with(*largest, loop_.with(*largest));
         remark(largest->part,
                "No larger leads by themselves put right what supply, loop and arc make of each other. The "
                "largest that were tried (" +
@@ -457,11 +474,11 @@ private:
     void raise_the_setting()
     {
         if (!s_.supply || s_.supply->kind != supply_kind::constant_voltage || at_arc_.empty()) return;
-        const operating_point p = operating_point_of(s_, scatter::typical);
+        const operating_point p = operating_point_from(s_, scatter::typical, known());
         if (!p.is_found() || !(p.lost().value() > 0.0)) return;
         station set = s_;
         set.supply->setting += p.lost();
-        const std::vector<loop_finding> after = findings_at_arc(set);
+        const std::vector<loop_finding> after = findings_at_arc_from(set, whole_, &settled_);
         step made{.how = {.part = largest_drop(), .effort = remedy_effort::raise_volts}};
         remedy& r = made.says;
         for (const loop_finding& f : at_arc_)
@@ -474,6 +491,7 @@ private:
         r.effort = remedy_effort::raise_volts;
         steps_.push_back(std::move(made));
     }
+    [[nodiscard]] known_loop known() const { return {&whole_, &settled_}; }
     [[nodiscard]] std::size_t largest_drop() const
     {
         std::size_t out = 0;
@@ -486,7 +504,7 @@ private:
     {
         const std::string held = "as long as the wire's feed holds the current, no part gets hotter for it";
         if (!(p.lost() < arc_line_of(s_).at_no_length)) return held;
-        const lost_volts cost = cost_of_lost_volts(s_, p.lost());
+        const lost_volts cost = cost_of_lost_volts_from(s_, p.lost(), known());
         if (cost.outcome != operating_outcome::found || cost.parts.empty()) return held;
         const auto rise = [](const part_at_setting& a) { return (a.peak_then - a.peak_now).value(); };
         const part_at_setting& most =
@@ -512,22 +530,29 @@ private:
     // Whether nothing that stops the job is left with a change, in the whole loop.
     [[nodiscard]] bool is_harmless(const change& c) const
     {
-        trial t = loop_.with(c);
-        if (t.typical != loop_outcome::solved || t.melts) return false;
-        const auto stops = [](const auto& f) { return f.severity == finding_severity::stop_job; };
-        if (std::any_of(at_arc_.begin(), at_arc_.end(), stops)) {
-            const std::vector<loop_finding> after = findings_at_arc(changed(s_, c));
-            if (std::any_of(after.begin(), after.end(), stops)) return false;
-        }
-        for (const finding_id id : {finding_id::covering_damaged, finding_id::covering_wet})
-            if (has_covering_finding(s_, id)) return false;
-        const std::vector<finding_kind> left = loop_.findings_with(t);
-        return std::none_of(left.begin(), left.end(), stops);
+        const trial t = loop_.with(c);
+        if (loop_.stops_with(t)) return false;
+        const auto stops = [](const loop_finding& f) { return f.severity == finding_severity::stop_job; };
+        if (std::none_of(at_arc_.begin(), at_arc_.end(), stops)) return true;
+        const std::vector<loop_finding> after = at_arc_with(c, t);
+        return std::none_of(after.begin(), after.end(), stops);
+    }
+    // Whether what stops the job now does not with a change: by the stretches alone that do.
+    [[nodiscard]] bool may_be_harmless(const change& c) const
+    {
+        const std::vector<std::size_t> now = loop_.stopping();
+        return now.empty() || weighed_loop::none_stops(loop_.with(c, &now));
     }
     // The first place from one on with which the loop is harmless. @param place from where on; the one found
     template <class Made>
     [[nodiscard]] bool find_harmless(std::size_t& place, std::size_t all, const Made& made) const
     {
+        const auto may_be = [&](std::size_t k) { return may_be_harmless(made(k)); };
+        if (!may_be(place)) {
+            const std::optional<std::size_t> from = first_place(place + 1, all, may_be);
+            if (!from) return false;
+            place = *from;
+        }
         const auto is = [&](std::size_t k) { return is_harmless(made(k)); };
         if (is(place)) return true;
         const std::optional<std::size_t> found = first_place(place + 1, all, is);
@@ -535,10 +560,27 @@ private:
         return found.has_value();
     }
 
+    // Whether something stops the job that less current does not change.
+    [[nodiscard]] bool is_stopped_at_any_current() const
+    {
+        if (has_covering_finding(s_, finding_id::covering_damaged) ||
+            has_covering_finding(s_, finding_id::covering_wet))
+            return true;
+        constexpr std::array of_current{finding_id::open_circuit, finding_id::no_steady_state, finding_id::spots_melt,
+                                        finding_id::supply_cannot_hold_arc, finding_id::sharing_unstable};
+        const std::vector<finding_kind>& now = loop_.findings();
+        return std::any_of(now.begin(), now.end(), [&](const finding_kind& f) {
+            return f.severity == finding_severity::stop_job &&
+                   std::find(of_current.begin(), of_current.end(), f.id) == of_current.end();
+        });
+    }
+
     // For the parts that nothing short of buying cures: what helps at once.
     void weld_less()
     {
         if (loop_.outcome() == loop_outcome::open_circuit) return;
+        stays_stopped_ = is_stopped_at_any_current();
+        if (stays_stopped_) return;
         constexpr double step_of_duty = 0.05, step_of_current = 0.05, least_current = 0.20;  // shares
         const double share = static_cast<double>(s_.job.duty.share());
         const auto rests = static_cast<std::size_t>(std::ceil(share / step_of_duty - 1e-9)) - 1;
@@ -574,20 +616,40 @@ private:
         struct pool {
             std::vector<std::size_t> parts;
             std::size_t place = 0;
+            bool has_place = false;
         } resting, lowered;
-        const auto join = [](pool& p, std::size_t part, std::size_t place) {
+        // what is offered to go on with leaves nothing that stops the job, whatever part that is in: there a pool
+        // begins
+        const auto begin = [&](pool& p, std::size_t all, const auto& made) {
+            if (loop_.stopping().empty()) return all > 0;
+            const auto from = first_place(0, all, [&](std::size_t k) { return may_be_harmless(made(k)); });
+            p.has_place = from.has_value();
+            p.place = from.value_or(0);
+            return p.has_place;
+        };
+        // the place that others need does for most
+        const auto take_in = [&](pool& p, std::size_t part, std::size_t all, const auto& holds, std::size_t guess) {
+            const std::optional<std::size_t> k = !p.has_place     ? first_place(0, all, holds, guess)
+                                                 : holds(p.place) ? std::optional<std::size_t>(p.place)
+                                                                  : first_place(p.place + 1, all, holds);
+            if (!k) return false;
             p.parts.push_back(part);
-            p.place = std::max(p.place, place);
+            p.place = *k;
+            p.has_place = true;
+            return true;
+        };
+        const bool may_rest = begin(resting, rests, at_duty), may_lower = begin(lowered, lower, at_current);
+        const auto lower_for = [&](std::size_t part) {
+            if (may_lower)
+                static_cast<void>(take_in(
+                    lowered, part, lower, [&](std::size_t k) { return cures(at_less, part, k, at_current); },
+                    usual_lower));
         };
         for (std::size_t i = 0; i < parts_in(s_); ++i) {
             if (is_stray(s_, i) || !is_against(loop_.verdict_of(i)) || is_cleared(i, remedy_effort::re_terminate))
                 continue;
             const auto rested = [&](std::size_t k) { return cures(at_rest, i, k, at_duty); };
-            const auto at_lower = [&](std::size_t k) { return cures(at_less, i, k, at_current); };
-            if (const auto k = first_place(0, rests, rested, usual_rest))
-                join(resting, i, *k);
-            else if (const auto n = first_place(0, lower, at_lower, usual_lower))
-                join(lowered, i, *n);
+            if (!may_rest || !take_in(resting, i, rests, rested, usual_rest)) lower_for(i);
         }
         const auto offer = [&](const pool& p, auto& tried, change c, const std::string& what) {
             trial known;
@@ -604,12 +666,8 @@ private:
             c.what += words_of_left(t);
             weigh(std::move(c), std::move(t), false, false);
         };
-        // what is offered to go on with leaves nothing that stops the job, whatever part that is in
         if (!resting.parts.empty() && !find_harmless(resting.place, rests, at_duty)) {
-            for (const std::size_t i : resting.parts)
-                if (const auto n = first_place(
-                        0, lower, [&](std::size_t k) { return cures(at_less, i, k, at_current); }, usual_lower))
-                    join(lowered, i, *n);
+            for (const std::size_t i : resting.parts) lower_for(i);
             resting.parts.clear();
         }
         if (!lowered.parts.empty() && !find_harmless(lowered.place, lower, at_current)) lowered.parts.clear();
@@ -695,7 +753,10 @@ private:
     {
         const std::string who = name(part) + " (" + std::string(to_text(loop_.verdict_of(part))) + ")";
         const std::vector<std::string> steps = steps_together(part);
-        if (steps.empty()) return "No step listed here clears " + who + ", by itself or with others beside it.";
+        if (steps.empty())
+            return "No step listed here clears " + who + ", by itself or with others beside it" +
+                   (stays_stopped_ ? "; to weld less is not offered while the job is stopped for another reason."
+                                   : ".");
         std::string out = "No single step clears " + who + "; these do together: ";
         for (std::size_t i = 0; i < steps.size(); ++i) out += (i == 0 ? "" : "; ") + steps[i];
         return out + ".";
@@ -789,12 +850,15 @@ private:
     const station& s_;
     std::size_t arc_at_;
     weighed_loop loop_;
+    loop_state whole_;                  // at the job's current, typically, of a station with a supply
+    solve::periodic_state settled_;     // of it
     std::vector<loop_finding> at_arc_;  // what supply, loop and arc are found to make of each other
     std::vector<step> steps_;
     std::map<std::size_t, remedy_effort> cleared_with_;         // parts with a verdict against them: the least effort
     std::map<std::size_t, std::vector<std::size_t>> steps_at_;  // single steps by their part
     std::map<std::size_t, largest_make> too_small_;             // parts no larger make of which does: the largest
     bool one_lead_does_ = false;
+    bool stays_stopped_ = false;  // by what less current does not change
 };
 
 }  // namespace detail
