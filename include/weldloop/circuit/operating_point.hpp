@@ -19,6 +19,9 @@ namespace weldloop {
 
 /// The arc line of a station's arc, its own or the usual one of the process. @param s the station, with one arc
 [[nodiscard]] arc_line arc_line_of(const station& s);
+/// Whether a station's arc line may be held against its arc at a current: its own at any, the usual one within
+/// usual_arc_line_range(). @param s the station, with one arc @param i current [A]
+[[nodiscard]] bool arc_line_reaches(const station& s, current i);
 /// The length of a station's arc, its own or the usual one of the process [m]. @param s the station, with one arc
 [[nodiscard]] length arc_length_of(const station& s);
 

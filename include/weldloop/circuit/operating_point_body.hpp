@@ -256,6 +256,7 @@ private:
         out.wire_extension_drop = loop_.state().extension_drop;
         out.made_good = in_si<voltage>(made_good(amps));
         out.arc_length = l;
+        out.line_in_range = arc_line_reaches(*s_, out.current);
         out.arc_voltage = arc_.at_no_length + arc_.by_length * l + arc_.by_current * out.current;
         out.terminals = out.arc_voltage + out.loop_drop;
         out.extension = extension;
@@ -270,6 +271,7 @@ private:
         out.current = in_si<current>(amps);
         out.loop_drop = in_si<voltage>(drop);
         out.wire_extension_drop = loop_.state().extension_drop * (drop / loop_.state().total_drop.value());
+        out.line_in_range = arc_line_reaches(*s_, out.current);
         out.arc_length = length_;
         out.arc_voltage = in_si<voltage>(arc_volts(amps));
         out.terminals = out.arc_voltage + out.loop_drop;
@@ -279,6 +281,7 @@ private:
     {
         operating_point out = out_;
         out.outcome = o;
+        out.line_in_range = arc_line_reaches(*s_, s_->job.current);
         return out;
     }
 
@@ -296,6 +299,13 @@ private:
 [[nodiscard]] inline arc_line arc_line_of(const station& s)
 {
     return detail::arc_in(s).line.value_or(usual_arc_line(s.job.process));
+}
+
+[[nodiscard]] inline bool arc_line_reaches(const station& s, current i)
+{
+    if (detail::arc_in(s).line) return true;
+    const std::optional<arc_line_range> range = usual_arc_line_range(s.job.process);
+    return range && i >= range->least && i <= range->most;
 }
 
 [[nodiscard]] inline length arc_length_of(const station& s)

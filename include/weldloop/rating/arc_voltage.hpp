@@ -63,8 +63,11 @@ struct arc_share {
         out.arc = mapped(drop, [&](voltage d) { return std::min(load_line, left_of(highest, d)); });
         out.headroom = mapped(drop, [&](voltage d) { return left_of(highest, d + load_line); });
         out.starved = drop.typical + load_line > highest;
-        out.relative_to = out.starved ? "what the supply's highest output leaves after the loop's drop"
-                                      : "conventional load voltage of the process, held by the constant-current supply";
+        out.relative_to =
+            out.starved ? "what the supply's highest output leaves after the loop's drop"
+            : s.supply->kind == supply_kind::constant_current
+                ? "conventional load voltage of the process, held by the constant-current supply"
+                : "conventional load voltage of the process, which the supply's output leaves at the job's current";
         return out;
     }
     out.arc = mapped(drop, [&](voltage d) { return left_of(load_line, d); });

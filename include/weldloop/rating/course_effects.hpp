@@ -45,7 +45,8 @@ struct level_point {
     voltage terminals = {};          ///< [V] across the supply's terminals, by its static line
     voltage loop_drop = {};          ///< [V] that the loop takes, less what a supply makes good
     voltage arc_voltage = {};        ///< [V] that is left for the arc
-    voltage arc_wants = {};          ///< [V] that the arc asks for at its length and that current
+    voltage arc_wants = {};          ///< [V] that the arc asks for at its length and that current; 0 where its line
+                                     ///< does not reach so far
     bool is_held = false;            ///< the current comes within 5 % of the asked one, and the arc gets what it asks
 };
 

@@ -140,7 +140,8 @@ private:
         }
         p.outcome = operating_outcome::found;
         p.arc_voltage = p.terminals - p.loop_drop;
-        p.arc_wants = in_si<voltage>(arc_volts(p.current.value()));
+        // an arc line that does not reach so far asks for nothing
+        if (arc_line_reaches(s_, p.current)) p.arc_wants = in_si<voltage>(arc_volts(p.current.value()));
         constexpr double close = 0.05, rounding = 1e-9;  // of the current; of the volts
         p.is_held = std::fabs((p.current - p.asked).value()) <= close * p.asked.value() &&
                     p.arc_voltage >= (1.0 - rounding) * p.arc_wants;

@@ -58,6 +58,8 @@ inline constexpr double current_agreement = 0.05;  // of the job's current; see 
                                 (p.outcome == operating_outcome::loop_not_settled
                                      ? "; at the current that the supply would give, the loop has no settled state."
                                      : "; no working point of supply, loop and arc was found.")};
+    // what follows from an arc line that does not reach so far is no finding
+    if (!p.line_in_range && p.held == arc_hold::arc_length) return std::nullopt;
     if (p.outcome == operating_outcome::no_arc) {
         if (p.held == arc_hold::wire_feed)
             return loop_finding{finding_id::too_few_volts_for_arc, finding_severity::stop_job,
@@ -68,7 +70,7 @@ inline constexpr double current_agreement = 0.05;  // of the job's current; see 
                                 " the supply typically holds no current through this loop: 0 A."};
     }
     if (!p.is_found()) return std::nullopt;
-    if (p.held == arc_hold::wire_feed && p.arc_length.value() < 0.0)
+    if (p.held == arc_hold::wire_feed && p.line_in_range && p.arc_length.value() < 0.0)
         return loop_finding{finding_id::too_few_volts_for_arc, finding_severity::warning,
                             "At " + to_text(p.current, "A") + " the loop leaves the arc " +
                                 to_text(p.arc_voltage, "V") + ", less than an arc of no length typically asks for, " +

@@ -316,7 +316,7 @@ private:
     void find(const wire_gun& g)
     {
         lead_of(g);
-        const length usual = wire_gun().extension;
+        const length usual = usual_extension(s_.job.process);
         if (g.extension > usual) {
             wire_gun nearer = g;
             nearer.extension = usual;

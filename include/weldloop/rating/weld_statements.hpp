@@ -42,6 +42,7 @@ inline constexpr double blunt = 0.20;            // of the level's time
 /// empty where that is not known, or no more. @param p found
 [[nodiscard]] inline std::optional<current> current_without_loss(const station& s, const operating_point& p)
 {
+    if (!p.line_in_range) return std::nullopt;
     const arc_line line = arc_line_of(s);
     const length held = arc_length_of(s);
     const resistance extension = p.wire_extension_drop / p.current;
@@ -166,7 +167,12 @@ private:
                     ", so that a heat input by the supply's meter, Q = k U I / v, is " +
                     percent((lost / (p.terminals - lost)).value()) + " above the weld's; said from " +
                     percent(weld_limit::cold_by_volts) + " on (common practice, no source).");
-        if (p.held != arc_hold::wire_feed) return;
+        if (p.held != arc_hold::wire_feed || !p.line_in_range) return;
+        if (p.arc_length.value() < 0.0)
+            say(weld_id::spatter, p.arc_length.value(), 0.0,
+                "Spatter: the loop leaves the arc " + to_text(p.arc_voltage, "V") +
+                    ", less than an arc of no length typically asks for: the wire typically stubs into the work "
+                    "(common practice, no source).");
         const length shorter = lost / usual_gradient();
         const length usual = usual_arc_length(s_.job.process);
         if (shorter >= usual)

@@ -366,13 +366,34 @@ namespace detail {
     return out + ".";
 }
 
+namespace detail {
+/// Findings that a welder notices at the arc.
+[[nodiscard]] constexpr bool is_at_arc(finding_id id)
+{
+    return id == finding_id::supply_cannot_hold_arc || id == finding_id::too_few_volts_for_arc ||
+           id == finding_id::supply_gives_other_current || id == finding_id::level_not_held ||
+           id == finding_id::supply_does_not_suit || id == finding_id::polarity_does_not_suit ||
+           id == finding_id::part_intermittent;
+}
+/// What is typically noticed, by statements and findings together: the one never denies the other.
+[[nodiscard]] inline std::string noticed(const assessment& found)
+{
+    if (!found.weld.empty()) return weld_sentence(found.weld);
+    const auto at = std::find_if(found.findings.begin(), found.findings.end(),
+                                 [](const loop_finding& f) { return is_at_arc(f.id); });
+    return at == found.findings.end() ? "At the arc the welder typically notices nothing of the circuit."
+                                      : "At the arc: " + first_sentence(at->text) + ".";
+}
+}  // namespace detail
+
 /// The weld's sentence: what the welder typically notices. @param found the assessment @param answers beside it
 [[nodiscard]] inline std::string weld_answer(const assessment& found, const station_answers& answers)
 {
     if (found.outcome != loop_outcome::solved)
         return "Nothing can be said of the weld: the circuit has no settled current for this job.";
-    const std::string said = found.weld.empty() ? "At the arc the welder typically notices nothing of the circuit."
-                                                : weld_sentence(found.weld);
+    std::string said = detail::noticed(found);
+    if (found.operating && found.operating->is_found() && !found.operating->line_in_range)
+        said += " Of the arc's length nothing is said: no arc line of the process is known at this current.";
     return circuit_answer_of(found, answers) == circuit_answer::not_as_described
                ? said + " That is of the circuit as it is described."
                : said;

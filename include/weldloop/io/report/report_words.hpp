@@ -205,6 +205,14 @@ template <class Q>
                    : "no single one: the current changes all the time";
     if (!found.operating || !found.operating->is_found()) return {};
     const operating_point& p = *found.operating;
+    if (!p.line_in_range) {
+        const std::string why = "no arc line of the process is known at this current";
+        return p.held == arc_hold::arc_length
+                   ? "not known: " + why
+                   : "typically " + to_text(p.current, "A") + " at " + to_text(p.terminals, "V") +
+                         " across the terminals: arc " + to_text(p.arc_voltage, "V") +
+                         ", the wire's feed held; the arc's length is not known, for " + why;
+    }
     const std::string arc_length_text = p.arc_length.value() < 0.0
                                             ? std::string("of no length")
                                             : detail::shown_short_text(p.arc_length, units) + " long";
