@@ -102,6 +102,8 @@ private:
     {
         out_.push_back({id, quantity, threshold, std::move(text)});
     }
+    // in the two digits that the lie of the leads bears
+    static std::string rough_percent(double share) { return to_text(fraction(std::min(1.0, share)), 2); }
     static std::string percent(double share) { return to_text(fraction(std::min(1.0, share))); }
 
     // " and leaves 79 V of the 80 V without load in the first instant"; empty without a supply. @param takes what is
@@ -219,8 +221,8 @@ private:
         const double share = 1.0 - (left / open).value();
         if (share < weld_limit::start) return;
         say(weld_id::poor_starts, share, weld_limit::start,
-            "Poor starts: the leads as they lie" + words_of_steel(leads) + " have " + to_text(l, "uH") +
-                ": for the current to rise by 500 A/ms they would take " + to_text(voltage(open - left), "V") + " of " +
+            "Poor starts: the leads as they lie" + words_of_steel(leads) + " have " + to_text(l, "uH", 2) +
+                ": for the current to rise by 500 A/ms they would take " + to_text(voltage(open - left), "V", 2) + " of " +
                 to_text(open, "V") + " without load; said from a third on (common practice, no source).");
     }
 
@@ -228,8 +230,8 @@ private:
     [[nodiscard]] static std::string words_of_steel(const station_inductance& leads)
     {
         if (!(leads.by_steel.value() > 0.0)) return {};
-        return ", with the steel beside them, typically (" + to_text(leads.range.low, "uH") + " to " +
-               to_text(leads.range.high, "uH") + " by what steel it is)";
+        return ", with the steel beside them, typically (" + to_text(leads.range.low, "uH", 2) + " to " +
+               to_text(leads.range.high, "uH", 2) + " by what steel it is)";
     }
 
     // What the leads' inductance does to alternating current and to pulses.
@@ -238,8 +240,8 @@ private:
         if (c.alternates && c.share && c.share->typical >= weld_limit::choked)
             say(weld_id::choked_current, c.share->typical, weld_limit::choked,
                 "Choked current: at " + to_text(c.frequency, "Hz") + " the inductance of the leads as they lie, " +
-                    to_text(c.inductance.typical, "uH") + ", typically takes " + to_text(c.inductive.typical, "V") +
-                    ", " + percent(c.share->typical) + " of the voltage without load; said from " +
+                    to_text(c.inductance.typical, "uH", 2) + ", typically takes " + to_text(c.inductive.typical, "V", 2) +
+                    ", " + rough_percent(c.share->typical) + " of the voltage without load; said from " +
                     percent(weld_limit::choked) + " on (judged, no source).");
         if (!c.edge || c.edge->end == edge_end::not_known || c.edge->lost.typical < weld_limit::blunt) return;
         const course_edge& e = *c.edge;
@@ -248,9 +250,9 @@ private:
             "Blunt pulses: " + way +
                 (e.end == edge_end::too_few_volts
                      ? "typically does not get: the supply has too few volts"
-                     : "typically takes " + to_text(e.takes.typical, "ms") + " through the leads as they lie, " +
-                           to_text(c.inductance.typical, "uH") + ", of the " + to_text(e.time, "ms") + " there, " +
-                           percent(e.lost.typical) + " lost") +
+                     : "typically takes " + to_text(e.takes.typical, "ms", 2) + " through the leads as they lie, " +
+                           to_text(c.inductance.typical, "uH", 2) + ", of the " + to_text(e.time, "ms") + " there, " +
+                           rough_percent(e.lost.typical) + " lost") +
                 "; said from " + percent(weld_limit::blunt) + " on (judged, no source).");
     }
 

@@ -16,11 +16,12 @@ namespace weldloop {
 
 namespace detail {
 
-/// "12.3 uH", or over what steel may make of it "18 (12 to 24) uH". @param factor from the SI unit to the printed one
+/// "12 uH", or over what steel may make of it "18 (12 to 24) uH", in the two digits that the lie of the leads bears,
+/// which is stated, not surveyed. @param factor from the SI unit to the printed one
 template <class Q>
 [[nodiscard]] std::string steel_band_text(const band<Q>& b, double factor, const std::string& unit)
 {
-    constexpr int digits = 3;
+    constexpr int digits = 2;
     const auto number = [&](const Q& q) { return number_text(q.value() * factor, digits); };
     const std::string typical = number(b.typical);
     if (number(b.low) == number(b.high)) return typical + " " + unit;
@@ -35,11 +36,11 @@ template <class Q>
 
 [[nodiscard]] inline std::string impedance_line(const course_effects& c)
 {
-    std::string out = "at " + to_text(c.frequency, "Hz") + " the loop typically has " + to_text(c.resistance, "mohm") +
+    std::string out = "at " + to_text(c.frequency, "Hz") + " the loop typically has " + to_text(c.resistance, "mohm", 2) +
                       " of resistance (the skin effect adds up to " + percent_text(c.skin_ratio - 1.0) +
                       " to a lead's) and the leads as they lie " + steel_band_text(c.inductance, 1e6, "uH") +
                       ", a reactance of " + steel_band_text(c.reactance, 1e3, "mohm") + "; " +
-                      to_text(c.fundamental, "A") + " of the first harmonic take " +
+                      to_text(c.fundamental, "A", 2) + " of the first harmonic take " +
                       steel_band_text(c.inductive, 1.0, "V") + " along it";
     if (c.share) out += ", " + percent_text(c.share->typical) + " of the supply's voltage without load";
     if (c.added) out += ", and ask for " + steel_band_text(*c.added, 1.0, "V") + " more at the supply";

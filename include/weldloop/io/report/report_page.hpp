@@ -239,7 +239,7 @@ private:
                   {"Verdict", ""}});
         put("<tbody role=\"rowgroup\">\n");
         for (const part_result& p : found_.parts) {
-            put("<tr role=\"row\"><td role=\"cell\" class=\"n no\">").say(std::to_string(number_of(p)));
+            put("<tr role=\"row\"><td role=\"cell\" class=\"n no\">").say(number_with_mark(p));
             put("</td><th role=\"rowheader\" scope=\"row\">").name(p.name);
             if (p.word != p.name) put("<span class=\"why\">").say(p.word).put("</span>");
             if (!p.way.empty()) put("<span class=\"why\">way: ").name(p.way).put("</span>");
@@ -270,6 +270,7 @@ private:
             element("p class=\"note\"", decided_explained);
             element("p class=\"note\"", band_explained);
             element("p class=\"note\"", cases_explained);
+            if (has_open_mark(found_)) element("p class=\"note\"", open_ways_explained);
         }
         end_section();
     }
@@ -376,8 +377,11 @@ private:
         if (!found_.conducts) return;
         put("<div class=\"charts\">\n<div>\n");
         element("h2", "Where the volts go");
-        drawing(budget_drawing(station_, found_), "Each drop begins where the one before it ends. Whiskers span from "
-                                                  "the 5 to the 95 % point of each part's scatter.");
+        drawing(budget_drawing(station_, found_),
+                std::string("Each drop begins where the one before it ends. Whiskers span from "
+                            "the 5 to the 95 % point of each part's scatter.") +
+                    (station_.ways.empty() ? "" : " Ways beside the path lie beside these drops and add none.") +
+                    (has_open_mark(found_) ? " " + std::string(open_ways_explained) : ""));
         put("</div>\n<div>\n");
         element("h2", "How hot it gets");
         drawing(peak_drawing(station_, found_, asked_.units),

@@ -120,6 +120,24 @@ template <class Q>
     return part.place + 1;
 }
 
+/// The same with a mark where a row tells the part with every stray way open: "2*". @see open_ways_explained
+[[nodiscard]] inline std::string number_with_mark(const part_result& part)
+{
+    return std::to_string(number_of(part)) + (part.with_stray_open ? "*" : "");
+}
+
+/// What that mark says; printed where a row has it.
+inline constexpr std::string_view open_ways_explained =
+    "*: told with every stray way open, which is worse for the part: what strays also cools. What the loop takes, and "
+    "what "
+    "the arc gets, are told with the ways as they stand, so that marked drops do not add up to it.";
+
+/// Whether a row of an assessment has the mark.
+[[nodiscard]] inline bool has_open_mark(const assessment& found)
+{
+    return std::any_of(found.parts.begin(), found.parts.end(), [](const part_result& p) { return p.with_stray_open; });
+}
+
 /// "gmaw, 240 A, 60 % of 10 min"
 [[nodiscard]] inline std::string job_line(const job& j)
 {
@@ -362,9 +380,20 @@ inline constexpr std::string_view decided_explained =
 }
 
 namespace detail {
+// "4.5 h", below an hour "12 min", below a minute in words: nobody reads a clock finer.
 [[nodiscard]] inline std::string hours_text(duration d)
 {
-    return number_text(cut_to_two_digits(number_in(d, "h"))) + " h";
+    constexpr double minute = 1.0 / 60.0, slip = 1e-9;
+    const double hours = number_in(d, "h");
+    if (hours < minute * (1.0 - slip)) return "less than a minute";
+    if (hours < 1.0 - slip) return number_text(cut_to_two_digits(60.0 * hours)) + " min";
+    return number_text(cut_to_two_digits(hours)) + " h";
+}
+// "after 4.5 h", "at once".
+[[nodiscard]] inline std::string after_text(duration d)
+{
+    constexpr double minute = 60.0;  // s
+    return d.value() < minute ? "at once" : "after " + hours_text(d);
 }
 [[nodiscard]] inline std::string percent_of(double share)
 {
@@ -402,7 +431,7 @@ namespace detail {
     if (g.outlook_poor != grip_outlook::unstable) return outlook_words(g.outlook_poor);
     if (const auto end = poor_end_of(g))
         return "it is unstable: its spots melt, its spring is destroyed or its grip goes, " +
-               (end->value() > 0.0 ? "by " + hours_text(*end) : std::string("from the start"));
+               after_text(*end);
     return "it is unstable: its spots melt";
 }
 }  // namespace detail
@@ -419,7 +448,7 @@ namespace detail {
     const auto poor_end = detail::poor_end_of(g);
     // an end of the band beyond the forecast is given as its end
     const auto after = [&g](duration d) {
-        return d >= g.horizon ? "not within " + detail::hours_text(g.horizon) : "after " + detail::hours_text(d);
+        return d >= g.horizon ? "not within " + detail::hours_text(g.horizon) : detail::after_text(d);
     };
 
     std::string first = lost > 0.0 ? detail::percent_of(lost) + " of its grip when new is gone already, " +
@@ -428,7 +457,7 @@ namespace detail {
     first += detail::hours_text(g.points.back().at) + " of shift" + (lost > 0.0 ? " " : ": ") + "typically " +
              detail::percent_of(now * left) + (lost > 0.0 ? " of when new" : "") + ", in a poor case " +
              detail::percent_of(now * left_low);
-    if (poor_end) first += ", which ends after " + detail::hours_text(*poor_end);
+    if (poor_end) first += ", which ends " + detail::after_text(*poor_end);
     out.push_back(first + ".");
 
     const bool gone_before = lost >= inspection_loss;
@@ -441,7 +470,9 @@ namespace detail {
                                   : "A quarter of the grip is lost: in a poor case ") +
                       after(g.quarter_lost->low) + ", typically " + after(g.quarter_lost->typical) +
                       ", in a kind case " + after(g.quarter_lost->high) + ".");
-        if (g.inspect_by && !gone_before)
+        if (g.inspect_by && !gone_before && *g.inspect_by < in_si<duration>(60.0))
+            out.push_back("Inspect it before the next weld: the early end of that band is the poor case.");
+        else if (g.inspect_by && !gone_before)
             out.push_back("Inspect within " + detail::hours_text(*g.inspect_by) +
                           " of shift, the early end of that band, which is the poor case.");
     } else if (!gone_before && g.outlook_poor != grip_outlook::unstable) {
