@@ -43,9 +43,12 @@ namespace weldloop {
 ///
 /// Remote sensing: what lies between terminals and taps is made good up to the supply's highest output.
 ///
-/// The course of an alternating current counts by its effective value, in the supply's line too. Accuracy: the balance
-/// holds to 1e-6 of the volts, as closely as the loop's heat is settled; against a circuit simulator on ten stations
-/// (tests/oracle/operating_point) to 1e-4. The arc line is often a recalled one: the basis says so.
+/// The course of an alternating current counts by its effective value, in the supply's line too. What it takes along
+/// the leads' inductance, X I, stands at right angles: U^2 = (V + a + b L + c I)^2 + (X I)^2, with reactance_of(); the
+/// supply's own voltage is taken as one with no reactance inside, so that for a supply that falls by reactance the two,
+/// which add straight, are counted a little low. Accuracy: the balance holds to 1e-6 of the volts, as closely as the
+/// loop's heat is settled; against a circuit simulator on ten stations (tests/oracle/operating_point) to 1e-4. The arc
+/// line is often a recalled one: the basis says so.
 /// @param s the station @param level which point of every joint's scatter to solve for
 /// @throws bad_station_error, missing_data_error, out_of_range_error, not_finite_error for a station that cannot be
 [[nodiscard]] operating_point operating_point_of(const station& s, scatter level = scatter::typical);

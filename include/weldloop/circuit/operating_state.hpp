@@ -65,15 +65,17 @@ struct operating_point {
     weldloop::current asked = {};                                ///< [A] of the job
     weldloop::current current = {};                              ///< [A] that flows
     voltage terminals = {};                                      ///< [V] across the supply's terminals
-    voltage loop_drop = {};                                      ///< [V] of all parts, the wire's extension too
-    voltage wire_extension_drop = {};                            ///< [V] of that, along the wire beyond a gun's tip
-    voltage made_good = {};                                      ///< [V] of that, by a supply that senses remotely
-    voltage arc_voltage = {};                                    ///< [V] across the arc
+    voltage inductive = {};  ///< [V] along the leads' inductance, at right angles to those of loop and arc, of an
+                             ///< alternating current without steady levels; see reactance_of()
+    voltage loop_drop = {};  ///< [V] of all parts, the wire's extension too
+    voltage wire_extension_drop = {};  ///< [V] of that, along the wire beyond a gun's tip
+    voltage made_good = {};            ///< [V] of that, by a supply that senses remotely
+    voltage arc_voltage = {};          ///< [V] across the arc
     length arc_length = {};  ///< [m]; with the feed held, below 0: the arc gets fewer volts than an arc of no length
                              ///< asks for, so the wire stubs
     std::optional<length> extension = {};  ///< [m] of the wire beyond the tip, where the wire's feed was stated
-    bool line_in_range = true;  ///< false: the usual arc line does not reach to that current, so that nothing can be
-                                ///< said of the arc's length, and where that is held nothing of the current
+    bool line_in_range = true;   ///< false: the usual arc line does not reach to that current, so that nothing can be
+                                 ///< said of the arc's length, and where that is held nothing of the current
     loop_state loop = {};        ///< at that current
     weldloop::basis basis = {};  ///< sources of lines and balance
 

@@ -69,12 +69,12 @@ struct sheet_slide {
 /// What the library knows of a part: made by the `sheet_of()` of its kind. One body, the same current through all of
 /// it; heat passes to what stands before and behind it.
 struct part_sheet {
-    std::vector<sheet_contact> contacts = {};  ///< in series, in any order
-    std::optional<sheet_metal> metal = {};     ///< in series with them
-    std::optional<sheet_slide> slide = {};     ///< in series with them
-    thermal_body body = {};                    ///< its metal, part_place::metal
-    std::optional<weldloop::metal> work = {};  ///< what its contacts bear on, if that is the work or a fixture: it
-                                               ///< takes half of their heat and what crosses them
+    std::vector<sheet_contact> contacts = {};    ///< in series, in any order
+    std::optional<sheet_metal> metal = {};       ///< in series with them
+    std::optional<sheet_slide> slide = {};       ///< in series with them
+    thermal_body body = {};                      ///< its metal, part_place::metal
+    std::optional<weldloop::metal> work = {};    ///< what its contacts bear on, if that is the work or a fixture: it
+                                                 ///< takes half of their heat and what crosses them
     temperature melting = {};                    ///< of its body: hotter, it ends the loop
     conductance outer_face = {};                 ///< [S] of its bolted or plugged face, which a joint beside it shares
     std::vector<place_limit> limits = {};        ///< temperatures, all at part_place::metal

@@ -6,6 +6,7 @@
 #include <string_view>
 #include <vector>
 
+#include <weldloop/circuit/loop_reactance.hpp>
 #include <weldloop/circuit/operating_state.hpp>
 #include <weldloop/core/band.hpp>
 #include <weldloop/core/quantities.hpp>
@@ -29,11 +30,6 @@ inline constexpr source edge_model{
     "U: a supply that keeps a current gives its highest output, others their static line; a reversal first falls to "
     "zero, with supply and arc driving it together",
     source_kind::derived};
-/// Reactance.
-inline constexpr source loop_reactance{"phasor diagram of resistance and inductance in series",
-                                       {},
-                                       "X = 2 pi f L at the fundamental, at right angles to loop and arc",
-                                       source_kind::derived};
 /// @}
 
 /// How a level of a course is met.

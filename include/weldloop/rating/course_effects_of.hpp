@@ -73,8 +73,9 @@ private:
         const voltage open = voltage_without_load(*s_.supply, {s_.job.process, s_.job.current});
         if (open.value() > 0.0) out_.share = mapped(out_.inductive, [&](voltage v) { return (v / open).value(); });
         if (met_ == nullptr || !changes_sign()) return;
+        const voltage in_phase = met_->arc_voltage + met_->loop_drop;
         out_.added = mapped(out_.inductive, [&](voltage v) {
-            return in_si<voltage>(std::hypot(met_->terminals.value(), v.value())) - met_->terminals;
+            return in_si<voltage>(std::hypot(in_phase.value(), v.value())) - in_phase;
         });
     }
 

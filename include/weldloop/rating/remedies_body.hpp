@@ -32,6 +32,7 @@
 #include <weldloop/rating/remedy_order.hpp>
 #include <weldloop/rating/remedy_weighing.hpp>
 #include <weldloop/rating/verdict.hpp>
+#include <weldloop/rating/weld_statements.hpp>
 
 namespace weldloop {
 
@@ -83,6 +84,7 @@ public:
         if (!s.supply) return;
         whole_ = loop_solver(s).solve(scatter::typical, &settled_);
         if (whole_.outcome != loop_outcome::open_circuit) at_arc_ = findings_at_arc_from(s, whole_, &settled_);
+        if (whole_.is_solved()) inductive_ = inductive_statements_of(s, whole_);
     }
 
     [[nodiscard]] std::vector<remedy> operator()()
@@ -123,8 +125,32 @@ private:
     // Where supply, loop and arc meet is solved anew only for what leaves the arc more volts, or asks for less current.
     [[nodiscard]] bool may_help_the_arc(const change& c, const trial& t) const
     {
+        if (changes_inductance(c)) return t.typical == loop_outcome::solved;
         constexpr double least = 1e-3;  // V
         return t.typical == loop_outcome::solved && (!loop_.is_solved() || c.current || t.drop < loop_.drop() - least);
+    }
+
+    [[nodiscard]] static bool changes_inductance(const change& c)
+    {
+        return c.id == change_id::off_steel || c.id == change_id::straight_lead;
+    }
+    [[nodiscard]] static std::vector<weld_id> inductive_statements_of(const station& s, const loop_state& loop)
+    {
+        if ((!s.job.course || s.job.course->is_dc()) && share_of_start(s) < weld_limit::start) return {};
+        const operating_point p = operating_point_from(s, scatter::typical, {&loop, nullptr, false});
+        return inductive_statements(s, loop, p.is_found() ? &p : nullptr);
+    }
+    // The statements on the weld that are gone with less inductance; the loop's drop is that of the trial.
+    [[nodiscard]] std::vector<weld_id> weld_cleared_by(const change& c, const trial& t) const
+    {
+        std::vector<weld_id> out;
+        if (inductive_.empty() || !changes_inductance(c) || t.typical != loop_outcome::solved) return out;
+        loop_state loop = whole_;
+        loop.total_drop = in_si<voltage>(t.drop);
+        const std::vector<weld_id> left = inductive_statements_of(changed(s_, c), loop);
+        std::copy_if(inductive_.begin(), inductive_.end(), std::back_inserter(out),
+                     [&left](weld_id id) { return std::find(left.begin(), left.end(), id) == left.end(); });
+        return out;
     }
 
     // What supply, loop and arc are found to make of each other with a change; where their point rests on the drop
@@ -178,6 +204,7 @@ private:
                 made.lifts_stop = made.lifts_stop || f.severity == finding_severity::stop_job;
             }
         }
+        r.clears_weld = weld_cleared_by(c, t);
         // one lead or stray way of several leaves the finding of the others
         if (c.id == change_id::whole_covering) {
             made.lifts_stop = true;
@@ -207,7 +234,8 @@ private:
             r.volts_regained = in_si<voltage>(loop_.drop() - t.drop);
             r.cooled_by = was.peak - is.peak;  // a removed part cools to the air
         }
-        const bool clears = made.lifts_stop || !r.clears_parts.empty() || !r.clears_findings.empty();
+        const bool clears =
+            made.lifts_stop || !r.clears_parts.empty() || !r.clears_findings.empty() || !r.clears_weld.empty();
         const bool regains =
             c.for_its_hold || (!c.only_to_cure && (r.volts_regained >= least_regain || r.cooled_by >= least_cooling));
         if (!clears && !regains && !is_summary && gravity_of(own_before) == 0) return;
@@ -852,6 +880,7 @@ private:
     weighed_loop loop_;
     loop_state whole_;                  // at the job's current, typically, of a station with a supply
     solve::periodic_state settled_;     // of it
+    std::vector<weld_id> inductive_;    // statements on the weld that rest on the leads' inductance
     std::vector<loop_finding> at_arc_;  // what supply, loop and arc are found to make of each other
     std::vector<step> steps_;
     std::map<std::size_t, remedy_effort> cleared_with_;         // parts with a verdict against them: the least effort

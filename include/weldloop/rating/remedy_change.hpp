@@ -28,6 +28,7 @@ enum class change_id {
     whole_covering,   ///< a new covering
     whole_lead,       ///< without its damaged length
     straight_lead,    ///< laid out straight
+    off_steel,        ///< laid away from steel
     fresh_crimp,      ///< crimped anew
     tight_bolt,       ///< bolt or screw tightened
     clean,            ///< faces cleaned

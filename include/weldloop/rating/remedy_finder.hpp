@@ -140,6 +140,15 @@ private:
                   "lay " + name() + " out straight (now " + std::string(to_text(*c.lay)) + ")", remedy_effort::move,
                   laid);
         }
+        if (c.steel != steel_beside::none) {
+            cable away = c;
+            away.steel = steel_beside::none;
+            offer(change_id::off_steel,
+                  "lay " + name() + " away from the steel that is " + std::string(to_text(c.steel)) +
+                      (is_of_a_coil(c.steel) ? "" : ", or pass both leads through the same opening"),
+                  remedy_effort::move, away)
+                .only_to_cure = true;
+        }
     }
 
     void find(const lug& l)

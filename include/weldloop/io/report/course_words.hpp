@@ -36,12 +36,12 @@ template <class Q>
 
 [[nodiscard]] inline std::string impedance_line(const course_effects& c)
 {
-    std::string out = "at " + to_text(c.frequency, "Hz") + " the loop typically has " + to_text(c.resistance, "mohm", 2) +
-                      " of resistance (the skin effect adds up to " + percent_text(c.skin_ratio - 1.0) +
-                      " to a lead's) and the leads as they lie " + steel_band_text(c.inductance, 1e6, "uH") +
-                      ", a reactance of " + steel_band_text(c.reactance, 1e3, "mohm") + "; " +
-                      to_text(c.fundamental, "A", 2) + " of the first harmonic take " +
-                      steel_band_text(c.inductive, 1.0, "V") + " along it";
+    std::string out = "at " + to_text(c.frequency, "Hz") + " the loop typically has " +
+                      to_text(c.resistance, "mohm", 2) + " of resistance (the skin effect adds up to " +
+                      percent_text(c.skin_ratio - 1.0) + " to a lead's) and the leads as they lie " +
+                      steel_band_text(c.inductance, 1e6, "uH") + ", a reactance of " +
+                      steel_band_text(c.reactance, 1e3, "mohm") + "; " + to_text(c.fundamental, "A", 2) +
+                      " of the first harmonic take " + steel_band_text(c.inductive, 1.0, "V") + " along it";
     if (c.share) out += ", " + percent_text(c.share->typical) + " of the supply's voltage without load";
     if (c.added) out += ", and ask for " + steel_band_text(*c.added, 1.0, "V") + " more at the supply";
     return out;

@@ -53,10 +53,10 @@ enum class clamp_poor_case { lasts, fails };
 {
     const std::string holds = "5 m of " + std::string(lead) + " with a coupling, which takes " +
                               number_text(std::ceil(needs.value()), 3) + " N at each jaw";
-    return ever(dropped) ? "It no longer holds " + holds + ": " + hours_words(dropped, horizon) + "."
-                         : "It holds " + holds + ", over " + hours_text(horizon) +
-                               (poor_holds == clamp_poor_case::lasts ? ", typically and in a poor case."
-                                                                     : ", typically.");
+    return ever(dropped)
+               ? "It no longer holds " + holds + ": " + hours_words(dropped, horizon) + "."
+               : "It holds " + holds + ", over " + hours_text(horizon) +
+                     (poor_holds == clamp_poor_case::lasts ? ", typically and in a poor case." : ", typically.");
 }
 
 // "film 60 %, heat 40 %", the largest first; empty if none counts.
@@ -195,9 +195,9 @@ inline constexpr std::size_t most_joints_named = 12;
     if (c.poor_melts && !melts_at_once)
         out.emplace_back("In a poor case its spots melt: it may weld itself to the work, or burn.");
     if (c.cable_needs && (detail::ever(c.cable_not_held) || !c.poor_ends))
-        out.push_back(detail::cable_line(c.cable_not_held, *c.cable_needs, c.lead, horizon,
-                                         c.poor_melts ? detail::clamp_poor_case::fails
-                                                      : detail::clamp_poor_case::lasts));
+        out.push_back(
+            detail::cable_line(c.cable_not_held, *c.cable_needs, c.lead, horizon,
+                               c.poor_melts ? detail::clamp_poor_case::fails : detail::clamp_poor_case::lasts));
     if (const std::string by = detail::causes_words(c.causes); !by.empty())
         out.push_back("What raised its resistance, typically: " + by + ".");
     if (std::string line = detail::untouched_line(c.untouched, c.moved); !line.empty()) out.push_back(std::move(line));

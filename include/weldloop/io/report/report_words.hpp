@@ -29,6 +29,7 @@
 #include <weldloop/rating/assessment.hpp>
 #include <weldloop/rating/remedy_worth.hpp>
 #include <weldloop/rating/verdict.hpp>
+#include <weldloop/rating/weld_statement.hpp>
 
 namespace weldloop {
 
@@ -430,8 +431,7 @@ namespace detail {
 {
     if (g.outlook_poor != grip_outlook::unstable) return outlook_words(g.outlook_poor);
     if (const auto end = poor_end_of(g))
-        return "it is unstable: its spots melt, its spring is destroyed or its grip goes, " +
-               after_text(*end);
+        return "it is unstable: its spots melt, its spring is destroyed or its grip goes, " + after_text(*end);
     return "it is unstable: its spots melt";
 }
 }  // namespace detail
@@ -546,6 +546,11 @@ inline constexpr std::string_view gains_explained =
         std::vector<std::string> ids;
         for (const finding_id id : r.clears_findings) ids.emplace_back(to_text(id));
         add((ids.size() == 1 ? "clears the finding " : "clears the findings ") + listed(ids, ", "));
+    }
+    if (!r.clears_weld.empty()) {
+        std::vector<std::string> words;
+        for (const weld_id id : r.clears_weld) words.emplace_back(words_for(id));
+        add("the leads then typically no longer cause " + listed(words, ", "));
     }
     if (!r.makes_moot.empty()) add("spares: " + listed(r.makes_moot, "; "));
     return out;
