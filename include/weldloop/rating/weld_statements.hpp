@@ -206,7 +206,7 @@ private:
                     percent(weld_limit::cold_by_volts) + " on (common practice, no source).");
         if (p.held != arc_hold::wire_feed || !p.line_in_range) return;
         if (p.arc_length.value() < 0.0)
-            say(weld_id::spatter, p.arc_length.value(), 0.0,
+            say(weld_id::spatter, -p.arc_length.value(), 0.0,
                 "Spatter: the loop leaves the arc " + to_text(p.arc_voltage, "V") +
                     ", less than an arc of no length typically asks for: the wire typically stubs into the work "
                     "(common practice, no source).");

@@ -4,7 +4,10 @@
 /// cautions that belong to it.
 
 #include <algorithm>
+#include <array>
 #include <cstddef>
+#include <functional>
+#include <map>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -22,6 +25,7 @@
 #include <weldloop/rating/touch_limit.hpp>
 #include <weldloop/rating/verdict.hpp>
 #include <weldloop/rating/weld_sentence.hpp>
+#include <weldloop/rating/work_cautions.hpp>
 
 namespace weldloop {
 
@@ -287,6 +291,60 @@ namespace detail {
             }))
             continue;
         out.push_back({r, false, detail::cautions_of(r, s, found)});
+    }
+    return out;
+}
+
+/// A caution in a few words, for where it has been said in full before. @param caution as printed
+/// @return empty for one that has no short form
+[[nodiscard]] inline std::string_view short_caution(std::string_view caution)
+{
+    struct row {
+        std::string_view whole, brief;
+    };
+    const std::array rows{row{caution_switch_off, "switch off"},
+                          row{touch_cautions[0], "supply off, locked, proven dead"},
+                          row{caution_burns, "hot parts"},
+                          row{caution_melting, "melting contact"},
+                          row{caution_hot_covering, "fume of a hot covering"},
+                          row{caution_zinc, "zinc fume"},
+                          row{caution_paint, "paint fume"},
+                          row{caution_no_earth, "an earth stays"},
+                          row{caution_after_stray, "an electrician looks at what carried stray current"},
+                          row{caution_open, "no-load voltage across the gap"},
+                          row{caution_no_splice, "no splice near the holder or gun"}};
+    for (const row& r : rows)
+        if (r.whole == caution) return r.brief;
+    return {};
+}
+
+/// The lines of caution beside each of some actions: each caution in full where it is first called for, later in a few
+/// words with the number of that action, so that every action that calls for one has its line.
+/// @param actions in the order of their numbers, from 1
+[[nodiscard]] inline std::vector<std::vector<std::string>> caution_lines(const std::vector<first_action>& actions)
+{
+    std::vector<std::vector<std::string>> out;
+    std::map<std::string, std::size_t, std::less<>> said;  // and under which number
+    for (const first_action& a : actions) {
+        std::vector<std::string>& lines = out.emplace_back();
+        std::string again;
+        std::size_t under = 0;
+        for (const std::string& c : a.cautions) {
+            const std::string_view brief = short_caution(c);
+            const auto before = said.find(c);
+            if (before == said.end() || brief.empty()) {
+                said.emplace(c, out.size());
+                lines.push_back(c);
+                continue;
+            }
+            if (before->second != under) {
+                under = before->second;
+                again += (again.empty() ? "As said under " : "; under ") + std::to_string(under) + ": ";
+            } else
+                again += "; ";
+            again += brief;
+        }
+        if (!again.empty()) lines.insert(lines.begin(), again + ".");
     }
     return out;
 }

@@ -182,10 +182,12 @@ private:
         if (actions.empty()) return;
         section("first", "Do first", "first");
         put("<ol>\n");
+        const std::vector<std::vector<std::string>> cautions = caution_lines(actions);
+        std::size_t rank = 0;
         for (const first_action& a : actions) {
             put("<li><b>").say(told(what_line(a.does))).put("</b>");
             effect(a.by_readings ? "by what was found on the spot" : gain_line(a.does, found_.outcome, asked_.units));
-            beside(a.cautions);
+            beside(cautions[rank++]);
             put("</li>\n");
         }
         put("</ol>\n");

@@ -140,12 +140,13 @@ private:
         say(told_of(found_.weakest(), answer_sentence(found_, actions, answers_)));
         say(weld_answer(found_, answers_));
         if (!actions.empty()) title("Do first");
+        const std::vector<std::vector<std::string>> cautions = caution_lines(actions);
         std::size_t rank = 0;
         for (const first_action& a : actions) {
             const std::string mark = right_in(std::to_string(++rank), in_number - 1) + ".  ", clear(mark.size(), ' ');
             say(mark, told(what_line(a.does)) + (a.by_readings ? ", by what was found" : ""));
             if (!a.by_readings) say(clear, gain_line(a.does, found_.outcome, asked_.units));
-            for (const std::string& c : a.cautions) say(clear + "! ", c);
+            for (const std::string& c : cautions[rank - 1]) say(clear + "! ", c);
         }
         blank();
     }
