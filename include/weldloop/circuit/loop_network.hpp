@@ -766,7 +766,7 @@ private:
                                                      .share = 0.5,
                                                      .also_to = other,
                                                      .also_share = 0.5,
-                                                     .on_work = true});
+                                                     .on_work = what.hold == contact_hold::resting});
         net_.link(one, other, law<contact_crossing>(*faces.law, air_, 0.0));
     }
 

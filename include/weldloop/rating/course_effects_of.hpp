@@ -72,7 +72,8 @@ private:
         if (!s_.supply) return;
         const voltage open = voltage_without_load(*s_.supply, {s_.job.process, s_.job.current});
         if (open.value() > 0.0) out_.share = mapped(out_.inductive, [&](voltage v) { return (v / open).value(); });
-        if (met_ == nullptr || !changes_sign()) return;
+        // on a steady level nothing stands along the inductance; see reactance_of()
+        if (met_ == nullptr || !changes_sign() || !levels_of(course_).empty()) return;
         const voltage in_phase = met_->arc_voltage + met_->loop_drop;
         out_.added = mapped(out_.inductive, [&](voltage v) {
             return in_si<voltage>(std::hypot(in_phase.value(), v.value())) - in_phase;

@@ -16,13 +16,21 @@ namespace weldloop {
 
 namespace detail {
 
+/// A number above 0 in two digits, in hundreds too: "140" of 144.
+[[nodiscard]] inline std::string rough_number(double value)
+{
+    constexpr int digits = 2;
+    if (!(value > 0.0)) return number_text(value, digits);
+    const double unit = std::pow(10.0, std::floor(std::log10(value)) - 1.0);
+    return number_text(std::round(value / unit) * unit, digits);
+}
+
 /// "12 uH", or over what steel may make of it "18 (12 to 24) uH", in the two digits that the lie of the leads bears,
 /// which is stated, not surveyed. @param factor from the SI unit to the printed one
 template <class Q>
 [[nodiscard]] std::string steel_band_text(const band<Q>& b, double factor, const std::string& unit)
 {
-    constexpr int digits = 2;
-    const auto number = [&](const Q& q) { return number_text(q.value() * factor, digits); };
+    const auto number = [&](const Q& q) { return rough_number(q.value() * factor); };
     const std::string typical = number(b.typical);
     if (number(b.low) == number(b.high)) return typical + " " + unit;
     return typical + " (" + number(b.low) + " to " + number(b.high) + ") " + unit;
