@@ -381,20 +381,23 @@ inline constexpr std::string_view decided_explained =
 }
 
 namespace detail {
+[[nodiscard]] inline bool lasts_a_minute(duration d)
+{
+    return d >= in_si<duration>(60.0);
+}
 // "4.5 h", below an hour "12 min", below a minute in words: nobody reads a clock finer.
 [[nodiscard]] inline std::string hours_text(duration d)
 {
-    constexpr double minute = 1.0 / 60.0, slip = 1e-9;
+    constexpr double slip = 1e-9;
     const double hours = number_in(d, "h");
-    if (hours < minute * (1.0 - slip)) return "less than a minute";
+    if (!lasts_a_minute(d)) return "less than a minute";
     if (hours < 1.0 - slip) return number_text(cut_to_two_digits(60.0 * hours)) + " min";
     return number_text(cut_to_two_digits(hours)) + " h";
 }
 // "after 4.5 h", "at once".
 [[nodiscard]] inline std::string after_text(duration d)
 {
-    constexpr double minute = 60.0;  // s
-    return d.value() < minute ? "at once" : "after " + hours_text(d);
+    return lasts_a_minute(d) ? "after " + hours_text(d) : std::string("at once");
 }
 [[nodiscard]] inline std::string percent_of(double share)
 {
@@ -431,7 +434,8 @@ namespace detail {
 {
     if (g.outlook_poor != grip_outlook::unstable) return outlook_words(g.outlook_poor);
     if (const auto end = poor_end_of(g))
-        return "it is unstable: its spots melt, its spring is destroyed or its grip goes, " + after_text(*end);
+        return "it is unstable: its spots melt, its spring is destroyed or its grip goes, " +
+               (lasts_a_minute(*end) ? "by " + hours_text(*end) : std::string("from the start"));
     return "it is unstable: its spots melt";
 }
 }  // namespace detail
@@ -470,7 +474,7 @@ namespace detail {
                                   : "A quarter of the grip is lost: in a poor case ") +
                       after(g.quarter_lost->low) + ", typically " + after(g.quarter_lost->typical) +
                       ", in a kind case " + after(g.quarter_lost->high) + ".");
-        if (g.inspect_by && !gone_before && *g.inspect_by < in_si<duration>(60.0))
+        if (g.inspect_by && !gone_before && !detail::lasts_a_minute(*g.inspect_by))
             out.push_back("Inspect it before the next weld: the early end of that band is the poor case.");
         else if (g.inspect_by && !gone_before)
             out.push_back("Inspect within " + detail::hours_text(*g.inspect_by) +
