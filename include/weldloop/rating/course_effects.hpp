@@ -6,7 +6,6 @@
 #include <string_view>
 #include <vector>
 
-#include <weldloop/circuit/loop_reactance.hpp>
 #include <weldloop/circuit/operating_state.hpp>
 #include <weldloop/core/band.hpp>
 #include <weldloop/core/quantities.hpp>
@@ -89,12 +88,12 @@ struct course_effects {
     band<voltage> inductive = {};               ///< [V] that it takes along the reactance
     std::optional<band<double>> share = {};     ///< of the supply's volts without load that these are
     std::optional<band<voltage>> added = {};    ///< [V] more that alternating current without steady levels asks of the
-                                              ///< supply for them, at right angles to loop and arc
-    weldloop::current mean = {};           ///< [A] with its sign: what flows one way all the time
-    bool alternates = false;               ///< the current changes its direction
-    std::vector<level_point> levels = {};  ///< in the order of the course; empty without a supply, and of one size
-    std::optional<course_edge> edge = {};  ///< empty without a supply, and without steady levels
-    weldloop::basis basis = {};            ///< sources
+                                                ///< supply for them, at right angles to loop and arc
+    weldloop::current mean = {};                ///< [A] with its sign: what flows one way all the time
+    bool alternates = false;                    ///< the current changes its direction
+    std::vector<level_point> levels = {};       ///< in the order of the course; empty without a supply, and of one size
+    std::optional<course_edge> edge = {};       ///< empty without a supply, and without steady levels
+    weldloop::basis basis = {};                 ///< sources
 };
 
 }  // namespace weldloop

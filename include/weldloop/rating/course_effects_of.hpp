@@ -12,6 +12,7 @@
 
 #include <weldloop/circuit/course_levels.hpp>
 #include <weldloop/circuit/loop_inductance.hpp>
+#include <weldloop/circuit/loop_reactance.hpp>
 #include <weldloop/circuit/loop_state.hpp>
 #include <weldloop/circuit/operating_point.hpp>
 #include <weldloop/circuit/sensed_drop.hpp>
