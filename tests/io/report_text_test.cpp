@@ -281,8 +281,7 @@ TEST(ReportText, TellsWhatARemedyRegains)
     const remedy closing{"", "", 0_V, 0_K, true, remedy_effort::clean};
     EXPECT_EQ(gain_line(closing, loop_outcome::open_circuit), "closes the circuit; effort: clean");
     EXPECT_EQ(gain_line(closing, loop_outcome::ends), "gives the loop a steady state; effort: clean");
-    EXPECT_EQ(gain_line({"", "", 0_V, 0_K, false}, solved),
-              "gains less than a meter shows, 10 mV; effort: replace");
+    EXPECT_EQ(gain_line({"", "", 0_V, 0_K, false}, solved), "gains less than a meter shows, 10 mV; effort: replace");
 }
 
 TEST(ReportText, TellsWhatARemedyChanges)
