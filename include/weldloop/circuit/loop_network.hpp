@@ -733,6 +733,34 @@ private:
         return contact_hold::resting;
     }
 
+    // A patch of the work under a part that stands on the work's side of the path, with what it gives its heat to.
+    index work_node(const metal& m)
+    {
+        const index out = patch_node(m, usual_work_thickness);
+        cool_patch(out, m, before_arc_ ? piece_after() : piece_before());
+        return out;
+    }
+    void cool_patch(index patch, const metal& m, const point* piece)
+    {
+        const temperature about = where_.air + in_si<temperature_difference>(usual_patch_rise);
+        if (piece != nullptr)
+            patches_.push_back({piece, patch});
+        else
+            net_.sink(patch, plate_sink(m, usual_work_thickness, about, where_).value(), 0.0);
+    }
+    // A contact whose heat goes half to either side, and crosses it.
+    void put_faces(const sheet_contact& what, index one, index other)
+    {
+        const contact_at& faces = put_contact(what, {.bulk = one,
+                                                     .with = other,
+                                                     .to = one,
+                                                     .share = 0.5,
+                                                     .also_to = other,
+                                                     .also_share = 0.5,
+                                                     .on_work = what.hold == contact_hold::resting});
+        net_.link(one, other, law<contact_crossing>(*faces.law, air_, 0.0));
+    }
+
     index patch_node(const metal& m, length thickness)
     {
         const double capacity =
@@ -793,11 +821,21 @@ private:
     void put(const Part& p)
     {
         const part_sheet sheet = sheet_of(p);
+        const index work = sheet.work ? work_node(*sheet.work) : nowhere;
         const index body = body_node(sheet.body, sheet.melting);
-        for (const sheet_contact& c : sheet.contacts) put_contact(c, body);
+        for (const sheet_contact& c : sheet.contacts) {
+            if (work == nowhere)
+                put_contact(c, body);
+            else
+                put_faces(c, body, work);
+        }
         if (sheet.metal) put_metal(body, *sheet.metal);
         if (sheet.slide) put_slide(body, *sheet.slide);
         part_->places.push_back({part_place::metal, body});
+        if (work != nowhere) {
+            part_->places.push_back({part_place::work, work});
+            part_->basis.add(work_patch).add(fin_equations);
+        }
         part_->basis.add(sheet.basis);
         put_body(body, sheet.outer_face.value());
     }
@@ -941,26 +979,11 @@ private:
 
     void put(const contact& c)
     {
-        const temperature patch = where_.air + in_si<temperature_difference>(usual_patch_rise);
         const index one = patch_node(c.metals.first, usual_work_thickness),
                     other = patch_node(c.metals.second, usual_work_thickness);
-        const auto side = [&](index node, const metal& m, const point* piece) {
-            if (piece != nullptr)
-                patches_.push_back({piece, node});
-            else
-                net_.sink(node, plate_sink(m, usual_work_thickness, patch, where_).value(), 0.0);
-        };
-        side(one, c.metals.first, piece_before());
-        side(other, c.metals.second, piece_after());
-        contact_at& faces =
-            put_contact({"faces", contact_hold::resting, contact_conductance_of(c), c.metals}, {.bulk = one,
-                                                                                                .with = other,
-                                                                                                .to = one,
-                                                                                                .share = 0.5,
-                                                                                                .also_to = other,
-                                                                                                .also_share = 0.5,
-                                                                                                .on_work = true});
-        net_.link(one, other, law<contact_crossing>(*faces.law, air_, 0.0));
+        cool_patch(one, c.metals.first, piece_before());
+        cool_patch(other, c.metals.second, piece_after());
+        put_faces({"faces", contact_hold::resting, contact_conductance_of(c), c.metals}, one, other);
         part_->places.push_back({part_place::work, one});
         part_->places.push_back({part_place::work, other});
         part_->basis.add(contact_basis_of(c)).add(work_patch).add(fin_equations);
