@@ -42,7 +42,7 @@ bool report(const fs::path& file, const fs::path& folder, wl::report_detail deta
     say(text);
     write_and_say(folder, {wl::plain_stem(file), known_as(file)}, documents);
     if (!found.conducts) std::cerr << wl::printable(file.string()) << ": " << wl::no_state_line(found) << '\n';
-    return speaks_against(found);
+    return speaks_against(found) || (asked.answers.fault && speaks_against(*asked.answers.fault));
 }
 
 int assess_stations(const call& c)

@@ -7,6 +7,7 @@
 #include <weldloop/io/station/station_file.hpp>
 #include <weldloop/weldloop.hpp>
 
+#include "judged.hpp"
 #include "output.hpp"
 #include "words.hpp"
 
@@ -45,7 +46,7 @@ int find_fault(const call& c)
     try {
         const wl::fault_search found = wl::locate_fault(described.station, described.observations);
         for (const std::string& line : wl::fault_lines(found)) put("- ", line);
-        is_against = static_cast<double>(found.none) < 0.5 || !found.doubtful.empty();
+        is_against = speaks_against(found);
         put("", wl::fault_explained);
         text.append("\nSources\n");
         for (const wl::source* from : found.basis.sources()) put("- ", wl::to_text(*from));

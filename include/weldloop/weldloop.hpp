@@ -219,6 +219,7 @@
 #include <weldloop/rating/lost_volts.hpp>
 #include <weldloop/rating/remedies.hpp>
 #include <weldloop/rating/remedy_id.hpp>
+#include <weldloop/rating/remedy_worth.hpp>
 #include <weldloop/rating/station_life.hpp>
 #include <weldloop/rating/touch_limit.hpp>
 #include <weldloop/rating/verdict.hpp>
@@ -277,6 +278,7 @@
 #include <weldloop/circuit/loop_body.hpp>
 #include <weldloop/circuit/loop_inductance.hpp>
 #include <weldloop/circuit/loop_network.hpp>
+#include <weldloop/circuit/loop_reactance.hpp>
 #include <weldloop/circuit/loop_scatter.hpp>
 #include <weldloop/circuit/lug_behaviour.hpp>
 #include <weldloop/circuit/magnet_behaviour.hpp>
@@ -297,6 +299,7 @@
 #include <weldloop/circuit/spatter_behaviour.hpp>
 #include <weldloop/circuit/splice_behaviour.hpp>
 #include <weldloop/circuit/spring_pad_behaviour.hpp>
+#include <weldloop/circuit/squared_source.hpp>
 #include <weldloop/circuit/station_parts.hpp>
 #include <weldloop/circuit/strap_behaviour.hpp>
 #include <weldloop/circuit/stud_behaviour.hpp>

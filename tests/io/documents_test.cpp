@@ -122,6 +122,15 @@ TEST(BlankSheet, HasABlankBesideEveryExpectation)
     }
     const test::assessed_station s = test::gate_shop();
     const std::vector<probe_reading> expected = probe_readings_of(s.is, s.found);
+    // of a lead its covering, of what the arc heats nothing; and when to stop
+    for (const std::string& both :
+         {blank_sheet_text(s.is, s.found, expected), blank_sheet_page(s.is, s.found, expected)}) {
+        EXPECT_THAT(both, HasSubstr("hottest at its covering"));
+        EXPECT_THAT(both, HasSubstr("temperature not judged: the arc heats it"));
+        EXPECT_THAT(both, Not(HasSubstr("hottest at its conductor")));
+        EXPECT_THAT(both, Not(HasSubstr("hottest at its head")));
+    }
+    EXPECT_THAT(blank_sheet_page(s.is, s.found, expected), HasSubstr("many times what is expected: stop"));
     EXPECT_THAT(blank_sheet_text(s.is, s.found, expected), HasSubstr(to_text(expected[0].volts.high, "mV", 2)));
 }
 

@@ -107,6 +107,12 @@ statuses() {
     run 3 assess open.toml --out made --judge
     run 0 fault "$stations/trailer_readings.toml"
     run 3 fault "$stations/trailer_readings.toml" --judge
+    sed '/^\[\[reading\]\]/,$d' "$stations/trailer_readings.toml" >failing.toml
+    printf '[[reading]]\nacross = "clamp lug"\nvolts = "0.35 V"\ncurrent = "123 A"\n' >>failing.toml
+    run 3 fault failing.toml --judge
+    says "Stop the job: clamp lug may be failing"
+    run 3 assess failing.toml --out made --judge
+    says "clamp lug may be failing"
     printf 'name = "x"\n' >bad.toml
     run 2 assess bad.toml --out made
     complains "bad.toml:1:1"

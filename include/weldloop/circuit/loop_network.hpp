@@ -34,6 +34,7 @@
 #include <weldloop/circuit/part_place.hpp>
 #include <weldloop/circuit/part_sheet.hpp>
 #include <weldloop/circuit/sheeted_parts.hpp>
+#include <weldloop/circuit/squared_source.hpp>
 #include <weldloop/circuit/station.hpp>
 #include <weldloop/circuit/station_parts.hpp>
 #include <weldloop/circuit/torch_behaviour.hpp>
@@ -55,25 +56,6 @@ public:
 
 private:
     double watts_ = 0.0;
-};
-
-/// Heat of a resistance by the square of a current that changes with the state.
-class squared_source final : public solve::heat_law {
-public:
-    /// @param amps of its branch, kept by the caller @param at_zero, by_kelvin its resistance [ohm, ohm/K]
-    squared_source(const double& amps, double at_zero, double by_kelvin)
-        : amps_(&amps), at_zero_(at_zero), by_kelvin_(by_kelvin)
-    {
-    }
-    [[nodiscard]] solve::sloped_by_two at(double rise, double, solve::asked) const override
-    {
-        const double squared = *amps_ * *amps_;
-        return {squared * (at_zero_ + by_kelvin_ * rise), squared * by_kelvin_, 0.0};
-    }
-
-private:
-    const double* amps_;
-    double at_zero_, by_kelvin_;
 };
 
 /// A whole loop, or a stretch of it, under a current.
@@ -159,9 +141,16 @@ public:
         double amps = 0.0;  // from `from` to `to`
     };
 
+    /// What a network is made for.
+    enum class purpose {
+        to_solve,  ///< all of it
+        to_read,   ///< its parts, contacts and cells as they stand: it is never solved, and its matrix not prepared
+    };
+
     /// @param s the station, its path not empty @param arc_at place of the arc in it
-    /// @param opened numbers of parts that are taken as open
-    loop_network(const station& s, std::size_t arc_at, const std::vector<std::size_t>& opened = {})
+    /// @param opened numbers of parts that are taken as open @param made_for what
+    loop_network(const station& s, std::size_t arc_at, const std::vector<std::size_t>& opened = {},
+                 purpose made_for = purpose::to_solve)
         : where_(s.where), air_(s.where.air.in_kelvin()), amps_(s.job.current.value()), through_(s.job.current),
           course_(s.job.course && !s.job.course->is_dc() ? s.job.course : std::nullopt), process_(s.job.process)
     {
@@ -183,7 +172,7 @@ public:
         given_.push_back({terminal_out, terminal_in, amps_});
         for (const feed& f : s.others)
             given_.push_back({point_named(s, f.from).number, point_named(s, f.to).number, f.current.value()});
-        net_.close();
+        if (made_for == purpose::to_solve) net_.close();
     }
     loop_network(const loop_network&) = delete;
     loop_network& operator=(const loop_network&) = delete;
@@ -308,8 +297,7 @@ public:
         constexpr double step = 1e-6;
         for (const squared_heat& h : squared_) {
             const index node = h.node;
-            heat[node] +=
-                on_share * 2.0 * branches_[h.branch].amps * (h.at_zero + h.by_kelvin * rise[node]) * more[h.branch];
+            heat[node] += on_share * 2.0 * branches_[h.branch].amps * h.law.at(rise[node]).ohms * more[h.branch];
         }
         const auto give = [&](std::size_t source, double watts) {
             const solve::heat_network::source& s = net_.sources()[source];
@@ -422,7 +410,7 @@ private:
     };
     struct squared_heat {
         index node;
-        double at_zero, by_kelvin;  // ohm, ohm/K
+        squared_resistance law;
         std::size_t branch;
     };
 
@@ -462,12 +450,15 @@ private:
     void put_squares()
     {
         for (const squared_heat& h : squared_)
-            net_.linear_source(h.node, amps_ * amps_ * h.at_zero, amps_ * amps_ * h.by_kelvin);
+            if (h.law.yields > 0.0)
+                net_.add_source({.in = h.node, .law = &law<squared_source>(amps_, h.law), .to = h.node});
+            else
+                net_.linear_source(h.node, amps_ * amps_ * h.law.at_zero, amps_ * amps_ * h.law.by_kelvin);
     }
     void let_currents_change()
     {
         for (const squared_heat& h : squared_) {
-            const squared_source& law_of = law<squared_source>(branches_[h.branch].amps, h.at_zero, h.by_kelvin);
+            const squared_source& law_of = law<squared_source>(branches_[h.branch].amps, h.law);
             net_.add_source({.in = h.node, .law = &law_of, .to = h.node});
         }
     }
@@ -595,7 +586,7 @@ private:
         const double at_zero = cold * (1.0 + alpha * (air_ - reference_temperature.in_kelvin()));
         for (const std::size_t b : part_->meeting) {
             part_->ohmics.push_back({node, at_zero, cold * alpha, 0.0, b});
-            squared_.push_back({node, at_zero, cold * alpha, b});
+            squared_.push_back({node, {.at_zero = at_zero, .by_kelvin = cold * alpha}, b});
         }
         part_->basis.add(*piece.metal.electrical_source).add(workpiece_body).add(workpiece_spreading);
         return node;
@@ -742,6 +733,34 @@ private:
         return contact_hold::resting;
     }
 
+    // A patch of the work under a part that stands on the work's side of the path, with what it gives its heat to.
+    index work_node(const metal& m)
+    {
+        const index out = patch_node(m, usual_work_thickness);
+        cool_patch(out, m, before_arc_ ? piece_after() : piece_before());
+        return out;
+    }
+    void cool_patch(index patch, const metal& m, const point* piece)
+    {
+        const temperature about = where_.air + in_si<temperature_difference>(usual_patch_rise);
+        if (piece != nullptr)
+            patches_.push_back({piece, patch});
+        else
+            net_.sink(patch, plate_sink(m, usual_work_thickness, about, where_).value(), 0.0);
+    }
+    // A contact whose heat goes half to either side, and crosses it.
+    void put_faces(const sheet_contact& what, index one, index other)
+    {
+        const contact_at& faces = put_contact(what, {.bulk = one,
+                                                     .with = other,
+                                                     .to = one,
+                                                     .share = 0.5,
+                                                     .also_to = other,
+                                                     .also_share = 0.5,
+                                                     .on_work = what.hold == contact_hold::resting});
+        net_.link(one, other, law<contact_crossing>(*faces.law, air_, 0.0));
+    }
+
     index patch_node(const metal& m, length thickness)
     {
         const double capacity =
@@ -771,7 +790,7 @@ private:
         const lead_cells cells = put_lead(net_, c, where_, *surfaces_.back(), cooled, joined);
         for (const lead_cells::cell& cell : cells.cells) {
             part_->ohmics.push_back({cell.conductor, cell.at_zero, cell.by_kelvin, cell.length, this_branch()});
-            squared_.push_back({cell.conductor, cell.at_zero, cell.by_kelvin, this_branch()});
+            squared_.push_back({cell.conductor, {.at_zero = cell.at_zero, .by_kelvin = cell.by_kelvin}, this_branch()});
             part_->places.push_back({part_place::conductor, cell.conductor});
             part_->places.push_back({part_place::covering, cell.surface});
         }
@@ -802,11 +821,21 @@ private:
     void put(const Part& p)
     {
         const part_sheet sheet = sheet_of(p);
+        const index work = sheet.work ? work_node(*sheet.work) : nowhere;
         const index body = body_node(sheet.body, sheet.melting);
-        for (const sheet_contact& c : sheet.contacts) put_contact(c, body);
+        for (const sheet_contact& c : sheet.contacts) {
+            if (work == nowhere)
+                put_contact(c, body);
+            else
+                put_faces(c, body, work);
+        }
         if (sheet.metal) put_metal(body, *sheet.metal);
         if (sheet.slide) put_slide(body, *sheet.slide);
         part_->places.push_back({part_place::metal, body});
+        if (work != nowhere) {
+            part_->places.push_back({part_place::work, work});
+            part_->basis.add(work_patch).add(fin_equations);
+        }
         part_->basis.add(sheet.basis);
         put_body(body, sheet.outer_face.value());
     }
@@ -814,7 +843,7 @@ private:
     {
         const double cold = metal.at_20.value(), alpha = metal.temperature_coefficient.value();
         const double at_zero = cold * (1.0 + alpha * (air_ - reference_temperature.in_kelvin()));
-        squared_.push_back({body, at_zero, cold * alpha, this_branch()});
+        squared_.push_back({body, {.at_zero = at_zero, .by_kelvin = cold * alpha}, this_branch()});
         part_->ohmics.push_back({body, at_zero, cold * alpha, 0.0, this_branch()});
     }
     void put_slide(index body, const sheet_slide& slide)
@@ -932,9 +961,7 @@ private:
         part_->contacts.push_back({"cable connection", clamp.termination, here.termination.law.get(),
                                    here.termination.source, entry, nowhere, nowhere, false, nowhere, this_branch(),
                                    contact_hold::bolt});
-        if (here.spring_at_zero > 0.0)
-            squared_.push_back(
-                {here.at(clamp_node::spring), here.spring_at_zero, here.spring_by_kelvin, this_branch()});
+        if (here.spring.cold > 0.0) squared_.push_back({here.at(clamp_node::spring), here.spring, this_branch()});
         if (piece != nullptr) patches_.push_back({piece, here.face});
         for (const auto& [what, node] : here.places) part_->places.push_back({what, node});
         laws_.push_back(std::move(here.jaws.law));
@@ -952,26 +979,11 @@ private:
 
     void put(const contact& c)
     {
-        const temperature patch = where_.air + in_si<temperature_difference>(usual_patch_rise);
         const index one = patch_node(c.metals.first, usual_work_thickness),
                     other = patch_node(c.metals.second, usual_work_thickness);
-        const auto side = [&](index node, const metal& m, const point* piece) {
-            if (piece != nullptr)
-                patches_.push_back({piece, node});
-            else
-                net_.sink(node, plate_sink(m, usual_work_thickness, patch, where_).value(), 0.0);
-        };
-        side(one, c.metals.first, piece_before());
-        side(other, c.metals.second, piece_after());
-        contact_at& faces =
-            put_contact({"faces", contact_hold::resting, contact_conductance_of(c), c.metals}, {.bulk = one,
-                                                                                                .with = other,
-                                                                                                .to = one,
-                                                                                                .share = 0.5,
-                                                                                                .also_to = other,
-                                                                                                .also_share = 0.5,
-                                                                                                .on_work = true});
-        net_.link(one, other, law<contact_crossing>(*faces.law, air_, 0.0));
+        cool_patch(one, c.metals.first, piece_before());
+        cool_patch(other, c.metals.second, piece_after());
+        put_faces({"faces", contact_hold::resting, contact_conductance_of(c), c.metals}, one, other);
         part_->places.push_back({part_place::work, one});
         part_->places.push_back({part_place::work, other});
         part_->basis.add(contact_basis_of(c)).add(work_patch).add(fin_equations);

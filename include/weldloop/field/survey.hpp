@@ -60,12 +60,19 @@ struct survey {
     std::vector<survey_look> to_look_at = {};  ///< the soonest first
 };
 
-/// Whether what was read on a station says that some part of it is likelier at fault than not.
+/// Whether what was read on a station says that some part of it may be failing. @param s one that was read
+[[nodiscard]] inline bool has_failing_part(const surveyed_station& s)
+{
+    return s.answers.fault && s.answers.fault->failing_part() != nullptr;
+}
+
+/// Whether what was read on a station says that some part of it is likelier at fault than not, or may be failing.
 /// @param s one that was read
 [[nodiscard]] inline bool has_read_fault(const surveyed_station& s)
 {
     constexpr double even = 0.5;
-    return s.answers.fault && static_cast<double>(s.answers.fault->none) < even && !s.answers.fault->parts.empty();
+    return s.answers.fault && !s.answers.fault->parts.empty() &&
+           (static_cast<double>(s.answers.fault->none) < even || has_failing_part(s));
 }
 
 namespace detail {
@@ -74,9 +81,9 @@ namespace detail {
 [[nodiscard]] inline std::tuple<bool, int, double, double> badness_of(const surveyed_station& s)
 {
     const assessment& a = s.found;
-    const bool stops = !a.conducts || std::any_of(a.findings.begin(), a.findings.end(), [](const loop_finding& f) {
-        return f.severity == finding_severity::stop_job;
-    });
+    const bool stops = !a.conducts || has_failing_part(s) ||
+                       std::any_of(a.findings.begin(), a.findings.end(),
+                                   [](const loop_finding& f) { return f.severity == finding_severity::stop_job; });
     const part_result& w = a.weakest();
     const int weight = gravity_of(w.verdict);
     return {stops, has_read_fault(s) ? std::max(weight, gravity_of(verdict::over_limit)) : weight,
@@ -92,7 +99,8 @@ namespace detail {
 
 /// What a survey of stations comes to.
 ///
-/// Ranked: stations whose job stops first (an open circuit, no settled state, a finding that says so), then by the
+/// Ranked: stations whose job stops first (an open circuit, no settled state, a finding that says so, a part that by
+/// readings may be failing), then by the
 /// gravity of the weakest part's verdict (at least that of an exceeded limit where readings say that a part is at
 /// fault), by how often it exceeds its limit, by how much of it it uses; among equals in
 /// the order given. To buy is what clears a verdict or finding and takes a part or a new termination; to do is what
@@ -111,7 +119,8 @@ namespace detail {
     for (const std::size_t i : out.ranked) {
         const surveyed_station& s = stations[i];
         if (has_read_fault(s)) {
-            const suspected_part& first = s.answers.fault->parts.front();
+            const suspected_part* const failing = s.answers.fault->failing_part();
+            const suspected_part& first = failing != nullptr ? *failing : s.answers.fault->parts.front();
             if (!first.remedy.what.empty())
                 out.to_mend.push_back({i, first.remedy.what, first.remedy.effort, true, {}});
         }

@@ -36,6 +36,7 @@ struct change {
     std::optional<duty_cycle> duty = {};            ///< of the job
     std::optional<weldloop::current> current = {};  ///< of the job
     bool only_to_cure = false;                      ///< worth it only where it clears something
+    bool for_its_hold = false;                      ///< worth it whatever it gains: by it the part holds on
 
     /// Whether a part is no longer in the path then.
     [[nodiscard]] bool removes(std::size_t i) const { return i >= gone_from && i < gone_to; }

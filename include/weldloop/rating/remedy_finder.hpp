@@ -140,6 +140,15 @@ private:
                   "lay " + name() + " out straight (now " + std::string(to_text(*c.lay)) + ")", remedy_effort::move,
                   laid);
         }
+        if (c.steel != steel_beside::none) {
+            cable away = c;
+            away.steel = steel_beside::none;
+            offer(remedy_id::off_steel,
+                  "lay " + name() + " away from the steel that is " + std::string(to_text(c.steel)) +
+                      (is_of_a_coil(c.steel) ? "" : ", or pass both leads through the same opening"),
+                  remedy_effort::move, away)
+                .only_to_cure = true;
+        }
     }
 
     void find(const lug& l)
@@ -316,7 +325,7 @@ private:
     void find(const wire_gun& g)
     {
         lead_of(g);
-        const length usual = wire_gun().extension;
+        const length usual = usual_extension(s_.job.process);
         if (g.extension > usual) {
             wire_gun nearer = g;
             nearer.extension = usual;
@@ -354,7 +363,8 @@ private:
     void find(const Part& p)
     {
         const part_conditions<Part> can = conditions_of(p);
-        if (can.surface != nullptr && !is_bare(p.*can.surface)) {
+        const bool has_gap = can.gap != nullptr && p.*can.gap > length{};
+        if (can.surface != nullptr && !is_bare(p.*can.surface) && !has_gap) {
             Part bright = p;
             bright.*can.surface = surface_state::clean;
             offer(remedy_id::clean,
@@ -383,11 +393,16 @@ private:
                   "replace the springs of " + name() + ": they should press with " + to_text(can.usual_pressing, "N"),
                   remedy_effort::replace, pressed);
         }
-        if (can.gap != nullptr && p.*can.gap > length{}) {
+        // what lies under it and what its faces are covered with are one layer, cleared in one step
+        if (has_gap) {
             Part seated = p;
             seated.*can.gap = {};
-            offer(remedy_id::clear_seat, "clear the seat of " + name() + " so that it sits flat", remedy_effort::clean,
-                  seated);
+            if (can.surface != nullptr) seated.*can.surface = surface_state::clean;
+            offer(remedy_id::clear_seat,
+                  "clear the seat of " + name() + " to bright metal, so that it sits flat and pulls in full (now " +
+                      to_text(p.*can.gap, "mm") + " under it)",
+                  remedy_effort::clean, seated)
+                .for_its_hold = true;
         }
     }
 

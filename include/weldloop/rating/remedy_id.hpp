@@ -13,6 +13,7 @@ enum class remedy_id {
     whole_covering,   ///< a new covering
     whole_lead,       ///< without its damaged length
     straight_lead,    ///< laid out straight
+    off_steel,        ///< laid away from steel
     fresh_crimp,      ///< crimped anew
     tight_bolt,       ///< bolt or screw tightened
     clean,            ///< faces cleaned
@@ -49,6 +50,7 @@ enum class remedy_id {
     case remedy_id::whole_covering: return "whole_covering";
     case remedy_id::whole_lead: return "whole_lead";
     case remedy_id::straight_lead: return "straight_lead";
+    case remedy_id::off_steel: return "off_steel";
     case remedy_id::fresh_crimp: return "fresh_crimp";
     case remedy_id::tight_bolt: return "tight_bolt";
     case remedy_id::clean: return "clean";
