@@ -47,7 +47,7 @@ inline std::vector<assessed_station> stations_with_all_keys()
     course_effects& changing = out.front().found.course.emplace();
     changing.share.emplace();
     changing.added.emplace();
-    changing.levels = {{.asked = 60_A, .outcome = operating_outcome::found}};
+    changing.levels = {{.asked = 60_A, .outcome = operating_outcome::found, .arc_wants = 20_V}};
     changing.edge = course_edge{.to = 200_A};
     // what answers may hold, and those of these stations need not
     clamp_prospect& c = out.back().answers.life->clamps.front();

@@ -98,7 +98,9 @@ refused("an open loop with numbers", lambda r: r.update(outcome="open circuit", 
 refused("a probability above one", lambda r: r["parts"][0]["limits"][0].update(exceeds_probability=1.5))
 refused("a peak below absolute zero", lambda r: r["parts"][0]["places"][0]["peak_degC"].update(low=-300))
 
-for fault in faults:
+for fault in faults[:20]:
     print("FAULT:", fault)
+if len(faults) > 20:
+    print(f"and {len(faults) - 20} more")
 print(f"{len(reports)} reports, {len(words)} enumerations")
 sys.exit(1 if faults else 0)
