@@ -66,7 +66,7 @@ std::string page_of_the_headers()
         "# Bibliography {#bibliography_page}\n\nEvery source that the library names, " +
         std::to_string(house::known_sources.size()) +
         " of them, written by the test run from the headers. The key in front is the name by which the code cites it: "
-        "it leads to its declaration, and the comments there and at the functions say what is taken from it. Reports "
+        "it leads to the header that declares it, whose comments say what is taken from it. Reports "
         "print the ones behind their numbers. What a source is worth stands in its kind, see weldloop::source_kind.\n";
     for (const section& part : sections) {
         std::vector<house::known_source> rows;
@@ -78,7 +78,8 @@ std::string page_of_the_headers()
         if (rows.empty()) continue;
         out.append("\n## ").append(part.heading).append("\n\n").append(part.remark).append("\n\n");
         for (const house::known_source& s : rows) {
-            out.append("- weldloop::").append(s.key).append(": ").append(plain(s.what.document));
+            out.append("- @ref ").append(s.header).append(" \"").append(s.key).append("\": ").append(
+                plain(s.what.document));
             for (const std::string_view more : {s.what.edition, s.what.place})
                 if (!more.empty()) out.append(", ").append(plain(more));
             out.append("\n");

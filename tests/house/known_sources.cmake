@@ -1,4 +1,4 @@
-# Writes OUT, a header that holds every source that the headers in INCLUDE_DIR declare, with its name.
+# Writes OUT, a header that holds every source that the headers in INCLUDE_DIR declare, with its name and its header.
 cmake_policy(VERSION 3.24)
 
 file(GLOB_RECURSE headers RELATIVE "${INCLUDE_DIR}" "${INCLUDE_DIR}/weldloop/*.hpp")
@@ -19,7 +19,7 @@ foreach(header IN LISTS headers)
             set(scope "weldloop")
         elseif(line MATCHES "source ([a-z0-9_]+)")
             set(declares TRUE)
-            string(APPEND rows "    known_source{\"${CMAKE_MATCH_1}\", ${scope}::${CMAKE_MATCH_1}},\n")
+            string(APPEND rows "    known_source{\"${CMAKE_MATCH_1}\", \"${header}\", ${scope}::${CMAKE_MATCH_1}},\n")
         endif()
     endforeach()
     if(declares)
@@ -29,6 +29,6 @@ endforeach()
 file(
     WRITE "${OUT}.new"
     "#pragma once\n#include <array>\n#include <string_view>\n\n${includes}\nnamespace house {\n\n"
-    "struct known_source {\n    std::string_view key;\n    weldloop::source what;\n};\n\n"
+    "struct known_source {\n    std::string_view key, header;\n    weldloop::source what;\n};\n\n"
     "inline constexpr std::array known_sources{\n${rows}};\n\n}  // namespace house\n")
 file(COPY_FILE "${OUT}.new" "${OUT}" ONLY_IF_DIFFERENT)
