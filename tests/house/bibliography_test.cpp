@@ -108,7 +108,7 @@ TEST(Bibliography, EverySourceHasAKindOfThePage)
 
 TEST(Bibliography, ThePageIsWhatTheHeadersDeclare)
 {
-    const std::string path = std::string(WELDLOOP_INCLUDE_DIR) + "/../docs/pages/bibliography.md";
+    const std::string path = WELDLOOP_INCLUDE_DIR "/../docs/pages/bibliography.md";
     const std::string page = page_of_the_headers();
     if (std::getenv("WELDLOOP_WRITE_ACCURACY") != nullptr) std::ofstream(path) << page;
     std::ifstream in(path);
