@@ -42,7 +42,7 @@ int main()
     while (wl::body_loss(body, ring, hall) < mean) ring = ring + wl::in_si<wl::temperature_difference>(0.1);
     // eight times the track, which is ten times the brushes, loses about 9 W/(m2 K): still air and dull metal
     const double square_metres = 8.0 * 10.0 * 5.0 * 4e-4;
-    figure("the ring gets warmer than the air by [K]", (ring - hall.air).value(), duty * 100.0 / (square_metres * 9.0),
-           15.0);
+    figure("the ring gets warmer than the air by [K]", wl::number_in(ring - hall.air, "K"),
+           duty * 100.0 / (square_metres * 9.0), 15.0);
     return apart == 0 ? 0 : 1;
 }

@@ -32,7 +32,7 @@ int main()
     const double stress =
         wl::number_in(dry.typical, "N") / wl::number_in(wl::metric_stress_area(thread, 1.5_mm), "mm2");
     figure("its thread bears [N/mm2]", stress, 20e3 / 58.0, 0.5);
-    std::cout << "the force may lie anywhere from " << wl::to_text(dry.low, "kN") << " to "
+    std::cout << "the force typically lies between " << wl::to_text(dry.low, "kN") << " and "
               << wl::to_text(dry.high, "kN") << ": one torque, different threads\n";
 
     wl::stud_terminal stud{.diameter = thread, .tightening = torque};

@@ -43,7 +43,7 @@ int main()
     // degC
     const double amps = wl::number_in(inside.effective.value, "A");
     const double heat = amps * amps * 0.386e-3 * (1.0 + 0.00393 * (inside.conductor.value.in_celsius() - 20.0));
-    figure("copper over covering [K]", (inside.conductor.value - seen.value).value(),
+    figure("copper over covering [K]", wl::number_in(inside.conductor.value - seen.value, "K"),
            heat * std::log(15.0 / 10.45) / (2.0 * 3.14159 * 0.2), 1.0);
 
     const wl::temperature limit = wl::limit_of(lead);
@@ -51,6 +51,6 @@ int main()
     std::cout << "limit " << wl::to_text(limit, "degC") << ", steady rating "
               << wl::to_text(wl::ampacity_of(lead, hall).amps, "A") << ": "
               << (worst <= limit ? "within limit under these conditions" : "reduce current or duty") << '\n'
-              << "a place hotter than the rest of its lead is damage, whatever this says\n";
+              << "a place hotter than the rest of its lead is typically damage, whatever this says\n";
     return apart == 0 ? 0 : 1;
 }

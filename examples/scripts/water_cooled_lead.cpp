@@ -42,11 +42,11 @@ int main()
     std::cout << "without water it would carry " << wl::to_text(wl::ampacity_of(gun.lead, hall).amps, "A")
               << " for ever\n";
     // no heat leaves the copper: (k S/I)^2 with k by IEC 60949
-    const double density = 400.0 / 25e-6;
-    const double lasts = std::pow(wl::k_factor_of(wl::iec_copper, {water, 85_degC}).value() / density, 2);
-    // by hand d c dT/(rho j^2): 8900 kg/m3, 385 J/(kg K), copper at the middle, 60 degC
-    const double rho = 17.241e-9 * (1.0 + 0.00393 * 40.0);
-    figure("the water stops: seconds until bare copper is at 85 degC", lasts,
+    const auto root = wl::k_factor_of(wl::iec_copper, {water, 85_degC}) * gun.lead.size.area() / welding;
+    const wl::duration lasts = root * root;
+    // d c dT/(rho j^2): 8900 kg/m3, 385 J/(kg K), copper at the middle, 60 degC
+    const double rho = 17.241e-9 * (1.0 + 0.00393 * 40.0), density = 400.0 / 25e-6;
+    figure("the water stops: bare copper is at 85 degC after [s]", wl::number_in(lasts, "s"),
            8900.0 * 385.0 * 50.0 / (rho * density * density), 3.0);
     if (const auto covered = wl::time_to_limit(gun.lead, hall, welding))
         std::cout << "in rubber, which takes up heat too, it would be " << wl::to_text(*covered, "s", 2) << '\n';

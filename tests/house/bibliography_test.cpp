@@ -67,7 +67,8 @@ std::string page_of_the_headers()
         std::to_string(house::known_sources.size()) +
         " of them, written by the test run from the headers. The key in front is the name by which the code cites it: "
         "it leads to the header that declares it, whose comments say what is taken from it. Reports "
-        "print the ones behind their numbers. What a source is worth stands in its kind, see weldloop::source_kind.\n";
+        "print the ones behind their numbers. What a source is worth stands in its kind, see @ref "
+        "weldloop/core/source.hpp \"source_kind\".\n";
     for (const section& part : sections) {
         std::vector<house::known_source> rows;
         std::copy_if(house::known_sources.begin(), house::known_sources.end(), std::back_inserter(rows),
