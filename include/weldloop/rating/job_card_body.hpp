@@ -466,8 +466,9 @@ private:
     void cut_back_lines()
     {
         line("cut back",
-             "on to bright, flexible copper; the trade takes " + to_text(cut_back_practice_least, "mm", 3) + " to " +
-                 to_text(cut_back_practice_most, "mm", 3) + " behind a burnt end",
+             "on to bright, flexible copper; the trade takes " + to_text(cut_back_practice_least, "in") + " to " +
+                 to_text(cut_back_practice_most, "in") + " (" + to_text(cut_back_practice_least, "mm") + " to " +
+                 to_text(cut_back_practice_most, "mm") + ") behind a burnt end",
              cut_back_practice);
         const cable* lead = nearest_cable(described_, place_);
         const auto now = std::find_if(now_.parts.begin(), now_.parts.end(),
@@ -506,16 +507,8 @@ private:
             // what is too hot is not accepted because it was expected
             if (r.peak)
                 line(is_over ? "too hot as described, cure it first: up to" : "should stay below",
-                     to_text(r.peak->high, "degC", 3) + " (" + place_words(r) + ")", card_expectation);
+                     to_text(r.peak->high, "degC", 3) + " (" + peak_place_word(card_.made, r) + ")", card_expectation);
         }
-    }
-
-    // what a model calls the jaws of a bolted lug is the lug
-    [[nodiscard]] std::string place_words(const probe_reading& r) const
-    {
-        const auto* w = std::get_if<work_connection>(&part_at(card_.made, r.place));
-        const bool is_lug = w != nullptr && w->clamp.kind == clamp_kind::bolted && r.peak_at == part_place::jaws;
-        return is_lug ? "lug" : std::string(to_text(r.peak_at));
     }
 
     void look_again()

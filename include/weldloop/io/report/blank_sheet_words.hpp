@@ -39,7 +39,7 @@ inline constexpr std::array blank_sheet_fields{std::string_view("Date"),
     case part_kind::lug: return "lead just behind the barrel to the stud or clamp under the palm";
     case part_kind::contact: return "one body to the other, close to where they touch";
     case part_kind::plate: return "where the current enters to where it leaves";
-    case part_kind::work_connection: return "its lead or lug to the work beside the jaws";
+    case part_kind::work_connection: return "its lead or lug to the work close beside it";
     case part_kind::wire_gun: return "its plug to the contact tip";
     case part_kind::tig_torch: return "its connection to the collet";
     case part_kind::electrode_holder: return "its lead to the rod just outside the jaws";
