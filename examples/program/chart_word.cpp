@@ -26,6 +26,7 @@ constexpr std::array metric{wl::square_mm(16), wl::square_mm(25), wl::square_mm(
 
 int draw_chart(const call& c)
 {
+    const std::string out = c.out_folder();  // asked before anything is worked out
     if (!c.about().empty()) call::fault("chart is asked by options alone; " + c.about().front() + " is none");
     wl::lead_chart_conditions asked{.where = surroundings_of(c), .duty = duty_of(c)};
     if (const auto drop = c.value<wl::voltage>("--drop")) asked.allowed_drop = *drop;
@@ -41,7 +42,7 @@ int draw_chart(const call& c)
     for (const wl::cable& lead : leads)
         say("  " + wl::to_text(lead.size) + ": up to " +
             wl::to_text(wl::ampacity_of(lead, asked.where, asked.duty).amps, "A") + "\n");
-    write_and_say(c.text("--out", "."), {"leads", "leads: " + holds_for}, {{".html", page}});
+    write_and_say(out, {"leads", "leads: " + holds_for}, {{".html", page}});
     return done;
 }
 

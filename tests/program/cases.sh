@@ -153,7 +153,11 @@ lead() {
     run 2 lead --length "40 ft" --current "230 amps"
     complains "nearest: A"
     run 2 lead --length "40 ft" --current "230 A" --duty 0.6
-    complains "a unit after the number: %"
+    complains "a unit after the number: %; write 60 %"
+    run 2 lead --length "40 ft" --current "230 A" --duty "120 %"
+    complains "above 0 % to 100 %"
+    run 2 lead --length "9,1 m" --current "230 A"
+    complains "write 9.1 m"
     run 2 lead --length "40 ft" --current "230 A" --period "10 min"
     run 2 lead --length "40 ft" --current "230 A" --sizes metrik
     complains "nearest: metric"
@@ -226,6 +230,22 @@ survey() {
     complains "no station file"
     run 2 survey missing
     complains "cannot be read as a folder"
+    run 2 survey "$stations/gate_shop.toml"
+    complains "survey reads a folder"
+    for word in assess card sheet fault; do
+        run 2 $word shop
+        complains "is a folder, not a file"
+    done
+    : >taken
+    for out in taken report.html made.json; do
+        for call in "assess $stations/trailer_frame.toml" "card $stations/trailer_frame.toml" "chart" "survey shop"; do
+            # shellcheck disable=SC2086  # words
+            run 2 $call --out $out
+            complains "--out names a folder"
+            [ ! -s said ] || fault "it says something before it refuses"
+        done
+    done
+    not_there report.html made.json
 }
 
 trend() {
