@@ -163,6 +163,22 @@ lead() {
     complains "nearest: metric"
     run 2 lead --length "900 m" --current "900 A"
     complains "beyond the largest"
+    run 2 lead --length "10 m" --current "2500 A"
+    complains "side by side"
+    ! grep -q "[2-9][0-9][0-9] degC" complained || fault "a temperature no lead lives to"
+    run 0 lead --length "50 ft" --current "200 A" # in the units it is asked in
+    says "50 ft one way"
+    says "degF"
+    says "limit 185 degF"
+    says "half of the 4 V"
+    says "of 2 V allowed"
+    [ "$(wc -L <said)" -le 100 ] || fault "a line of $(wc -L <said) letters"
+    run 0 lead --length "50 ft" --current "200 A" --both
+    says "of 4 V allowed"
+    run 0 lead --length "10 m" --current "200 A" --air "-30 degC" --covering pvc
+    says "may crack"
+    run 0 lead --length "10 m" --current "200 A" --air "-20 degC"
+    says_not "may crack"
 }
 
 chart() {
@@ -174,6 +190,11 @@ chart() {
     files_in made 2
     run 0 chart --duty "35 %" --sizes metric --out made # another chart takes no chart's place
     there made/leads-2.html
+    run 0 chart --lengths ft --air "86 degF" --out feet
+    grep -q "longest lead in ft" feet/leads.html || fault "the chart is not in feet"
+    grep -q "air 86 degF" feet/leads.html || fault "the chart is not in degF"
+    run 2 chart --lengths feet
+    complains "nearest: ft"
 }
 
 fault_word() {
