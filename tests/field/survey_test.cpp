@@ -103,6 +103,29 @@ TEST(Survey, TellsBuyingFromCleaning)
     EXPECT_FALSE(found.to_do[1].cures);
 }
 
+// Nothing that is worth doing is left out: what is moved or unhooked, what spares the circuit until it is mended; of
+// what is bought for one part, the best.
+TEST(Survey, LeavesNoStepOut)
+{
+    std::vector<surveyed_station> all{of("over", verdict::over_limit, 1.0, 2.0)};
+    remedy larger = step("replace work lead by 2/0 AWG", remedy_effort::replace, true), largest = larger;
+    larger.part = largest.part = "work lead";
+    largest.what = "replace work lead by 4/0 AWG";
+    all[0].remedies = {step("take hoist chain out of the welding circuit", remedy_effort::move, false),
+                       larger,
+                       largest,
+                       step("rest longer", remedy_effort::weld_less, true),
+                       step("set the supply higher", remedy_effort::raise_volts, true),
+                       step("weld with less current", remedy_effort::weld_less, false)};
+    const survey found = survey_of(all);
+    ASSERT_EQ(found.to_move.size(), 1U);
+    EXPECT_EQ(found.to_move[0].what, "take hoist chain out of the welding circuit");
+    ASSERT_EQ(found.to_buy.size(), 1U);
+    EXPECT_EQ(found.to_buy[0].what, "replace work lead by 2/0 AWG");
+    ASSERT_EQ(found.until_then.size(), 2U);
+    EXPECT_EQ(found.until_then[1].what, "set the supply higher");
+}
+
 // What was read counts beside what was described: a part likelier at fault than not is as bad as a limit exceeded.
 TEST(Survey, HearsWhatWasRead)
 {

@@ -35,6 +35,7 @@ tbody td:last-child{min-width:10rem}
     if (!found.not_read.empty())
         page.element("p", std::to_string(found.not_read.size()) +
                               " of them could not be read or assessed; they stand at the end of the list.");
+    if (!found.ranked.empty()) page.element("p", detail::survey_summary(stations, found));
     page.begin_main();
     page.element("h2", "Worst first");
     page.put(
@@ -77,6 +78,7 @@ tbody td:last-child{min-width:10rem}
         return out;
     };
     if (!found.to_mend.empty()) list("To mend, by what was read", "", steps(found.to_mend));
+    if (!found.to_move.empty()) list("To move and unhook", "", steps(found.to_move));
     list("To buy", "Nothing that would clear a verdict or finding.", steps(found.to_buy));
     if (!found.to_buy.empty()) page.element("p", survey_buying_explained);
     list("To clean and tighten this week", "Nothing.", steps(found.to_do));
@@ -84,6 +86,10 @@ tbody td:last-child{min-width:10rem}
     for (const survey_look& l : found.to_look_at)
         looks.push_back(detail::station_words(stations[l.entry]) + ": " + detail::look_words(l));
     list("To look at within the week", "Nothing gives way within a week of shifts, not even in a poor case.", looks);
+    if (!found.until_then.empty()) {
+        list("Until it is mended", "", steps(found.until_then));
+        page.element("p", survey_sparing_explained);
+    }
     return page.finished(survey_standing);
 }
 

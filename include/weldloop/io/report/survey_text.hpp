@@ -28,6 +28,7 @@ inline constexpr std::size_t survey_width = 110;
     if (!found.not_read.empty())
         out.say(std::to_string(found.not_read.size()) +
                 " of them could not be read or assessed; they stand at the end.");
+    if (!found.ranked.empty()) out.say(detail::survey_summary(stations, found));
     out.title("Worst first");
     std::size_t rank = 0;
     for (const std::size_t i : found.ranked)
@@ -35,20 +36,27 @@ inline constexpr std::size_t survey_width = 110;
                 detail::station_words(stations[i]) + ": " + detail::standing_words(stations[i]));
     for (const std::size_t i : found.not_read) out.say("   -  ", stations[i].file + ": not read: " + stations[i].fault);
     out.list("Before anything is touched", "! ", touch_cautions);
+    // the steps of one station under its name
     const auto steps = [&](const char* title, const std::vector<survey_step>& all, std::string_view none,
                            std::string_view explained) {
+        if (all.empty() && none.empty()) return;
         out.title(title);
         out.say(all.empty() ? none : explained);
-        for (const survey_step& s : all)
-            out.say("- ", detail::station_words(stations[s.entry]) + ": " + detail::step_words(s));
+        for (std::size_t k = 0; k < all.size(); ++k) {
+            if (k == 0 || all[k].entry != all[k - 1].entry)
+                out.say(detail::station_words(stations[all[k].entry]) + ":");
+            out.say("  - ", detail::step_words(all[k]));
+        }
     };
-    if (!found.to_mend.empty()) steps("To mend, by what was read", found.to_mend, "", "");
+    steps("To mend, by what was read", found.to_mend, "", "");
+    steps("To move and unhook", found.to_move, "", "");
     steps("To buy", found.to_buy, "Nothing that would clear a verdict or finding.", survey_buying_explained);
     steps("To clean and tighten this week", found.to_do, "Nothing.", "");
     out.title("To look at within the week");
     if (found.to_look_at.empty()) out.say("Nothing gives way within a week of shifts, not even in a poor case.");
     for (const survey_look& l : found.to_look_at)
         out.say("- ", detail::station_words(stations[l.entry]) + ": " + detail::look_words(l));
+    steps("Until it is mended", found.until_then, "", survey_sparing_explained);
     out.blank();
     out.say(survey_standing);
     return out.finished();

@@ -226,8 +226,8 @@ inline void check_tool(const read_parts& read, const station& s)
     if (other != nullptr)
         other->refuse(other->place("part"),
                       "process " + in_quotes(to_text(s.job.process)) + " is welded with a " +
-                          std::string(to_text(own)) + ", and the path has a " + std::string(other->text("part")) +
-                          " and none",
+                          std::string(to_text(own)) + "; the path has a " + std::string(other->text("part")) +
+                          " and no " + std::string(to_text(own)),
                       to_text(own));
 }
 
