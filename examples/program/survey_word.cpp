@@ -107,10 +107,10 @@ int follow_trend(const call& c)
         if (!both.back().fault.empty()) call::fault(both.back().fault);
     }
     const wl::station_trend found = wl::trend_of(both[0], both[1]);
+    if (found.known_again == 0)
+        call::fault("trend needs two files of one station: " + c.about()[0] + " and " + c.about()[1] +
+                    " have no part of one name and kind in common");
     const std::string page = wl::trend_page(both[0], both[1], found);
-    if (both[0].found.name != both[1].found.name)
-        std::cerr << "two names: \"" << wl::printable(both[0].found.name) << "\" and \""
-                  << wl::printable(both[1].found.name) << "\"; parts are compared by their names all the same\n";
     say(wl::trend_text(both[0], both[1], found));
     write_and_say(out, {wl::plain_stem(c.about()[1]), known_as(c.about()[0]) + " to " + known_as(c.about()[1])},
                   {{"-trend.html", page}});

@@ -270,7 +270,9 @@ TEST(SurveyTrend, ShowsBeforeAndAfter)
     EXPECT_THAT(text, HasSubstr("worse"));
     EXPECT_THAT(page, HasSubstr("class=\"worse\""));
     EXPECT_THAT(text, HasSubstr(" -> "));
+    EXPECT_THAT(text, testing::Not(HasSubstr("two stations")));
     const surveyed_station hostile = surveyed(test::hostile_answers(), "x");
+    EXPECT_THAT(trend_text(hostile, after, trend_of(hostile, after)), HasSubstr("name two stations"));
     expect_good_text(trend_text(hostile, after, trend_of(hostile, after)), survey_width);
     expect_good_page(trend_page(hostile, after, trend_of(hostile, after)));
 }

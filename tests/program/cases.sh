@@ -279,6 +279,13 @@ trend() {
     says "lug of the clamp         new"
     says "clamp lug                gone"
     there made/renamed-trend.html
+    run 0 trend "$stations/trailer_frame.toml" "$stations/trailer_readings.toml" --out made
+    says "Spans of parts"
+    says "hottest, as read: - -> 74 degC"
+    says "The two files name two stations"
+    sed 's/^name = "\(.*\)"/name = "other \1"/' "$stations/trailer_frame.toml" >other.toml
+    run 2 trend "$stations/trailer_frame.toml" other.toml --out made
+    complains "no part of one name and kind in common"
     run 2 trend one.toml
     run 2 trend "$stations/trailer_frame.toml" missing.toml
     complains "there is no such file"

@@ -103,27 +103,39 @@ tbody td:last-child{min-width:10rem}
     page.condition("Before", detail::station_words(before));
     page.condition("After", detail::station_words(after));
     page.put("</dl>\n");
+    if (const std::string doubt = detail::doubt_words(before, after, t); !doubt.empty()) page.element("p", doubt);
     page.element("p", detail::loop_words(t) + ".");
     page.begin_main();
     page.put(
         "<div class=\"scroll\" tabindex=\"0\">\n<table class=\"trend\">\n<thead><tr><th scope=\"col\">Part</th><th "
         "scope=\"col\">Change</th><th scope=\"col\">Drop</th><th scope=\"col\">Peak</th><th scope=\"col\">As "
-        "read</th><th scope=\"col\">Verdict</th></tr></thead>\n<tbody>\n");
+        "found</th><th scope=\"col\">Verdict</th></tr></thead>\n<tbody>\n");
     for (const part_trend& p : t.parts) {
         page.put("<tr><th scope=\"row\">")
             .say(p.name)
             .put(p.change == part_fate::worse ? "</th><td class=\"worse\">" : "</th><td>");
-        page.say(to_text(p.change));
+        page.say(detail::change_words(p));
+        std::string found;
+        for (const std::string& line : detail::found_lines(p)) found += (found.empty() ? "" : "; ") + line;
         for (const std::string& cell :
              {detail::from_to(detail::drop_words(p.before), detail::drop_words(p.after)),
-              detail::from_to(detail::peak_words(p.before), detail::peak_words(p.after)), detail::read_words(p),
+              detail::from_to(detail::peak_words(p.before), detail::peak_words(p.after)),
+              found.empty() ? std::string("-") : found,
               detail::from_to(detail::verdict_words(p.before), detail::verdict_words(p.after))})
             page.put("</td><td>").say(cell);
         page.put("</td></tr>\n");
     }
     page.put("</tbody>\n</table>\n</div>\n");
-    page.element("p", "Typical values as calculated from the two descriptions; parts are known again by their names. A "
-                      "change counts from a tenth on.");
+    if (!t.spans.empty()) {
+        page.element("h2", "Spans of parts");
+        page.put("<ul>\n");
+        for (const span_trend& s : t.spans) page.element("li", detail::span_words(s));
+        page.put("</ul>\n");
+    }
+    page.element("p",
+                 "Typical values as calculated from the two descriptions; parts are known again by name and kind. A "
+                 "change counts from a tenth on; of what is calculated and what was read, felt and seen at both, the "
+                 "worse is said.");
     return page.finished(survey_standing);
 }
 

@@ -72,6 +72,7 @@ inline constexpr std::size_t survey_width = 110;
     out.heading(after.found.name);
     out.say(detail::left_in("Before", 8), detail::station_words(before));
     out.say(detail::left_in("After", 8), detail::station_words(after));
+    if (const std::string doubt = detail::doubt_words(before, after, t); !doubt.empty()) out.say("! ", doubt);
     out.say(detail::loop_words(t) + ".");
     out.blank();
     out.line(detail::left_in("part", in_name) + " " + detail::left_in("", in_change) +
@@ -81,13 +82,15 @@ inline constexpr std::size_t survey_width = 110;
                  detail::left_in(detail::from_to(detail::drop_words(p.before), detail::drop_words(p.after)), in_drop) +
                  detail::left_in(detail::from_to(detail::peak_words(p.before), detail::peak_words(p.after)), in_peak) +
                  detail::from_to(detail::verdict_words(p.before), detail::verdict_words(p.after)));
-        if ((p.before && p.before->read) || (p.after && p.after->read))
-            out.say(std::string(in_name + 1, ' '), "as read: " + detail::read_words(p));
+        if (p.by_readings) out.say(std::string(in_name + 1, ' '), detail::change_words(p) + ":");
+        for (const std::string& line : detail::found_lines(p)) out.say(std::string(in_name + 1, ' '), line);
     }
+    if (!t.spans.empty()) out.title("Spans of parts");
+    for (const span_trend& s : t.spans) out.say("- ", detail::span_words(s));
     out.blank();
-    out.say(
-        "Typical values as calculated from the two descriptions; parts are known again by their names. A change counts "
-        "from a tenth on.");
+    out.say("Typical values as calculated from the two descriptions; parts are known again by name and kind. A change "
+            "counts "
+            "from a tenth on; of what is calculated and what was read, felt and seen at both, the worse is said.");
     out.say(survey_standing);
     return out.finished();
 }

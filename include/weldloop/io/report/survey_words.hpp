@@ -9,6 +9,7 @@
 #include <string>
 #include <string_view>
 #include <tuple>
+#include <variant>
 #include <vector>
 
 #include <weldloop/core/text.hpp>
@@ -145,6 +146,67 @@ namespace detail {
     };
     std::string out = from_to(of(t.before), of(t.after));
     if (t.read_ratio) out += " (" + number_text(*t.read_ratio, 3) + " times)";
+    return out;
+}
+/// "worse, by what was read"
+[[nodiscard]] inline std::string change_words(const part_trend& t)
+{
+    return std::string(to_text(t.change)) + (t.by_readings ? ", by what was read or seen" : "");
+}
+/// "50 degC -> 60 degC", as read at the hottest place.
+[[nodiscard]] inline std::string hottest_words(const part_trend& t)
+{
+    const auto of = [](const std::optional<part_then>& p) {
+        return p && p->hottest ? to_text(*p->hottest, "degC", 3) : std::string("-");
+    };
+    return from_to(of(t.before), of(t.after));
+}
+/// "its faces look clean -> its faces look light rust", every sort of look.
+[[nodiscard]] inline std::vector<std::string> looks_words(const part_trend& t)
+{
+    std::vector<std::string> out;
+    const auto look = [&](const std::optional<part_then>& p, std::size_t sort) {
+        if (p)
+            for (const observation& o : p->looks)
+                if (o.index() == sort) return observation_line(o).substr(t.name.size() + 2);  // behind "name: "
+        return std::string("-");
+    };
+    for (std::size_t sort = 0; sort < std::variant_size_v<observation>; ++sort) {
+        const std::string was = look(t.before, sort), is = look(t.after, sort);
+        if (was != "-" || is != "-") out.push_back(from_to(was, is));
+    }
+    return out;
+}
+/// What was read, felt and seen of a part, a line for each; none where nothing was.
+[[nodiscard]] inline std::vector<std::string> found_lines(const part_trend& t)
+{
+    std::vector<std::string> out;
+    const auto any = [&](auto has) { return (t.before && has(*t.before)) || (t.after && has(*t.after)); };
+    if (any([](const part_then& p) { return p.read.has_value(); })) out.push_back("as read: " + read_words(t));
+    if (any([](const part_then& p) { return p.hottest.has_value(); }))
+        out.push_back("hottest, as read: " + hottest_words(t));
+    for (const std::string& look : looks_words(t)) out.push_back("seen: " + look);
+    return out;
+}
+/// "clamp to terminal, as read: 9 mohm -> 12 mohm (1.33 times)"
+[[nodiscard]] inline std::string span_words(const span_trend& s)
+{
+    const auto of = [](const std::optional<resistance>& r) { return r ? to_text(*r, "uohm", 3) : std::string("-"); };
+    return s.from + " to " + s.to + ", as read: " + from_to(of(s.before), of(s.after)) +
+           (s.ratio ? " (" + number_text(*s.ratio, 3) + " times)" : std::string());
+}
+/// Why the two may not be one station; empty where nothing says so.
+[[nodiscard]] inline std::string doubt_words(const surveyed_station& before, const surveyed_station& after,
+                                             const station_trend& t)
+{
+    std::string out;
+    if (t.names_differ)
+        out = "The two files name two stations, \"" + before.found.name + "\" and \"" + after.found.name + "\". ";
+    if (2 * t.known_again < t.most_parts || t.names_differ)
+        out +=
+            std::to_string(t.known_again) + " of " + std::to_string(t.most_parts) +
+            " parts have a name and kind in common" +
+            (2 * t.known_again < t.most_parts ? ": these may be two stations, and then nothing here is a trend." : ".");
     return out;
 }
 /// "loop 4.1 V -> 5.9 V"
