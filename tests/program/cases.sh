@@ -281,7 +281,7 @@ trend() {
     there made/renamed-trend.html
     run 0 trend "$stations/trailer_frame.toml" "$stations/trailer_readings.toml" --out made
     says "Spans of parts"
-    says "hottest, as read: - -> 74 degC"
+    says "hottest, as read: - -> 40 degC"
     says "The two files name two stations"
     sed 's/^name = "\(.*\)"/name = "other \1"/' "$stations/trailer_frame.toml" >other.toml
     run 2 trend "$stations/trailer_frame.toml" other.toml --out made

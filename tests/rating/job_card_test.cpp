@@ -277,6 +277,8 @@ TEST(JobCard, OneFigureIsNoRange)
     const std::string lead = value_of(job_card_of(carried_stand()), "lead", "should read");
     EXPECT_THAT(lead, testing::Not(HasSubstr(" to "))) << lead;
     EXPECT_THAT(lead, HasSubstr(" mV at 180 A"));
+    // nor is one that no meter resolves: a whip whose ends are warmed a little
+    EXPECT_THAT(value_of(job_card_of(carried_stand()), "whip", "should read"), testing::Not(HasSubstr(" to ")));
 }
 
 TEST(JobCard, OnlyClampsAndHoldersHaveJaws)

@@ -391,8 +391,9 @@ private:
     /// "735 mV", "1.8 mV to 6.4 mV"
     [[nodiscard]] static std::string millivolts(const band<voltage>& v)
     {
+        constexpr double as_one = 0.01;  // a band no meter of the shop resolves
         const std::string low = millivolts(v.low), high = millivolts(v.high);
-        return low == high ? high : low + " to " + high;
+        return v.high - v.low <= as_one * v.typical ? millivolts(v.typical) : low == high ? high : low + " to " + high;
     }
     /// Typically through the part; where nothing is solved that of the job, if all of it must pass here.
     [[nodiscard]] std::optional<current> current_here() const

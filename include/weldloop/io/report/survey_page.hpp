@@ -135,7 +135,7 @@ tbody td:last-child{min-width:10rem}
     page.element("p",
                  "Typical values as calculated from the two descriptions; parts are known again by name and kind. A "
                  "change counts from a tenth on; of what is calculated and what was read, felt and seen at both, the "
-                 "worse is said.");
+                 "graver is said.");
     return page.finished(survey_standing);
 }
 

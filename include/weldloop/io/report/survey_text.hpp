@@ -90,7 +90,7 @@ inline constexpr std::size_t survey_width = 110;
     out.blank();
     out.say("Typical values as calculated from the two descriptions; parts are known again by name and kind. A change "
             "counts "
-            "from a tenth on; of what is calculated and what was read, felt and seen at both, the worse is said.");
+            "from a tenth on; of what is calculated and what was read, felt and seen at both, the graver is said.");
     out.say(survey_standing);
     return out.finished();
 }
