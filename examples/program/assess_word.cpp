@@ -8,6 +8,7 @@
 #include <weldloop/io/report/report_json.hpp>
 #include <weldloop/io/report/report_page.hpp>
 #include <weldloop/io/report/report_text.hpp>
+#include <weldloop/io/report/report_words.hpp>
 #include <weldloop/io/station/station_file.hpp>
 #include <weldloop/weldloop.hpp>
 

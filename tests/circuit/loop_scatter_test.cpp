@@ -1,5 +1,5 @@
 // Probabilities and bands from the slopes of the solved network against solving it again for seeded draws.
-#include <weldloop/circuit/loop_body.hpp>
+#include <weldloop/circuit/loop.hpp>
 #include <weldloop/circuit/loop_scatter.hpp>
 #include <weldloop/core/literals.hpp>
 #include <weldloop/part/crimped_lug.hpp>

@@ -12,18 +12,22 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include <weldloop/circuit/loop_body.hpp>
+#include <weldloop/circuit/loop.hpp>
 #include <weldloop/circuit/part_surface.hpp>
 #include <weldloop/circuit/sheeted_parts.hpp>
+#include <weldloop/circuit/workpiece_body.hpp>
 #include <weldloop/core/literals.hpp>
-#include <weldloop/field/diagnose_body.hpp>
+#include <weldloop/field/diagnose.hpp>
 #include <weldloop/law/joint_characteristic.hpp>
-#include <weldloop/life/magnet_grip_body.hpp>
+#include <weldloop/life/magnet_grip.hpp>
 #include <weldloop/part/crimped_lug.hpp>
 #include <weldloop/part/resting_contact.hpp>
 #include <weldloop/part/welding_cable.hpp>
-#include <weldloop/rating/assess_body.hpp>
-#include <weldloop/rating/remedies_body.hpp>
+#include <weldloop/rating/assess.hpp>
+#include <weldloop/rating/part_limit.hpp>
+#include <weldloop/rating/remedies.hpp>
+#include <weldloop/rating/remedy_change.hpp>
+#include <weldloop/rating/remedy_finder.hpp>
 
 #include "support/near.hpp"
 

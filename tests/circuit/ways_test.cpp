@@ -1,9 +1,15 @@
 // Ways beside the path: how the current divides, and what it then does, against arithmetic by hand.
-#include <weldloop/circuit/loop_body.hpp>
+#include <weldloop/circuit/loop.hpp>
+#include <weldloop/circuit/loop_network.hpp>
+#include <weldloop/circuit/measured_body.hpp>
+#include <weldloop/circuit/workpiece_body.hpp>
 #include <weldloop/core/literals.hpp>
+#include <weldloop/field/surface_reading.hpp>
 #include <weldloop/part/crimped_lug.hpp>
 #include <weldloop/part/welding_cable.hpp>
 #include <weldloop/part/work_clamp.hpp>
+#include <weldloop/rating/way_findings.hpp>
+#include <weldloop/solve/sparse_lu.hpp>
 
 #include <algorithm>
 #include <array>

@@ -1,5 +1,7 @@
+#include <weldloop/circuit/joint_circuit.hpp>
+#include <weldloop/circuit/loop.hpp>
 #include <weldloop/core/literals.hpp>
-#include <weldloop/field/diagnose_body.hpp>
+#include <weldloop/field/diagnose.hpp>
 #include <weldloop/part/crimped_lug.hpp>
 #include <weldloop/part/plate.hpp>
 #include <weldloop/part/welding_cable.hpp>

@@ -16,9 +16,13 @@
 
 #include <gtest/gtest.h>
 
+#include <weldloop/circuit/loop.hpp>
 #include <weldloop/core/literals.hpp>
-#include <weldloop/field/locate_fault_body.hpp>
+#include <weldloop/field/locate_fault.hpp>
+#include <weldloop/field/part_states.hpp>
+#include <weldloop/law/joint_characteristic.hpp>
 #include <weldloop/part/coupling.hpp>
+#include <weldloop/part/crimped_lug.hpp>
 #include <weldloop/part/electrode_holder.hpp>
 #include <weldloop/part/lug.hpp>
 #include <weldloop/part/plate.hpp>

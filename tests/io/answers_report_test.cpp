@@ -9,10 +9,14 @@
 #include "io/example_stations.hpp"
 #include "support/near.hpp"
 
+#include <weldloop/circuit/station_parts.hpp>
 #include <weldloop/core/literals.hpp>
+#include <weldloop/io/report/fault_words.hpp>
+#include <weldloop/io/report/life_words.hpp>
 #include <weldloop/io/report/report_json.hpp>
 #include <weldloop/io/report/report_page.hpp>
 #include <weldloop/io/report/report_text.hpp>
+#include <weldloop/rating/work_cautions.hpp>
 
 using namespace weldloop;
 using namespace weldloop::literals;

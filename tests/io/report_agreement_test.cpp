@@ -17,9 +17,14 @@
 #include "support/near.hpp"
 
 #include <weldloop/core/literals.hpp>
+#include <weldloop/io/report/escape.hpp>
+#include <weldloop/io/report/fault_words.hpp>
+#include <weldloop/io/report/life_words.hpp>
 #include <weldloop/io/report/report_json.hpp>
 #include <weldloop/io/report/report_page.hpp>
 #include <weldloop/io/report/report_text.hpp>
+#include <weldloop/io/report/report_words.hpp>
+#include <weldloop/io/report/text_layout.hpp>
 
 using namespace weldloop;
 using namespace weldloop::literals;

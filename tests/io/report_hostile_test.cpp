@@ -10,6 +10,7 @@
 #include "io/example_stations.hpp"
 #include "io/markup_checker.hpp"
 
+#include <weldloop/io/report/json_values.hpp>
 #include <weldloop/io/report/report_json.hpp>
 #include <weldloop/io/report/report_page.hpp>
 #include <weldloop/io/report/report_text.hpp>

@@ -9,6 +9,8 @@
 #include "io/example_stations.hpp"
 #include "support/near.hpp"
 
+#include <weldloop/circuit/station_parts.hpp>
+#include <weldloop/io/report/json_values.hpp>
 #include <weldloop/io/report/report_json.hpp>
 
 using namespace weldloop;

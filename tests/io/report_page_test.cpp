@@ -11,6 +11,9 @@
 #include "io/forbidden_words.hpp"
 #include "io/markup_checker.hpp"
 
+#include <weldloop/io/report/escape.hpp>
+#include <weldloop/io/report/first_actions.hpp>
+#include <weldloop/io/report/page_style.hpp>
 #include <weldloop/io/report/report_page.hpp>
 
 using namespace weldloop;

@@ -11,7 +11,10 @@
 #include "io/forbidden_words.hpp"
 
 #include <weldloop/core/literals.hpp>
+#include <weldloop/io/report/first_actions.hpp>
 #include <weldloop/io/report/report_text.hpp>
+#include <weldloop/io/report/report_words.hpp>
+#include <weldloop/io/report/text_layout.hpp>
 
 using namespace weldloop;
 using namespace weldloop::literals;

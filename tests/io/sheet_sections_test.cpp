@@ -16,6 +16,7 @@
 #include <weldloop/io/report/report_page.hpp>
 #include <weldloop/io/report/report_text.hpp>
 #include <weldloop/io/station/station_file.hpp>
+#include <weldloop/part/resting_contact.hpp>
 
 using namespace weldloop;
 using namespace weldloop::literals;

@@ -11,6 +11,7 @@
 #include "io/example_stations.hpp"
 
 #include <weldloop/io/station/station_file.hpp>
+#include <weldloop/io/station/toml_guard.hpp>
 
 using namespace weldloop;
 using testing::HasSubstr;

@@ -13,6 +13,7 @@
 #include <weldloop/core/literals.hpp>
 #include <weldloop/io/station/station_file.hpp>
 #include <weldloop/part/conductor_limit.hpp>
+#include <weldloop/part/sold_clamp.hpp>
 
 using namespace weldloop;
 using namespace weldloop::literals;

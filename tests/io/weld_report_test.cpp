@@ -8,9 +8,11 @@
 
 #include <weldloop/core/literals.hpp>
 #include <weldloop/io/report/course_words.hpp>
+#include <weldloop/io/report/escape.hpp>
 #include <weldloop/io/report/report_json.hpp>
 #include <weldloop/io/report/report_page.hpp>
 #include <weldloop/io/report/report_text.hpp>
+#include <weldloop/io/report/report_words.hpp>
 #include <weldloop/rating/weld_sentence.hpp>
 
 using namespace weldloop;

@@ -1,8 +1,12 @@
+#include <weldloop/circuit/joint_circuit.hpp>
+#include <weldloop/circuit/loop.hpp>
 #include <weldloop/core/literals.hpp>
 #include <weldloop/part/crimped_lug.hpp>
 #include <weldloop/part/welding_cable.hpp>
 #include <weldloop/part/work_clamp.hpp>
-#include <weldloop/rating/assess_body.hpp>
+#include <weldloop/rating/assess.hpp>
+#include <weldloop/rating/part_limit.hpp>
+#include <weldloop/rating/part_verdict.hpp>
 
 #include <algorithm>
 #include <array>

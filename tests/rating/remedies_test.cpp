@@ -1,9 +1,17 @@
+#include <weldloop/circuit/lead_cells.hpp>
+#include <weldloop/circuit/loop.hpp>
 #include <weldloop/core/literals.hpp>
+#include <weldloop/field/part_candidates.hpp>
 #include <weldloop/part/crimped_lug.hpp>
 #include <weldloop/part/welding_cable.hpp>
 #include <weldloop/part/work_clamp.hpp>
-#include <weldloop/rating/assess_body.hpp>
-#include <weldloop/rating/remedies_body.hpp>
+#include <weldloop/rating/assess.hpp>
+#include <weldloop/rating/lead/larger_lead.hpp>
+#include <weldloop/rating/lead/sizing.hpp>
+#include <weldloop/rating/loop_stretches.hpp>
+#include <weldloop/rating/remedies.hpp>
+#include <weldloop/rating/remedy_change.hpp>
+#include <weldloop/rating/remedy_finder.hpp>
 
 #include <algorithm>
 #include <map>

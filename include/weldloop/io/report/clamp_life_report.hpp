@@ -17,10 +17,11 @@
 #include <weldloop/core/unit_text.hpp>
 #include <weldloop/io/draw/clamp_life_drawing.hpp>
 #include <weldloop/io/draw/drawing_style.hpp>
+#include <weldloop/io/report/answers_json.hpp>
 #include <weldloop/io/report/escape.hpp>
+#include <weldloop/io/report/json_values.hpp>
 #include <weldloop/io/report/life_words.hpp>
 #include <weldloop/io/report/page_style.hpp>
-#include <weldloop/io/report/report_json.hpp>
 #include <weldloop/io/report/report_words.hpp>
 #include <weldloop/life/clamp_life.hpp>
 

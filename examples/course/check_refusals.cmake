@@ -1,0 +1,57 @@
+# What the program of fits says to tables it cannot use: status and words of each.
+cmake_policy(VERSION 3.24)
+set(wrong "")
+
+# refused(STATUS WORDS LINE...): the table of these lines.
+function(refused wanted words)
+    list(JOIN ARGN "\n" content)
+    file(WRITE "${WORK}/refused.csv" "${content}\n")
+    execute_process(COMMAND "${PROGRAM}" "${WORK}/refused.csv" OUTPUT_VARIABLE said ERROR_VARIABLE complained
+                    RESULT_VARIABLE status)
+    string(FIND "${said}${complained}" "${words}" at)
+    if(NOT status STREQUAL "${wanted}" OR at EQUAL -1)
+        set(wrong "${wrong}status ${status}, not ${wanted}; \"${words}\" sought in: ${said}${complained}\n" PARENT_SCOPE)
+    endif()
+endfunction()
+
+# a table that is none
+refused(1 "table is empty" "")
+refused(1 "readings below them" "force_N,resistance_uohm")
+refused(1 "current_A,drop_mV" "volts,amperes" "1,2")
+refused(1 "the 2 columns" "force_N,resistance_uohm" "100,400,1")
+refused(1 "a number: force_N in line 3" "force_N,resistance_uohm" "100,400" "much,300")
+refused(1 "a number: resistance_uohm in line 2" "force_N,resistance_uohm" "100,nan")
+refused(1 "a number: resistance_uohm in line 2" "force_N,resistance_uohm" "100,3 uohm")
+refused(1 "force_N in line 2 is -100" "force_N,resistance_uohm" "-100,400")
+refused(1 "lost_percent in line 2 is 0" "stress_share,oven_degC,time_h,lost_percent" "0.7,100,10,0")
+refused(1 "left_out_percent in line 2 is 100" "left_out_percent,resistance_uohm" "100,20")
+refused(1 "a rise that grows with time" "time_s,rise_K" "0,10" "60,12" "120,14.5" "180,17")
+# what cannot be told
+refused(3 "resistance: not given, readings too close together" "current_A,drop_mV" "20,50" "21,52" "22,55" "23,57")
+refused(3 "resistance: not given, too few readings" "current_A,drop_mV" "10,26" "20,52")
+refused(3 "resistance: not given, hidden by the scatter" "current_A,drop_mV" "10,9" "20,-8" "30,7" "40,-5" "50,9")
+refused(3 "no resistance belongs" "current_A,drop_mV" "5,14" "10,29" "15,45" "20,65" "24,85" "26,97" "28,111" "30,128")
+refused(3 "constant K, with m 0.7: not given, too few readings" "force_N,resistance_uohm" "100,600")
+refused(0 "exponent m: not given, readings too close together" "force_N,resistance_uohm" "100,600" "110,580" "120,560" "130,540")
+refused(0 "exponent m: not given, hidden by the scatter" "force_N,resistance_uohm" "100,600" "200,900" "400,300" "800,700")
+refused(0 "spread of ln R of the surface: not given, hidden by the scatter" "force_N,resistance_uohm,meter_share"
+        "100,600,0.2" "200,410,0.2" "400,230,0.2" "800,150,0.2" "800,140,0.2")
+refused(3 "clean (3): not given, too few readings" "surface,resistance_uohm" "clean,300" "clean,310" "clean,290")
+refused(3 "exponent p: not given, readings too close together" "left_out_percent,resistance_uohm" "0,20" "5,21" "10,22")
+refused(0 "stress slope b: not given, readings too close together" "stress_share,oven_degC,time_h,lost_percent"
+        "0.7,100,1,9" "0.7,100,10,12" "0.7,100,100,16" "0.7,100,200,17.5")
+refused(3 "coefficient: not given, readings too close together" "temperature_degC,resistance_uohm" "20,400" "25,405" "30,412")
+refused(3 "time constant: not given, readings too close together" "time_s,rise_K" "0,10" "10,9.8" "20,9.5")
+refused(0 "lug (1): 0.02 mohm, read once: its scatter is not known" "part,current_A,drop_mV" "lug,50,1.0")
+
+execute_process(COMMAND "${PROGRAM}" ERROR_VARIABLE complained RESULT_VARIABLE status OUTPUT_QUIET)
+if(NOT status STREQUAL "2" OR NOT complained MATCHES "force_N,resistance_uohm")
+    string(APPEND wrong "called with nothing: ${status} ${complained}\n")
+endif()
+execute_process(COMMAND "${PROGRAM}" "${WORK}/no such file.csv" ERROR_VARIABLE complained RESULT_VARIABLE status OUTPUT_QUIET)
+if(NOT status STREQUAL "1" OR NOT complained MATCHES "a file that can be read")
+    string(APPEND wrong "called with no file: ${status} ${complained}\n")
+endif()
+if(wrong)
+    message(FATAL_ERROR "${wrong}")
+endif()
