@@ -144,7 +144,7 @@ namespace detail {
 }
 
 /// Of two, the one that is said: a change for the worse first.
-[[nodiscard]] constexpr part_fate graver(part_fate a, part_fate b)
+[[nodiscard]] constexpr part_fate graver_fate(part_fate a, part_fate b)
 {
     return a > b ? a : b;
 }
@@ -181,10 +181,10 @@ namespace detail {
     if (t.read_ratio)
         out = fate_of_more(*t.read_ratio > 1.0 + change_that_counts, *t.read_ratio < 1.0 - change_that_counts);
     for (const observation& was : t.before->looks)
-        for (const observation& is : t.after->looks) out = graver(out, change_of_look(was, is));
+        for (const observation& is : t.after->looks) out = graver_fate(out, change_of_look(was, is));
     if (t.before->hottest && t.after->hottest) {
         const temperature_difference apart = *t.after->hottest - *t.before->hottest;
-        if (apart > heat_errors || -apart > heat_errors) out = graver(out, part_fate::differs);
+        if (apart > heat_errors || -apart > heat_errors) out = graver_fate(out, part_fate::differs);
     }
     return out;
 }
@@ -248,7 +248,7 @@ inline void add_spans(std::vector<span_trend>& out, const surveyed_station& s,
                          is = detail::heat_error(after, p.name).value();
             const part_fate calculated = detail::change_between(*t.before, *t.after),
                             read = detail::change_as_read(t, in_si<temperature_difference>(std::hypot(was, is)));
-            t.change = detail::graver(calculated, read);
+            t.change = detail::graver_fate(calculated, read);
             t.by_readings = t.change != calculated;
         }
         out.parts.push_back(std::move(t));
