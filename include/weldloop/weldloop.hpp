@@ -294,6 +294,7 @@
 #include <weldloop/circuit/spatter_behaviour.hpp>
 #include <weldloop/circuit/splice_behaviour.hpp>
 #include <weldloop/circuit/spring_pad_behaviour.hpp>
+#include <weldloop/circuit/squared_source.hpp>
 #include <weldloop/circuit/station_parts.hpp>
 #include <weldloop/circuit/strap_behaviour.hpp>
 #include <weldloop/circuit/stud_behaviour.hpp>

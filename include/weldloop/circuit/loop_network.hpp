@@ -34,6 +34,7 @@
 #include <weldloop/circuit/part_place.hpp>
 #include <weldloop/circuit/part_sheet.hpp>
 #include <weldloop/circuit/sheeted_parts.hpp>
+#include <weldloop/circuit/squared_source.hpp>
 #include <weldloop/circuit/station.hpp>
 #include <weldloop/circuit/station_parts.hpp>
 #include <weldloop/circuit/torch_behaviour.hpp>
@@ -55,25 +56,6 @@ public:
 
 private:
     double watts_ = 0.0;
-};
-
-/// Heat of a resistance by the square of a current that changes with the state.
-class squared_source final : public solve::heat_law {
-public:
-    /// @param amps of its branch, kept by the caller @param at_zero, by_kelvin its resistance [ohm, ohm/K]
-    squared_source(const double& amps, double at_zero, double by_kelvin)
-        : amps_(&amps), at_zero_(at_zero), by_kelvin_(by_kelvin)
-    {
-    }
-    [[nodiscard]] solve::sloped_by_two at(double rise, double, solve::asked) const override
-    {
-        const double squared = *amps_ * *amps_;
-        return {squared * (at_zero_ + by_kelvin_ * rise), squared * by_kelvin_, 0.0};
-    }
-
-private:
-    const double* amps_;
-    double at_zero_, by_kelvin_;
 };
 
 /// A whole loop, or a stretch of it, under a current.
@@ -308,8 +290,7 @@ public:
         constexpr double step = 1e-6;
         for (const squared_heat& h : squared_) {
             const index node = h.node;
-            heat[node] +=
-                on_share * 2.0 * branches_[h.branch].amps * (h.at_zero + h.by_kelvin * rise[node]) * more[h.branch];
+            heat[node] += on_share * 2.0 * branches_[h.branch].amps * h.law.at(rise[node]).ohms * more[h.branch];
         }
         const auto give = [&](std::size_t source, double watts) {
             const solve::heat_network::source& s = net_.sources()[source];
@@ -422,7 +403,7 @@ private:
     };
     struct squared_heat {
         index node;
-        double at_zero, by_kelvin;  // ohm, ohm/K
+        squared_resistance law;
         std::size_t branch;
     };
 
@@ -462,12 +443,15 @@ private:
     void put_squares()
     {
         for (const squared_heat& h : squared_)
-            net_.linear_source(h.node, amps_ * amps_ * h.at_zero, amps_ * amps_ * h.by_kelvin);
+            if (h.law.yields > 0.0)
+                net_.add_source({.in = h.node, .law = &law<squared_source>(amps_, h.law), .to = h.node});
+            else
+                net_.linear_source(h.node, amps_ * amps_ * h.law.at_zero, amps_ * amps_ * h.law.by_kelvin);
     }
     void let_currents_change()
     {
         for (const squared_heat& h : squared_) {
-            const squared_source& law_of = law<squared_source>(branches_[h.branch].amps, h.at_zero, h.by_kelvin);
+            const squared_source& law_of = law<squared_source>(branches_[h.branch].amps, h.law);
             net_.add_source({.in = h.node, .law = &law_of, .to = h.node});
         }
     }
@@ -595,7 +579,7 @@ private:
         const double at_zero = cold * (1.0 + alpha * (air_ - reference_temperature.in_kelvin()));
         for (const std::size_t b : part_->meeting) {
             part_->ohmics.push_back({node, at_zero, cold * alpha, 0.0, b});
-            squared_.push_back({node, at_zero, cold * alpha, b});
+            squared_.push_back({node, {.at_zero = at_zero, .by_kelvin = cold * alpha}, b});
         }
         part_->basis.add(*piece.metal.electrical_source).add(workpiece_body).add(workpiece_spreading);
         return node;
@@ -771,7 +755,7 @@ private:
         const lead_cells cells = put_lead(net_, c, where_, *surfaces_.back(), cooled, joined);
         for (const lead_cells::cell& cell : cells.cells) {
             part_->ohmics.push_back({cell.conductor, cell.at_zero, cell.by_kelvin, cell.length, this_branch()});
-            squared_.push_back({cell.conductor, cell.at_zero, cell.by_kelvin, this_branch()});
+            squared_.push_back({cell.conductor, {.at_zero = cell.at_zero, .by_kelvin = cell.by_kelvin}, this_branch()});
             part_->places.push_back({part_place::conductor, cell.conductor});
             part_->places.push_back({part_place::covering, cell.surface});
         }
@@ -814,7 +798,7 @@ private:
     {
         const double cold = metal.at_20.value(), alpha = metal.temperature_coefficient.value();
         const double at_zero = cold * (1.0 + alpha * (air_ - reference_temperature.in_kelvin()));
-        squared_.push_back({body, at_zero, cold * alpha, this_branch()});
+        squared_.push_back({body, {.at_zero = at_zero, .by_kelvin = cold * alpha}, this_branch()});
         part_->ohmics.push_back({body, at_zero, cold * alpha, 0.0, this_branch()});
     }
     void put_slide(index body, const sheet_slide& slide)
@@ -932,9 +916,7 @@ private:
         part_->contacts.push_back({"cable connection", clamp.termination, here.termination.law.get(),
                                    here.termination.source, entry, nowhere, nowhere, false, nowhere, this_branch(),
                                    contact_hold::bolt});
-        if (here.spring_at_zero > 0.0)
-            squared_.push_back(
-                {here.at(clamp_node::spring), here.spring_at_zero, here.spring_by_kelvin, this_branch()});
+        if (here.spring.cold > 0.0) squared_.push_back({here.at(clamp_node::spring), here.spring, this_branch()});
         if (piece != nullptr) patches_.push_back({piece, here.face});
         for (const auto& [what, node] : here.places) part_->places.push_back({what, node});
         laws_.push_back(std::move(here.jaws.law));

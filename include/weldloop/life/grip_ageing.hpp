@@ -433,9 +433,11 @@ public:
         out.jaw_peak_kelvin = solver_.air() + solver_.peak_of(out.heat, jaw_place);
         const double by_spring = ageing_->spring_sensitivity(s.parameter, spring),
                      by_jaw = ageing_->film_sensitivity(jaw), by_settling = ageing_->settling_sensitivity(jaw);
-        out.felt = {.spring = spring + swing_.spring_excess(by_spring, out.heat.swing),
-                    .jaw = jaw + swing_.jaw_excess(by_jaw, out.heat.swing),
-                    .settling = jaw + swing_.jaw_excess(by_settling, out.heat.swing)};
+        const double of_spring = solver_.swing_of(out.heat, spring_place),
+                     of_jaw = solver_.swing_of(out.heat, jaw_place);
+        out.felt = {.spring = spring + swing_.spring_excess(by_spring, of_spring, spring),
+                    .jaw = jaw + swing_.jaw_excess(by_jaw, of_jaw, jaw),
+                    .settling = jaw + swing_.jaw_excess(by_settling, of_jaw, jaw)};
         return out;
     }
 

@@ -195,7 +195,7 @@ namespace detail {
         const clamp_network network = network_of(q);
         const auto swing_of = [&](const clamp_in_loop& c) {
             const clamp_solver solver(network, c.outside, q.load, c.level);
-            return clamp_swing(solver, {1.0 - static_cast<double>(q.joint.grip_lost), 1.0}, c.period);
+            return clamp_swing(solver, {1.0 - static_cast<double>(q.joint.grip_lost), 1.0}, q.load.duty, c.period);
         };
         const clamp_swing usually = swing_of(usual);
         q.swing = {usually, usually, swing_of(poor)};

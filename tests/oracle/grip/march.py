@@ -93,6 +93,7 @@ class Clamp:
         self.links = [(i, j, number(key)) for i, j, key in ends]
         self.jaws, self.force, self.slope = number("jaws_S"), number("force_N"), number("grip_slope")
         self.termination, self.arms, self.path = number("termination_S"), number("arms_share"), number("spring_path")
+        self.yields = number("spring_yields")
         self.sink, self.work, self.faces = number("work_sink"), number("work_K"), number("work_faces")
         self.lead, self.far = number("lead_G"), number("lead_far_K")
         self.shift, self.rest = number("shift_s"), number("rest_s")
@@ -126,7 +127,8 @@ class Clamp:
             end = self.amps * drop(self.amps, self.termination, (COPPER, BRASS), t[4])
             flow[1] += self.arms * end
             flow[4] += (1 - self.arms) * end
-            flow[2] += self.amps**2 * self.path * rho(STEEL, t[2]) / STEEL[0]
+            grown = rho(STEEL, t[2]) / STEEL[0]
+            flow[2] += self.amps**2 * self.path * grown / (1.0 + self.yields * (grown - 1.0)) ** 2
         rates = [f / body[3] for f, body in zip(flow, self.bodies)]
         if self.spring:
             relaxing = t[2] / (math.log(10) * 3600) * 10 ** (20 - y[5] / t[2])
