@@ -184,9 +184,9 @@ inline void check_path(const toml_section& root, const read_parts& read, const s
             here.refuse(here.place("part"), "arc, guns, torches and holders stand in the path, not in a way beside it");
         if (!std::holds_alternative<arc>(part)) continue;
         if (first_arc != nullptr)
-            here.refuse(here.place("part"),
-                        "a second arc; the first one stands in line " + std::to_string(first_arc->place("part").line) +
-                            "; a station has one, another welder on the same work is an [[other]]");
+            here.refuse(here.place("part"), "a second arc; the first one stands in line " +
+                                                std::to_string(first_arc->place("part").line) +
+                                                "; a station has one, another welder on the same work is an [[other]]");
         first_arc = &here;
     }
     const std::size_t in_path = s.path.size();
