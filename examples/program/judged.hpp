@@ -2,6 +2,7 @@
 // What --judge asks.
 #include <algorithm>
 
+#include <weldloop/field/fault_search.hpp>
 #include <weldloop/rating/assessment.hpp>
 
 namespace program {
@@ -18,6 +19,13 @@ inline bool speaks_against(const wl::assessment& found)
     }) || !parts([](const wl::part_result& p) { return p.verdict != wl::verdict::not_judged; }) ||
            std::any_of(found.findings.begin(), found.findings.end(),
                        [](const wl::loop_finding& f) { return f.severity == wl::finding_severity::stop_job; });
+}
+
+/// Whether readings speak against a station: a part at fault, one that may be failing, a reading in doubt.
+inline bool speaks_against(const wl::fault_search& found)
+{
+    constexpr double even = 0.5;
+    return static_cast<double>(found.none) < even || found.failing_part() != nullptr || !found.doubtful.empty();
 }
 
 }  // namespace program

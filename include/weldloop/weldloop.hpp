@@ -216,6 +216,7 @@
 #include <weldloop/rating/lead/waveform_ampacity.hpp>
 #include <weldloop/rating/lost_volts.hpp>
 #include <weldloop/rating/remedies.hpp>
+#include <weldloop/rating/remedy_worth.hpp>
 #include <weldloop/rating/station_life.hpp>
 #include <weldloop/rating/touch_limit.hpp>
 #include <weldloop/rating/verdict.hpp>
@@ -274,6 +275,7 @@
 #include <weldloop/circuit/loop_body.hpp>
 #include <weldloop/circuit/loop_inductance.hpp>
 #include <weldloop/circuit/loop_network.hpp>
+#include <weldloop/circuit/loop_reactance.hpp>
 #include <weldloop/circuit/loop_scatter.hpp>
 #include <weldloop/circuit/lug_behaviour.hpp>
 #include <weldloop/circuit/magnet_behaviour.hpp>
@@ -338,6 +340,7 @@
 #include <weldloop/rating/solved_station.hpp>
 #include <weldloop/rating/station_life_body.hpp>
 #include <weldloop/rating/supply_findings.hpp>
+#include <weldloop/rating/usual_size.hpp>
 #include <weldloop/rating/way_findings.hpp>
 #include <weldloop/rating/weld_statements.hpp>
 

@@ -109,6 +109,15 @@ thermal_body body_in(const path_part& p)
         p);
 }
 
+// Mean of the two sides of its contacts.
+temperature bulk_of(const part_state& part)
+{
+    for (const place_state& at : part.places)
+        if (at.what == part_place::work)
+            return temperature::kelvin(0.5 * (part.mean.in_kelvin() + at.mean.in_kelvin()));
+    return part.mean;
+}
+
 std::vector<change_id> ids_for(const path_part& p)
 {
     std::vector<change_id> out;
@@ -119,7 +128,8 @@ std::vector<change_id> ids_for(const path_part& p)
 
 }  // namespace
 
-// relation: in the settled loop a part does what its own behaviour says at the temperature it has there. The network
+// relation: in the settled loop a part does what its own behaviour says at the temperature it has there; one that bears
+// on the work at the mean of both. The network
 // takes drops by cubics between points 8 K apart: 1e-6
 TEST(Sheets, APartInTheLoopDoesWhatItDoesAlone)
 {
@@ -130,7 +140,7 @@ TEST(Sheets, APartInTheLoopDoesWhatItDoesAlone)
                 const loop_state state = solve_loop(s, level);
                 ASSERT_EQ(state.outcome, loop_outcome::solved) << word_of(p) << " " << amps.value();
                 const part_state& now = tested_in(s, state);
-                const joint_behaviour expected = behaviour_in(p, amps, now.mean);
+                const joint_behaviour expected = behaviour_in(p, amps, bulk_of(now));
                 EXPECT_NEAR_REL(now.drop.value(), pick(expected.drop, level).value(), 1e-6) << word_of(p);
                 EXPECT_NEAR_REL(now.loss.value(), (amps * now.drop).value(), 1e-12) << word_of(p);
                 EXPECT_NEAR_REL(state.made.value(), state.lost.value(), 1e-9) << word_of(p);
@@ -144,6 +154,7 @@ TEST(Sheets, APartInTheLoopDoesWhatItDoesAlone)
 TEST(Sheets, APartAloneGivesOffItsHeat)
 {
     for (const path_part& p : sheeted()) {
+        if (std::holds_alternative<spring_pad>(p)) continue;  // the work takes a share
         const station s = alone(p, 320_A);
         const loop_state state = solve_loop(s);
         ASSERT_EQ(state.outcome, loop_outcome::solved) << word_of(p);
@@ -339,7 +350,7 @@ TEST(Sheets, WhatIsOtherwiseIsPutRight)
     EXPECT_THAT(ids_for(named(spring_pad{.pressing = 20_N, .surface = surface_state::light_rust})),
                 ElementsAre(change_id::clean, change_id::new_springs));
     EXPECT_THAT(ids_for(named(work_magnet{.surface = surface_state::mill_scale, .gap = 0.3_mm})),
-                ElementsAre(change_id::clean, change_id::clear_seat));
+                ElementsAre(change_id::clear_seat));  // one layer, one step
 
     EXPECT_EQ(surface_of(strap{.surface = surface_state::oxidized}), surface_state::oxidized);
     EXPECT_EQ(surface_of(set_screw{}), std::nullopt);
@@ -469,6 +480,27 @@ station on_magnet(const work_magnet& m, current amps = 100_A, length behind = 20
               welding_cable(m.cable, behind).named("work lead")};
     return s;
 }
+// The work under a pad takes half of the heat of its points, by symmetry, and what crosses them from the hotter pad:
+// the balance of the patch by hand.
+TEST(Sheets, ASpringPadGivesHeatToTheWork)
+{
+    station s{.name = "fixture", .job = {.process = process::gmaw, .current = 250_A, .duty = duty_cycle::continuous()}};
+    s.path = {welding_cable(square_mm(70), 6_m).named("feeder"), arc{}, named(spring_pad{.pressing = 60_N}),
+              welding_cable(square_mm(70), 6_m).named("work lead")};
+    const loop_state state = solve_loop(s);
+    ASSERT_TRUE(state.is_solved());
+    const part_state& pad = state.parts[2];
+    const auto work = std::find_if(pad.places.begin(), pad.places.end(),
+                                   [](const place_state& at) { return at.what == part_place::work; });
+    ASSERT_NE(work, pad.places.end());
+    ASSERT_GT(pad.peak, work->peak);
+    const temperature about = s.where.air + in_si<temperature_difference>(20.0);  // the film hardly minds
+    const double sink = plate_sink(mild_steel, usual_work_thickness, about, s.where).value();
+    const double into_work = sink * (work->peak - s.where.air).value();  // W
+    EXPECT_GT(into_work, 0.5 * pad.loss.value());
+    EXPECT_LT(into_work, 2.0 * pad.loss.value());  // the rest comes along the leads
+}
+
 }  // namespace
 
 // relation: the loop's magnet is that of magnet_grip_of(), whose lead is a fin with a linear loss: its rise within the

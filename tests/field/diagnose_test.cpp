@@ -141,16 +141,33 @@ TEST(Diagnose, BandsAreInOrder)
     EXPECT_NEAR_REL(clamp.expected.low.value(), low.value() / 180.0, 0.1);
 }
 
-// A lead at thirty times its drop, two kilovolts, nothing where there must be something, a table at 137 times its band.
+// Far above all that a lug, a clamp or a lead wears into: failing, or the reading was taken wrongly; never sound.
+TEST(Diagnose, FarAboveAllConditionsAPartIsFailing)
+{
+    for (const auto& [name, volts] : {std::pair{"lug", 0.3_V}, std::pair{"clamp", 2_V}, std::pair{"work lead", 5_V}}) {
+        const finding f = one(name, volts);
+        EXPECT_TRUE(f.most_likely.starts_with("failing")) << name << ": " << f.most_likely;
+        EXPECT_GT(static_cast<double>(f.likelihood), 0.5);
+        EXPECT_GT(static_cast<double>(f.wrong), 0.02);
+        EXPECT_TRUE(f.remedy.what.starts_with(std::string("take ") + name + " out of use")) << f.remedy.what;
+        EXPECT_TRUE(f.basis.has(source_kind::judgement));
+    }
+    // an arc drawn out over a lead: likelier misread, but it is opened first
+    const finding drawn = one("work lead", 25_V);
+    EXPECT_GT(static_cast<double>(drawn.wrong), 0.5);
+    EXPECT_TRUE(drawn.remedy.what.starts_with("take work lead out of use")) << drawn.remedy.what;
+}
+
+// Two kilovolts, nothing where there must be something, a table at 137 times its band.
 TEST(Diagnose, ReadingsThatFitNoCondition)
 {
     station s = bench();
     s.path.push_back(plate{.metal = mild_steel, .length = 1.2_m, .width = 0.8_m, .thickness = 10_mm, .name = "table"});
     std::swap(s.path[2], s.path.back());  // beside the arc
     const loop_state state = solve_loop(s);
-    const voltage lead = state.parts[4].drop, table = state.parts[2].drop;
+    const voltage table = state.parts[2].drop;
     ASSERT_GT(table, 0_V);
-    for (const auto& [name, volts] : {std::pair{"work lead", voltage(30.0 * lead)}, std::pair{"work lead", 2479_V},
+    for (const auto& [name, volts] : {std::pair{"work lead", 130_V}, std::pair{"work lead", 2479_V},
                                       std::pair{"work lead", 0_V}, std::pair{"table", voltage(137.0 * table)}}) {
         const finding f = diagnose(s, {{.across = name, .volts = volts, .current = 180_A}}).front();
         EXPECT_FALSE(f.within_expected) << name << volts.value();

@@ -12,6 +12,7 @@
 #include <weldloop/circuit/station_parts.hpp>
 #include <weldloop/core/literals.hpp>
 #include <weldloop/io/report/fault_words.hpp>
+#include <weldloop/io/report/first_actions.hpp>
 #include <weldloop/io/report/life_words.hpp>
 #include <weldloop/io/report/report_json.hpp>
 #include <weldloop/io/report/report_page.hpp>
@@ -25,6 +26,7 @@ using testing::Contains;
 using testing::ElementsAre;
 using testing::HasSubstr;
 using testing::Not;
+using testing::StartsWith;
 
 namespace {
 
@@ -219,6 +221,50 @@ TEST(AnswersReport, FindsTheCulpritOfTheDemoInEveryForm)
     EXPECT_EQ(fault.at("readings").size(), 6U);
     EXPECT_EQ(json_of(s).at("life").at("clamps").at(0).at("name"), "work clamp");
     EXPECT_EQ(json_of(s).at("life").at("service").at("look_ahead_h"), 4000);
+}
+
+// One reading far above all that a lug wears into: every form stops the job there before anything else is said.
+TEST(AnswersReport, StopsTheJobForAPartThatMayBeFailing)
+{
+    described_station d = read_described_station(test::example_file("trailer_readings.toml"));
+    d.observations = {reading{.across = "clamp lug", .volts = 0.35_V, .current = 123_A}};
+    const test::assessed_station s = test::answered(d);
+    ASSERT_TRUE(s.answers.fault);
+    const suspected_part* const failing = s.answers.fault->failing_part();
+    ASSERT_NE(failing, nullptr);
+    EXPECT_EQ(failing->name, "clamp lug");
+    const std::vector<std::string> lines = fault_lines(*s.answers.fault);
+    EXPECT_THAT(lines.front(), StartsWith("Stop the job: clamp lug may be failing, "));
+    EXPECT_THAT(lines.front(), HasSubstr("supply off and locked, take clamp lug out of use"));
+    EXPECT_THAT(lines, Not(Contains(HasSubstr("nothing is at fault: most"))));
+    EXPECT_THAT(lines, Not(Contains(HasSubstr("Most likely nothing is at fault"))));
+    EXPECT_EQ(circuit_answer_of(s.found, s.answers), circuit_answer::stop_job);
+    const std::vector<first_action> actions = first_actions(s.is, s.found, s.remedies, s.answers);
+    ASSERT_FALSE(actions.empty());
+    EXPECT_TRUE(actions.front().by_readings);
+    EXPECT_THAT(actions.front().does.what, StartsWith("take clamp lug out of use"));
+    EXPECT_EQ(actions.front().cautions.front(), touch_cautions[0]);
+    for (const std::string_view caution : {caution_melting, caution_fire, caution_burns, caution_open})
+        EXPECT_THAT(actions.front().cautions, Contains(caution));
+    const std::string said = "Stop the job: by what was found on the spot clamp lug may be failing, ";
+    EXPECT_THAT(text_of(s), HasSubstr(said));
+    EXPECT_THAT(report_page(s.is, s.found, s.remedies, {.answers = s.answers}), HasSubstr(said));
+    const json all = json_of(s);
+    EXPECT_EQ(all.at("fault").at("stops_job"), "clamp lug");
+    EXPECT_GT(all.at("fault").at("parts").at(0).at("failing").get<double>(), 0.4);
+    EXPECT_EQ(all.at("answer").at("says"), to_text(circuit_answer::stop_job));
+    // not where a span says that the part has not so many volts
+    d.observations.push_back(reading{.across = "clamp lug", .volts = 0.505_V, .current = 123_A, .to = "work lead"});
+    const test::assessed_station spanned = test::answered(d);
+    EXPECT_EQ(spanned.answers.fault->failing_part(), nullptr);
+    EXPECT_TRUE(json_of(spanned).at("fault").at("stops_job").is_null());
+    // what the arc heats is said to be left out
+    d.observations = {heat_observation{.part = "electrode holder", .hottest = 70_degC}};
+    const test::assessed_station heated = test::answered(d);
+    EXPECT_THAT(fault_lines(*heated.answers.fault),
+                Contains(HasSubstr("Reading 1: the temperature of electrode holder is not "
+                                   "judged: the arc heats it")));
+    EXPECT_EQ(json_of(heated).at("fault").at("not_judged").at(0).at("reading"), 1);
 }
 
 TEST(AnswersReport, NamesReadingsThatContradictEachOther)

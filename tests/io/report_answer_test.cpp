@@ -1,5 +1,6 @@
 // What a report begins with: what can hurt now, the answer in one sentence, what to do first with its cautions.
 #include <algorithm>
+#include <set>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -105,7 +106,7 @@ TEST(ReportAnswer, GoesByTheReadingsWhereTheyNameAPart)
     test::assessed_station s = test::trailer_readings();
     EXPECT_EQ(answer_of(s), circuit_answer::not_as_described);
     EXPECT_THAT(sentence_of(s), StartsWith("By what was found on the spot the circuit is not as described: work "
-                                           "terminal is at fault, >99 %, likeliest 60 % of the strands missing"));
+                                           "terminal is at fault, >99 %, likeliest half parted or hardly pressed"));
     const std::vector<first_action> actions = first_actions(s.is, s.found, s.remedies, s.answers);
     ASSERT_FALSE(actions.empty());
     EXPECT_TRUE(actions.front().by_readings);
@@ -138,6 +139,30 @@ TEST(ReportAnswer, DoesFirstWhatGoesTogether)
     EXPECT_EQ(actions[0].does.what, s.remedies[0].what);
     EXPECT_THAT(s.remedies[1].makes_moot, Contains(s.remedies[0].what));
     EXPECT_NE(actions[1].does.what, s.remedies[1].what);
+}
+
+// What is told of the worst part and what is to be done first belong together.
+TEST(ReportAnswer, DoesFirstWhatIsAboutTheWorstPart)
+{
+    // a step to another part stands before it in the list
+    test::assessed_station s = healthy();
+    part_result& worst = s.found.parts.front();
+    worst.verdict = verdict::over_limit;
+    remedy other{
+        .what = "clean another", .part = s.found.parts.back().name, .clears_parts = {s.found.parts.back().name}};
+    other.effort = remedy_effort::clean;
+    remedy own{.what = "replace " + worst.name, .part = worst.name, .clears_parts = {worst.name}};
+    s.remedies = {other, own};
+    EXPECT_EQ(first_actions(s.is, s.found, s.remedies, s.answers).front().does.what, own.what);
+    EXPECT_THAT(sentence_of(s), Not(HasSubstr("no single step")));
+    // where no step clears it, that is said
+    s.remedies = {other};
+    EXPECT_THAT(sentence_of(s), HasSubstr("; no single step clears that; do first: "));
+    // what stops the job comes before all
+    other.clears_findings = {finding_id::stray_current};
+    s.remedies = {own, other};
+    s.found.findings = {{finding_id::stray_current, finding_severity::stop_job, "It strays."}};
+    EXPECT_EQ(first_actions(s.is, s.found, s.remedies, s.answers).front().does.what, other.what);
 }
 
 TEST(ReportAnswer, PutsTheCautionsOfAStepBesideIt)
@@ -176,13 +201,40 @@ TEST(ReportAnswer, PutsTheCautionsOfAStepBesideIt)
     EXPECT_THAT(detail::cautions_of(r, ways.is, ways.found), Contains(caution_after_stray));
 }
 
+// A caution is said in full once; each action that calls for one still has its line.
+TEST(ReportAnswer, SaysACautionInFullOnce)
+{
+    const test::assessed_station s = test::gate_shop();
+    const std::vector<first_action> actions = first_actions(s.is, s.found, s.remedies, s.answers);
+    const auto lines = caution_lines(actions);
+    ASSERT_EQ(lines.size(), actions.size());
+    std::set<std::string> whole;
+    for (std::size_t i = 0; i < actions.size(); ++i) {
+        EXPECT_EQ(lines[i].empty(), actions[i].cautions.empty());
+        for (const std::string& c : actions[i].cautions) {
+            const bool is_first = whole.insert(c).second;
+            if (is_first)
+                EXPECT_THAT(lines[i], Contains(c));
+            else
+                EXPECT_THAT(lines[i], Contains(HasSubstr(std::string(short_caution(c))))) << c;
+        }
+    }
+    ASSERT_FALSE(whole.empty());
+    std::size_t printed = 0;
+    for (const auto& l : lines)
+        printed += static_cast<std::size_t>(
+            std::count_if(l.begin(), l.end(), [&](const auto& c) { return whole.contains(c); }));
+    EXPECT_EQ(printed, whole.size());
+    EXPECT_THAT(lines.back().front(), StartsWith("As said under 1: switch off"));
+}
+
 TEST(ReportAnswer, EveryCautionBesideAStepIsOneOfAll)
 {
     for (const test::assessed_station& s : test::all_stations()) {
         for (const first_action& a : first_actions(s.is, s.found, s.remedies, s.answers))
             for (const std::string& c : a.cautions)
                 if (c != reading_cautions.back()) {
-                    EXPECT_THAT(s.found.cautions, Contains(c)) << s.is.name;
+                    EXPECT_THAT(all_cautions_of(s.found, s.answers), Contains(c)) << s.is.name;
                 }
         for (const present_danger& d : present_dangers(s.found))
             for (const std::string& c : d.cautions) EXPECT_THAT(s.found.cautions, Contains(c)) << s.is.name;

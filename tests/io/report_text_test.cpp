@@ -136,7 +136,8 @@ TEST(ReportText, KeepsWhatIsLookedUpForWhoAsks)
     EXPECT_LT(2 * brief.size(), whole.size());
     EXPECT_THAT(brief, HasSubstr("what rests on judgement stand in the whole report"));
     for (const std::string& caution : s.found.cautions)
-        EXPECT_THAT(brief, HasSubstr("! " + caution.substr(0, 40))) << "no caution waits to be asked for";
+        EXPECT_THAT(brief, HasSubstr("! " + in_shown_units(caution, {}).substr(0, 40)))
+            << "no caution waits to be asked for";
 }
 
 TEST(ReportText, SaysByWhatAndWhenItWasMade)
@@ -274,15 +275,14 @@ TEST(ReportText, TellsWhatARemedyRegains)
 {
     constexpr auto solved = loop_outcome::solved;
     remedy r{"tighten it", "lug 3", 0.42_V, 35_K, false, remedy_effort::tighten};
-    EXPECT_EQ(gain_line(r, solved), "gains 0.420 V, cools the part by 35 K; effort: tighten");
+    EXPECT_EQ(gain_line(r, solved), "gains 0.42 V, cools the part by 35 K; effort: tighten");
     EXPECT_EQ(what_line(r), "lug 3: tighten it");
     r.what = "tighten lug 3";
     EXPECT_EQ(what_line(r), "tighten lug 3");
     const remedy closing{"", "", 0_V, 0_K, true, remedy_effort::clean};
     EXPECT_EQ(gain_line(closing, loop_outcome::open_circuit), "closes the circuit; effort: clean");
     EXPECT_EQ(gain_line(closing, loop_outcome::ends), "gives the loop a steady state; effort: clean");
-    EXPECT_EQ(gain_line({"", "", 0_V, 0_K, false}, solved),
-              "gains nothing that counts at this current; effort: replace");
+    EXPECT_EQ(gain_line({"", "", 0_V, 0_K, false}, solved), "gains less than a meter shows, 10 mV; effort: replace");
 }
 
 TEST(ReportText, TellsWhatARemedyChanges)

@@ -230,7 +230,11 @@ TEST(WeldStatements, TheTradesListFaultByFault)
          },
          {"supply_cannot_hold_arc", "supply_gives_other_current"},
          {"ropy_bead"}},
-        {"a wire that stubs", gate_bench, [](station& s) { s.supply->setting = 22_V; }, {"too_few_volts_for_arc"}, {}},
+        {"a wire that stubs",
+         gate_bench,
+         [](station& s) { s.supply->setting = 22_V; },
+         {"too_few_volts_for_arc"},
+         {"spatter"}},
         {"a return far to one end",
          gate_stand,
          [](station& s) {

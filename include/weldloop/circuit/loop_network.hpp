@@ -141,9 +141,16 @@ public:
         double amps = 0.0;  // from `from` to `to`
     };
 
+    /// What a network is made for.
+    enum class purpose {
+        to_solve,  ///< all of it
+        to_read,   ///< its parts, contacts and cells as they stand: it is never solved, and its matrix not prepared
+    };
+
     /// @param s the station, its path not empty @param arc_at place of the arc in it
-    /// @param opened numbers of parts that are taken as open
-    loop_network(const station& s, std::size_t arc_at, const std::vector<std::size_t>& opened = {})
+    /// @param opened numbers of parts that are taken as open @param made_for what
+    loop_network(const station& s, std::size_t arc_at, const std::vector<std::size_t>& opened = {},
+                 purpose made_for = purpose::to_solve)
         : where_(s.where), air_(s.where.air.in_kelvin()), amps_(s.job.current.value()), through_(s.job.current),
           course_(s.job.course && !s.job.course->is_dc() ? s.job.course : std::nullopt), process_(s.job.process)
     {
@@ -165,7 +172,7 @@ public:
         given_.push_back({terminal_out, terminal_in, amps_});
         for (const feed& f : s.others)
             given_.push_back({point_named(s, f.from).number, point_named(s, f.to).number, f.current.value()});
-        net_.close();
+        if (made_for == purpose::to_solve) net_.close();
     }
     loop_network(const loop_network&) = delete;
     loop_network& operator=(const loop_network&) = delete;
@@ -726,6 +733,34 @@ private:
         return contact_hold::resting;
     }
 
+    // A patch of the work under a part that stands on the work's side of the path, with what it gives its heat to.
+    index work_node(const metal& m)
+    {
+        const index out = patch_node(m, usual_work_thickness);
+        cool_patch(out, m, before_arc_ ? piece_after() : piece_before());
+        return out;
+    }
+    void cool_patch(index patch, const metal& m, const point* piece)
+    {
+        const temperature about = where_.air + in_si<temperature_difference>(usual_patch_rise);
+        if (piece != nullptr)
+            patches_.push_back({piece, patch});
+        else
+            net_.sink(patch, plate_sink(m, usual_work_thickness, about, where_).value(), 0.0);
+    }
+    // A contact whose heat goes half to either side, and crosses it.
+    void put_faces(const sheet_contact& what, index one, index other)
+    {
+        const contact_at& faces = put_contact(what, {.bulk = one,
+                                                     .with = other,
+                                                     .to = one,
+                                                     .share = 0.5,
+                                                     .also_to = other,
+                                                     .also_share = 0.5,
+                                                     .on_work = what.hold == contact_hold::resting});
+        net_.link(one, other, law<contact_crossing>(*faces.law, air_, 0.0));
+    }
+
     index patch_node(const metal& m, length thickness)
     {
         const double capacity =
@@ -786,11 +821,21 @@ private:
     void put(const Part& p)
     {
         const part_sheet sheet = sheet_of(p);
+        const index work = sheet.work ? work_node(*sheet.work) : nowhere;
         const index body = body_node(sheet.body, sheet.melting);
-        for (const sheet_contact& c : sheet.contacts) put_contact(c, body);
+        for (const sheet_contact& c : sheet.contacts) {
+            if (work == nowhere)
+                put_contact(c, body);
+            else
+                put_faces(c, body, work);
+        }
         if (sheet.metal) put_metal(body, *sheet.metal);
         if (sheet.slide) put_slide(body, *sheet.slide);
         part_->places.push_back({part_place::metal, body});
+        if (work != nowhere) {
+            part_->places.push_back({part_place::work, work});
+            part_->basis.add(work_patch).add(fin_equations);
+        }
         part_->basis.add(sheet.basis);
         put_body(body, sheet.outer_face.value());
     }
@@ -934,26 +979,11 @@ private:
 
     void put(const contact& c)
     {
-        const temperature patch = where_.air + in_si<temperature_difference>(usual_patch_rise);
         const index one = patch_node(c.metals.first, usual_work_thickness),
                     other = patch_node(c.metals.second, usual_work_thickness);
-        const auto side = [&](index node, const metal& m, const point* piece) {
-            if (piece != nullptr)
-                patches_.push_back({piece, node});
-            else
-                net_.sink(node, plate_sink(m, usual_work_thickness, patch, where_).value(), 0.0);
-        };
-        side(one, c.metals.first, piece_before());
-        side(other, c.metals.second, piece_after());
-        contact_at& faces =
-            put_contact({"faces", contact_hold::resting, contact_conductance_of(c), c.metals}, {.bulk = one,
-                                                                                                .with = other,
-                                                                                                .to = one,
-                                                                                                .share = 0.5,
-                                                                                                .also_to = other,
-                                                                                                .also_share = 0.5,
-                                                                                                .on_work = true});
-        net_.link(one, other, law<contact_crossing>(*faces.law, air_, 0.0));
+        cool_patch(one, c.metals.first, piece_before());
+        cool_patch(other, c.metals.second, piece_after());
+        put_faces({"faces", contact_hold::resting, contact_conductance_of(c), c.metals}, one, other);
         part_->places.push_back({part_place::work, one});
         part_->places.push_back({part_place::work, other});
         part_->basis.add(contact_basis_of(c)).add(work_patch).add(fin_equations);

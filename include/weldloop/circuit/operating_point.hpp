@@ -19,6 +19,9 @@ namespace weldloop {
 
 /// The arc line of a station's arc, its own or the usual one of the process. @param s the station, with one arc
 [[nodiscard]] arc_line arc_line_of(const station& s);
+/// Whether a station's arc line may be held against its arc at a current: its own at any, the usual one within
+/// usual_arc_line_range(). @param s the station, with one arc @param i current [A]
+[[nodiscard]] bool arc_line_reaches(const station& s, current i);
 /// The length of a station's arc, its own or the usual one of the process [m]. @param s the station, with one arc
 [[nodiscard]] length arc_length_of(const station& s);
 
@@ -40,9 +43,12 @@ namespace weldloop {
 ///
 /// Remote sensing: what lies between terminals and taps is made good up to the supply's highest output.
 ///
-/// The course of an alternating current counts by its effective value, in the supply's line too. Accuracy: the balance
-/// holds to 1e-6 of the volts, as closely as the loop's heat is settled; against a circuit simulator on ten stations
-/// (tests/oracle/operating_point) to 1e-4. The arc line is often a recalled one: the basis says so.
+/// The course of an alternating current counts by its effective value, in the supply's line too. What it takes along
+/// the leads' inductance, X I, stands at right angles: U^2 = (V + a + b L + c I)^2 + (X I)^2, with reactance_of(); the
+/// supply's own voltage is taken as one with no reactance inside, so that for a supply that falls by reactance the two,
+/// which add straight, are counted a little low. Accuracy: the balance holds to 1e-6 of the volts, as closely as the
+/// loop's heat is settled; against a circuit simulator on ten stations (tests/oracle/operating_point) to 1e-4. The arc
+/// line is often a recalled one: the basis says so.
 /// @param s the station @param level which point of every joint's scatter to solve for
 /// @throws bad_station_error, missing_data_error, out_of_range_error, not_finite_error for a station that cannot be
 [[nodiscard]] operating_point operating_point_of(const station& s, scatter level = scatter::typical);

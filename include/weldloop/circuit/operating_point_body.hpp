@@ -11,6 +11,7 @@
 
 #include <weldloop/circuit/course_levels.hpp>
 #include <weldloop/circuit/loop_body.hpp>
+#include <weldloop/circuit/loop_reactance.hpp>
 #include <weldloop/circuit/operating_point.hpp>
 #include <weldloop/circuit/sensed_drop.hpp>
 #include <weldloop/circuit/station_parts.hpp>
@@ -95,10 +96,12 @@ class operating_balance {
 public:
     operating_balance(const station& s, scatter level, const known_loop& known)
         : s_(&s), line_(output_line_of(*s.supply, {s.job.process, s.job.current})), arc_(arc_line_of(s)),
-          length_(arc_length_of(s)), loop_(s, level, known), state_is_wanted_(known.state_is_wanted)
+          length_(arc_length_of(s)), reactance_(reactance_of(s).value()), loop_(s, level, known),
+          state_is_wanted_(known.state_is_wanted)
     {
         out_.asked = s.job.current;
         out_.basis.add(operating_point_model);
+        if (reactance_ > 0.0) out_.basis.add(loop_reactance);
         if (!arc_in(s).line) out_.basis.add(usual_arc_line_basis(s.job.process));
         if (s.supply->kind == supply_kind::measured) out_.basis.add(monotone_interpolation);
     }
@@ -135,7 +138,7 @@ public:
             const auto loop_volts = [&](double i) {
                 return grows ? (ohmic + by_heat * (i * i - amps * amps)) * i : drop + slope * (i - amps);
             };
-            const auto load = [&](double i) { return loop_volts(i) + arc_volts(i); };
+            const auto load = [&](double i) { return std::hypot(loop_volts(i) + arc_volts(i), reactance_ * i); };
             const std::optional<source_point> met = line_.meeting(load);
             const bool two_are_known = before && *before != amps;
             before = amps;
@@ -242,7 +245,8 @@ private:
         const loop_state& state = loop_.solve(amps, extension);
         if (state.outcome == loop_outcome::open_circuit) return ended(operating_outcome::open_circuit);
         if (!state.is_solved()) return ended(operating_outcome::loop_not_settled);
-        const double left = line_.at_current(in_si<current>(amps)).voltage.value() - drop_at_terminals(amps);
+        const voltage given = line_.at_current(in_si<current>(amps)).voltage;
+        const double left = in_phase_of(given, in_si<voltage>(reactance_ * amps)).value() - drop_at_terminals(amps);
         if (!(left > 0.0)) return ended(operating_outcome::no_arc);
         return written(amps, arc_length_at(arc_, in_si<voltage>(left), in_si<current>(amps)), extension);
     }
@@ -256,11 +260,19 @@ private:
         out.wire_extension_drop = loop_.state().extension_drop;
         out.made_good = in_si<voltage>(made_good(amps));
         out.arc_length = l;
+        out.line_in_range = arc_line_reaches(*s_, out.current);
         out.arc_voltage = arc_.at_no_length + arc_.by_length * l + arc_.by_current * out.current;
-        out.terminals = out.arc_voltage + out.loop_drop;
+        stand_at_right_angles(out);
         out.extension = extension;
         out.loop = loop_.state();
         return out;
+    }
+    void stand_at_right_angles(operating_point& out) const
+    {
+        out.inductive = in_si<voltage>(reactance_ * out.current.value());
+        const voltage in_phase = out.arc_voltage + out.loop_drop;
+        out.terminals =
+            reactance_ > 0.0 ? in_si<voltage>(std::hypot(in_phase.value(), out.inductive.value())) : in_phase;
     }
     // A point beside the last solved loop. @param drop of the loop there [V]
     [[nodiscard]] operating_point carried_on(double amps, double drop) const
@@ -270,15 +282,17 @@ private:
         out.current = in_si<current>(amps);
         out.loop_drop = in_si<voltage>(drop);
         out.wire_extension_drop = loop_.state().extension_drop * (drop / loop_.state().total_drop.value());
+        out.line_in_range = arc_line_reaches(*s_, out.current);
         out.arc_length = length_;
         out.arc_voltage = in_si<voltage>(arc_volts(amps));
-        out.terminals = out.arc_voltage + out.loop_drop;
+        stand_at_right_angles(out);
         return out;
     }
     [[nodiscard]] operating_point ended(operating_outcome o) const
     {
         operating_point out = out_;
         out.outcome = o;
+        out.line_in_range = arc_line_reaches(*s_, s_->job.current);
         return out;
     }
 
@@ -286,6 +300,7 @@ private:
     source_line line_;
     arc_line arc_;
     length length_;
+    double reactance_;  // ohm
     loop_at_current loop_;
     bool state_is_wanted_;
     operating_point out_;
@@ -296,6 +311,13 @@ private:
 [[nodiscard]] inline arc_line arc_line_of(const station& s)
 {
     return detail::arc_in(s).line.value_or(usual_arc_line(s.job.process));
+}
+
+[[nodiscard]] inline bool arc_line_reaches(const station& s, current i)
+{
+    if (detail::arc_in(s).line) return true;
+    const std::optional<arc_line_range> range = usual_arc_line_range(s.job.process);
+    return range && i >= range->least && i <= range->most;
 }
 
 [[nodiscard]] inline length arc_length_of(const station& s)
@@ -323,6 +345,13 @@ private:
 }
 
 namespace detail {
+
+/// Whether the point of a station rests on nothing of its loop but the drop at the job's current: the feed holds that,
+/// and nothing of the loop is made good.
+[[nodiscard]] inline bool rests_on_job_drop(const station& s)
+{
+    return arc_hold_of(s) == arc_hold::wire_feed && !(arc_in(s).wire_feed && burn_off_of(s)) && !s.supply->sensing;
+}
 
 /// operating_point_of() with a loop that is known. @param known at the station's own current and that level
 [[nodiscard]] inline operating_point operating_point_from(const station& s, scatter level, const known_loop& known)

@@ -34,7 +34,7 @@ enum class arc_hold {
 enum class operating_outcome {
     found,             ///< every number is that of the settled circuit
     no_supply,         ///< none is described
-    not_steady,        ///< pulsed current: there is no one working point
+    not_steady,        ///< the current's levels differ, pulsed or alternating: there is no one working point
     open_circuit,      ///< the loop is open
     loop_not_settled,  ///< the loop has no settled state at the currents that the supply would give
     beyond_line,       ///< the point lies where the supply's output line is not known, or where it gives no current
@@ -48,7 +48,7 @@ enum class operating_outcome {
     switch (o) {
     case operating_outcome::found: return "found";
     case operating_outcome::no_supply: return "no supply described";
-    case operating_outcome::not_steady: return "pulsed current";
+    case operating_outcome::not_steady: return "current with unequal levels";
     case operating_outcome::open_circuit: return "open circuit";
     case operating_outcome::loop_not_settled: return "loop without a settled state";
     case operating_outcome::beyond_line: return "beyond the supply's output line";
@@ -65,15 +65,19 @@ struct operating_point {
     weldloop::current asked = {};                                ///< [A] of the job
     weldloop::current current = {};                              ///< [A] that flows
     voltage terminals = {};                                      ///< [V] across the supply's terminals
-    voltage loop_drop = {};                                      ///< [V] of all parts, the wire's extension too
-    voltage wire_extension_drop = {};                            ///< [V] of that, along the wire beyond a gun's tip
-    voltage made_good = {};                                      ///< [V] of that, by a supply that senses remotely
-    voltage arc_voltage = {};                                    ///< [V] across the arc
+    voltage inductive = {};  ///< [V] along the leads' inductance, at right angles to those of loop and arc, of an
+                             ///< alternating current without steady levels; see reactance_of()
+    voltage loop_drop = {};  ///< [V] of all parts, the wire's extension too
+    voltage wire_extension_drop = {};  ///< [V] of that, along the wire beyond a gun's tip
+    voltage made_good = {};            ///< [V] of that, by a supply that senses remotely
+    voltage arc_voltage = {};          ///< [V] across the arc
     length arc_length = {};  ///< [m]; with the feed held, below 0: the arc gets fewer volts than an arc of no length
                              ///< asks for, so the wire stubs
     std::optional<length> extension = {};  ///< [m] of the wire beyond the tip, where the wire's feed was stated
-    loop_state loop = {};                  ///< at that current
-    weldloop::basis basis = {};            ///< sources of lines and balance
+    bool line_in_range = true;   ///< false: the usual arc line does not reach to that current, so that nothing can be
+                                 ///< said of the arc's length, and where that is held nothing of the current
+    loop_state loop = {};        ///< at that current
+    weldloop::basis basis = {};  ///< sources of lines and balance
 
     /// Whether there are numbers.
     [[nodiscard]] bool is_found() const { return outcome == operating_outcome::found; }

@@ -73,6 +73,8 @@ struct part_sheet {
     std::optional<sheet_metal> metal = {};       ///< in series with them
     std::optional<sheet_slide> slide = {};       ///< in series with them
     thermal_body body = {};                      ///< its metal, part_place::metal
+    std::optional<weldloop::metal> work = {};    ///< what its contacts bear on, if that is the work or a fixture: it
+                                                 ///< takes half of their heat and what crosses them
     temperature melting = {};                    ///< of its body: hotter, it ends the loop
     conductance outer_face = {};                 ///< [S] of its bolted or plugged face, which a joint beside it shares
     std::vector<place_limit> limits = {};        ///< temperatures, all at part_place::metal

@@ -22,7 +22,8 @@ namespace weldloop {
 
 /// What a spring-loaded pad looks like, and how hot its spring is.
 inline constexpr source spring_pad_judgement{"spring-loaded pad: bears on three domed points, loses heat by its rim "
-                                             "and its back, dull metal of emissivity 0.22; "
+                                             "and its back, dull metal of emissivity 0.22, and across its points into "
+                                             "10 mm of the metal it bears on; "
                                              "the spring behind it is as hot as the pad and carries no current",
                                              "2026",
                                              {},
@@ -69,6 +70,7 @@ inline constexpr source spring_pad_judgement{"spring-loaded pad: bears on three 
     const contact face = pad_contact_of(p);
     out.contacts = {{"face", contact_hold::spring, contact_conductance_of(face), face.metals}};
     out.body = body_of(p);
+    out.work = p.against;
     out.melting = detail::melting_of(face.metals);
     out.limits = {{part_place::metal, p.wire.tempering, "tempering of the spring behind it", p.wire.tempering_source},
                   detail::joint_limit_at(part_place::metal, joint_kind::contact, "bare copper-alloy contact in air")};

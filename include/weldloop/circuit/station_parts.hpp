@@ -130,6 +130,23 @@ namespace detail {
     return nullptr;
 }
 
+/// The cable that hangs on a part: the next in its own path, or the next but one behind what ends a cable; none where
+/// something else, a strap or stud, lies between. @throws out_of_range_error
+[[nodiscard]] inline const cable* cable_held_at(const station& s, std::size_t place)
+{
+    const part_address a = address_of(s, place);
+    const std::vector<path_part>& path = path_at(s, a);
+    const auto behind = [&path](std::size_t at, std::size_t next) -> const cable* {
+        if (at >= path.size()) return nullptr;
+        if (const auto* c = std::get_if<cable>(&path[at])) return c;
+        return ends_a_cable(path[at]) && next < path.size() ? std::get_if<cable>(&path[next]) : nullptr;
+    };
+    constexpr std::size_t nowhere = static_cast<std::size_t>(-1);
+    const std::size_t before = a.index >= 1 ? a.index - 1 : nowhere, far = a.index >= 2 ? a.index - 2 : nowhere;
+    const cable* after = behind(a.index + 1, a.index + 2);
+    return after != nullptr ? after : behind(before, far);
+}
+
 /// What no way can see alone: names, and where ways and feeds start and end.
 inline void check_ways(const station& s)
 {

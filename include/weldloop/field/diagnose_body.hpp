@@ -19,7 +19,9 @@
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/text.hpp>
 #include <weldloop/field/diagnose.hpp>
+#include <weldloop/field/failing_part.hpp>
 #include <weldloop/field/fault_rates.hpp>
+#include <weldloop/field/fault_search.hpp>
 #include <weldloop/field/observation.hpp>
 #include <weldloop/field/part_evidence.hpp>
 #include <weldloop/field/part_states.hpp>
@@ -98,13 +100,24 @@ namespace detail {
                      [](const explanation& a, const explanation& b) { return a.likelihood > b.likelihood; });
     f.basis.add(fault_search_model)
         .add(fault_rate_judgement)
+        .add(failing_rate_judgement)
         .add(condition_judgement)
+        .add(failing_judgement)
+        .add(softening_volts_of_copper)
         .add(joint_level_judgement)
         .add(surface_state_judgement);
     constexpr double even = 0.5;
     if (static_cast<double>(f.wrong) >= even) {
         f.most_likely = fits_no_condition;
         f.likelihood = f.wrong;
+        double failing = 0.0;
+        for (std::size_t c = 0; c < of.size(); ++c)
+            if (part.conditions[c].what.is_failing) failing += static_cast<double>(share(of[c]));
+        if (failing >= stop_when_failing) {
+            f.remedy.what = part.conditions.back().what.cure;
+            f.remedy.part = f.part;
+            return f;
+        }
         f.remedy.what = "read " + f.part + " again: check probe, range and name";
         f.remedy.part = f.part;
         return f;
@@ -141,7 +154,7 @@ namespace detail {
         const std::size_t p = taken[i].first;
         auto part = std::find_if(known.begin(), known.end(), [p](const auto& k) { return k.first == p; });
         if (part == known.end()) {
-            known.emplace_back(p, solved.of(p, static_cast<double>(rates.at(kind_of(part_at(s, p))))));
+            known.emplace_back(p, solved.of(p, rates));
             part = known.end() - 1;
         }
         out.push_back(detail::finding_of(meter[i], taken[i], *at, part->second));

@@ -2,6 +2,7 @@
 /// @file
 /// What a search for the part at fault answers.
 
+#include <algorithm>
 #include <cstddef>
 #include <optional>
 #include <string>
@@ -25,12 +26,35 @@ struct possible_condition {
 struct suspected_part {
     std::string name = {};             ///< as printed
     likelihood probability = 0.0;      ///< that this part is at fault, whatever else is
+    likelihood failing = 0.0;          ///< of that: that it is failing, about to burn or part
     std::string condition = {};        ///< the likeliest of those that the likeliest cure is for, if it is
     likelihood condition_share = 0.0;  ///< of that condition among all it could be in
-    weldloop::remedy remedy = {};      ///< the likeliest cure, and the second where that is likely too
+    weldloop::remedy remedy = {};      ///< the likeliest cure, and the second where that is likely too; that
+                                       ///< of a part that may be failing: to open it, before the likeliest
     likelihood cure_share = 0.0;       ///< of the conditions that the likeliest cure is for
     std::vector<possible_condition> conditions = {};  ///< all it could be in, the likeliest first
     bool is_read = false;                             ///< some observation is about it
+};
+
+/// A part stops the job where it is failing by more than this.
+inline constexpr source stop_when_failing_judgement{
+    "a job is stopped for a part that is failing in one of ten cases: looking costs minutes",
+    "2026",
+    {},
+    source_kind::judgement};
+/// See stop_when_failing_judgement.
+inline constexpr double stop_when_failing = 0.1;
+
+/// Whether a part is failing likely enough to stop the job. @param p the part
+[[nodiscard]] inline bool may_be_failing(const suspected_part& p)
+{
+    return static_cast<double>(p.failing) >= stop_when_failing;
+}
+
+/// An observation that was not used.
+struct unused_observation {
+    std::size_t which = 0;  ///< number of the observation, from 0
+    std::string what = {};  ///< in words, with the reason
 };
 
 /// An observation that hardly fits anything.
@@ -77,10 +101,18 @@ struct fault_search {
     likelihood none = 1.0;                            ///< that nothing is at fault
     std::optional<next_reading> next = {};            ///< the next most telling reading; none if none tells anything
     std::vector<doubtful_observation> doubtful = {};  ///< more likely taken wrongly than not
+    std::vector<unused_observation> not_judged = {};  ///< what no conclusion was drawn from
     bool crossing = false;                            ///< spans overlap without one holding the other, or were read at
                                                       ///< currents far apart: probabilities take such spans as if they
                                                       ///< had no part in common
     weldloop::basis basis = {};                       ///< sources
+
+    /// Of the parts that may be failing the one likeliest at fault; null: none stops the job.
+    [[nodiscard]] const suspected_part* failing_part() const
+    {
+        const auto first = std::find_if(parts.begin(), parts.end(), may_be_failing);
+        return first == parts.end() ? nullptr : &*first;
+    }
 };
 
 }  // namespace weldloop

@@ -16,12 +16,14 @@
 #include <weldloop/core/error.hpp>
 #include <weldloop/core/require.hpp>
 #include <weldloop/core/text.hpp>
+#include <weldloop/field/failing_part.hpp>
 #include <weldloop/field/fault_inference.hpp>
 #include <weldloop/field/locate_fault.hpp>
 #include <weldloop/field/next_look.hpp>
 #include <weldloop/field/part_evidence.hpp>
 #include <weldloop/field/part_states.hpp>
 #include <weldloop/field/reading_doubt.hpp>
+#include <weldloop/rating/arc_heated.hpp>
 
 namespace weldloop {
 
@@ -56,9 +58,7 @@ public:
         known_.most = settings.most_values;
         known_.told.resize(parts_in(s));
         is_read_.resize(parts_in(s), false);
-        for (std::size_t p = 0; p < parts_in(s); ++p)
-            known_.parts.push_back(
-                solved_->of(p, static_cast<double>(settings.rates.at(weldloop::kind_of(part_at(s, p))))));
+        for (std::size_t p = 0; p < parts_in(s); ++p) known_.parts.push_back(solved_->of(p, settings.rates));
         for (std::size_t i = 0; i < observations.size(); ++i)
             std::visit([&](const auto& o) { tell(o, i); }, observations[i]);
         for (std::size_t r = 0; r < volts.size(); ++r) tell(volts[r], taken[r]);
@@ -77,6 +77,7 @@ public:
         });
         out.next = next_look(*station_, *observations_, known_, reader_, solved_->main()).most_telling(after);
         out.doubtful = reading_doubt(*observations_, known_).of(after);
+        out.not_judged = not_judged_;
         for (const std::size_t i : unsettled_)
             out.doubtful.push_back({.which = i,
                                     .probability = 1.0,
@@ -88,7 +89,11 @@ public:
                   [](const doubtful_observation& a, const doubtful_observation& b) { return a.which < b.which; });
         out.basis.add(fault_search_model)
             .add(fault_rate_judgement)
+            .add(failing_rate_judgement)
             .add(condition_judgement)
+            .add(failing_judgement)
+            .add(softening_volts_of_copper)
+            .add(stop_when_failing_judgement)
             .add(joint_level_judgement)
             .add(usual_meters)
             .add(surface_state_judgement);
@@ -104,10 +109,25 @@ private:
     }
 
     void tell(const reading&, std::size_t) {}
+    void tell(const heat_observation& o, std::size_t which)
+    {
+        require_positive(o.error, "error of the temperature of " + o.part);
+        const std::size_t p = reader_.number_of(o.part, "temperature of");
+        if (is_heated_by_arc(weldloop::kind_of(part_at(*station_, p)))) {
+            not_judged_.push_back({which, "the temperature of " + o.part +
+                                              " is not judged: the arc heats it, and by how much is not reckoned"});
+            return;
+        }
+        put(o, p, which);
+    }
     template <class Observation>
     void tell(const Observation& o, std::size_t which)
     {
-        const std::size_t p = reader_.number_of(o.part, "observation of");
+        put(o, reader_.number_of(o.part, "observation of"), which);
+    }
+    template <class Observation>
+    void put(const Observation& o, std::size_t p, std::size_t which)
+    {
         is_read_[p] = true;
         known_.told[p].push_back(reader_.told(o, which, known_.parts[p], *solved_));
     }
@@ -137,10 +157,11 @@ private:
             of[part.condition[i]] += after[i];
             ohms[part.condition[i]] += after[i] * part.ohms[solved_->main()][i];
         }
-        double faults = 0.0;
+        double faults = 0.0, failing = 0.0;
         std::vector<std::pair<double, std::string>> cures;
         for (std::size_t c = 1; c < of.size(); ++c) {
             faults += of[c];
+            if (part.conditions[c].what.is_failing) failing += of[c];
             const std::string& cure = part.conditions[c].what.cure;
             const auto known =
                 std::find_if(cures.begin(), cures.end(), [&](const auto& k) { return k.second == cure; });
@@ -150,6 +171,7 @@ private:
                 known->first += of[c];
         }
         std::stable_sort(cures.begin(), cures.end(), [](const auto& a, const auto& b) { return a.first > b.first; });
+        out.failing = std::clamp(failing, 0.0, 1.0);
         const auto share = [&](double x) { return faults > 0.0 ? std::clamp(x / faults, 0.0, 1.0) : 0.0; };
         std::size_t best = 0;
         std::vector<std::size_t> order;
@@ -164,9 +186,14 @@ private:
         out.condition = part.conditions[best].what.condition;
         out.condition_share = share(of[best]);
         out.cure_share = share(cures.front().first);
+        // a part that may be failing is opened first, whatever else is likelier
+        const bool is_opened = may_be_failing(out) && part.conditions.back().what.is_failing;
+        if (is_opened)
+            std::stable_partition(cures.begin(), cures.end(),
+                                  [&](const auto& k) { return k.second == part.conditions.back().what.cure; });
         out.remedy.what = cures.front().second;
         if (cures.size() > 1 && share(cures[1].first) >= worth_a_second)
-            out.remedy.what += "; if the drop stays: " + cures[1].second;
+            out.remedy.what += (is_opened ? "; if it proves whole: " : "; if the drop stays: ") + cures[1].second;
         out.remedy.part = out.name;
         if (!(of[best] > 0.0)) return out;
         const double saved = ohms[best] / of[best] - part.typical_ohms(solved_->main());
@@ -184,6 +211,7 @@ private:
     std::optional<states_of_parts> solved_;
     fault_evidence known_;
     std::vector<bool> is_read_;
+    std::vector<unused_observation> not_judged_;
     std::vector<std::size_t> unsettled_;  // numbers of observations
 };
 

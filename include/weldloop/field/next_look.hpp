@@ -13,6 +13,7 @@
 #include <vector>
 
 #include <weldloop/circuit/station_parts.hpp>
+#include <weldloop/field/failing_part.hpp>
 #include <weldloop/field/fault_inference.hpp>
 #include <weldloop/field/fault_search.hpp>
 #include <weldloop/field/part_evidence.hpp>
@@ -30,8 +31,8 @@ public:
     {
     }
 
-    /// Volts across a part by what they tell of whether it is at fault; of a part that likely is, a look by what it
-    /// tells of its condition.
+    /// Volts across a part by what they tell of whether it is at fault; of a part that likely is, or may be failing, a
+    /// look by what it tells of its condition; volts across one that may be failing are not offered.
     [[nodiscard]] std::optional<next_reading> most_telling(const fault_inference& after) const
     {
         constexpr double least_bits = 1e-3, likely = 0.5;
@@ -43,11 +44,13 @@ public:
         for (std::size_t p = 0; p < known_->parts.size(); ++p) {
             const part_states& part = known_->parts[p];
             if (part.conditions.size() < 2) continue;
-            if (!is_known(p, reading_quantity::volts))
-                offer(p, reading_quantity::volts, bits_of_volts(part, after.of(p)));
             std::vector<double> of(part.conditions.size(), 0.0);
             for (std::size_t i = 0; i < part.size(); ++i) of[part.condition[i]] += after.of(p)[i];
-            if (1.0 - of.front() < likely) continue;
+            // what may be failing is opened, not read under current
+            const bool is_stopped = part.conditions.back().what.is_failing && of.back() >= stop_when_failing;
+            if (!is_stopped && !is_known(p, reading_quantity::volts))
+                offer(p, reading_quantity::volts, bits_of_volts(part, after.of(p)));
+            if (1.0 - of.front() < likely && !is_stopped) continue;
             for (const reading_quantity q : {reading_quantity::tightness, reading_quantity::surface,
                                              reading_quantity::strands, reading_quantity::arc})
                 if (!is_known(p, q)) offer(p, q, bits_of_look(part, of, q));
@@ -107,7 +110,7 @@ private:
         std::vector<double> answers(q == reading_quantity::surface ? all_surface_states.size() : 2u, 0.0);
         double inverse_known = 0.0;  // entropy of the answer once the condition is known
         for (std::size_t c = 0; c < of.size(); ++c) {
-            const double right = right_share(part.conditions[c], q);
+            const double right = right_share(part.conditions[c], q, answers.size());
             const std::size_t answer = answer_of(part.conditions[c], part, q);
             const double others = (1.0 - right) / (static_cast<double>(answers.size()) - 1.0);
             for (std::size_t a = 0; a < answers.size(); ++a) {
@@ -121,8 +124,12 @@ private:
         return all - inverse_known;
     }
     [[nodiscard]] static double entropy(double p) { return p > 0.0 ? -p * std::log2(p) : 0.0; }
-    [[nodiscard]] static double right_share(const part_condition& c, reading_quantity q)
+    // @param answers how many there are
+    [[nodiscard]] static double right_share(const part_condition& c, reading_quantity q, std::size_t answers)
     {
+        // of a failing part some are loose, and nothing else tells
+        if (c.what.is_beyond_wear)
+            return q == reading_quantity::tightness ? 1.0 - failing_loose_share : 1.0 / static_cast<double>(answers);
         return q == reading_quantity::arc && !c.what.signs.arc_unsteady ? 1.0 - otherwise_unsteady_share
                                                                         : seen_right_share;
     }

@@ -17,10 +17,11 @@
 
 namespace weldloop {
 
-/// The highest temperature of a part, read while the job went on and had settled.
+/// The highest temperature of a part, read while the job went on and had settled. Of a holder, gun or torch it is not
+/// judged: the arc heats it.
 struct heat_observation {
-    std::string part = {};                                              ///< its name
-    temperature hottest = {};                                           ///< of the part at its hottest place
+    std::string part = {};     ///< its name
+    temperature hottest = {};  ///< of the part at the hottest place that a probe reaches: of a lead, on its covering
     temperature_difference error = in_si<temperature_difference>(4.0);  ///< [K] half of the 95 % interval, above 0
 };
 

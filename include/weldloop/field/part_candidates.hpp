@@ -25,14 +25,14 @@ namespace weldloop::detail {
 inline constexpr source condition_judgement{
     "what is wrong with parts at fault: a clamp or bare contact is loose as often as its faces bear one of the "
     "commoner "
-    "states; the contact tip is what mostly wears in a gun, and a worn one drops 0.3 V more as its wire arcs in it",
-    "2026", "judgement; a sliding contact at the melting drop of copper, 0.41 V, arcs", source_kind::judgement};
+    "states; the contact tip is what mostly wears in a gun",
+    "2026",
+    {},
+    source_kind::judgement};
 /// Of each degree of a loose clamp, surfaces weighing 0.3 to 3; see condition_judgement.
 inline constexpr double loose_clamp_weight = 2.5;
 /// Of a worn contact tip, a broken cable of the gun weighing 2; see condition_judgement.
 inline constexpr double worn_tip_weight = 4.0;
-/// What a worn tip drops more; see condition_judgement.
-inline constexpr voltage worn_tip_drop = in_si<voltage>(0.3);
 
 /// What can be seen or felt of a condition without a meter.
 struct condition_signs {
@@ -48,7 +48,9 @@ struct candidate {
     path_part part;
     std::string cure;
     condition_signs signs = {};
-    voltage beyond_probes = {};  // more drop than described where no probe reaches: it warms the part
+    bool is_beyond_wear = false;  // worse than all that wear and dirt make: its rate and resistances stand in
+                                  // fault_rates.hpp and failing_part.hpp, not in weight and part
+    bool is_failing = false;      // of these, about to burn or part
 };
 
 /// Conditions of one part. The part as described comes first.
@@ -59,6 +61,7 @@ public:
     [[nodiscard]] std::vector<candidate> operator()(const path_part& p)
     {
         std::visit([this](const auto& part) { list(part); }, p);
+        std::visit([this](const auto& part) { list_failing(part); }, p);
         return std::move(out_);
     }
 
@@ -127,14 +130,17 @@ private:
         add("loose: hardly any force on the contact", loose_clamp_weight, light, "clamp " + name_ + " down",
             {.tightness = 0.2});
     }
+    [[nodiscard]] std::string new_lug() const
+    {
+        return "cut " + name_ + " off, cut back to bright flexible copper and crimp a new lug";
+    }
     void list(const lug& l)
     {
         described("as described", l);
         for (const double share : {0.2, 0.4, 0.6}) {
             lug damaged = l;
             damaged.missing_strands = share;
-            add(to_text(fraction(share)) + " of the strands missing or the crimp loose", 1.0, damaged,
-                "cut " + name_ + " off, cut back to bright flexible copper and crimp a new lug",
+            add(to_text(fraction(share)) + " of the strands missing or the crimp loose", 1.0, damaged, new_lug(),
                 {.strands_missing = share});
         }
         lug loose = l;
@@ -228,7 +234,6 @@ private:
         described("as described", g);
         add("contact tip worn", worn_tip_weight, g, "fit a new contact tip of the wire's size to " + name_,
             {.arc_unsteady = true});
-        out_.back().beyond_probes = worn_tip_drop;
         wire_gun damaged = g;
         damaged.lead.missing_strands = 0.5;
         damaged.lead.damaged_length = 0.2 * g.lead.length;
@@ -240,6 +245,53 @@ private:
     void list(const junction&) {}
     void list(const workpiece& w) { described("as described", w); }
     void list(const measured_part& m) { described("as measured before", m); }
+
+    // The worst that can be: these come last.
+    template <class Part>
+    void fails(const Part& p, const std::string& how, const std::string& cure)
+    {
+        fails(p, how, cure, "open " + name_ + ", and make it anew or replace it");
+    }
+    // @param cure of it when it fails @param milder before that
+    template <class Part>
+    void fails(const Part& p, const std::string& how, const std::string& cure, std::string milder)
+    {
+        add("half parted or hardly pressed together, worse than wear makes it", 0.0, p, std::move(milder));
+        out_.back().is_beyond_wear = true;
+        add("failing: " + how, 0.0, p, "take " + name_ + " out of use, let it cool, " + cure);
+        out_.back().is_beyond_wear = out_.back().is_failing = true;
+    }
+    static constexpr const char* make_anew = "open it, and make it anew or replace it";
+    template <class Joint>
+    void list_failing(const Joint& j)
+    {
+        fails(j, "the joint arcs or has half parted", make_anew);
+    }
+    void list_failing(const lug& l) { fails(l, "the joint arcs or has half parted", make_anew, new_lug()); }
+    void list_failing(const work_connection& w)
+    {
+        fails(w, "it arcs between jaws and work, or its lead has half parted", make_anew);
+    }
+    void list_failing(const cable& c)
+    {
+        fails(c, "most of its strands gone somewhere, about to part", "and replace it or cut the burnt length out");
+    }
+    void list_failing(const electrode_holder& h)
+    {
+        fails(h, "jaws or lead connection arc or have half parted", make_anew);
+    }
+    void list_failing(const wire_gun& g)
+    {
+        fails(g, "its cable or a connection arcs or has half parted", "open its ends, and replace its cable");
+    }
+    void list_failing(const tig_torch& t)
+    {
+        fails(t, "its cable or a connection arcs or has half parted", "open its ends, and replace its cable");
+    }
+    void list_failing(const plate&) {}
+    void list_failing(const workpiece&) {}
+    void list_failing(const arc&) {}
+    void list_failing(const junction&) {}
 
     std::string name_;
     std::vector<candidate> out_;

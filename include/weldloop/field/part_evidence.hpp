@@ -53,6 +53,7 @@ struct volt_reading {
     std::size_t first = 0, last = 0;  // parts, by their number
     std::size_t at_current = 0;       // see states_of_parts
     double ohms = 0.0, spread = 0.0;  // standard deviation
+    bool beyond_supply = false;       // more than the supply has without load
 
     [[nodiscard]] bool is_of_one() const { return first == last; }
     /// Of a resistance: it was read, or was taken wrongly and could be anything over decades.
@@ -108,6 +109,7 @@ public:
         const double volts = r.error.value() > 0.0
                                  ? r.error.value()
                                  : meters_.volts_share * r.volts.value() + meters_.volts_floor.value();
+        out.beyond_supply = r.volts.value() - volts > most_volts_of(*station_);
         // what a reading of nothing still cannot tell apart
         out.spread = std::max(std::hypot(volts / amps, out.ohms * by_amps(amps)) / two_sided, least_spread);
         return out;
@@ -119,8 +121,11 @@ public:
     [[nodiscard]] static told_of_part told(const volt_reading& r, const part_states& of)
     {
         const solve::reading_likelihood likelihood = r.likelihood();
-        return by_value(r.which, of, likelihood.level,
-                        [&](std::size_t i) { return likelihood.if_right(of.ohms[r.at_current][i]); });
+        return by_value(r.which, of, likelihood.level, [&](std::size_t i) {
+            const double ohms = of.ohms[r.at_current][i];
+            if (!of.is_beyond_wear(i)) return likelihood.if_right(ohms);
+            return r.beyond_supply ? 0.0 : of_failing(r.ohms, ohms, std::hypot(r.spread, failing_wanders * ohms));
+        });
     }
     /// @param states those of its part @param solved where the job's own current is among the currents
     [[nodiscard]] told_of_part told(const heat_observation& o, std::size_t which, const part_states& of,
@@ -134,9 +139,16 @@ public:
         const double read = (o.hottest - station_->where.air).value();
         return by_value(which, of, misread_share / range, [&](std::size_t i) {
             const double ohms = of.ohms[l][i];
-            double rise = warm.by_watt > 0.0 ? warm.peak + warm.by_watt * amps * amps * (ohms - usual)
-                                             : warm.peak * (usual > 0.0 ? ohms / usual : 1.0);
-            rise += warm.by_tip_watt * amps * of.conditions[of.condition[i]].what.beyond_probes.value();
+            const double rise = warm.by_watt > 0.0 ? warm.peak + warm.by_watt * amps * amps * (ohms - usual)
+                                                   : warm.peak * (usual > 0.0 ? ohms / usual : 1.0);
+            if (of.is_beyond_wear(i)) {
+                const double at = std::min(rise, failing_rise_limit);
+                const double by_heat =
+                    of_failing(read, at, std::hypot(o.error.value() / two_sided, failing_rise_spread * at));
+                const double hotter =
+                    at < read && read < failing_rise_limit ? (1.0 - misread_share) / (failing_rise_limit - at) : 0.0;
+                return (1.0 - failing_hotter_share) * by_heat + failing_hotter_share * hotter;
+            }
             return right(read, rise, std::hypot(o.error.value() / two_sided, model_share * rise));
         });
     }
@@ -149,8 +161,10 @@ public:
         const double error =
             o.error.value() > 0.0 ? o.error.value() : meters_.ohms_share * read + meters_.ohms_floor.value();
         const std::size_t l = solved.main();
+        const double sound = of.conditions.empty() ? 0.0 : of.conditions.front().cold_share[l] * of.typical_ohms(l);
         return by_value(which, of, level_of_wrong(read), [&](std::size_t i) {
             const double ohms = of.conditions[of.condition[i]].cold_share[l] * of.ohms[l][i];
+            if (of.is_beyond_wear(i)) return of_failing_cold(read, sound, ohms);
             return right(read, ohms, std::max(least_spread, std::hypot(error / two_sided, model_share * ohms)));
         });
     }
@@ -158,19 +172,20 @@ public:
                                     const states_of_parts&) const
     {
         require_within(o.share, 0.0, 10.0, "tightness of " + o.part);
-        return by_look(which, of,
+        return by_look(which, of, is_loose(o.share) ? failing_loose_share : 1.0 - failing_loose_share,
                        [&](const part_condition& c) { return is_loose(o.share) == is_loose(c.what.signs.tightness); });
     }
     [[nodiscard]] told_of_part told(const surface_observation& o, std::size_t which, const part_states& of,
                                     const states_of_parts&) const
     {
-        return by_look(which, of, [&](const part_condition& c) { return surface_of(c, of) == o.seen; });
+        return by_look(which, of, o.seen == surface_state::clean ? failing_clean_share : no_sign_share,
+                       [&](const part_condition& c) { return surface_of(c, of) == o.seen; });
     }
     [[nodiscard]] told_of_part told(const strand_observation& o, std::size_t which, const part_states& of,
                                     const states_of_parts&) const
     {
         constexpr double alike = 0.15;
-        return by_look(which, of, [&](const part_condition& c) {
+        return by_look(which, of, no_sign_share, [&](const part_condition& c) {
             return std::fabs(c.what.signs.strands_missing - static_cast<double>(o.missing)) < alike;
         });
     }
@@ -201,6 +216,7 @@ public:
 
 private:
     static constexpr double least_spread = 1e-9;  // ohm
+    static constexpr double no_sign_share = 0.5;  // what is seen tells nothing either way
 
     // Density of a reading that is right.
     [[nodiscard]] static double right(double read, double at, double spread)
@@ -214,17 +230,31 @@ private:
     [[nodiscard]] static told_of_part by_value(std::size_t which, const part_states& of, double level, const Right& r)
     {
         told_of_part out{.which = which, .level = level};
-        out.right.reserve(of.size());
-        for (std::size_t i = 0; i < of.size(); ++i) out.right.push_back(r(i));
+        out.right.resize(of.size());
+        for (std::size_t i = 0; i < of.size(); ++i) out.right[i] = r(i);
         return out;
     }
-    // Right in nine of ten; if it is wrong it says nothing.
+    // Density of a reading of a failing part, which wanders.
+    [[nodiscard]] static double of_failing(double read, double at, double spread)
+    {
+        constexpr double beyond = 5.0;  // deviations: a millionth
+        return std::fabs(read - at) < beyond * spread ? right(read, at, spread) : 0.0;
+    }
+    // Of one cold: anything between a sound part and what it takes under current, evenly by the logarithm.
+    [[nodiscard]] static double of_failing_cold(double read, double sound, double hot)
+    {
+        return sound > 0.0 && sound < read && read < hot ? (1.0 - misread_share) / (read * std::log(hot / sound)) : 0.0;
+    }
+    // Right in nine of ten; if it is wrong it says nothing. @param failing share that look so where the part is failing
     template <class Fits>
-    [[nodiscard]] static told_of_part by_look(std::size_t which, const part_states& of, const Fits& fits)
+    [[nodiscard]] static told_of_part by_look(std::size_t which, const part_states& of, double failing,
+                                              const Fits& fits)
     {
         std::vector<double> by_condition;
         for (const part_condition& c : of.conditions)
-            by_condition.push_back(fits(c) ? seen_right_share : 1.0 - seen_right_share);
+            by_condition.push_back(c.what.is_beyond_wear ? failing
+                                   : fits(c)             ? seen_right_share
+                                                         : 1.0 - seen_right_share);
         told_of_part out = by_value(which, of, 0.0, [&](std::size_t i) { return by_condition[of.condition[i]]; });
         out.is_read = false;
         return out;

@@ -6,6 +6,7 @@
 #include <array>
 #include <cmath>
 #include <cstddef>
+#include <optional>
 #include <variant>
 #include <vector>
 
@@ -66,27 +67,30 @@ public:
         station alone{.name = {}, .job = station_->job, .where = station_->where};
         alone.path = {part};
         const bool before_arc = address_of(*station_, which).way == part_address::trunk && which < arc_at_;
-        loop_network stretch(alone, before_arc ? 1 : 0);
+        loop_network stretch(alone, before_arc ? 1 : 0, {}, loop_network::purpose::to_read);
         stretch.set(scatter::typical);  // the drop of brushes
         return of_parts(here, stretch.parts().front(), amps);
     }
 
-    /// Rise of a part's hottest place by a watt more of its contacts and of a gun's tip [K/W], and that rise [K].
+    /// Rise of the hottest place of a part that a probe reaches by a watt more of its contacts [K/W], and that rise
+    /// [K].
     struct warmth {
-        double by_watt = 0.0, by_tip_watt = 0.0, peak = 0.0;
+        double by_watt = 0.0, peak = 0.0;
     };
     [[nodiscard]] warmth warmth_of(std::size_t which) const
     {
         const loop_network::part_at& p = net_->parts()[which];
         warmth out;
-        if (p.places.empty()) return out;
-        std::size_t hottest = p.places.front().node;
+        std::optional<std::size_t> hottest;
         for (const loop_network::place_at& at : p.places)
-            if (at.what != part_place::work && found_->peak[at.node] > found_->peak[hottest]) hottest = at.node;
-        out.peak = found_->peak[hottest];
+            // a lead's conductor lies under its covering
+            if (at.what != part_place::work && at.what != part_place::conductor &&
+                (!hottest || found_->peak[at.node] > found_->peak[*hottest]))
+                hottest = at.node;
+        if (!hottest) return out;
+        out.peak = found_->peak[*hottest];
         for (const loop_network::contact_at& c : p.contacts)
-            out.by_watt = std::max(out.by_watt, rise_by_watt(c.source, hottest));
-        if (p.tip != nullptr) out.by_tip_watt = p.heat_kept * rise_by_watt(p.tip_source, hottest);
+            out.by_watt = std::max(out.by_watt, rise_by_watt(c.source, *hottest));
         return out;
     }
     [[nodiscard]] double amps_through(std::size_t which) const { return net_->amps_in(net_->parts()[which].branch); }
@@ -140,37 +144,44 @@ private:
         /// the least to the highest. @param steps 1 or more @param closest share between values
         [[nodiscard]] solve::distribution values(std::size_t steps, double closest) const
         {
-            double apart = 0.0;
-            for (std::size_t i = 0; i < points; ++i) apart = std::max(apart, std::fabs(highest_[i] - settled_[i]));
             constexpr double most = 16.0;
-            const auto levels = static_cast<std::size_t>(std::clamp(apart / closest, 1.0, most));
+            std::array<std::size_t, points - 1> levels{};
+            std::size_t all = 1;
+            for (std::size_t i = 0; i + 1 < points; ++i) {
+                const double apart =
+                    std::max(std::fabs(highest_[i] - settled_[i]), std::fabs(highest_[i + 1] - settled_[i + 1]));
+                levels[i] = static_cast<std::size_t>(std::clamp(std::ceil(apart / closest), 1.0, most));
+                all += steps * levels[i];
+            }
             solve::distribution out;
-            out.reserve(levels * ((points - 1) * steps + 1));
-            for (std::size_t l = 0; l < levels; ++l)
-                add_values(out, steps, static_cast<double>(l) / static_cast<double>(levels));
+            out.reserve(all);
+            for (std::size_t i = 0; i + 1 < points; ++i)
+                for (std::size_t l = 0; l < levels[i]; ++l) add_values(out, i, steps, {l, levels[i]});
+            out.push_back({std::exp(settled_.back()), std::exp(-0.5 * farthest * farthest)});
             return normalised(std::move(out));
         }
 
     private:
-        void add_values(solve::distribution& out, std::size_t steps, double share) const
+        struct level {
+            std::size_t which, of;
+        };
+        // From one point to the next, that one left out, at one of the drops it levels off at.
+        void add_values(solve::distribution& out, std::size_t i, std::size_t steps, const level& at) const
         {
-            const auto ln_ohms = [&](std::size_t i) { return settled_[i] + share * (highest_[i] - settled_[i]); };
-            const double step = 2.0 * farthest / static_cast<double>((points - 1) * steps);
+            const double share = static_cast<double>(at.which) / static_cast<double>(at.of);
+            const auto ln_ohms = [&](std::size_t k) { return settled_[k] + share * (highest_[k] - settled_[k]); };
+            const double z = deviation(i, points), step = 2.0 * farthest / static_cast<double>((points - 1) * steps);
             // exp(-z^2/2) from one deviation to the next
-            double weight = std::exp(-0.5 * farthest * farthest),
-                   growth = std::exp(farthest * step - 0.5 * step * step);
-            const double slower = std::exp(-step * step);
-            for (std::size_t i = 0; i + 1 < points; ++i) {
-                const double ratio = std::exp((ln_ohms(i + 1) - ln_ohms(i)) / static_cast<double>(steps));
-                double ohms = std::exp(ln_ohms(i));
-                for (std::size_t k = 0; k < steps; ++k) {
-                    out.push_back({ohms, weight});
-                    ohms *= ratio;
-                    weight *= growth;
-                    growth *= slower;
-                }
+            double weight = std::exp(-0.5 * z * z) / static_cast<double>(at.of),
+                   growth = std::exp(-z * step - 0.5 * step * step), ohms = std::exp(ln_ohms(i));
+            const double slower = std::exp(-step * step),
+                         ratio = std::exp((ln_ohms(i + 1) - ln_ohms(i)) / static_cast<double>(steps));
+            for (std::size_t k = 0; k < steps; ++k) {
+                out.push_back({ohms, weight});
+                ohms *= ratio;
+                weight *= growth;
+                growth *= slower;
             }
-            out.push_back({std::exp(ln_ohms(points - 1)), weight});
         }
 
         std::array<double, points> settled_{},

@@ -18,6 +18,7 @@
 #include <weldloop/circuit/station_parts.hpp>
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/require.hpp>
+#include <weldloop/field/failing_part.hpp>
 #include <weldloop/field/fault_rates.hpp>
 #include <weldloop/field/observation.hpp>
 #include <weldloop/field/part_candidates.hpp>
@@ -43,6 +44,10 @@ struct part_states {
     std::vector<std::vector<double>> ohms;   // at each current, of each state
 
     [[nodiscard]] std::size_t size() const { return prior.size(); }
+    [[nodiscard]] bool is_beyond_wear(std::size_t state) const
+    {
+        return conditions[condition[state]].what.is_beyond_wear;
+    }
     [[nodiscard]] double typical_ohms(std::size_t at_current) const  // as described: the mean
     {
         double sum = 0.0, weight = 0.0;
@@ -66,6 +71,7 @@ class states_of_parts {
 public:
     /// @param readings of volts: those at nearly one current share a solution
     states_of_parts(const station& s, const std::vector<reading>& readings, const level_wanted& wanted)
+        : closest_(wanted.closest)
     {
         std::vector<double> asked;
         const double job = s.job.current.value();
@@ -104,8 +110,8 @@ public:
     }
     [[nodiscard]] const ohms_in_loop& loop_at(std::size_t l) const { return *levels_[l]->in_loop; }
 
-    /// The states of a part. @param p its number @param rate of faults
-    [[nodiscard]] part_states of(std::size_t p, double rate)
+    /// The states of a part. @param p its number @param rates of faults
+    [[nodiscard]] part_states of(std::size_t p, const fault_rates& rates)
     {
         part_states out;
         const station& s = levels_.front()->at;
@@ -113,34 +119,78 @@ public:
         out.ohms.resize(levels_.size());
         if (std::holds_alternative<arc>(part) || std::holds_alternative<junction>(part)) return out;
         std::vector<candidate> all = candidate_maker(name_of(s, p))(part);
+        std::vector<std::vector<part_ohms>> at;  // of each known condition, at each current
         double faults = 0.0;
-        for (const candidate& c : all) faults += c.weight;
-        out.conditions.reserve(all.size());
         station with = s;
+        for (const candidate& c : all) {
+            if (c.is_beyond_wear) continue;
+            faults += c.weight;
+            part_at(with, p) = c.part;
+            const path_part placed = part_as_placed(with, p);
+            std::vector<part_ohms>& here = at.emplace_back();
+            for (const auto& level : levels_) here.push_back(level->in_loop->of(p, placed));
+        }
+        std::vector<failing_spread> spreads;
+        for (std::size_t l = 0; l < levels_.size(); ++l) spreads.push_back(failing_from(at, p, l));
+        const failing_spread::counts beyond = spreads[main_].values(closest_);
+        const double soft = softening_volts / levels_[main_]->in_loop->amps_through(p);
+        std::vector<std::vector<double>> worse(levels_.size());  // ohm, of what is beyond wear
+        if (all.back().is_beyond_wear)
+            for (std::size_t l = 0; l < levels_.size(); ++l) spreads[l].put(worse[l], beyond);
+        // of those the first are not yet failing
+        const std::size_t milder = static_cast<std::size_t>(
+            std::lower_bound(worse[main_].begin(), worse[main_].end(), soft) - worse[main_].begin());
+
+        const part_kind kind = weldloop::kind_of(part);
+        const double rate = static_cast<double>(rates.at(kind));
+        const double failing = worse[main_].empty() ? 0.0 : rate * static_cast<double>(rates.failing_at(kind));
+        const double others = faults > 0.0 ? rate - failing : 0.0;
+        std::size_t states = worse[main_].size();
+        for (const std::vector<part_ohms>& here : at) states += here[main_].hot.size();
+        out.condition.reserve(states);
+        out.prior.reserve(states);
+        for (std::vector<double>& ohms : out.ohms) ohms.reserve(states);
+        out.conditions.reserve(all.size());
         for (std::size_t c = 0; c < all.size(); ++c) {
             part_condition here{.what = std::move(all[c])};
-            here.prior = c > 0 ? rate * here.what.weight / faults : faults > 0.0 ? 1.0 - rate : 1.0;
-            part_at(with, p) = here.what.part;
-            const path_part placed = part_as_placed(with, p);
-            std::vector<part_ohms> at;
-            for (const auto& level : levels_) {
-                at.push_back(level->in_loop->of(p, placed));
-                here.cold_share.push_back(at.back().cold_share);
+            if (here.what.is_beyond_wear) {
+                const std::size_t first = here.what.is_failing ? milder : 0,
+                                  last = here.what.is_failing ? worse[main_].size() : milder;
+                if (first == last) continue;
+                here.cold_share.assign(levels_.size(), 1.0);
+                for (std::size_t i = first; i < last; ++i) {
+                    out.condition.push_back(out.conditions.size());
+                    out.prior.push_back(failing * failing_spread::weight(i, beyond));
+                    here.prior += out.prior.back();
+                    for (std::size_t l = 0; l < levels_.size(); ++l) out.ohms[l].push_back(worse[l][i]);
+                }
+            } else {
+                here.prior = c > 0 ? others * here.what.weight / faults : 1.0 - others - failing;
+                for (const part_ohms& o : at[c]) here.cold_share.push_back(o.cold_share);
+                const solve::distribution& main = at[c][main_].hot;
+                for (const solve::weighted_value& v : main) {
+                    out.condition.push_back(c);
+                    out.prior.push_back(here.prior * v.weight);
+                    out.ohms[main_].push_back(v.at);
+                }
+                for (std::size_t l = 0; l < levels_.size(); ++l)
+                    if (l != main_) put_values(out.ohms[l], main, at[c][l].hot);
             }
-            const solve::distribution& main = at[main_].hot;
-            for (const solve::weighted_value& v : main) {
-                out.condition.push_back(c);
-                out.prior.push_back(here.prior * v.weight);
-                out.ohms[main_].push_back(v.at);
-            }
-            for (std::size_t l = 0; l < levels_.size(); ++l)
-                if (l != main_) put_values(out.ohms[l], main, at[l].hot);
             out.conditions.push_back(std::move(here));
         }
         return out;
     }
 
 private:
+    // What a part takes that is failing: from the top of the conditions it wears into.
+    [[nodiscard]] failing_spread failing_from(const std::vector<std::vector<part_ohms>>& known, std::size_t p,
+                                              std::size_t level) const
+    {
+        double top = 0.0;
+        for (const std::vector<part_ohms>& here : known) top = std::max(top, top_of(here[level].hot));
+        return {top, levels_[level]->in_loop->amps_through(p), most_volts_of(levels_[level]->at)};
+    }
+
     static constexpr double alike = 1.25;  // currents this far apart warm the loop alike, within what lay differs
     struct solved_level {
         solved_level(const station& s, current through, const level_wanted& wanted) : at(s), amps(through.value())
@@ -204,6 +254,7 @@ private:
 
     std::vector<std::unique_ptr<solved_level>> levels_;
     std::size_t main_ = 0;
+    double closest_;
 };
 
 }  // namespace weldloop::detail

@@ -9,6 +9,7 @@
 #include <variant>
 #include <vector>
 
+#include <weldloop/core/quantities.hpp>
 #include <weldloop/core/text.hpp>
 #include <weldloop/field/fault_inference.hpp>
 #include <weldloop/field/fault_search.hpp>
@@ -24,6 +25,12 @@ namespace weldloop::detail {
 
 /// What is to be said of a reading that fits nothing.
 inline constexpr const char* fits_no_condition = "fits no condition: check probe, range and name";
+
+/// What is to be said of one that nothing but a failing part explains.
+inline constexpr const char* fits_failing_alone =
+    "is above all that wear and dirt explain: the part has half parted or is failing, or probe, "
+    "range or name were wrong; look at it, supply off "
+    "and locked, before it is read again";
 
 /// Finds and words doubts.
 class reading_doubt {
@@ -51,7 +58,9 @@ public:
         for (const auto& [wrong, i] : doubted)
             out.push_back({.which = all_[i].which,
                            .probability = wrong,
-                           .what = subject_of(all_[i]) + " " + trouble(all_[i], out.size() < most_explained)});
+                           .what = subject_of(all_[i]) + " " +
+                                   (may_fail(after, all_[i]) ? fits_failing_alone
+                                                             : trouble(all_[i], out.size() < most_explained))});
         return out;
     }
 
@@ -65,6 +74,25 @@ private:
     [[nodiscard]] static double share_wrong(const fault_inference& after, const known_of& o)
     {
         return o.is_span ? after.wrong(o.place) : after.wrong(o.first, o.place);
+    }
+    // Whether it is of volts above all that parts wear into, and one of them may be failing, likely enough to stop the
+    // job.
+    [[nodiscard]] bool may_fail(const fault_inference& after, const known_of& o) const
+    {
+        const auto* r = std::get_if<reading>(&(*made_)[o.which]);
+        if (r == nullptr) return false;
+        double failing = 0.0, worn = 0.0;
+        for (std::size_t p = o.first; p <= o.last; ++p) {
+            const part_states& part = known_->parts[p];
+            double top = 0.0;  // where failing begins
+            for (std::size_t i = 0; i < part.size(); ++i) {
+                if (!part.is_beyond_wear(i)) continue;
+                if (top == 0.0) top = part.ohms.front()[i];
+                failing += after.of(p)[i];
+            }
+            worn += top;
+        }
+        return failing >= stop_when_failing && r->volts > in_si<resistance>(worn) * r->current;
     }
     // Probability that it is wrong where only some others are known.
     template <class Keep>
@@ -107,14 +135,19 @@ private:
         for (std::size_t k = 0; k < others.size() && k < most_named; ++k)
             all.append(all.empty() ? "" : ", ").append(object_of(*others[k]));
         if (others.size() > most_named) all += " and others";
-        if (in_full)
-            for (std::size_t k = 0; k < others.size() && k < most_tried; ++k)
-                if (share_wrong_with(own, [&](const known_of& o) { return o.which != others[k]->which; }) <
-                    worth_doubting)
-                    return "contradicts " +
-                           (is_volts(own) && is_volts(*others[k]) ? "that across " + object_of(*others[k])
-                                                                  : subject_of(*others[k])) +
-                           ": read both again";
+        const known_of* against = nullptr;  // what it agrees best without
+        double least = worth_doubting;
+        for (std::size_t k = 0; in_full && k < others.size() && k < most_tried; ++k) {
+            const double without =
+                share_wrong_with(own, [&](const known_of& o) { return o.which != others[k]->which; });
+            if (without >= least) continue;
+            least = without;
+            against = others[k];
+        }
+        if (against != nullptr)
+            return "contradicts " +
+                   (is_volts(own) && is_volts(*against) ? "that across " + object_of(*against) : subject_of(*against)) +
+                   ": read both again";
         if (all.empty()) return fits_no_condition;
         return "contradicts several others, " + all + ": read them again";
     }

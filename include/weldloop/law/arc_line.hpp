@@ -2,6 +2,8 @@
 /// @file
 /// The voltage of an arc by its length and its current.
 
+#include <optional>
+
 #include <weldloop/core/band.hpp>
 #include <weldloop/core/error.hpp>
 #include <weldloop/core/quantities.hpp>
@@ -31,6 +33,14 @@ inline constexpr source arc_line_judgement{
     "arc lines: the conventional load voltage holds at the usual length (covered electrode 3 mm, about its core; "
     "tungsten arc 3 mm; cored wire 5 mm; submerged arc 4 mm); cored wire has the gradient of gas metal arcs, submerged "
     "arcs 0.6 to 1.4 V/mm; a gas metal arc is usually 5 mm long",
+    "2026",
+    {},
+    source_kind::judgement};
+/// Where the usual lines end.
+inline constexpr source arc_line_range_judgement{
+    "usual arc lines stand for usual arcs: gas metal arc 40 to 450 A, cored wire 100 to 400 A, covered electrode and "
+    "tungsten arc up to the 600 A where the conventional load line levels; a submerged arc runs at 26 to 36 V, which "
+    "lies below the conventional load line at every current",
     "2026",
     {},
     source_kind::judgement};
@@ -146,12 +156,35 @@ struct arc_reading {
     return {in_si<voltage>(at_no_current) - b * usual_arc_length(p), b, in_si<resistance>(slope)};
 }
 
+/// Currents between which a line stands for an arc [A].
+struct arc_line_range {
+    current least = {};  ///< [A]
+    current most = {};   ///< [A]
+};
+
+/// Between which currents usual_arc_line() may be held against an arc; none of a submerged arc, whose usual line says
+/// nothing of the arc's length at any current. @param p process @see arc_line_range_judgement
+[[nodiscard]] constexpr std::optional<arc_line_range> usual_arc_line_range(process p)
+{
+    const auto between = [](double least, double most) {
+        return arc_line_range{in_si<current>(least), in_si<current>(most)};
+    };
+    switch (p) {
+    case process::gmaw: return between(40.0, 450.0);
+    case process::fcaw: return between(100.0, 400.0);
+    case process::smaw:
+    case process::gtaw: return between(0.0, 600.0);
+    case process::saw: break;
+    }
+    return std::nullopt;
+}
+
 /// The sources of usual_arc_line(). @param p process
 [[nodiscard]] inline basis usual_arc_line_basis(process p)
 {
     basis out;
-    if (p == process::gmaw) return out.add(wire_arc_equation).add(arc_line_judgement);
-    out.add(load_line_source(p)).add(arc_line_judgement);
+    if (p == process::gmaw) return out.add(wire_arc_equation).add(arc_line_judgement).add(arc_line_range_judgement);
+    out.add(load_line_source(p)).add(arc_line_judgement).add(arc_line_range_judgement);
     if (p == process::smaw || p == process::gtaw) out.add(arc_gradients_recalled);
     return out;
 }

@@ -9,6 +9,7 @@
 #include <weldloop/core/literals.hpp>
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/source.hpp>
+#include <weldloop/law/load_line.hpp>
 #include <weldloop/material/metals.hpp>
 #include <weldloop/part/cable.hpp>
 #include <weldloop/part/torch_cooling.hpp>
@@ -30,6 +31,21 @@ inline constexpr source water_gun_judgement{"wire gun cooled by water: 25 mm2 of
                                             "2026",
                                             {},
                                             source_kind::judgement};
+
+/// How far beyond the tip wires are fed.
+inline constexpr source usual_extension_practice{
+    "wire beyond the tip, the long end of what is usual: solid wire 15 mm, cored wire 25 mm, submerged arc 35 mm",
+    {},
+    {},
+    source_kind::common_practice};
+
+/// The longest extension that is usual [m]: a longer one is held nearer. @param p process; of one without a wire that
+/// of solid wire @see usual_extension_practice
+[[nodiscard]] constexpr length usual_extension(process p)
+{
+    constexpr double solid = 0.015, cored = 0.025, submerged = 0.035;  // m
+    return in_si<length>(p == process::fcaw ? cored : p == process::saw ? submerged : solid);
+}
 
 /// Conductor usual in a gun. @param cooling of the gun @see gun_judgement, water_gun_judgement
 [[nodiscard]] constexpr conductor_size usual_gun_cable(torch_cooling cooling)

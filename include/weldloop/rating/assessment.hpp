@@ -216,10 +216,11 @@ struct remedy {
     std::optional<verdict> verdict_after = {};      ///< of that part with this step alone; none if it is gone then
     bool clears_verdict = false;                    ///< the part had a verdict against it and has none then
     std::vector<finding_id> clears_findings = {};   ///< findings of the loop that are gone then
-    std::vector<std::string> makes_moot = {};       ///< steps that need not be taken then, by their words
-    std::vector<std::string> clears_parts = {};     ///< every part that had a verdict against it and has none then
-    bool is_summary = false;                        ///< several of the other steps, taken together
-    bool is_remark = false;                         ///< no step: a sentence on what no listed step cures
+    std::vector<weld_id> clears_weld = {};       ///< statements on the weld that rest on inductance and are gone then
+    std::vector<std::string> makes_moot = {};    ///< steps that need not be taken then, by their words
+    std::vector<std::string> clears_parts = {};  ///< every part that had a verdict against it and has none then
+    bool is_summary = false;                     ///< several of the other steps, taken together
+    bool is_remark = false;                      ///< no step: a sentence on what no listed step cures
 };
 
 }  // namespace weldloop

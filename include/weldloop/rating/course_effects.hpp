@@ -29,11 +29,6 @@ inline constexpr source edge_model{
     "U: a supply that keeps a current gives its highest output, others their static line; a reversal first falls to "
     "zero, with supply and arc driving it together",
     source_kind::derived};
-/// Reactance.
-inline constexpr source loop_reactance{"phasor diagram of resistance and inductance in series",
-                                       {},
-                                       "X = 2 pi f L at the fundamental, at right angles to loop and arc",
-                                       source_kind::derived};
 /// @}
 
 /// How a level of a course is met.
@@ -45,7 +40,8 @@ struct level_point {
     voltage terminals = {};          ///< [V] across the supply's terminals, by its static line
     voltage loop_drop = {};          ///< [V] that the loop takes, less what a supply makes good
     voltage arc_voltage = {};        ///< [V] that is left for the arc
-    voltage arc_wants = {};          ///< [V] that the arc asks for at its length and that current
+    voltage arc_wants = {};          ///< [V] that the arc asks for at its length and that current; 0 where its line
+                                     ///< does not reach so far
     bool is_held = false;            ///< the current comes within 5 % of the asked one, and the arc gets what it asks
 };
 
@@ -91,8 +87,8 @@ struct course_effects {
     weldloop::current fundamental = {};         ///< [A] effective value of the first harmonic
     band<voltage> inductive = {};               ///< [V] that it takes along the reactance
     std::optional<band<double>> share = {};     ///< of the supply's volts without load that these are
-    std::optional<band<voltage>> added = {};    ///< [V] more that alternating current asks of the supply for them, at
-                                                ///< right angles to loop and arc
+    std::optional<band<voltage>> added = {};    ///< [V] more that alternating current without steady levels asks of the
+                                                ///< supply for them, at right angles to loop and arc
     weldloop::current mean = {};                ///< [A] with its sign: what flows one way all the time
     bool alternates = false;                    ///< the current changes its direction
     std::vector<level_point> levels = {};       ///< in the order of the course; empty without a supply, and of one size

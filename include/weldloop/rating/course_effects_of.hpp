@@ -12,6 +12,7 @@
 
 #include <weldloop/circuit/course_levels.hpp>
 #include <weldloop/circuit/loop_inductance.hpp>
+#include <weldloop/circuit/loop_reactance.hpp>
 #include <weldloop/circuit/loop_state.hpp>
 #include <weldloop/circuit/operating_point.hpp>
 #include <weldloop/circuit/sensed_drop.hpp>
@@ -72,9 +73,11 @@ private:
         if (!s_.supply) return;
         const voltage open = voltage_without_load(*s_.supply, {s_.job.process, s_.job.current});
         if (open.value() > 0.0) out_.share = mapped(out_.inductive, [&](voltage v) { return (v / open).value(); });
-        if (met_ == nullptr || !changes_sign()) return;
+        // on a steady level nothing stands along the inductance; see reactance_of()
+        if (met_ == nullptr || !changes_sign() || !levels_of(course_).empty()) return;
+        const voltage in_phase = met_->arc_voltage + met_->loop_drop;
         out_.added = mapped(out_.inductive, [&](voltage v) {
-            return in_si<voltage>(std::hypot(met_->terminals.value(), v.value())) - met_->terminals;
+            return in_si<voltage>(std::hypot(in_phase.value(), v.value())) - in_phase;
         });
     }
 
@@ -140,7 +143,8 @@ private:
         }
         p.outcome = operating_outcome::found;
         p.arc_voltage = p.terminals - p.loop_drop;
-        p.arc_wants = in_si<voltage>(arc_volts(p.current.value()));
+        // an arc line that does not reach so far asks for nothing
+        if (arc_line_reaches(s_, p.current)) p.arc_wants = in_si<voltage>(arc_volts(p.current.value()));
         constexpr double close = 0.05, rounding = 1e-9;  // of the current; of the volts
         p.is_held = std::fabs((p.current - p.asked).value()) <= close * p.asked.value() &&
                     p.arc_voltage >= (1.0 - rounding) * p.arc_wants;

@@ -9,6 +9,7 @@
 #include <utility>
 #include <vector>
 
+#include <weldloop/circuit/loop_reactance.hpp>
 #include <weldloop/circuit/loop_state.hpp>
 #include <weldloop/circuit/station.hpp>
 #include <weldloop/core/text.hpp>
@@ -22,6 +23,14 @@
 namespace weldloop {
 
 namespace detail {
+
+/// The highest output of a station's supply at the job's current, as far as it is in phase with that: see
+/// reactance_of().
+/// @param s with a supply
+[[nodiscard]] inline voltage highest_in_phase_of(const station& s)
+{
+    return in_phase_of(highest_output_at(*s.supply, {s.job.process, s.job.current}), reactance_of(s) * s.job.current);
+}
 
 /// What the findings of a loop follow from.
 struct loop_summary {
@@ -67,7 +76,7 @@ template <class HighAbove>
     };
     if (s.supply && !s.supply->sensing && !falls(s.supply->kind)) {
         const bool holds_voltage = s.supply->kind == supply_kind::constant_voltage;
-        const voltage highest = highest_output_at(*s.supply, {s.job.process, s.job.current});
+        const voltage highest = highest_in_phase_of(s);
         const voltage left =
             holds_voltage ? highest : voltage(highest - conventional_load_voltage(s.job.process, s.job.current));
         if (loop.drop > left || (holds_voltage && loop.drop == left))
@@ -111,7 +120,7 @@ inline void add_way_kinds(std::vector<finding_kind>& out, const station& s, cons
         return names;
     };
     const band<voltage>& drop = found.total_drop;
-    const auto highest = [&] { return highest_output_at(*s.supply, {s.job.process, s.job.current}); };
+    const auto highest = [&] { return highest_in_phase_of(s); };
     const auto missing = [&](voltage taken) {
         return to_text(voltage(taken + conventional_load_voltage(s.job.process, s.job.current) - highest()), "V");
     };

@@ -127,10 +127,12 @@ class solved_stretch {
 public:
     /// @param where in the path @param parts a station with the parts of the stretch alone
     /// @param arc_at how many of them lie before the arc
+    /// @param like the stretch with other parts under the same duty, or null
     /// @param gone_from, gone_to parts of the stretch that are no longer in the path, to before the last
-    solved_stretch(const stretch& where, station parts, std::size_t arc_at, std::size_t gone_from = 0,
-                   std::size_t gone_to = 0)
-        : where_(where), gone_from_(gone_from), gone_to_(gone_to), parts_(std::move(parts)), solved_(parts_, arc_at)
+    solved_stretch(const stretch& where, station parts, std::size_t arc_at, const solved_stretch* like = nullptr,
+                   std::size_t gone_from = 0, std::size_t gone_to = 0)
+        : where_(where), gone_from_(gone_from), gone_to_(gone_to), parts_(std::move(parts)),
+          solved_(parts_, arc_at, {}, like != nullptr ? &like->solved_ : nullptr)
     {
     }
     solved_stretch(const solved_stretch&) = delete;

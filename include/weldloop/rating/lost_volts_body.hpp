@@ -19,7 +19,10 @@
 
 namespace weldloop {
 
-[[nodiscard]] inline lost_volts cost_of_lost_volts(const station& s, voltage lost)
+namespace detail {
+
+/// cost_of_lost_volts() with a loop that is known. @param known at the station's own current, typically
+[[nodiscard]] inline lost_volts cost_of_lost_volts_from(const station& s, voltage lost, const known_loop& known)
 {
     require_positive(lost, "lost volts");
     const std::size_t arc_at = checked_arc_index(s);
@@ -38,14 +41,14 @@ namespace weldloop {
     // with the arc's length held, whatever holds it in the shop; a loop that takes less is an arc that asks for less
     station held = s;
     held.supply->feeding = wire_feeding::by_arc_voltage;
-    const operating_point now = operating_point_of(held);
+    const operating_point now = operating_point_from(held, scatter::typical, known);
     std::get<arc>(held.path[arc_at]).line = arc_line{line.at_no_length - lost, line.by_length, line.by_current};
-    const operating_point without = operating_point_of(held);
+    const operating_point without = operating_point_from(held, scatter::typical, known);
     out.outcome = now.is_found() ? without.outcome : now.outcome;
     if (out.outcome != operating_outcome::found) return out;
     out.current_now = now.current;
     out.current_without = without.current;
-    if (const wire_gun* gun = detail::gun_in(s))
+    if (const wire_gun* gun = gun_in(s))
         if (const std::optional<burn_off> wire = burn_off_of(s)) {
             out.feed_now = melting_speed(*wire, now.current, gun->extension);
             out.feed_without = melting_speed(*wire, without.current, gun->extension);
@@ -58,6 +61,13 @@ namespace weldloop {
         out.parts.push_back({name_of(s, i), i, before.loss, then.loss, before.peak, then.peak});
     }
     return out;
+}
+
+}  // namespace detail
+
+[[nodiscard]] inline lost_volts cost_of_lost_volts(const station& s, voltage lost)
+{
+    return detail::cost_of_lost_volts_from(s, lost, {});
 }
 
 }  // namespace weldloop

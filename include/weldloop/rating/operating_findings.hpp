@@ -58,6 +58,8 @@ inline constexpr double current_agreement = 0.05;  // of the job's current; see 
                                 (p.outcome == operating_outcome::loop_not_settled
                                      ? "; at the current that the supply would give, the loop has no settled state."
                                      : "; no working point of supply, loop and arc was found.")};
+    // what follows from an arc line that does not reach so far is no finding
+    if (!p.line_in_range && p.held == arc_hold::arc_length) return std::nullopt;
     if (p.outcome == operating_outcome::no_arc) {
         if (p.held == arc_hold::wire_feed)
             return loop_finding{finding_id::too_few_volts_for_arc, finding_severity::stop_job,
@@ -68,7 +70,7 @@ inline constexpr double current_agreement = 0.05;  // of the job's current; see 
                                 " the supply typically holds no current through this loop: 0 A."};
     }
     if (!p.is_found()) return std::nullopt;
-    if (p.held == arc_hold::wire_feed && p.arc_length.value() < 0.0)
+    if (p.held == arc_hold::wire_feed && p.line_in_range && p.arc_length.value() < 0.0)
         return loop_finding{finding_id::too_few_volts_for_arc, finding_severity::warning,
                             "At " + to_text(p.current, "A") + " the loop leaves the arc " +
                                 to_text(p.arc_voltage, "V") + ", less than an arc of no length typically asks for, " +
@@ -123,20 +125,34 @@ inline void add_operating_point(assessment& out, const solved_station& solved)
     return loop_finding{finding_id::level_not_held, finding_severity::warning, level + why};
 }
 
-/// What add_operating_point() and add_course_effects() find of a station, solved from the beginning.
-/// @param s the station, sound
-[[nodiscard]] inline std::vector<loop_finding> findings_at_arc(const station& s)
+/// What add_operating_point() and add_course_effects() find of a station whose loop conducts.
+/// @param s the station, sound, with a supply @param loop at the job's current; of a point that rests_on_job_drop() and
+/// direct current its drop is enough @param settled its state, or null
+[[nodiscard]] inline std::vector<loop_finding> findings_at_arc_from(const station& s, const loop_state& loop,
+                                                                    const solve::periodic_state* settled)
 {
     std::vector<loop_finding> out;
-    if (!s.supply) return out;
-    solve::periodic_state settled;
-    const loop_state loop = loop_solver(s).solve(scatter::typical, &settled);
-    if (loop.outcome == loop_outcome::open_circuit) return out;
-    const operating_point p = operating_point_from(s, scatter::typical, {&loop, &settled, false});
+    const operating_point p = operating_point_from(s, scatter::typical, {&loop, settled, false});
     if (const std::optional<loop_finding> f = operating_finding(s, p)) out.push_back(*f);
     if (const std::optional<course_effects> c = course_effects_of(s, loop, p.is_found() ? &p : nullptr))
         if (const std::optional<loop_finding> f = level_finding(*c)) out.push_back(*f);
     return out;
+}
+
+/// The same, solved from the beginning; of a station without a supply, or whose loop is open, nothing. @param s the
+/// station, sound @param like settled state of a station with hardly anything different, whose swing is lent, or null
+[[nodiscard]] inline std::vector<loop_finding> findings_at_arc(const station& s,
+                                                               const solve::periodic_state* like = nullptr)
+{
+    if (!s.supply) return {};
+    solve::periodic_state settled;
+    loop_solver solver(s);
+    const bool lends = like != nullptr && !solver.divides(scatter::typical) && lends_swing(*like, solver.network());
+    const loop_state loop =
+        solver.solve(scatter::typical, &settled,
+                     {.near = lends ? like : nullptr, .reached_from = solve::period_search::start::cold});
+    if (loop.outcome == loop_outcome::open_circuit) return {};
+    return findings_at_arc_from(s, loop, &settled);
 }
 
 /// Adds what alternating or pulsed current meets, and what is found of it.

@@ -7,14 +7,9 @@
 #include <weldloop/circuit/station.hpp>
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/rating/assessment.hpp>
+#include <weldloop/rating/remedy_worth.hpp>
 
 namespace weldloop {
-
-/// A step that clears nothing is listed if it regains at least this much voltage, or cools its part by least_cooling.
-inline constexpr voltage least_regain = in_si<voltage>(0.010);
-
-/// See least_regain.
-inline constexpr temperature_difference least_cooling = in_si<temperature_difference>(3.0);
 
 /// What to do about a station, in the order in which to do it.
 ///
@@ -26,7 +21,8 @@ inline constexpr temperature_difference least_cooling = in_si<temperature_differ
 /// clamp is the smallest of its family with no verdict against it in the loop; where the loop takes more than allowed
 /// (4 V if the station says nothing, see usual_loop_drop), a larger lead also brings it within that, or both leads
 /// together do. Rest or less current is offered for the parts that nothing short of buying cures, in steps of a
-/// twentieth. Where supply, loop and arc do not meet as the job asks, the point is solved anew with each step that
+/// twentieth, if the whole loop, solved with it, has nothing left that stops the job; what it leaves over a limit is
+/// named. Where supply, loop and arc do not meet as the job asks, the point is solved anew with each step that
 /// leaves the arc more volts; larger leads with which they do are offered, one or both, and a constant-voltage supply
 /// set higher, with what that costs the other parts; where no leads do, a remark says what remains.
 ///

@@ -32,6 +32,7 @@
 #include <weldloop/rating/remedy_order.hpp>
 #include <weldloop/rating/remedy_weighing.hpp>
 #include <weldloop/rating/verdict.hpp>
+#include <weldloop/rating/weld_statements.hpp>
 
 namespace weldloop {
 
@@ -78,9 +79,12 @@ template <class Holds>
 
 class remedy_search {
 public:
-    explicit remedy_search(const station& s)
-        : s_(s), arc_at_(checked_arc_index(s)), loop_(s, arc_at_), at_arc_(findings_at_arc(s))
+    explicit remedy_search(const station& s) : s_(s), arc_at_(checked_arc_index(s)), loop_(s, arc_at_)
     {
+        if (!s.supply) return;
+        whole_ = loop_solver(s).solve(scatter::typical, &settled_);
+        if (whole_.outcome != loop_outcome::open_circuit) at_arc_ = findings_at_arc_from(s, whole_, &settled_);
+        if (whole_.is_solved()) inductive_ = inductive_statements_of(s, whole_);
     }
 
     [[nodiscard]] std::vector<remedy> operator()()
@@ -99,9 +103,8 @@ public:
                 remark(i, no_step(i));
         for (const auto& [part, largest] : too_small_)
             if (!is_cleared(part, remedy_effort::replace))
-                remark(part,
-                       "No larger make of " + name(part) + ", up to " + largest +
-                           ", takes the verdict from it by itself: what lies beside it or around it keeps it hot.");
+                remark(part, "No larger make of " + name(part) + ", up to " + largest.label +
+                                 ", takes the verdict from it by itself: " + words_of_largest(largest) + ".");
         find_moot(s_, steps_);
         put_in_order(steps_);
         std::vector<remedy> out;
@@ -122,8 +125,47 @@ private:
     // Where supply, loop and arc meet is solved anew only for what leaves the arc more volts, or asks for less current.
     [[nodiscard]] bool may_help_the_arc(const change& c, const trial& t) const
     {
+        if (changes_inductance(c)) return t.typical == loop_outcome::solved;
         constexpr double least = 1e-3;  // V
         return t.typical == loop_outcome::solved && (!loop_.is_solved() || c.current || t.drop < loop_.drop() - least);
+    }
+
+    [[nodiscard]] static bool changes_inductance(const change& c)
+    {
+        return c.id == change_id::off_steel || c.id == change_id::straight_lead;
+    }
+    [[nodiscard]] static std::vector<weld_id> inductive_statements_of(const station& s, const loop_state& loop)
+    {
+        if ((!s.job.course || s.job.course->is_dc()) && share_of_start(s) < weld_limit::start) return {};
+        const operating_point p = operating_point_from(s, scatter::typical, {&loop, nullptr, false});
+        return inductive_statements(s, loop, p.is_found() ? &p : nullptr);
+    }
+    // The statements on the weld that are gone with less inductance; the loop's drop is that of the trial.
+    [[nodiscard]] std::vector<weld_id> weld_cleared_by(const change& c, const trial& t) const
+    {
+        std::vector<weld_id> out;
+        if (inductive_.empty() || !changes_inductance(c) || t.typical != loop_outcome::solved) return out;
+        loop_state loop = whole_;
+        loop.total_drop = in_si<voltage>(t.drop);
+        const std::vector<weld_id> left = inductive_statements_of(changed(s_, c), loop);
+        std::copy_if(inductive_.begin(), inductive_.end(), std::back_inserter(out),
+                     [&left](weld_id id) { return std::find(left.begin(), left.end(), id) == left.end(); });
+        return out;
+    }
+
+    // What supply, loop and arc are found to make of each other with a change; where their point rests on the drop
+    // alone, that of the trial.
+    [[nodiscard]] std::vector<loop_finding> at_arc_with(const change& c, const trial& t) const
+    {
+        const station after = changed(s_, c);
+        const bool is_direct = !s_.job.course || s_.job.course->is_dc();
+        if (is_direct && t.typical == loop_outcome::solved && rests_on_job_drop(after)) {
+            loop_state loop;
+            loop.outcome = loop_outcome::solved;
+            loop.total_drop = in_si<voltage>(t.drop);
+            return findings_at_arc_from(after, loop, nullptr);
+        }
+        return findings_at_arc(after, c.duty || !whole_.is_solved() ? nullptr : &settled_);
     }
 
     [[nodiscard]] bool is_cleared(std::size_t part, remedy_effort most) const
@@ -155,13 +197,14 @@ private:
             }
         }
         if (!at_arc_.empty() && may_help_the_arc(c, t)) {
-            const std::vector<loop_finding> after = findings_at_arc(changed(s_, c));
+            const std::vector<loop_finding> after = at_arc_with(c, t);
             for (const loop_finding& f : at_arc_) {
                 if (has(after, f.id)) continue;
                 r.clears_findings.push_back(f.id);
                 made.lifts_stop = made.lifts_stop || f.severity == finding_severity::stop_job;
             }
         }
+        r.clears_weld = weld_cleared_by(c, t);
         // one lead or stray way of several leaves the finding of the others
         if (c.id == change_id::whole_covering) {
             made.lifts_stop = true;
@@ -191,8 +234,10 @@ private:
             r.volts_regained = in_si<voltage>(loop_.drop() - t.drop);
             r.cooled_by = was.peak - is.peak;  // a removed part cools to the air
         }
-        const bool clears = made.lifts_stop || !r.clears_parts.empty() || !r.clears_findings.empty();
-        const bool regains = !c.only_to_cure && (r.volts_regained >= least_regain || r.cooled_by >= least_cooling);
+        const bool clears =
+            made.lifts_stop || !r.clears_parts.empty() || !r.clears_findings.empty() || !r.clears_weld.empty();
+        const bool regains =
+            c.for_its_hold || (!c.only_to_cure && (r.volts_regained >= least_regain || r.cooled_by >= least_cooling));
         if (!clears && !regains && !is_summary && gravity_of(own_before) == 0) return;
         r.verdict_after = loop_.verdict_with(t, c.part);
         const bool eases = r.verdict_after && gravity_of(*r.verdict_after) < gravity_of(own_before);
@@ -228,7 +273,9 @@ private:
         if (!rung && hot) {
             rung = smallest(part, larger, true, false, tried);
             if (!rung) {
-                too_small_[part] = larger.rungs.back().label;
+                trial& t = once(tried, larger.rungs.size() - 1,
+                                [&] { return to_rung(part, larger, larger.rungs.size() - 1); });
+                too_small_[part] = {larger.rungs.back().label, *loop_.verdict_with(t, part)};
                 return;
             }
         }
@@ -236,6 +283,28 @@ private:
         change c = to_rung(part, larger, *rung);
         trial t = std::move(once(tried, *rung, [&] { return c; }));
         weigh(std::move(c), std::move(t), false, false);
+    }
+
+    // What is left with the largest make, as far as it was reckoned.
+    struct largest_make {
+        std::string label;
+        verdict then = verdict::over_limit;
+    };
+    [[nodiscard]] static std::string words_of_largest(const largest_make& m)
+    {
+        switch (m.then) {
+        case verdict::close_to_limit: return "with that it is typically within its limits, but still close to one";
+        case verdict::may_exceed:
+            return "with that it is typically within its limits, but not where the connections are poor";
+        case verdict::over_limit:
+            return "with that it is typically still over a limit, by what lies beside it or around it, or by the "
+                   "current itself";
+        case verdict::spots_melting: return "with that its contact spots typically still melt";
+        case verdict::open_circuit: return "with that no current passes it either";
+        case verdict::within_limit:
+        case verdict::not_judged: break;
+        }
+        return "a make between does no better";
     }
 
     [[nodiscard]] static change to_rung(std::size_t part, const ladder& larger, std::size_t k)
@@ -393,7 +462,7 @@ private:
             trial t = loop_.with(c);
             if (t.typical != loop_outcome::solved) return false;
             const std::vector<finding_kind> loop = loop_.findings_with(t);
-            const std::vector<loop_finding> arc = findings_at_arc(changed(s_, c));
+            const std::vector<loop_finding> arc = at_arc_with(c, t);
             return std::none_of(wanted.begin(), wanted.end(),
                                 [&](finding_id id) { return has(loop, id) || has(arc, id); });
         };
@@ -420,11 +489,11 @@ private:
             largest = made(all - 1);
         }
         if (!largest) return;
-        const std::vector<loop_finding> still = findings_at_arc(changed(s_, *largest));
+        const std::vector<loop_finding> still = at_arc_with(*largest, loop_.with(*largest));
         remark(largest->part,
-               "No larger leads by themselves put right what supply, loop and arc make of each other; one "
-               "would have to " +
-                   largest->what + ", and then still: " +
+               "No larger leads by themselves put right what supply, loop and arc make of each other. The "
+               "largest that were tried (" +
+                   largest->what + ") leave this: " +
                    (still.empty() ? "the supply typically cannot hold the arc at the job's current."
                                   : still.front().text));
     }
@@ -433,11 +502,11 @@ private:
     void raise_the_setting()
     {
         if (!s_.supply || s_.supply->kind != supply_kind::constant_voltage || at_arc_.empty()) return;
-        const operating_point p = operating_point_of(s_, scatter::typical);
+        const operating_point p = operating_point_from(s_, scatter::typical, known());
         if (!p.is_found() || !(p.lost().value() > 0.0)) return;
         station set = s_;
         set.supply->setting += p.lost();
-        const std::vector<loop_finding> after = findings_at_arc(set);
+        const std::vector<loop_finding> after = findings_at_arc_from(set, whole_, &settled_);
         step made{.how = {.part = largest_drop(), .effort = remedy_effort::raise_volts}};
         remedy& r = made.says;
         for (const loop_finding& f : at_arc_)
@@ -450,6 +519,7 @@ private:
         r.effort = remedy_effort::raise_volts;
         steps_.push_back(std::move(made));
     }
+    [[nodiscard]] known_loop known() const { return {&whole_, &settled_}; }
     [[nodiscard]] std::size_t largest_drop() const
     {
         std::size_t out = 0;
@@ -462,7 +532,7 @@ private:
     {
         const std::string held = "as long as the wire's feed holds the current, no part gets hotter for it";
         if (!(p.lost() < arc_line_of(s_).at_no_length)) return held;
-        const lost_volts cost = cost_of_lost_volts(s_, p.lost());
+        const lost_volts cost = cost_of_lost_volts_from(s_, p.lost(), known());
         if (cost.outcome != operating_outcome::found || cost.parts.empty()) return held;
         const auto rise = [](const part_at_setting& a) { return (a.peak_then - a.peak_now).value(); };
         const part_at_setting& most =
@@ -485,10 +555,60 @@ private:
                                   : std::max(std::floor(amps), amps < 1.0 ? amps : 1.0);
     }
 
+    // Whether nothing that stops the job is left with a change, in the whole loop.
+    [[nodiscard]] bool is_harmless(const change& c) const
+    {
+        const trial t = loop_.with(c);
+        if (loop_.stops_with(t)) return false;
+        const auto stops = [](const loop_finding& f) { return f.severity == finding_severity::stop_job; };
+        if (std::none_of(at_arc_.begin(), at_arc_.end(), stops)) return true;
+        const std::vector<loop_finding> after = at_arc_with(c, t);
+        return std::none_of(after.begin(), after.end(), stops);
+    }
+    // Whether what stops the job now does not with a change: by the stretches alone that do.
+    [[nodiscard]] bool may_be_harmless(const change& c) const
+    {
+        const std::vector<std::size_t> now = loop_.stopping();
+        return now.empty() || weighed_loop::none_stops(loop_.with(c, &now));
+    }
+    // The first place from one on with which the loop is harmless. @param place from where on; the one found
+    template <class Made>
+    [[nodiscard]] bool find_harmless(std::size_t& place, std::size_t all, const Made& made) const
+    {
+        const auto may_be = [&](std::size_t k) { return may_be_harmless(made(k)); };
+        if (!may_be(place)) {
+            const std::optional<std::size_t> from = first_place(place + 1, all, may_be);
+            if (!from) return false;
+            place = *from;
+        }
+        const auto is = [&](std::size_t k) { return is_harmless(made(k)); };
+        if (is(place)) return true;
+        const std::optional<std::size_t> found = first_place(place + 1, all, is);
+        if (found) place = *found;
+        return found.has_value();
+    }
+
+    // Whether something stops the job that less current does not change.
+    [[nodiscard]] bool is_stopped_at_any_current() const
+    {
+        if (has_covering_finding(s_, finding_id::covering_damaged) ||
+            has_covering_finding(s_, finding_id::covering_wet))
+            return true;
+        constexpr std::array of_current{finding_id::open_circuit, finding_id::no_steady_state, finding_id::spots_melt,
+                                        finding_id::supply_cannot_hold_arc, finding_id::sharing_unstable};
+        const std::vector<finding_kind>& now = loop_.findings();
+        return std::any_of(now.begin(), now.end(), [&](const finding_kind& f) {
+            return f.severity == finding_severity::stop_job &&
+                   std::find(of_current.begin(), of_current.end(), f.id) == of_current.end();
+        });
+    }
+
     // For the parts that nothing short of buying cures: what helps at once.
     void weld_less()
     {
         if (loop_.outcome() == loop_outcome::open_circuit) return;
+        stays_stopped_ = is_stopped_at_any_current();
+        if (stays_stopped_) return;
         constexpr double step_of_duty = 0.05, step_of_current = 0.05, least_current = 0.20;  // shares
         const double share = static_cast<double>(s_.job.duty.share());
         const auto rests = static_cast<std::size_t>(std::ceil(share / step_of_duty - 1e-9)) - 1;
@@ -524,20 +644,40 @@ private:
         struct pool {
             std::vector<std::size_t> parts;
             std::size_t place = 0;
+            bool has_place = false;
         } resting, lowered;
-        const auto join = [](pool& p, std::size_t part, std::size_t place) {
+        // what is offered to go on with leaves nothing that stops the job, whatever part that is in: there a pool
+        // begins
+        const auto begin = [&](pool& p, std::size_t all, const auto& made) {
+            if (loop_.stopping().empty()) return all > 0;
+            const auto from = first_place(0, all, [&](std::size_t k) { return may_be_harmless(made(k)); });
+            p.has_place = from.has_value();
+            p.place = from.value_or(0);
+            return p.has_place;
+        };
+        // the place that others need does for most
+        const auto take_in = [&](pool& p, std::size_t part, std::size_t all, const auto& holds, std::size_t guess) {
+            const std::optional<std::size_t> k = !p.has_place     ? first_place(0, all, holds, guess)
+                                                 : holds(p.place) ? std::optional<std::size_t>(p.place)
+                                                                  : first_place(p.place + 1, all, holds);
+            if (!k) return false;
             p.parts.push_back(part);
-            p.place = std::max(p.place, place);
+            p.place = *k;
+            p.has_place = true;
+            return true;
+        };
+        const bool may_rest = begin(resting, rests, at_duty), may_lower = begin(lowered, lower, at_current);
+        const auto lower_for = [&](std::size_t part) {
+            if (may_lower)
+                static_cast<void>(take_in(
+                    lowered, part, lower, [&](std::size_t k) { return cures(at_less, part, k, at_current); },
+                    usual_lower));
         };
         for (std::size_t i = 0; i < parts_in(s_); ++i) {
             if (is_stray(s_, i) || !is_against(loop_.verdict_of(i)) || is_cleared(i, remedy_effort::re_terminate))
                 continue;
             const auto rested = [&](std::size_t k) { return cures(at_rest, i, k, at_duty); };
-            const auto at_lower = [&](std::size_t k) { return cures(at_less, i, k, at_current); };
-            if (const auto k = first_place(0, rests, rested, usual_rest))
-                join(resting, i, *k);
-            else if (const auto n = first_place(0, lower, at_lower, usual_lower))
-                join(lowered, i, *n);
+            if (!may_rest || !take_in(resting, i, rests, rested, usual_rest)) lower_for(i);
         }
         const auto offer = [&](const pool& p, auto& tried, change c, const std::string& what) {
             trial known;
@@ -551,8 +691,14 @@ private:
                 c.what += (i == 0 ? "" : ", ") + name(p.parts[i]);
             if (p.parts.size() > most_named) c.what += " and others";
             trial t = loop_.with(c, nullptr, std::move(known));
+            c.what += words_of_left(t);
             weigh(std::move(c), std::move(t), false, false);
         };
+        if (!resting.parts.empty() && !find_harmless(resting.place, rests, at_duty)) {
+            for (const std::size_t i : resting.parts) lower_for(i);
+            resting.parts.clear();
+        }
+        if (!lowered.parts.empty() && !find_harmless(lowered.place, lower, at_current)) lowered.parts.clear();
         if (!resting.parts.empty()) {
             change c = at_duty(resting.place);
             const std::string what = "rest longer: weld at most " + to_text(c.duty->on(), "min") + " in every " +
@@ -568,32 +714,52 @@ private:
         }
     }
 
+    // What is still over a limit while less is welded: it has steps of its own.
+    [[nodiscard]] std::string words_of_left(trial& t) const
+    {
+        std::string names;
+        for (std::size_t i = 0; i < parts_in(s_); ++i) {
+            if (is_stray(s_, i) || gravity_of(loop_.verdict_of(i)) < gravity_of(verdict::over_limit)) continue;
+            const std::optional<verdict> then = loop_.verdict_with(t, i);
+            if (then && gravity_of(*then) >= gravity_of(verdict::over_limit))
+                names += (names.empty() ? "" : ", ") + name(i);
+        }
+        return names.empty() ? names : "; it does not bring " + names + " within limits";
+    }
+
     // ---- all cleaning and tightening
 
     void together()
     {
         std::set<std::size_t> places;
-        std::size_t count = 0;
+        std::size_t cleaned = 0, tightened = 0;
+        // a wet lead is out of use until it is dry: nothing that is done together with others
+        const auto belongs = [](const change& c) {
+            return c.effort <= remedy_effort::clean && c.id != change_id::whole_covering;
+        };
         for (const step& s : steps_)
-            if (s.from_the_part && s.says.effort <= remedy_effort::clean) {
+            if (s.from_the_part && belongs(s.how)) {
                 places.insert(s.how.part);
-                ++count;
+                ++(s.how.effort == remedy_effort::clean ? cleaned : tightened);
             }
-        if (count < 2) return;
-        change all{.part = *places.begin(), .effort = remedy_effort::clean};
+        if (cleaned + tightened < 2) return;
+        change all{.part = *places.begin(), .effort = cleaned == 0 ? remedy_effort::tighten : remedy_effort::clean};
         for (const std::size_t i : places) {
             path_part part = part_at(s_, i);
             constexpr int most_steps = 4;  // of one part
             for (int n = 0; n < most_steps; ++n) {
                 std::vector<change> left = change_finder(s_, i).changes(part);
-                const auto next = std::find_if(left.begin(), left.end(),
-                                               [](const change& c) { return c.effort <= remedy_effort::clean; });
+                const auto next = std::find_if(left.begin(), left.end(), belongs);
                 if (next == left.end()) break;
                 part = std::move(next->parts.front().instead);
             }
             all.parts.push_back({i, std::move(part)});
         }
-        all.what = "all cleaning and tightening together (" + std::to_string(count) + " steps)";
+        const std::string work = cleaned == 0     ? "all tightening"
+                                 : tightened == 0 ? "all cleaning"
+                                                  : "all cleaning and tightening";
+        all.what = work + " together (" + std::to_string(cleaned + tightened) + " steps): ";
+        for (const std::size_t i : places) all.what += (i == *places.begin() ? "" : ", ") + name(i);
         trial t = loop_.with(all);
         weigh(std::move(all), std::move(t), false, true);
     }
@@ -615,19 +781,44 @@ private:
     {
         const std::string who = name(part) + " (" + std::string(to_text(loop_.verdict_of(part))) + ")";
         const std::vector<std::string> steps = steps_together(part);
-        if (steps.empty()) return "No step listed here clears " + who + ", by itself or with others beside it.";
+        if (steps.empty())
+            return "No step listed here clears " + who + ", by itself or with others beside it" +
+                   (stays_stopped_ ? "; to weld less is not offered while the job is stopped for another reason."
+                                   : ".");
         std::string out = "No single step clears " + who + "; these do together: ";
         for (std::size_t i = 0; i < steps.size(); ++i) out += (i == 0 ? "" : "; ") + steps[i];
         return out + ".";
     }
 
-    // Steps to the part, then to its neighbours, taken one after the other until they clear it.
+    // Steps to the part, then to its neighbours, taken one after the other until they clear it; those without which the
+    // rest clears it too are left out again.
     [[nodiscard]] std::vector<std::string> steps_together(std::size_t part) const
     {
         constexpr std::size_t most_steps = 8;
-        std::vector<std::string> words;
-        std::map<std::size_t, path_part> parts;
+        std::vector<const step*> taken;
         for (const step* s : nearby(part)) {
+            taken.push_back(s);
+            const std::optional<change> all = all_of(taken, part);
+            if (!all) {
+                taken.pop_back();
+                continue;
+            }
+            if (do_clear(*all, part)) return words_of(without_idle(std::move(taken), part));
+            if (taken.size() == most_steps) break;
+        }
+        return {};
+    }
+    [[nodiscard]] bool do_clear(const change& all, std::size_t part) const
+    {
+        const trial t = loop_.with(all, &loop_.stretches_with(part));
+        return !is_against(loop_.verdict_in(t, part));
+    }
+    // Steps taken one after the other as one change; none where one of them is not called for any more when its turn
+    // comes.
+    [[nodiscard]] std::optional<change> all_of(const std::vector<const step*>& steps, std::size_t part) const
+    {
+        std::map<std::size_t, path_part> parts;
+        for (const step* s : steps) {
             const std::size_t at = s->how.part;
             const auto known = parts.find(at);
             path_part then = s->how.parts.front().instead;
@@ -636,18 +827,30 @@ private:
                 const auto same = std::find_if(left.begin(), left.end(), [&](const change& c) {
                     return s->from_the_part && c.id == s->how.id && c.gone_from == c.gone_to;
                 });
-                if (same == left.end()) continue;
+                if (same == left.end()) return std::nullopt;
                 then = std::move(same->parts.front().instead);
             }
             parts.insert_or_assign(at, std::move(then));
-            words.push_back(s->says.what);
-            change all{.part = part};
-            for (const auto& [place, is] : parts) all.parts.push_back({place, is});
-            const trial t = loop_.with(all, &loop_.stretches_with(part));
-            if (!is_against(loop_.verdict_in(t, part))) return words;
-            if (words.size() == most_steps) break;
         }
-        return {};
+        change all{.part = part};
+        for (const auto& [place, is] : parts) all.parts.push_back({place, is});
+        return all;
+    }
+    [[nodiscard]] std::vector<const step*> without_idle(std::vector<const step*> taken, std::size_t part) const
+    {
+        for (std::size_t i = taken.size() - 1; i-- > 0;) {  // the last was needed
+            std::vector<const step*> fewer = taken;
+            fewer.erase(fewer.begin() + static_cast<std::ptrdiff_t>(i));
+            const std::optional<change> all = all_of(fewer, part);
+            if (all && do_clear(*all, part)) taken = std::move(fewer);
+        }
+        return taken;
+    }
+    [[nodiscard]] static std::vector<std::string> words_of(const std::vector<const step*>& steps)
+    {
+        std::vector<std::string> out;
+        for (const step* s : steps) out.push_back(s->says.what);
+        return out;
     }
     // Single steps done to a part; and to the parts of its stretches, its own first.
     [[nodiscard]] std::vector<const step*> at_part(std::size_t part) const
@@ -675,12 +878,16 @@ private:
     const station& s_;
     std::size_t arc_at_;
     weighed_loop loop_;
+    loop_state whole_;                  // at the job's current, typically, of a station with a supply
+    solve::periodic_state settled_;     // of it
+    std::vector<weld_id> inductive_;    // statements on the weld that rest on the leads' inductance
     std::vector<loop_finding> at_arc_;  // what supply, loop and arc are found to make of each other
     std::vector<step> steps_;
     std::map<std::size_t, remedy_effort> cleared_with_;         // parts with a verdict against them: the least effort
     std::map<std::size_t, std::vector<std::size_t>> steps_at_;  // single steps by their part
-    std::map<std::size_t, std::string> too_small_;              // parts no larger make of which does: the largest
+    std::map<std::size_t, largest_make> too_small_;             // parts no larger make of which does: the largest
     bool one_lead_does_ = false;
+    bool stays_stopped_ = false;  // by what less current does not change
 };
 
 }  // namespace detail

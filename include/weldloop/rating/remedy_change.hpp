@@ -28,6 +28,7 @@ enum class change_id {
     whole_covering,   ///< a new covering
     whole_lead,       ///< without its damaged length
     straight_lead,    ///< laid out straight
+    off_steel,        ///< laid away from steel
     fresh_crimp,      ///< crimped anew
     tight_bolt,       ///< bolt or screw tightened
     clean,            ///< faces cleaned
@@ -63,6 +64,7 @@ struct change {
     std::optional<duty_cycle> duty = {};            ///< of the job
     std::optional<weldloop::current> current = {};  ///< of the job
     bool only_to_cure = false;                      ///< worth it only where it clears something
+    bool for_its_hold = false;                      ///< worth it whatever it gains: by it the part holds on
 
     /// Whether a part is no longer in the path then.
     [[nodiscard]] bool removes(std::size_t i) const { return i >= gone_from && i < gone_to; }

@@ -42,6 +42,15 @@ inline constexpr conductor_size largest_gun_cable = square_mm(95);
 /// Ratings offered for clamps and holders.
 inline constexpr std::array offered_ratings{100.0, 150.0, 200.0, 250.0, 300.0, 400.0, 500.0, 600.0, 800.0, 1000.0};
 
+/// The smallest rating offered that is no less than a current; the largest there is above that.
+/// @param least [A]
+[[nodiscard]] inline current offered_rating_from(current least)
+{
+    const auto* const at = std::find_if(offered_ratings.begin(), offered_ratings.end(),
+                                        [&](double amps) { return in_si<current>(amps) >= least; });
+    return in_si<current>(at == offered_ratings.end() ? offered_ratings.back() : *at);
+}
+
 /// Sections offered for a strap or bar, as multiples of what it has.
 inline constexpr std::array offered_sections{1.5, 2.0, 3.0, 4.0};
 
@@ -140,6 +149,15 @@ private:
                   "lay " + name() + " out straight (now " + std::string(to_text(*c.lay)) + ")", remedy_effort::move,
                   laid);
         }
+        if (c.steel != steel_beside::none) {
+            cable away = c;
+            away.steel = steel_beside::none;
+            offer(change_id::off_steel,
+                  "lay " + name() + " away from the steel that is " + std::string(to_text(c.steel)) +
+                      (is_of_a_coil(c.steel) ? "" : ", or pass both leads through the same opening"),
+                  remedy_effort::move, away)
+                .only_to_cure = true;
+        }
     }
 
     void find(const lug& l)
@@ -226,11 +244,7 @@ private:
                         .gone_to = to});
     }
 
-    [[nodiscard]] current usual_rating() const
-    {
-        return std::clamp(s_.job.current, in_si<current>(offered_ratings.front()),
-                          in_si<current>(offered_ratings.back()));
-    }
+    [[nodiscard]] current usual_rating() const { return offered_rating_from(s_.job.current); }
 
     void find(const work_connection& w)
     {
@@ -257,9 +271,7 @@ private:
                 offer(change_id::tight_clamp, "switch off and tighten " + name() + " again: it has lost grip",
                       remedy_effort::tighten, fresh);
         }
-        const current rated =
-            std::clamp(std::max(w.clamp.rated_current, s_.job.current), in_si<current>(offered_ratings.front()),
-                       in_si<current>(offered_ratings.back()));
+        const current rated = offered_rating_from(std::max(w.clamp.rated_current, s_.job.current));
         if (w.clamp.kind == clamp_kind::spring) {
             work_connection screwed = w;
             screwed.clamp = screw_clamp(rated);
@@ -316,7 +328,7 @@ private:
     void find(const wire_gun& g)
     {
         lead_of(g);
-        const length usual = wire_gun().extension;
+        const length usual = usual_extension(s_.job.process);
         if (g.extension > usual) {
             wire_gun nearer = g;
             nearer.extension = usual;
@@ -354,7 +366,8 @@ private:
     void find(const Part& p)
     {
         const part_conditions<Part> can = conditions_of(p);
-        if (can.surface != nullptr && !is_bare(p.*can.surface)) {
+        const bool has_gap = can.gap != nullptr && p.*can.gap > length{};
+        if (can.surface != nullptr && !is_bare(p.*can.surface) && !has_gap) {
             Part bright = p;
             bright.*can.surface = surface_state::clean;
             offer(change_id::clean,
@@ -383,11 +396,16 @@ private:
                   "replace the springs of " + name() + ": they should press with " + to_text(can.usual_pressing, "N"),
                   remedy_effort::replace, pressed);
         }
-        if (can.gap != nullptr && p.*can.gap > length{}) {
+        // what lies under it and what its faces are covered with are one layer, cleared in one step
+        if (has_gap) {
             Part seated = p;
             seated.*can.gap = {};
-            offer(change_id::clear_seat, "clear the seat of " + name() + " so that it sits flat", remedy_effort::clean,
-                  seated);
+            if (can.surface != nullptr) seated.*can.surface = surface_state::clean;
+            offer(change_id::clear_seat,
+                  "clear the seat of " + name() + " to bright metal, so that it sits flat and pulls in full (now " +
+                      to_text(p.*can.gap, "mm") + " under it)",
+                  remedy_effort::clean, seated)
+                .for_its_hold = true;
         }
     }
 

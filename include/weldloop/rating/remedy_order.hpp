@@ -30,7 +30,7 @@ struct step {
     if (s.says.is_remark) return 4;
     if (s.says.is_summary) return 3;
     if (s.lifts_stop) return 0;
-    return s.says.clears_parts.empty() && s.says.clears_findings.empty() ? 2 : 1;
+    return s.says.clears_parts.empty() && s.says.clears_findings.empty() && s.says.clears_weld.empty() ? 2 : 1;
 }
 
 /// First what lifts a stop of the job, then what clears a verdict or finding, each by effort and then by volts; then

@@ -48,6 +48,7 @@ struct trial {
     std::optional<loop_outcome> poor;             // the same with every joint poor, once it is asked for
     double drop = 0.0;                            // V, typical, of the whole loop
     bool melts = false;
+    std::optional<current> through;  // the job's, where it is another
 };
 
 /// A loop in stretches.
@@ -90,6 +91,7 @@ public:
     [[nodiscard]] trial with(const change& c, const std::vector<std::size_t>* only = nullptr, trial known = {}) const
     {
         trial out;
+        out.through = c.current;
         outcome_count typical = typical_;
         int melting = melting_;
         out.drop = drop_;
@@ -164,6 +166,33 @@ public:
     }
     [[nodiscard]] std::vector<finding_kind> findings_with(trial& t) const { return kinds_with(&t); }
 
+    /// What stops the job in the typical case of the whole loop. @param t with a change, of all stretches it touches
+    [[nodiscard]] bool stops_with(const trial& t) const
+    {
+        if (t.typical != loop_outcome::solved || t.melts) return true;
+        const loop_summary loop{.outcome = t.typical, .melts = t.melts, .drop = in_si<voltage>(t.drop)};
+        std::vector<finding_kind> found =
+            finding_kinds(t.through ? with_current(*t.through) : s_, loop, [](voltage) { return false; });
+        if (is_one_piece(s_)) add_way_kinds(found, at(0, &t).of(), at(0, &t).state());
+        return std::any_of(found.begin(), found.end(),
+                           [](const finding_kind& f) { return f.severity == finding_severity::stop_job; });
+    }
+    /// The stretches that by themselves stop the job now.
+    [[nodiscard]] std::vector<std::size_t> stopping() const
+    {
+        std::vector<std::size_t> out;
+        for (std::size_t k = 0; k < now_.size(); ++k)
+            if (now_[k]->typical() != loop_outcome::solved || now_[k]->melts()) out.push_back(k);
+        return out;
+    }
+    /// Whether none of the stretches of a trial stops the job by itself, whatever becomes of the others.
+    [[nodiscard]] static bool none_stops(const trial& t)
+    {
+        return std::none_of(t.anew.begin(), t.anew.end(), [](const auto& a) {
+            return a.second->typical() != loop_outcome::solved || a.second->melts();
+        });
+    }
+
     /// Whether current passes a part, whether it ends the loop, and its highest temperature.
     struct part_now {
         bool conducts = true, ends = false;
@@ -228,10 +257,11 @@ private:
     [[nodiscard]] std::unique_ptr<solved_stretch> solved(std::size_t k, const change& c) const
     {
         const stretch& here = cut_[k];
+        const solved_stretch* const like = c.duty || k >= now_.size() ? nullptr : now_[k].get();
         if (is_one_piece(s_)) {
             station whole = changed(s_, c);
             const std::size_t arc_now = arc_at_ - (c.gone_to <= arc_at_ ? c.gone_to - c.gone_from : 0);
-            return std::make_unique<solved_stretch>(here, std::move(whole), arc_now, c.gone_from, c.gone_to);
+            return std::make_unique<solved_stretch>(here, std::move(whole), arc_now, like, c.gone_from, c.gone_to);
         }
         station parts{.job = s_.job, .where = s_.where};
         const auto first = s_.path.begin();
@@ -240,7 +270,8 @@ private:
         for (const part_change& p : c.parts)
             if (p.at >= here.from && p.at < here.to) own.parts.push_back({p.at - here.from, p.instead});
         apply(parts, own);
-        return std::make_unique<solved_stretch>(here, std::move(parts), here.from < arc_at_ ? here.to - here.from : 0);
+        return std::make_unique<solved_stretch>(here, std::move(parts), here.from < arc_at_ ? here.to - here.from : 0,
+                                                like);
     }
 
     [[nodiscard]] solved_stretch& at(std::size_t k, const trial* t) const
@@ -264,20 +295,29 @@ private:
         return out.value_or(verdict::not_judged);
     }
 
+    [[nodiscard]] station with_current(current through) const
+    {
+        station out = s_;
+        out.job.current = through;
+        return out;
+    }
+
     [[nodiscard]] std::vector<finding_kind> kinds_with(trial* t) const
     {
         const loop_summary loop{.outcome = t != nullptr ? t->typical : typical_.whole(),
                                 .poor = t != nullptr ? poor_with(*t) : poor_.whole(),
                                 .melts = t != nullptr ? t->melts : melting_ > 0,
                                 .drop = in_si<voltage>(t != nullptr ? t->drop : drop_)};
-        std::vector<finding_kind> out = finding_kinds(s_, loop, [&](voltage limit) {
-            constexpr double poor_share = 0.05;
-            scattered_sum drop;
-            for (std::size_t k = 0; k < cut_.size(); ++k)
-                if (t == nullptr || std::find(t->gone.begin(), t->gone.end(), k) == t->gone.end())
-                    drop.add(at(k, t).scattered_drop(loop.outcome, loop.poor));
-            return drop.above(limit.value()) > poor_share;
-        });
+        const bool is_at_other = t != nullptr && t->through;
+        std::vector<finding_kind> out =
+            finding_kinds(is_at_other ? with_current(*t->through) : s_, loop, [&](voltage limit) {
+                constexpr double poor_share = 0.05;
+                scattered_sum drop;
+                for (std::size_t k = 0; k < cut_.size(); ++k)
+                    if (t == nullptr || std::find(t->gone.begin(), t->gone.end(), k) == t->gone.end())
+                        drop.add(at(k, t).scattered_drop(loop.outcome, loop.poor));
+                return drop.above(limit.value()) > poor_share;
+            });
         if (is_one_piece(s_)) add_way_kinds(out, at(0, t).of(), at(0, t).state());
         return out;
     }

@@ -21,6 +21,12 @@
 
 namespace weldloop::detail {
 
+/// Whether a settled state can lend its swing to the search for that of a network: it has as many nodes.
+[[nodiscard]] inline bool lends_swing(const solve::periodic_state& state, const loop_network& to)
+{
+    return state.what == solve::outcome::solved && state.march != nullptr && state.mean.size() == to.network().size();
+}
+
 /// A station solved at its typical and its poor point, with its scatter. Not for two threads at once: what is asked for
 /// first is solved then.
 class solved_station {
@@ -34,10 +40,15 @@ public:
     }
     /// A stretch of a loop by itself, at its typical point; solve_ends() and find_scatter() are for the caller.
     /// @param s with the parts of the stretch alone @param arc_at how many of them lie before the arc
-    solved_station(const station& s, std::size_t arc_at, const std::vector<std::size_t>& opened = {})
+    /// @param like a station with hardly anything different under the same duty, whose swing is lent, or null
+    solved_station(const station& s, std::size_t arc_at, const std::vector<std::size_t>& opened = {},
+                   const solved_station* like = nullptr)
         : station_(&s), solver_(s, arc_at, opened), divides_(solver_.divides(scatter::typical))
     {
-        typical_ = solver_.solve(scatter::typical, &typical_state_);
+        const bool lends = like != nullptr && !divides_ && lends_swing(like->typical_state_, solver_.network());
+        typical_ = solver_.solve(
+            scatter::typical, &typical_state_,
+            {.near = lends ? &like->typical_state_ : nullptr, .reached_from = solve::period_search::start::cold});
     }
     /// The loop with every joint poor.
     void solve_ends()

@@ -21,7 +21,7 @@ namespace weldloop {
 struct clamp_prospect {
     std::size_t place = 0;                  ///< its number in the station, from 0
     std::string name = {};                  ///< as printed
-    std::string lead = {};                  ///< the lead it has to hold, the nearest cable; empty: none near it
+    std::string lead = {};                  ///< the lead it has to hold; empty: none hangs on it
     clamp_hours quarter_lost = {};          ///< of the grip it has now
     clamp_hours cable_not_held = {};        ///< until it no longer holds 5 m of that lead with a coupling by friction
     std::optional<force> cable_needs = {};  ///< [N] at each jaw for that; empty for leads outside 16 to 185 mm2

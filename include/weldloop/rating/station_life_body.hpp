@@ -29,7 +29,7 @@ public:
         clamp_prospect out;
         out.place = p.place;
         out.name = p.name;
-        if (const cable* lead = nearest_cable(station_, p.place); lead != nullptr) {
+        if (const cable* lead = cable_held_at(station_, p.place); lead != nullptr) {
             out.lead = name_of_cable(p.place);
             out.cable_needs = cable_force_of(*lead);
         }
@@ -71,7 +71,7 @@ private:
 
     [[nodiscard]] std::string name_of_cable(std::size_t place) const
     {
-        const cable* lead = nearest_cable(station_, place);
+        const cable* lead = cable_held_at(station_, place);
         for (std::size_t i = 0; i < parts_in(station_); ++i)
             if (std::get_if<cable>(&part_at(station_, i)) == lead) return name_of(station_, i);
         return {};

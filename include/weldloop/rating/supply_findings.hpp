@@ -103,6 +103,13 @@ inline void add_supply_sources(basis& out, const station& s)
     }
     case finding_id::supply_does_not_suit: {
         const bool is_flat = steepness_of(from, {s.job.process, s.job.current}) == output_steepness::flat;
+        // a falling line can be nearly flat where the job stands on it
+        const bool falls = from.kind == supply_kind::drooping || from.kind == supply_kind::engine_driven ||
+                           from.kind == supply_kind::measured;
+        if (falls && !feeds_wire(s.job.process))
+            return "At " + to_text(s.job.current, "A") + " the output of this " + std::string(to_text(from.kind)) +
+                   " supply hardly falls with the current, which does not suit " + process_word +
+                   ": every touch of the electrode draws much more current (common practice).";
         if (!feeds_wire(s.job.process))
             return "A flat output does not suit " + process_word +
                    ": every touch of the electrode draws as much current as the loop lets through (common practice).";

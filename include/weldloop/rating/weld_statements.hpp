@@ -18,6 +18,7 @@
 #include <weldloop/law/current_rise.hpp>
 #include <weldloop/part/supply_line.hpp>
 #include <weldloop/rating/assessment.hpp>
+#include <weldloop/rating/course_effects_of.hpp>
 #include <weldloop/rating/weld_statement.hpp>
 
 namespace weldloop {
@@ -38,17 +39,52 @@ inline constexpr double choked = 0.10;           // of the no-load voltage; see 
 inline constexpr double blunt = 0.20;            // of the level's time
 }  // namespace weld_limit
 
+/// Whether inductance chokes a changing current. @param c what it meets
+[[nodiscard]] inline bool is_choked(const course_effects& c)
+{
+    return c.alternates && c.share && c.share->typical >= weld_limit::choked;
+}
+/// Whether its edges take long. @param c what it meets
+[[nodiscard]] inline bool is_blunt(const course_effects& c)
+{
+    return c.edge && c.edge->end != edge_end::not_known && c.edge->lost.typical >= weld_limit::blunt;
+}
+/// Share of the no-load voltage that the leads' inductance takes while the current rises to start an arc; 0 of a
+/// tungsten arc, which is started by a spark or by lifting off, at a few amperes. @param s with a supply
+[[nodiscard]] inline double share_of_start(const station& s)
+{
+    if (s.job.process == process::gtaw) return 0.0;
+    const voltage open = voltage_without_load(*s.supply, {s.job.process, s.job.current});
+    const voltage left =
+        left_while_rising(open, lead_inductance_of(s).total, in_si<current_rate>(weld_limit::start_rise));
+    return 1.0 - (left / open).value();
+}
+
+/// The statements on the weld that rest on the leads' inductance, of a station with a supply and a settled loop.
+/// @param s the station @param loop at the job's current @param met where supply, loop and arc meet, or null
+[[nodiscard]] inline std::vector<weld_id> inductive_statements(const station& s, const loop_state& loop,
+                                                               const operating_point* met)
+{
+    std::vector<weld_id> out;
+    if (met != nullptr && share_of_start(s) >= weld_limit::start) out.push_back(weld_id::poor_starts);
+    const std::optional<course_effects> c = course_effects_of(s, loop, met);
+    if (c && is_choked(*c)) out.push_back(weld_id::choked_current);
+    if (c && is_blunt(*c)) out.push_back(weld_id::blunt_pulses);
+    return out;
+}
+
 /// The current that supply and arc would have without the loss of leads and joints, with the arc's length held [A];
 /// empty where that is not known, or no more. @param p found
 [[nodiscard]] inline std::optional<current> current_without_loss(const station& s, const operating_point& p)
 {
+    if (!p.line_in_range) return std::nullopt;
     const arc_line line = arc_line_of(s);
     const length held = arc_length_of(s);
-    const resistance extension = p.wire_extension_drop / p.current;
+    const resistance extension = p.wire_extension_drop / p.current, reactance = p.inductive / p.current;
     const std::optional<source_point> without =
         output_line_of(*s.supply, {s.job.process, s.job.current}).meeting([&](double amps) {
             const current i = in_si<current>(amps);
-            return (arc_voltage_at(line, held, i) + extension * i).value();
+            return std::hypot((arc_voltage_at(line, held, i) + extension * i).value(), (reactance * i).value());
         });
     if (!without || !(without->current > p.current)) return std::nullopt;
     return without->current;
@@ -101,6 +137,8 @@ private:
     {
         out_.push_back({id, quantity, threshold, std::move(text)});
     }
+    // in the two digits that the lie of the leads bears
+    static std::string rough_percent(double share) { return to_text(fraction(std::min(1.0, share)), 2); }
     static std::string percent(double share) { return to_text(fraction(std::min(1.0, share))); }
 
     // " and leaves 79 V of the 80 V without load in the first instant"; empty without a supply. @param takes what is
@@ -166,7 +204,12 @@ private:
                     ", so that a heat input by the supply's meter, Q = k U I / v, is " +
                     percent((lost / (p.terminals - lost)).value()) + " above the weld's; said from " +
                     percent(weld_limit::cold_by_volts) + " on (common practice, no source).");
-        if (p.held != arc_hold::wire_feed) return;
+        if (p.held != arc_hold::wire_feed || !p.line_in_range) return;
+        if (p.arc_length.value() < 0.0)
+            say(weld_id::spatter, -p.arc_length.value(), 0.0,
+                "Spatter: the loop leaves the arc " + to_text(p.arc_voltage, "V") +
+                    ", less than an arc of no length typically asks for: the wire typically stubs into the work "
+                    "(common practice, no source).");
         const length shorter = lost / usual_gradient();
         const length usual = usual_arc_length(s_.job.process);
         if (shorter >= usual)
@@ -205,46 +248,45 @@ private:
     // What is left for the first instant with the leads' inductance as they lie.
     void start()
     {
-        if (s_.job.process == process::gtaw) return;  // started by a spark or by lifting off, at a few amperes
         const voltage open = voltage_without_load(*s_.supply, {s_.job.process, s_.job.current});
         const station_inductance leads = lead_inductance_of(s_);
         const inductance l = leads.total;
-        const voltage left = left_while_rising(open, l, in_si<current_rate>(weld_limit::start_rise));
-        const double share = 1.0 - (left / open).value();
+        const double share = share_of_start(s_);
         if (share < weld_limit::start) return;
         say(weld_id::poor_starts, share, weld_limit::start,
-            "Poor starts: the leads as they lie" + words_of_steel(leads) + " have " + to_text(l, "uH") +
-                ": for the current to rise by 500 A/ms they would take " + to_text(voltage(open - left), "V") + " of " +
-                to_text(open, "V") + " without load; said from a third on (common practice, no source).");
+            "Poor starts: the leads as they lie" + words_of_steel(leads) + " have " + to_text(l, "uH", 2) +
+                ": for the current to rise by 500 A/ms they would take " + to_text(voltage(share * open), "V", 2) +
+                " of " + to_text(open, "V") + " without load; said from a third on (common practice, no source).");
     }
 
     // ", with steel beside them typically (20 to 80 uH by what steel it is),"
     [[nodiscard]] static std::string words_of_steel(const station_inductance& leads)
     {
         if (!(leads.by_steel.value() > 0.0)) return {};
-        return ", with the steel beside them, typically (" + to_text(leads.range.low, "uH") + " to " +
-               to_text(leads.range.high, "uH") + " by what steel it is)";
+        return ", with the steel beside them, typically (" + to_text(leads.range.low, "uH", 2) + " to " +
+               to_text(leads.range.high, "uH", 2) + " by what steel it is)";
     }
 
     // What the leads' inductance does to alternating current and to pulses.
     void changing_current(const course_effects& c)
     {
-        if (c.alternates && c.share && c.share->typical >= weld_limit::choked)
+        if (is_choked(c))
             say(weld_id::choked_current, c.share->typical, weld_limit::choked,
                 "Choked current: at " + to_text(c.frequency, "Hz") + " the inductance of the leads as they lie, " +
-                    to_text(c.inductance.typical, "uH") + ", typically takes " + to_text(c.inductive.typical, "V") +
-                    ", " + percent(c.share->typical) + " of the voltage without load; said from " +
-                    percent(weld_limit::choked) + " on (judged, no source).");
-        if (!c.edge || c.edge->end == edge_end::not_known || c.edge->lost.typical < weld_limit::blunt) return;
+                    to_text(c.inductance.typical, "uH", 2) + ", typically takes " +
+                    to_text(c.inductive.typical, "V", 2) + ", " + rough_percent(c.share->typical) +
+                    " of the voltage without load; said from " + percent(weld_limit::choked) +
+                    " on (judged, no source).");
+        if (!is_blunt(c)) return;
         const course_edge& e = *c.edge;
         const std::string way = "from " + to_text(e.from, "A") + " to " + to_text(e.to, "A") + " the current ";
         say(weld_id::blunt_pulses, e.lost.typical, weld_limit::blunt,
             "Blunt pulses: " + way +
                 (e.end == edge_end::too_few_volts
                      ? "typically does not get: the supply has too few volts"
-                     : "typically takes " + to_text(e.takes.typical, "ms") + " through the leads as they lie, " +
-                           to_text(c.inductance.typical, "uH") + ", of the " + to_text(e.time, "ms") + " there, " +
-                           percent(e.lost.typical) + " lost") +
+                     : "typically takes " + to_text(e.takes.typical, "ms", 2) + " through the leads as they lie, " +
+                           to_text(c.inductance.typical, "uH", 2) + ", of the " + to_text(e.time, "ms") + " there, " +
+                           rough_percent(e.lost.typical) + " lost") +
                 "; said from " + percent(weld_limit::blunt) + " on (judged, no source).");
     }
 

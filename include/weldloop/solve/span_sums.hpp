@@ -277,23 +277,23 @@ private:
         double log_weight = 0.0;                      // of the sum with its reading, those below it taken as certain
     };
 
-    // Cells fine enough for the reading, and further out for those that hold it.
+    // Cells fine enough for the reading and for those that hold it, each as far out as it can tell values apart.
     void put_grid(std::size_t r, std::size_t most)
     {
         constexpr double of_deviation = 1.0 / 3.0;
-        sum_grid grid(most);
+        struct needed {
+            double up_to, spread;
+        };
+        std::vector<needed> all;
         for (std::size_t q = r; q != nowhere; q = within_[q]) {
             const reading_likelihood& l = readings_[q].likelihood;
-            grid.cells(of_deviation * least_above(q), l.read + reading_likelihood::beyond * l.spread);
+            all.push_back({l.read + reading_likelihood::beyond * l.spread, l.spread});
         }
+        std::sort(all.begin(), all.end(), [](const needed& a, const needed& b) { return a.up_to < b.up_to; });
+        for (std::size_t k = all.size() - 1; k-- > 0;) all[k].spread = std::min(all[k].spread, all[k + 1].spread);
+        sum_grid grid(most);
+        for (const needed& n : all) grid.cells(of_deviation * n.spread, n.up_to);
         nodes_[r].grid = grid;
-    }
-    // The least deviation of a reading and of those that hold it.
-    [[nodiscard]] double least_above(std::size_t q) const
-    {
-        double out = readings_[q].likelihood.spread;
-        for (; q != nowhere; q = within_[q]) out = std::min(out, readings_[q].likelihood.spread);
-        return out;
     }
     [[nodiscard]] std::size_t place_in(std::size_t r, const item& i) const
     {

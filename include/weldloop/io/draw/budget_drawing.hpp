@@ -1,11 +1,13 @@
 #pragma once
 /// @file
 /// The voltage budget: each part's drop begins where that of the part before it ends, so that the last bar is their
-/// sum.
+/// sum. What lies in a way beside the path drops the same volts as the path beside it, not more: it is left out.
 
 #include <algorithm>
 #include <cstddef>
+#include <iterator>
 #include <string>
+#include <vector>
 
 #include <weldloop/circuit/station.hpp>
 #include <weldloop/io/draw/row_chart.hpp>
@@ -14,15 +16,18 @@
 
 namespace weldloop {
 
-/// The drops in the order of the path, with the band of each as a whisker about the end of its bar, and their total.
-/// The drop the station allows is drawn as a dashed line.
+/// The drops of the path's parts in its order, as they add up, with the band of each as a whisker about the end of its
+/// bar, and their total. The drop the station allows is drawn as a dashed line.
 /// @param s the station @param found its assessment, of a closed circuit
 /// @return an SVG element that takes its looks from drawing_style; empty for an open circuit, which has no drops
 [[nodiscard]] inline std::string budget_drawing(const station& s, const assessment& found)
 {
     if (!found.conducts || found.parts.empty()) return {};
+    std::vector<part_result> parts;
+    std::copy_if(found.parts.begin(), found.parts.end(), std::back_inserter(parts),
+                 [](const part_result& p) { return p.way.empty(); });
     double most = found.total_drop.high.value(), sum = 0.0;
-    for (const part_result& p : found.parts) {
+    for (const part_result& p : parts) {
         most = std::max(most, sum + p.drop.high.value());
         sum += p.drop.typical.value();
     }
@@ -30,9 +35,9 @@ namespace weldloop {
     most = std::max(1.03 * most, 1e-3);
 
     std::string told = "The loop takes " + volts_line(found.total_drop, loop_outcome::solved) + ".";
-    for (const part_result& p : found.parts)
+    for (const part_result& p : parts)
         told.append(" ").append(p.name).append(": ").append(volts_line(p.drop, loop_outcome::solved)).append(".");
-    detail::row_chart chart(found.parts.size() + 1, 0.0, most, "volts of the loop, summed up along the path",
+    detail::row_chart chart(parts.size() + 1, 0.0, most, "volts of the loop, summed up along the path",
                             "Voltage budget of " + found.name, told);
     svg_drawing& on = chart.drawing();
 
@@ -44,10 +49,10 @@ namespace weldloop {
                 at_right ? "end small" : "middle small");
     }
     double at = 0.0;
-    for (std::size_t i = 0; i < found.parts.size(); ++i) {
-        const part_result& p = found.parts[i];
+    for (std::size_t i = 0; i < parts.size(); ++i) {
+        const part_result& p = parts[i];
         const double end = at + p.drop.typical.value();
-        chart.name(i, std::to_string(number_of(p)), p.name)
+        chart.name(i, number_with_mark(p), p.name)
             .bar(i, at, end, "bar")
             .whisker(i, at + p.drop.low.value(), at + p.drop.high.value());
         chart.words(i, volts_line(p.drop, loop_outcome::solved), "small");
@@ -55,7 +60,7 @@ namespace weldloop {
                 {chart.x_of(end), chart.y_of(i + 1) - 0.5 * detail::row_chart::bar_height}, "thin");
         at = end;
     }
-    const std::size_t last = found.parts.size();
+    const std::size_t last = parts.size();
     chart.name(last, "", "the whole loop", "strong").bar(last, 0.0, found.total_drop.typical.value(), "sum");
     chart.whisker(last, found.total_drop.low.value(), found.total_drop.high.value())
         .words(last, volts_line(found.total_drop, loop_outcome::solved), "small strong");

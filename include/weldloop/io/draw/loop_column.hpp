@@ -13,6 +13,7 @@
 #include <weldloop/io/draw/drawing_style.hpp>
 #include <weldloop/io/draw/part_glyph.hpp>
 #include <weldloop/io/draw/svg.hpp>
+#include <weldloop/io/draw/way_ends.hpp>
 #include <weldloop/io/report/escape.hpp>
 #include <weldloop/io/report/report_words.hpp>
 #include <weldloop/io/report/shown_units.hpp>
@@ -72,7 +73,7 @@ private:
 }  // namespace detail
 
 /// The loop from the supply's upper terminal down through the arc to the lower one, one part a row, each with what
-/// decided its verdict; the line at the left closes it.
+/// decided its verdict; the line at the left closes it, lines at the right are ways beside the path.
 /// @param s the station @param found its assessment @param units of the report
 /// @return an SVG element that takes its looks from drawing_style
 [[nodiscard]] inline std::string loop_column(const station& s, const assessment& found, const shown_units& units = {})
@@ -106,8 +107,24 @@ private:
     on.text({column::words, 44},
             "worst: " + std::to_string(number_of(found.weakest())) + " " + shortened(found.weakest().name, letters),
             "small");
+    const auto middle_of = [&](std::size_t row) {
+        return first + (static_cast<double>(row) + 0.5) * column::row_height;
+    };
+    // a way leaves the rail at the right and comes back to it; three stand clear of each other
+    constexpr std::size_t lanes = 3;
+    constexpr double first_lane = 93, lane_step = 4, below_frame = 22;
+    std::size_t lane = 0;
+    for (const detail::way_ends& e : detail::ways_at_path(s)) {
+        if (!e.from || !e.to) continue;
+        const double x = first_lane + lane_step * static_cast<double>(lane++ % lanes);
+        const double top = middle_of(std::min(*e.from, *e.to)) + below_frame,
+                     foot = middle_of(std::max(*e.from, *e.to)) - below_frame;
+        on.path(drawing_path().to({column::rail, top}).line({x, top}).line({x, foot}).line({column::rail, foot}).d(),
+                s.ways[e.way].kind == way_kind::stray ? "end-mark" : "whisker");
+        on.circle({column::rail, top}, 4, "dot").circle({column::rail, foot}, 4, "dot");
+    }
     for (std::size_t i = 0; i < s.path.size(); ++i) {
-        const double y = first + (static_cast<double>(i) + 0.5) * column::row_height;
+        const double y = middle_of(i);
         if (const part_result* p = detail::part_at_place(found, i)) {
             out.part(y, s.path[i], *p);
             continue;

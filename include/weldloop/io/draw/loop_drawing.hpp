@@ -7,12 +7,14 @@
 #include <cstddef>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include <weldloop/circuit/station.hpp>
 #include <weldloop/io/draw/drawing_style.hpp>
 #include <weldloop/io/draw/part_glyph.hpp>
 #include <weldloop/io/draw/svg.hpp>
+#include <weldloop/io/draw/way_ends.hpp>
 #include <weldloop/io/report/escape.hpp>
 #include <weldloop/io/report/report_words.hpp>
 #include <weldloop/io/report/text_layout.hpp>
@@ -29,6 +31,9 @@ public:
           slots_(std::max({arc_at_, s.path.size() - arc_at_ - 1, std::size_t{1}})),
           rail_(std::max(room_for_rail, least_slot * static_cast<double>(slots_))),
           width_(rail_from + rail_ + right_room), with_names_(rail_ / static_cast<double>(slots_) >= least_named_slot),
+          lanes_(lanes_of(s)), upper_(first_upper + lane_step * static_cast<double>(lanes_.above)),
+          centre_y_(upper_ + 0.5 * between + 6),
+          lower_(upper_ + between + lane_step * static_cast<double>(lanes_.below)),
           drawing_(width_, height(), title(), description())
     {
     }
@@ -36,6 +41,7 @@ public:
     [[nodiscard]] std::string drawn()
     {
         rails();
+        branches();
         supply_box();
         for (const part_result& p : found_.parts)
             if (p.way.empty()) part(p);
@@ -48,14 +54,31 @@ public:
 private:
     static constexpr double room_for_rail = 650, rail_from = 118, right_room = 112;
     static constexpr double least_slot = 62, least_named_slot = 88;
-    static constexpr double upper = 62, lower = 262, frame_width = 52, frame_height = 32;
+    static constexpr double first_upper = 62, between = 200, lane_step = 17, frame_width = 52, frame_height = 32;
     static constexpr double key_line = 24, character = 6.6, bold_character = 7.6;
-    static constexpr double centre_y = 0.5 * (upper + lower) + 6, half_box = 47;
+    static constexpr double half_box = 47;
 
     [[nodiscard]] static std::size_t arc_place(const station& s)
     {
         const auto is_arc = [](const path_part& p) { return std::holds_alternative<weldloop::arc>(p); };
         return static_cast<std::size_t>(std::find_if(s.path.begin(), s.path.end(), is_arc) - s.path.begin());
+    }
+
+    /// The ways that leave the path, each with a lane of its own: above the loop for those before the arc, else within
+    /// it.
+    struct way_lanes {
+        std::vector<std::pair<way_ends, std::size_t>> ways = {};  // with the number of the lane on its side
+        std::size_t above = 0, below = 0;                         // how many
+    };
+    [[nodiscard]] way_lanes lanes_of(const station& s) const
+    {
+        way_lanes out;
+        for (const way_ends& e : ways_at_path(s)) out.ways.emplace_back(e, is_above(e) ? out.above++ : out.below++);
+        return out;
+    }
+    [[nodiscard]] bool is_above(const way_ends& e) const
+    {
+        return (!e.from || *e.from < arc_at_) && (!e.to || *e.to < arc_at_);
     }
 
     /// What stands below a part: its peak and place, each in a line, and its verdict.
@@ -85,10 +108,10 @@ private:
     /// Below the words of the parts of the way back.
     [[nodiscard]] double keys_from() const
     {
-        double lowest = lower + below_frame;
+        double lowest = lower_ + below_frame;
         for (const part_result& p : found_.parts) {
             if (p.place < arc_at_ || !p.way.empty()) continue;
-            double y = lower + below_frame;
+            double y = lower_ + below_frame;
             for (const words_line& l : words_below(p)) y += l.step;
             lowest = std::max(lowest, y);
         }
@@ -138,31 +161,58 @@ private:
         const bool before = index < arc_at_;
         const double along =
             slot_of(index) * (static_cast<double>(before ? index : station_.path.size() - 1 - index) + 0.5);
-        return {rail_from + along, before ? upper : lower};
+        return {rail_from + along, before ? upper_ : lower_};
     }
     [[nodiscard]] double arc_x() const { return rail_from + rail_ + 34; }
 
     void rails()
     {
         drawing_.path(drawing_path()
-                          .to({60, centre_y - half_box})
-                          .line({60, upper})
-                          .line({arc_x(), upper})
-                          .line({arc_x(), centre_y - 24})
+                          .to({60, centre_y_ - half_box})
+                          .line({60, upper_})
+                          .line({arc_x(), upper_})
+                          .line({arc_x(), centre_y_ - 24})
                           .d(),
                       "rail");
         drawing_.path(drawing_path()
-                          .to({60, centre_y + half_box})
-                          .line({60, lower})
-                          .line({arc_x(), lower})
-                          .line({arc_x(), centre_y + 24})
+                          .to({60, centre_y_ + half_box})
+                          .line({60, lower_})
+                          .line({arc_x(), lower_})
+                          .line({arc_x(), centre_y_ + 24})
                           .d(),
                       "rail");
     }
 
+    /// Each way as a line from where it leaves the path to where it comes back; one that ends elsewhere as a stub.
+    void branches()
+    {
+        constexpr double beside = 0.5 * frame_width + 7, stub = 46, first_above = 18, first_within = 64;
+        for (const auto& lane : lanes_.ways) {
+            const way_ends& e = lane.first;
+            const double step = lane_step * static_cast<double>(lane.second);
+            const double y = is_above(e) ? first_above + step : lower_ - first_within - step;
+            const auto end_at = [&](std::size_t place, double side) {
+                const drawing_point at = place_of(place);
+                drawing_.circle({at.x + side * beside, at.y}, 4, "dot");
+                return drawing_point{at.x + side * beside, at.y};
+            };
+            const bool to_right = e.from && e.to && place_of(*e.to).x > place_of(*e.from).x;
+            const double side = to_right ? 1.0 : -1.0;
+            const drawing_point a = end_at(e.from ? *e.from : *e.to, side);
+            const drawing_point b = e.from && e.to ? end_at(*e.to, -side) : drawing_point{a.x + side * stub, y};
+            drawing_path line = drawing_path().to(a).line({a.x, y}).line({b.x, y});
+            if (e.from && e.to) line.line(b);
+            drawing_.path(line.d(), "rail");
+            const bool stray = station_.ways[e.way].kind == way_kind::stray;
+            drawing_.text({0.5 * (a.x + b.x), y - 4},
+                          shortened(way_label(found_, e.way), 34) + (e.from && e.to ? "" : ", to another way"),
+                          std::string("middle small halo") + (stray ? " strong w-over" : " strong"));
+        }
+    }
+
     void supply_box()
     {
-        const double y = centre_y - half_box;
+        const double y = centre_y_ - half_box;
         drawing_.rectangle({{12, y}, 96, 2 * half_box}, "box", 6);
         drawing_.circle({60, y}, 4, "dot").circle({60, y + 2 * half_box}, 4, "dot");
         drawing_.text({60, y + 27}, "supply", "middle strong");
@@ -221,7 +271,7 @@ private:
 
     void arc()
     {
-        const double x = arc_x(), y = centre_y;
+        const double x = arc_x(), y = centre_y_;
         if (found_.conducts)
             drawing_.path(
                 drawing_path().to({x, y - 24}).line({x - 7, y - 5}).line({x + 6, y - 1}).line({x, y + 24}).d(), "bolt");
@@ -235,12 +285,12 @@ private:
     {
         const double x = rail_from + 0.5 * rail_;
         const part_result& weakest = found_.weakest();
-        drawing_.text({x, centre_y - 10},
+        drawing_.text({x, centre_y_ - 10},
                       found_.conducts ? "the loop takes " + volts_line(found_.total_drop, found_.outcome)
                       : found_.outcome == loop_outcome::open_circuit ? std::string("open circuit: no current flows")
                                                                      : std::string("no steady state at this current"),
                       "middle large");
-        drawing_.text({x, centre_y + 12},
+        drawing_.text({x, centre_y_ + 12},
                       "weakest: " + std::to_string(number_of(weakest)) + " " + shortened(weakest.name, 30) + ", " +
                           std::string(to_text(weakest.verdict)),
                       "middle");
@@ -289,6 +339,8 @@ private:
     std::size_t arc_at_, slots_;
     double rail_, width_;
     bool with_names_;
+    way_lanes lanes_;
+    double upper_, centre_y_, lower_;
     svg_drawing drawing_;
 };
 
@@ -296,7 +348,8 @@ private:
 
 /// The loop as a closed drawing: supply, parts in the order of the current, arc, and the parts of the way back, each
 /// with what decided its verdict, and the verdict. Names are written beside the parts where there is
-/// room, else in a key below.
+/// room, else in a key below. Where ways share the current a line leaves the loop at the part where it divides and
+/// comes back where it meets again; what lies in it is told by way_drawing().
 /// @param s the station @param found its assessment @param units of the report
 /// @return an SVG element that takes its looks from drawing_style
 [[nodiscard]] inline std::string loop_drawing(const station& s, const assessment& found, const shown_units& units = {})

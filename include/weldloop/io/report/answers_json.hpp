@@ -138,12 +138,14 @@ namespace weldloop::detail {
     out["is_located"] = a.fault.has_value();
     out["parts"] = json::array();
     out["doubtful"] = json::array();
+    out["not_judged"] = json::array();
     out["lines"] = json::array();
     if (a.fault) {
         const fault_search& f = *a.fault;
         for (const suspected_part& p : f.parts)
             out["parts"].push_back({{"name", p.name},
                                     {"probability", json_number(static_cast<double>(p.probability))},
+                                    {"failing", json_number(static_cast<double>(p.failing))},
                                     {"condition", p.condition},
                                     {"condition_share", json_number(static_cast<double>(p.condition_share))},
                                     {"remedy", p.remedy.what},
@@ -156,6 +158,10 @@ namespace weldloop::detail {
             out["doubtful"].push_back({{"reading", d.which + 1},
                                        {"probability", json_number(static_cast<double>(d.probability))},
                                        {"text", d.what}});
+        for (const unused_observation& u : f.not_judged)
+            out["not_judged"].push_back({{"reading", u.which + 1}, {"text", u.what}});
+        const suspected_part* const failing = f.failing_part();
+        out["stops_job"] = failing != nullptr ? json(failing->name) : json(nullptr);
         out["crossing"] = f.crossing;
         out["lines"] = fault_lines(f);
     } else

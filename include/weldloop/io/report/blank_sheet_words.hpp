@@ -6,6 +6,7 @@
 #include <string>
 #include <string_view>
 
+#include <weldloop/circuit/station.hpp>
 #include <weldloop/core/temperature.hpp>
 #include <weldloop/core/text.hpp>
 #include <weldloop/io/report/report_words.hpp>
@@ -19,8 +20,8 @@ inline constexpr std::string_view blank_sheet_explained =
     "Expected is what nine of ten stations like the one described show at the job's current, once the duty has gone on "
     "long enough to settle: half an hour of it as a rule. At another current millivolts change about in proportion, a "
     "joint near its limits apart. A reading outside says that something is not as described; one inside is no release "
-    "for "
-    "work.";
+    "for work. Where a joint, lead or clamp reads many times what is expected: stop, read no more across it; it may be "
+    "failing, about to burn or part. Supply off and locked, it is taken out of use and opened.";
 
 /// What is filled in before the first reading.
 inline constexpr std::array blank_sheet_fields{std::string_view("Date"),
@@ -39,7 +40,7 @@ inline constexpr std::array blank_sheet_fields{std::string_view("Date"),
     case part_kind::lug: return "lead just behind the barrel to the stud or clamp under the palm";
     case part_kind::contact: return "one body to the other, close to where they touch";
     case part_kind::plate: return "where the current enters to where it leaves";
-    case part_kind::work_connection: return "its lead or lug to the work beside the jaws";
+    case part_kind::work_connection: return "its lead or lug to the work close beside it";
     case part_kind::wire_gun: return "its plug to the contact tip";
     case part_kind::tig_torch: return "its connection to the collet";
     case part_kind::electrode_holder: return "its lead to the rod just outside the jaws";
@@ -68,9 +69,15 @@ namespace detail {
                ? to_text(r.volts.typical, "mV", 2)
                : number_text(number_in(r.volts.low, "mV"), 2) + " to " + to_text(r.volts.high, "mV", 2);
 }
+/// Where a thermometer goes, or why it tells nothing.
+[[nodiscard]] inline std::string heat_probe_of(const station& s, const probe_reading& r)
+{
+    return r.heated_by_arc ? "temperature not judged: the arc heats it" : "hottest at its " + peak_place_word(s, r);
+}
 /// "46 to 66 degC", in whole degrees of a scale
 [[nodiscard]] inline std::string expected_heat(const probe_reading& r, const shown_units& units)
 {
+    if (r.heated_by_arc) return "not judged";
     if (!r.peak) return "not known";
     const auto whole = [&](temperature t) { return fixed_text(units.temperatures.number_of(t), 0); };
     const std::string low = whole(r.peak->low), high = whole(r.peak->high), unit(units.temperatures.name());

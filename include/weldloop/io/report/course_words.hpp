@@ -16,12 +16,21 @@ namespace weldloop {
 
 namespace detail {
 
-/// "12.3 uH", or over what steel may make of it "18 (12 to 24) uH". @param factor from the SI unit to the printed one
+/// A number above 0 in two digits, in hundreds too: "140" of 144.
+[[nodiscard]] inline std::string rough_number(double value)
+{
+    constexpr int digits = 2;
+    if (!(value > 0.0)) return number_text(value, digits);
+    const double unit = std::pow(10.0, std::floor(std::log10(value)) - 1.0);
+    return number_text(std::round(value / unit) * unit, digits);
+}
+
+/// "12 uH", or over what steel may make of it "18 (12 to 24) uH", in the two digits that the lie of the leads bears,
+/// which is stated, not surveyed. @param factor from the SI unit to the printed one
 template <class Q>
 [[nodiscard]] std::string steel_band_text(const band<Q>& b, double factor, const std::string& unit)
 {
-    constexpr int digits = 3;
-    const auto number = [&](const Q& q) { return number_text(q.value() * factor, digits); };
+    const auto number = [&](const Q& q) { return rough_number(q.value() * factor); };
     const std::string typical = number(b.typical);
     if (number(b.low) == number(b.high)) return typical + " " + unit;
     return typical + " (" + number(b.low) + " to " + number(b.high) + ") " + unit;
@@ -35,12 +44,12 @@ template <class Q>
 
 [[nodiscard]] inline std::string impedance_line(const course_effects& c)
 {
-    std::string out = "at " + to_text(c.frequency, "Hz") + " the loop typically has " + to_text(c.resistance, "mohm") +
-                      " of resistance (the skin effect adds up to " + percent_text(c.skin_ratio - 1.0) +
-                      " to a lead's) and the leads as they lie " + steel_band_text(c.inductance, 1e6, "uH") +
-                      ", a reactance of " + steel_band_text(c.reactance, 1e3, "mohm") + "; " +
-                      to_text(c.fundamental, "A") + " of the first harmonic take " +
-                      steel_band_text(c.inductive, 1.0, "V") + " along it";
+    std::string out = "at " + to_text(c.frequency, "Hz") + " the loop typically has " +
+                      to_text(c.resistance, "mohm", 2) + " of resistance (the skin effect adds up to " +
+                      percent_text(c.skin_ratio - 1.0) + " to a lead's) and the leads as they lie " +
+                      steel_band_text(c.inductance, 1e6, "uH") + ", a reactance of " +
+                      steel_band_text(c.reactance, 1e3, "mohm") + "; " + to_text(c.fundamental, "A", 2) +
+                      " of the first harmonic take " + steel_band_text(c.inductive, 1.0, "V") + " along it";
     if (c.share) out += ", " + percent_text(c.share->typical) + " of the supply's voltage without load";
     if (c.added) out += ", and ask for " + steel_band_text(*c.added, 1.0, "V") + " more at the supply";
     return out;

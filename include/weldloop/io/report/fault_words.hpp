@@ -89,6 +89,14 @@ namespace detail {
     return {};
 }
 
+// What is said of a part that may be failing.
+[[nodiscard]] inline std::string failing_line(const suspected_part& p)
+{
+    return "Stop the job: " + p.name + " may be failing, " + sure_words(p.failing) +
+           ": about to burn or part. With the supply off and locked, " + what_line(p.remedy) +
+           ". Until then nothing is welded with it and nothing read across it under current.";
+}
+
 }  // namespace detail
 
 /// A finding on the spot in words: "work lead to return lug: 0.9 V at 228 A". @param o what was found
@@ -118,12 +126,21 @@ namespace detail {
 {
     std::vector<std::string> out;
     constexpr double even = 0.5;
+    const suspected_part* const failing = f.failing_part();
+    if (failing != nullptr) {
+        out.push_back(detail::failing_line(*failing));
+        std::string others;
+        for (const suspected_part& p : f.parts)
+            if (may_be_failing(p) && &p != failing)
+                others.append(others.empty() ? "" : ", ").append(p.name + " (" + detail::sure_words(p.failing) + ")");
+        if (!others.empty()) out.push_back("Or another may be failing, and is opened too: " + others + ".");
+    }
     if (!f.doubtful.empty())
         out.emplace_back("Not every reading can be trusted: take what is in doubt again, with another probe and range, "
                          "before anything is welded. Where a reading above all that is known of its part comes out the "
                          "same, that part is failing in a way of its own, a joint that arcs or a conductor about to "
                          "part: stop the job there, whatever is said below.");
-    if (static_cast<double>(f.none) >= even || f.parts.empty())
+    if (failing == nullptr && (static_cast<double>(f.none) >= even || f.parts.empty()))
         out.push_back("Most likely nothing is at fault: " + detail::sure_words(f.none) +
                       (f.doubtful.empty() ? "; the readings fit the station as it is described." : "."));
     std::size_t named = 0;
@@ -138,9 +155,10 @@ namespace detail {
         if (!p.is_read) line += "; nothing was read or seen of it";
         line += ".";
         const bool first = named == 0 && static_cast<double>(f.none) < even;
-        if (!first && !p.remedy.what.empty()) line += " There: " + what_line(p.remedy) + ".";
+        const bool is_stopped = may_be_failing(p);  // its step stands above
+        if (!first && !is_stopped && !p.remedy.what.empty()) line += " There: " + what_line(p.remedy) + ".";
         out.push_back(std::move(line));
-        if (first && !p.remedy.what.empty())
+        if (first && !is_stopped && !p.remedy.what.empty())
             out.push_back("What to do first, supply off and locked: " + what_line(p.remedy) + ".");
         ++named;
     }
@@ -149,6 +167,8 @@ namespace detail {
     for (const doubtful_observation& d : f.doubtful)
         out.push_back("Reading " + std::to_string(d.which + 1) + " is in doubt, " + detail::sure_words(d.probability) +
                       ": " + d.what + ".");
+    for (const unused_observation& u : f.not_judged)
+        out.push_back("Reading " + std::to_string(u.which + 1) + ": " + u.what + ".");
     out.push_back(f.next ? "Read or look at next: " + detail::words_of(*f.next) +
                                "; that would tell most of what is still open."
                          : std::string("No further reading of volts across a part would tell anything that counts."));

@@ -4,7 +4,10 @@
 /// cautions that belong to it.
 
 #include <algorithm>
+#include <array>
 #include <cstddef>
+#include <functional>
+#include <map>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -22,6 +25,7 @@
 #include <weldloop/rating/touch_limit.hpp>
 #include <weldloop/rating/verdict.hpp>
 #include <weldloop/rating/weld_sentence.hpp>
+#include <weldloop/rating/work_cautions.hpp>
 
 namespace weldloop {
 
@@ -89,6 +93,7 @@ namespace detail {
     case finding_id::supply_may_not_hold_arc:
     case finding_id::drop_above_allowed:
     case finding_id::drop_may_exceed_allowed:
+    case finding_id::covering_cold:
     case finding_id::shared_work:
     case finding_id::other_duty_is_longer:
     case finding_id::supply_does_not_suit:
@@ -160,11 +165,56 @@ namespace detail {
     return out;
 }
 
+/// The part that by the readings may be failing; null: none.
+[[nodiscard]] inline const suspected_part* failing_part_of(const station_answers& a)
+{
+    return a.fault ? a.fault->failing_part() : nullptr;
+}
+
+/// Adds what belongs to a part that may be failing, where it is not said already.
+inline void add_failing_cautions(std::vector<std::string>& to)
+{
+    for (const std::string_view c : {caution_melting, caution_fire, caution_burns, caution_open})
+        if (std::find(to.begin(), to.end(), c) == to.end()) to.emplace_back(c);
+}
+
+/// How near a step is to what has to be done first, 0 the nearest: it lifts what stops the job; it clears the verdict
+/// on the worst part; it eases that; it is done to that part; it does something else.
+[[nodiscard]] inline int distance_of(const remedy& r, const assessment& found)
+{
+    const auto holds = [](const auto& all, const auto& one) {
+        return std::find(all.begin(), all.end(), one) != all.end();
+    };
+    if (r.restores_circuit) return 0;
+    for (const loop_finding& f : found.findings)
+        if (f.severity == finding_severity::stop_job && holds(r.clears_findings, f.id)) return 0;
+    const part_result& worst = found.weakest();
+    if (!is_against(worst.verdict)) return 0;
+    if (holds(r.clears_parts, worst.name)) return 1;
+    if (r.part == worst.name && r.verdict_after && gravity_of(*r.verdict_after) < gravity_of(worst.verdict)) return 2;
+    return r.part == worst.name ? 3 : 4;
+}
+
+/// The steps of a list, those nearest to what has to be done first before the others, each sort in the list's order.
+/// @see distance_of()
+[[nodiscard]] inline std::vector<const remedy*> nearest_first(const std::vector<remedy>& remedies,
+                                                              const assessment& found)
+{
+    std::vector<const remedy*> out;
+    for (const remedy& r : remedies)
+        if (!r.is_remark && !r.is_summary) out.push_back(&r);
+    std::stable_sort(out.begin(), out.end(), [&found](const remedy* a, const remedy* b) {
+        return distance_of(*a, found) < distance_of(*b, found);
+    });
+    return out;
+}
+
 /// Whether the readings name a part at fault.
 [[nodiscard]] inline bool is_at_fault(const station_answers& a)
 {
     constexpr double even = 0.5;
-    return a.fault && !a.fault->parts.empty() && static_cast<double>(a.fault->none) < even;
+    return a.fault && !a.fault->parts.empty() &&
+           (static_cast<double>(a.fault->none) < even || failing_part_of(a) != nullptr);
 }
 
 /// A sentence up to its first semicolon or its end, without a full stop.
@@ -225,8 +275,9 @@ namespace detail {
     return out;
 }
 
-/// What to do first: what the readings call for, then the best remedies that go together. One that another makes
-/// unnecessary, or that makes another so, is left to the whole list.
+/// What to do first: what the readings call for; what lifts a stop of the job; what clears the verdict on the worst
+/// part, or eases it; then the best of the other remedies. One that another makes unnecessary, or that makes another
+/// so, is left to the whole list.
 /// @param s the station @param found its assessment @param remedies for it, best first
 /// @param answers beside it
 [[nodiscard]] inline std::vector<first_action> first_actions(const station& s, const assessment& found,
@@ -235,26 +286,91 @@ namespace detail {
 {
     std::vector<first_action> out;
     if (detail::is_at_fault(answers)) {
-        const suspected_part& first = answers.fault->parts.front();
+        const suspected_part* const failing = detail::failing_part_of(answers);
+        const suspected_part& first = failing != nullptr ? *failing : answers.fault->parts.front();
         if (!first.remedy.what.empty()) {
             first_action a{first.remedy, true, {}};
             if (a.does.part.empty()) a.does.part = first.name;
             a.cautions = detail::cautions_of(a.does, s, found);
             a.cautions.insert(a.cautions.begin(), std::string(reading_cautions.back()));
+            if (failing != nullptr) detail::add_failing_cautions(a.cautions);
             out.push_back(std::move(a));
         }
     }
     const auto spares = [](const remedy& a, const remedy& b) {
         return std::find(a.makes_moot.begin(), a.makes_moot.end(), b.what) != a.makes_moot.end();
     };
-    for (const remedy& r : remedies) {
+    for (const remedy* const next : detail::nearest_first(remedies, found)) {
         if (out.size() == most_first_actions) break;
-        if (r.is_remark || r.is_summary) continue;
+        const remedy& r = *next;
         if (std::any_of(out.begin(), out.end(), [&](const first_action& a) {
                 return spares(a.does, r) || spares(r, a.does) || a.does.what == r.what;
             }))
             continue;
         out.push_back({r, false, detail::cautions_of(r, s, found)});
+    }
+    return out;
+}
+
+/// All cautions of a report: those of the assessment, then those of a part that by the readings may be failing.
+/// @param found the assessment @param answers beside it
+[[nodiscard]] inline std::vector<std::string> all_cautions_of(const assessment& found, const station_answers& answers)
+{
+    std::vector<std::string> out = found.cautions;
+    if (detail::failing_part_of(answers) != nullptr) detail::add_failing_cautions(out);
+    return out;
+}
+
+/// A caution in a few words, for where it has been said in full before. @param caution as printed
+/// @return empty for one that has no short form
+[[nodiscard]] inline std::string_view short_caution(std::string_view caution)
+{
+    struct row {
+        std::string_view whole, brief;
+    };
+    const std::array rows{row{caution_switch_off, "switch off"},
+                          row{touch_cautions[0], "supply off, locked, proven dead"},
+                          row{caution_burns, "hot parts"},
+                          row{caution_melting, "melting contact"},
+                          row{caution_hot_covering, "fume of a hot covering"},
+                          row{caution_zinc, "zinc fume"},
+                          row{caution_paint, "paint fume"},
+                          row{caution_no_earth, "an earth stays"},
+                          row{caution_after_stray, "an electrician looks at what carried stray current"},
+                          row{caution_open, "no-load voltage across the gap"},
+                          row{caution_no_splice, "no splice near the holder or gun"}};
+    for (const row& r : rows)
+        if (r.whole == caution) return r.brief;
+    return {};
+}
+
+/// The lines of caution beside each of some actions: each caution in full where it is first called for, later in a few
+/// words with the number of that action, so that every action that calls for one has its line.
+/// @param actions in the order of their numbers, from 1
+[[nodiscard]] inline std::vector<std::vector<std::string>> caution_lines(const std::vector<first_action>& actions)
+{
+    std::vector<std::vector<std::string>> out;
+    std::map<std::string, std::size_t, std::less<>> said;  // and under which number
+    for (const first_action& a : actions) {
+        std::vector<std::string>& lines = out.emplace_back();
+        std::string again;
+        std::size_t under = 0;
+        for (const std::string& c : a.cautions) {
+            const std::string_view brief = short_caution(c);
+            const auto before = said.find(c);
+            if (before == said.end() || brief.empty()) {
+                said.emplace(c, out.size());
+                lines.push_back(c);
+                continue;
+            }
+            if (before->second != under) {
+                under = before->second;
+                again += (again.empty() ? "As said under " : "; under ") + std::to_string(under) + ": ";
+            } else
+                again += "; ";
+            again += brief;
+        }
+        if (!again.empty()) lines.insert(lines.begin(), again + ".");
     }
     return out;
 }
@@ -268,7 +384,8 @@ namespace detail {
                            [s](const loop_finding& f) { return f.severity == s; });
     };
     const verdict worst = found.weakest().verdict;
-    if (some(finding_severity::stop_job) || gravity_of(worst) >= gravity_of(verdict::spots_melting))
+    if (detail::failing_part_of(answers) != nullptr || some(finding_severity::stop_job) ||
+        gravity_of(worst) >= gravity_of(verdict::spots_melting))
         return circuit_answer::stop_job;
     if (detail::is_at_fault(answers)) return circuit_answer::not_as_described;
     if (some(finding_severity::warning) || worst == verdict::over_limit) return circuit_answer::not_good;
@@ -304,14 +421,22 @@ namespace detail {
               detail::sure_words(answers.fault->parts.front().probability) + ", likeliest " +
               answers.fault->parts.front().condition;
         break;
-    case circuit_answer::stop_job: out = "Stop the job: the circuit is not fit for it as it is"; break;
+    case circuit_answer::stop_job:
+        if (const suspected_part* const failing = detail::failing_part_of(answers))
+            out = "Stop the job: by what was found on the spot " + failing->name + " may be failing, " +
+                  detail::sure_words(failing->failing) + ", about to burn or part";
+        else
+            out = "Stop the job: the circuit is not fit for it as it is";
+        break;
     case circuit_answer::carries_nothing:
         out = found.outcome == loop_outcome::open_circuit
                   ? "The circuit is open and carries no current"
                   : "Stop the job: the circuit typically finds no settled state";
         break;
     }
-    const bool as_described = answer == circuit_answer::not_as_described;
+    // what speaks by readings, not by the description
+    const bool as_described = answer == circuit_answer::not_as_described ||
+                              (answer == circuit_answer::stop_job && detail::failing_part_of(answers) != nullptr);
     const bool nothing = answer == circuit_answer::nothing_against;
     if (is_against(worst.verdict) || (nothing && worst.verdict != verdict::not_judged)) {
         out += as_described ? "; as it is described its worst part is "
@@ -322,23 +447,48 @@ namespace detail {
                detail::first_clause(worst.reason);
     } else if (!as_described && !found.findings.empty())
         out += ": " + detail::first_sentence(found.findings.front().text);
-    if (!actions.empty())
-        out += "; do first: " + what_line(actions.front().does);
-    else if (answer == circuit_answer::nothing_against)
+    if (!actions.empty()) {
+        constexpr int clears_it = 1;
+        const first_action& a = actions.front();
+        if (!a.by_readings && detail::distance_of(a.does, found) > clears_it) out += "; no single step clears that";
+        out += "; do first: " + what_line(a.does);
+    } else if (answer == circuit_answer::nothing_against)
         out += "; nothing has to be done first";
     else
         out += "; no single step that was tried helps";
     return out + ".";
 }
 
+namespace detail {
+/// Findings that a welder notices at the arc.
+[[nodiscard]] constexpr bool is_at_arc(finding_id id)
+{
+    return id == finding_id::supply_cannot_hold_arc || id == finding_id::too_few_volts_for_arc ||
+           id == finding_id::supply_gives_other_current || id == finding_id::level_not_held ||
+           id == finding_id::supply_does_not_suit || id == finding_id::polarity_does_not_suit ||
+           id == finding_id::part_intermittent;
+}
+/// What is typically noticed, by statements and findings together: the one never denies the other.
+[[nodiscard]] inline std::string noticed(const assessment& found)
+{
+    if (!found.weld.empty()) return weld_sentence(found.weld);
+    const auto at = std::find_if(found.findings.begin(), found.findings.end(),
+                                 [](const loop_finding& f) { return is_at_arc(f.id); });
+    return at == found.findings.end() ? "At the arc the welder typically notices nothing of the circuit."
+                                      : "At the arc: " + first_sentence(at->text) + ".";
+}
+}  // namespace detail
+
 /// The weld's sentence: what the welder typically notices. @param found the assessment @param answers beside it
 [[nodiscard]] inline std::string weld_answer(const assessment& found, const station_answers& answers)
 {
     if (found.outcome != loop_outcome::solved)
         return "Nothing can be said of the weld: the circuit has no settled current for this job.";
-    const std::string said = found.weld.empty() ? "At the arc the welder typically notices nothing of the circuit."
-                                                : weld_sentence(found.weld);
-    return circuit_answer_of(found, answers) == circuit_answer::not_as_described
+    std::string said = detail::noticed(found);
+    if (found.operating && found.operating->is_found() && !found.operating->line_in_range)
+        said += " Of the arc's length nothing is said: no arc line of the process is known at this current.";
+    return circuit_answer_of(found, answers) == circuit_answer::not_as_described ||
+                   detail::failing_part_of(answers) != nullptr
                ? said + " That is of the circuit as it is described."
                : said;
 }

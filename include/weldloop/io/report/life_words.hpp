@@ -44,14 +44,19 @@ namespace detail {
                             " of shift, neither typically nor in a poor case.";
 }
 
-/// @param lead "its lead", or the lead by name
+/// Whether a clamp's poor case lasts as long as is looked ahead.
+enum class clamp_poor_case { lasts, fails };
+
+/// @param lead "its lead", or the lead by name @param poor_holds whether a poor case lasts so long
 [[nodiscard]] inline std::string cable_line(const clamp_hours& dropped, force needs, std::string_view lead,
-                                            duration horizon)
+                                            duration horizon, clamp_poor_case poor_holds = clamp_poor_case::lasts)
 {
     const std::string holds = "5 m of " + std::string(lead) + " with a coupling, which takes " +
                               number_text(std::ceil(needs.value()), 3) + " N at each jaw";
-    return ever(dropped) ? "It no longer holds " + holds + ": " + hours_words(dropped, horizon) + "."
-                         : "It holds " + holds + ", over " + hours_text(horizon) + ", typically and in a poor case.";
+    return ever(dropped)
+               ? "It no longer holds " + holds + ": " + hours_words(dropped, horizon) + "."
+               : "It holds " + holds + ", over " + hours_text(horizon) +
+                     (poor_holds == clamp_poor_case::lasts ? ", typically and in a poor case." : ", typically.");
 }
 
 // "film 60 %, heat 40 %", the largest first; empty if none counts.
@@ -176,13 +181,23 @@ inline constexpr std::size_t most_joints_named = 12;
 [[nodiscard]] inline std::vector<std::string> clamp_prospect_lines(const clamp_prospect& c, duration horizon)
 {
     std::vector<std::string> out;
-    if (detail::ever(c.quarter_lost) || !c.poor_ends) out.push_back(detail::quarter_line(c.quarter_lost, horizon));
+    // one that melts from the first weld on has no poor case of its grip
+    const bool melts_at_once = c.poor_melts && !detail::ever(c.quarter_lost);
+    if (melts_at_once)
+        out.push_back("A quarter of the grip it has now is typically not lost within " + detail::hours_text(horizon) +
+                      " of shift; in a poor case its spots melt from the first weld on: it may weld itself to the "
+                      "work, or burn.");
+    else if (detail::ever(c.quarter_lost) || !c.poor_ends)
+        out.push_back(detail::quarter_line(c.quarter_lost, horizon));
     if (c.poor_ends)
         out.push_back("In a poor case it comes to an end " + detail::hours_word(c.poor_ends, horizon, "after ") +
                       ": its spots melt, its spring is destroyed or its grip goes.");
-    if (c.poor_melts) out.emplace_back("In a poor case its spots melt: it may weld itself to the work, or burn.");
+    if (c.poor_melts && !melts_at_once)
+        out.emplace_back("In a poor case its spots melt: it may weld itself to the work, or burn.");
     if (c.cable_needs && (detail::ever(c.cable_not_held) || !c.poor_ends))
-        out.push_back(detail::cable_line(c.cable_not_held, *c.cable_needs, c.lead, horizon));
+        out.push_back(
+            detail::cable_line(c.cable_not_held, *c.cable_needs, c.lead, horizon,
+                               c.poor_melts ? detail::clamp_poor_case::fails : detail::clamp_poor_case::lasts));
     if (const std::string by = detail::causes_words(c.causes); !by.empty())
         out.push_back("What raised its resistance, typically: " + by + ".");
     if (std::string line = detail::untouched_line(c.untouched, c.moved); !line.empty()) out.push_back(std::move(line));

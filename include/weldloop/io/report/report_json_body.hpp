@@ -182,11 +182,14 @@ namespace detail {
              {"held", std::string(to_text(p.held))},
              {"asked_A", json_number(p.asked.value())}};
     if (!p.is_found()) return out;
+    out["arc_line_reaches"] = p.line_in_range;
+    if (!p.line_in_range && p.held == arc_hold::arc_length) return out;
     out["current_A"] = json_number(p.current.value());
     out["terminals_V"] = json_number(p.terminals.value());
+    if (p.inductive.value() > 0.0) out["inductive_V"] = json_number(p.inductive.value());
     out["loop_drop_V"] = json_number(p.loop_drop.value());
     out["arc_V"] = json_number(p.arc_voltage.value());
-    out["arc_length_m"] = json_number(p.arc_length.value());
+    if (p.line_in_range) out["arc_length_m"] = json_number(p.arc_length.value());
     if (p.extension) out["extension_m"] = json_number(p.extension->value());
     return out;
 }
@@ -218,7 +221,7 @@ namespace detail {
             level["terminals_V"] = json_number(l.terminals.value());
             level["loop_drop_V"] = json_number(l.loop_drop.value());
             level["arc_V"] = json_number(l.arc_voltage.value());
-            level["arc_asks_V"] = json_number(l.arc_wants.value());
+            if (l.arc_wants.value() > 0.0) level["arc_asks_V"] = json_number(l.arc_wants.value());
         }
         out["levels"].push_back(std::move(level));
     }
@@ -249,6 +252,8 @@ namespace detail {
     out["clears_verdict"] = r.clears_verdict;
     out["clears_findings"] = json::array();
     for (const finding_id f : r.clears_findings) out["clears_findings"].push_back(std::string(to_text(f)));
+    out["clears_weld"] = json::array();
+    for (const weld_id w : r.clears_weld) out["clears_weld"].push_back(std::string(to_text(w)));
     out["clears_parts"] = r.clears_parts;
     out["makes_moot"] = r.makes_moot;
     out["is_summary"] = r.is_summary;
@@ -352,7 +357,7 @@ inline std::string report_json(const station& s, const assessment& found, const 
 
     out["remedies"] = json::array();
     for (const remedy& r : remedies) out["remedies"].push_back(detail::json_remedy(r));
-    out["cautions"] = found.cautions;
+    out["cautions"] = all_cautions_of(found, answers);
     out["surfaces"] = json::array();
     for (const surface_in_use& used : surfaces_in_use(s)) out["surfaces"].push_back(detail::json_surface(used));
     out["sources"] = json::array();

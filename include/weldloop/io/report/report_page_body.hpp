@@ -133,10 +133,15 @@ private:
         for (const std::string& line : lines) element("li", line);
         put("</").put(tag.substr(0, tag.find(' '))).put(">\n");
     }
+    [[nodiscard]] std::vector<std::string> told_all(std::vector<std::string> sentences) const
+    {
+        for (std::string& s : sentences) s = told(s);
+        return sentences;
+    }
     /// The cautions that belong to what they stand below.
     void beside(const std::vector<std::string>& cautions)
     {
-        if (!cautions.empty()) list(cautions, "ul class=\"beside\"");
+        if (!cautions.empty()) list(told_all(cautions), "ul class=\"beside\"");
     }
 
     void head()
@@ -183,10 +188,12 @@ private:
         if (actions.empty()) return;
         section("first", "Do first", "first");
         put("<ol>\n");
+        const std::vector<std::vector<std::string>> cautions = caution_lines(actions);
+        std::size_t rank = 0;
         for (const first_action& a : actions) {
             put("<li><b>").say(told(what_line(a.does))).put("</b>");
             effect(a.by_readings ? "by what was found on the spot" : gain_line(a.does, found_.outcome, asked_.units));
-            beside(a.cautions);
+            beside(cautions[rank++]);
             put("</li>\n");
         }
         put("</ol>\n");
@@ -240,7 +247,7 @@ private:
                   {"Verdict", ""}});
         put("<tbody role=\"rowgroup\">\n");
         for (const part_result& p : found_.parts) {
-            put("<tr role=\"row\"><td role=\"cell\" class=\"n no\">").say(std::to_string(number_of(p)));
+            put("<tr role=\"row\"><td role=\"cell\" class=\"n no\">").say(number_with_mark(p));
             put("</td><th role=\"rowheader\" scope=\"row\">").name(p.name);
             if (p.word != p.name) put("<span class=\"why\">").say(p.word).put("</span>");
             if (!p.way.empty()) put("<span class=\"why\">way: ").name(p.way).put("</span>");
@@ -271,6 +278,7 @@ private:
             element("p class=\"note\"", decided_explained);
             element("p class=\"note\"", band_explained);
             element("p class=\"note\"", cases_explained);
+            if (has_open_mark(found_)) element("p class=\"note\"", open_ways_explained);
         }
         end_section();
     }
@@ -357,6 +365,7 @@ private:
             effect(gain_line(r, found_.outcome, asked_.units)).effect(told(remedy_effect(r))).put("</li>\n");
         }
         put("</ol>\n");
+        element("p class=\"note\"", told(gains_explained));
     }
     report_writer& effect(const std::string& text)
     {
@@ -365,9 +374,10 @@ private:
 
     void cautions()
     {
-        if (found_.cautions.empty()) return;
+        const std::vector<std::string> all = all_cautions_of(found_, answers_);
+        if (all.empty()) return;
         section("cautions", "All cautions", "cautions");
-        list(found_.cautions);
+        list(told_all(all));
         end_section();
     }
 
@@ -376,8 +386,11 @@ private:
         if (!found_.conducts) return;
         put("<div class=\"charts\">\n<div>\n");
         element("h2", "Where the volts go");
-        drawing(budget_drawing(station_, found_), "Each drop begins where the one before it ends. Whiskers span from "
-                                                  "the 5 to the 95 % point of each part's scatter.");
+        drawing(budget_drawing(station_, found_),
+                std::string("Each drop begins where the one before it ends. Whiskers span from "
+                            "the 5 to the 95 % point of each part's scatter.") +
+                    (station_.ways.empty() ? "" : " Ways beside the path lie beside these drops and add none.") +
+                    (has_open_mark(found_) ? " " + std::string(open_ways_explained) : ""));
         put("</div>\n<div>\n");
         element("h2", "How hot it gets");
         drawing(peak_drawing(station_, found_, asked_.units),

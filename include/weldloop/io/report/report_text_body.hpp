@@ -49,7 +49,7 @@ public:
         life();
         fault();
         what_would_help();
-        list("All cautions", found_.cautions, "! ");
+        list("All cautions", told_all(all_cautions_of(found_, answers_)), "! ");
         if (asked_.detail == report_detail::whole) {
             part_by_part();
             surfaces();
@@ -98,6 +98,11 @@ private:
         title(heading);
         for (const std::string& item : items) say(mark, item);
     }
+    [[nodiscard]] std::vector<std::string> told_all(std::vector<std::string> sentences) const
+    {
+        for (std::string& s : sentences) s = told(s);
+        return sentences;
+    }
     /// A sentence of the library in the units of the report.
     [[nodiscard]] std::string told(std::string_view sentence) const
     {
@@ -127,7 +132,7 @@ private:
         for (const present_danger& d : all) {
             say("! ", std::string(to_text(d.finding.severity)) + ": " + told(d.finding.text) + " [" +
                           std::string(to_text(d.finding.id)) + "]");
-            for (const std::string& c : d.cautions) say("  ! ", c);
+            for (const std::string& c : d.cautions) say("  ! ", told(c));
         }
     }
 
@@ -138,12 +143,13 @@ private:
         say(told_of(found_.weakest(), answer_sentence(found_, actions, answers_)));
         say(weld_answer(found_, answers_));
         if (!actions.empty()) title("Do first");
+        const std::vector<std::vector<std::string>> cautions = caution_lines(actions);
         std::size_t rank = 0;
         for (const first_action& a : actions) {
             const std::string mark = right_in(std::to_string(++rank), in_number - 1) + ".  ", clear(mark.size(), ' ');
             say(mark, told(what_line(a.does)) + (a.by_readings ? ", by what was found" : ""));
             if (!a.by_readings) say(clear, gain_line(a.does, found_.outcome, asked_.units));
-            for (const std::string& c : a.cautions) say(clear + "! ", c);
+            for (const std::string& c : cautions[rank - 1]) say(clear + "! ", told(c));
         }
         blank();
     }
@@ -180,10 +186,11 @@ private:
     };
     void row(const cells& c)
     {
-        line(right_in(c.number, in_number) + "  " + left_in(c.name, in_name) + " " + right_in(c.drop, in_drop) + " " +
-             right_in(c.loss, in_loss) + "  " + left_in(c.decided.at, in_place) + " " +
-             right_in(c.decided.value, in_value) + " " + right_in(c.decided.limit, in_limit) + " " +
-             right_in(c.cases, in_cases) + "  " + std::string(c.verdict));
+        const bool is_marked = c.number.ends_with('*');  // which stands behind the column of numbers
+        line(right_in(c.number, in_number + (is_marked ? 1 : 0)) + (is_marked ? " " : "  ") + left_in(c.name, in_name) +
+             " " + right_in(c.drop, in_drop) + " " + right_in(c.loss, in_loss) + "  " +
+             left_in(c.decided.at, in_place) + " " + right_in(c.decided.value, in_value) + " " +
+             right_in(c.decided.limit, in_limit) + " " + right_in(c.cases, in_cases) + "  " + std::string(c.verdict));
     }
     void table()
     {
@@ -193,9 +200,9 @@ private:
         line(std::string(width, '-'));
         std::string_view way;
         for (const part_result& p : found_.parts) {
-            if (p.way != way) line(std::string(in_number + 2, ' ') + left_in(plain_ascii(p.way), width - 10) + ":");
+            if (p.way != way) say(std::string(in_number + 2, ' '), "way " + p.way + ":");
             way = p.way;
-            const std::string number = std::to_string(number_of(p)), name = plain_ascii(p.name);
+            const std::string number = number_with_mark(p), name = plain_ascii(p.name);
             if (!found_.conducts) {
                 row({number, name, p.conducts ? "-" : "open", "-", {"-", "-", "-"}, "-", short_text(p.verdict)});
                 continue;
@@ -209,6 +216,7 @@ private:
             say(decided_explained);
             say(band_explained);
             say(cases_explained);
+            if (has_open_mark(found_)) say(open_ways_explained);
         } else
             say("No drops and no temperatures: " + told(no_state_line(found_)));
         blank();
@@ -271,6 +279,7 @@ private:
             if (const std::string effect = remedy_effect(r); !effect.empty())
                 say(std::string(mark.size(), ' '), told(effect));
         }
+        say(told(gains_explained));
     }
 
     void fault()

@@ -2,6 +2,7 @@
 /// @file
 /// What every form of the report says in the same words: the job, bands, limits, grip, remedies, sources.
 
+#include <algorithm>
 #include <cmath>
 #include <cstddef>
 #include <optional>
@@ -26,7 +27,9 @@
 #include <weldloop/life/grip_forecast.hpp>
 #include <weldloop/life/grip_march.hpp>
 #include <weldloop/rating/assessment.hpp>
+#include <weldloop/rating/remedy_worth.hpp>
 #include <weldloop/rating/verdict.hpp>
+#include <weldloop/rating/weld_statement.hpp>
 
 namespace weldloop {
 
@@ -118,6 +121,24 @@ template <class Q>
     return part.place + 1;
 }
 
+/// The same with a mark where a row tells the part with every stray way open: "2*". @see open_ways_explained
+[[nodiscard]] inline std::string number_with_mark(const part_result& part)
+{
+    return std::to_string(number_of(part)) + (part.with_stray_open ? "*" : "");
+}
+
+/// What that mark says; printed where a row has it.
+inline constexpr std::string_view open_ways_explained =
+    "*: told with every stray way open, which is worse for the part: what strays also cools. What the loop takes, and "
+    "what "
+    "the arc gets, are told with the ways as they stand, so that marked drops do not add up to it.";
+
+/// Whether a row of an assessment has the mark.
+[[nodiscard]] inline bool has_open_mark(const assessment& found)
+{
+    return std::any_of(found.parts.begin(), found.parts.end(), [](const part_result& p) { return p.with_stray_open; });
+}
+
 /// "gmaw, 240 A, 60 % of 10 min"
 [[nodiscard]] inline std::string job_line(const job& j)
 {
@@ -203,6 +224,14 @@ template <class Q>
                    : "no single one: the current changes all the time";
     if (!found.operating || !found.operating->is_found()) return {};
     const operating_point& p = *found.operating;
+    if (!p.line_in_range) {
+        const std::string why = "no arc line of the process is known at this current";
+        return p.held == arc_hold::arc_length
+                   ? "not known: " + why
+                   : "typically " + to_text(p.current, "A") + " at " + to_text(p.terminals, "V") +
+                         " across the terminals: arc " + to_text(p.arc_voltage, "V") +
+                         ", the wire's feed held; the arc's length is not known, for " + why;
+    }
     const std::string arc_length_text = p.arc_length.value() < 0.0
                                             ? std::string("of no length")
                                             : detail::shown_short_text(p.arc_length, units) + " long";
@@ -352,9 +381,23 @@ inline constexpr std::string_view decided_explained =
 }
 
 namespace detail {
+[[nodiscard]] inline bool lasts_a_minute(duration d)
+{
+    return d >= in_si<duration>(60.0);
+}
+// "4.5 h", below an hour "12 min", below a minute in words: nobody reads a clock finer.
 [[nodiscard]] inline std::string hours_text(duration d)
 {
-    return number_text(cut_to_two_digits(number_in(d, "h"))) + " h";
+    constexpr double slip = 1e-9;
+    const double hours = number_in(d, "h");
+    if (!lasts_a_minute(d)) return "less than a minute";
+    if (hours < 1.0 - slip) return number_text(cut_to_two_digits(60.0 * hours)) + " min";
+    return number_text(cut_to_two_digits(hours)) + " h";
+}
+// "after 4.5 h", "at once".
+[[nodiscard]] inline std::string after_text(duration d)
+{
+    return lasts_a_minute(d) ? "after " + hours_text(d) : std::string("at once");
 }
 [[nodiscard]] inline std::string percent_of(double share)
 {
@@ -392,7 +435,7 @@ namespace detail {
     if (g.outlook_poor != grip_outlook::unstable) return outlook_words(g.outlook_poor);
     if (const auto end = poor_end_of(g))
         return "it is unstable: its spots melt, its spring is destroyed or its grip goes, " +
-               (end->value() > 0.0 ? "by " + hours_text(*end) : std::string("from the start"));
+               (lasts_a_minute(*end) ? "by " + hours_text(*end) : std::string("from the start"));
     return "it is unstable: its spots melt";
 }
 }  // namespace detail
@@ -409,7 +452,7 @@ namespace detail {
     const auto poor_end = detail::poor_end_of(g);
     // an end of the band beyond the forecast is given as its end
     const auto after = [&g](duration d) {
-        return d >= g.horizon ? "not within " + detail::hours_text(g.horizon) : "after " + detail::hours_text(d);
+        return d >= g.horizon ? "not within " + detail::hours_text(g.horizon) : detail::after_text(d);
     };
 
     std::string first = lost > 0.0 ? detail::percent_of(lost) + " of its grip when new is gone already, " +
@@ -418,7 +461,7 @@ namespace detail {
     first += detail::hours_text(g.points.back().at) + " of shift" + (lost > 0.0 ? " " : ": ") + "typically " +
              detail::percent_of(now * left) + (lost > 0.0 ? " of when new" : "") + ", in a poor case " +
              detail::percent_of(now * left_low);
-    if (poor_end) first += ", which ends after " + detail::hours_text(*poor_end);
+    if (poor_end) first += ", which ends " + detail::after_text(*poor_end);
     out.push_back(first + ".");
 
     const bool gone_before = lost >= inspection_loss;
@@ -431,7 +474,9 @@ namespace detail {
                                   : "A quarter of the grip is lost: in a poor case ") +
                       after(g.quarter_lost->low) + ", typically " + after(g.quarter_lost->typical) +
                       ", in a kind case " + after(g.quarter_lost->high) + ".");
-        if (g.inspect_by && !gone_before)
+        if (g.inspect_by && !gone_before && !detail::lasts_a_minute(*g.inspect_by))
+            out.push_back("Inspect it before the next weld: the early end of that band is the poor case.");
+        else if (g.inspect_by && !gone_before)
             out.push_back("Inspect within " + detail::hours_text(*g.inspect_by) +
                           " of shift, the early end of that band, which is the poor case.");
     } else if (!gone_before && g.outlook_poor != grip_outlook::unstable) {
@@ -450,6 +495,12 @@ namespace detail {
     return out;
 }
 
+/// What stands beside the list of steps.
+inline constexpr std::string_view gains_explained =
+    "Gains are of the typical case; less than 10 mV, the last digit of a meter that reads to 20 V, is not told. A step "
+    "that gains less stands here only for the verdict it changes, for what it cools by 3 K or more, or for the hold of "
+    "its part.";
+
 /// What a remedy regains and what it takes: "gains 0.42 V, cools the part by 35 K; effort: clean".
 /// Empty for a remark, which is no step.
 /// @param r the remedy @param outcome of the loop before it @param units of the report
@@ -460,16 +511,17 @@ namespace detail {
     if (r.restores_circuit)
         out = outcome == loop_outcome::open_circuit ? "closes the circuit" : "gives the loop a steady state";
     const auto add = [&out](const std::string& text) { out.append(out.empty() ? "" : ", ").append(text); };
-    if (r.volts_regained.value() >= 0.0005)
-        add("gains " + detail::fixed_text(r.volts_regained.value(), detail::decimals_for(r.volts_regained.value())) +
-            " V");
-    if (r.volts_regained.value() <= -0.0005)
-        add("costs " + detail::fixed_text(-r.volts_regained.value(), detail::decimals_for(-r.volts_regained.value())) +
-            " V");
-    if (r.cooled_by.value() >= 0.5)
+    const auto volts = [](voltage v) {
+        return detail::fixed_text(v.value(), std::min(2, detail::decimals_for(v.value()))) + " V";
+    };
+    if (r.volts_regained >= least_regain) add("gains " + volts(r.volts_regained));
+    if (r.volts_regained <= -least_regain) add("costs " + volts(-r.volts_regained));
+    if (r.cooled_by.value() >= 0.5 && !r.is_summary)
         add("cools the part by " + detail::fixed_text(detail::shown_number(r.cooled_by, units), 0) + " " +
             std::string(detail::difference_unit(units)));
-    if (out.empty()) out = "gains nothing that counts at this current";
+    if (r.is_summary) return out.empty() ? "together they gain less than a meter shows" : out;
+    if (out.empty() && r.effort == remedy_effort::raise_volts) out = "gains nothing in the loop itself";
+    if (out.empty()) out = "gains less than a meter shows, " + to_text(least_regain, "mV");
     return out + "; effort: " + std::string(to_text(r.effort));
 }
 
@@ -484,7 +536,10 @@ namespace detail {
         for (const std::string& item : items) all.append(all.empty() ? "" : between).append(item);
         return all;
     };
-    if (r.verdict_after)
+    if (r.is_remark) return out;
+    if (r.is_summary) {
+        if (!r.clears_parts.empty()) add("clears the verdict on " + listed(r.clears_parts, ", "));
+    } else if (r.verdict_after)
         add("verdict then: " + std::string(to_text(*r.verdict_after)) +
             (!r.verdict_before                       ? ""
              : *r.verdict_before == *r.verdict_after ? ", as now"
@@ -496,6 +551,11 @@ namespace detail {
         for (const finding_id id : r.clears_findings) ids.emplace_back(to_text(id));
         add((ids.size() == 1 ? "clears the finding " : "clears the findings ") + listed(ids, ", "));
     }
+    if (!r.clears_weld.empty()) {
+        std::vector<std::string> words;
+        for (const weld_id id : r.clears_weld) words.emplace_back(words_for(id));
+        add("the leads then typically no longer cause " + listed(words, ", "));
+    }
     if (!r.makes_moot.empty()) add("spares: " + listed(r.makes_moot, "; "));
     return out;
 }
@@ -503,7 +563,7 @@ namespace detail {
 /// What is to be done, and to which part where the words do not say it.
 [[nodiscard]] inline std::string what_line(const remedy& r)
 {
-    return r.part.empty() || r.what.find(r.part) != std::string::npos ? r.what : r.part + ": " + r.what;
+    return r.part.empty() || r.is_summary || r.what.find(r.part) != std::string::npos ? r.what : r.part + ": " + r.what;
 }
 
 /// Whether a number from this source was read somewhere. Judgement, memory and practice without a source are not: the
