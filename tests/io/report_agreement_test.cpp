@@ -12,6 +12,7 @@
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
+#include <nlohmann/json.hpp>
 
 #include "io/example_stations.hpp"
 #include "io/stations_with_all_keys.hpp"

@@ -1,4 +1,5 @@
 // What a verdict rests on: limits at the places they are defined for, spots, the probability of exceeding.
+#include <weldloop/circuit/work_joint.hpp>
 #include <weldloop/core/literals.hpp>
 #include <weldloop/part/crimped_lug.hpp>
 #include <weldloop/part/welding_cable.hpp>
