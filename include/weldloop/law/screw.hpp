@@ -127,7 +127,8 @@ inline screw_arms raising_arms_of(const screw_thread& s)
 [[nodiscard]] inline torque lowering_torque(weldloop::force load, const screw_thread& s)
 {
     const detail::screw_arms arms = detail::arms_of(s);
-    return in_si<torque>(require_not_negative(load, "force").value() * (arms.lowering + arms.collar));
+    return require_finite(in_si<torque>(require_not_negative(load, "force").value() * (arms.lowering + arms.collar)),
+                          "lowering torque");
 }
 
 /// Work got out over work put in, F l/(2 pi T). @param s the thread
