@@ -220,8 +220,9 @@ struct cross_flow_nusselt {
     require_within(exponent, 1.0, 10.0, "exponent of mixed convection");
     const double larger = natural > forced ? natural : forced;
     if (larger == 0.0) return 0.0;
-    return larger *
-           std::pow(std::pow(natural / larger, exponent) + std::pow(forced / larger, exponent), 1.0 / exponent);
+    return require_finite(
+        larger * std::pow(std::pow(natural / larger, exponent) + std::pow(forced / larger, exponent), 1.0 / exponent),
+        "Nusselt number of mixed convection");
 }
 
 }  // namespace weldloop
