@@ -140,6 +140,32 @@ TEST(DiscFin, MeetsTheLimitOfSmallSpots)
                  out_of_range_error);
 }
 
+// source: Abramowitz and Stegun 9.6.24, K_n(x) = integral from 0 of exp(-x cosh t) cosh(n t) dt, here by Simpson's
+// rule.
+double bessel_k_by_integral(int n, double x)
+{
+    constexpr int steps = 4000;
+    constexpr double longest = 10.0;
+    const double dt = longest / steps;
+    double sum = 0.0;
+    for (int i = 0; i <= steps; ++i) {
+        const double t = i * dt;
+        sum += (i == 0 || i == steps ? 1.0 : i % 2 == 1 ? 4.0 : 2.0) * std::exp(-x * std::cosh(t)) * std::cosh(n * t);
+    }
+    return sum * dt / 3.0;
+}
+
+TEST(DiscFin, MeetsTheRatioOfBesselFunctions)
+{
+    const double k_t = 50.0 * 0.01;  // W/K
+    for (const double x : {0.1, 1.0, 6.0, 20.0, 100.0}) {
+        const auto g = disc_fin_conductance(in_si<thermal_conductivity>(50.0), 10_mm, in_si<length>(x),
+                                            in_si<heat_transfer_coefficient>(0.5 * k_t));
+        const double ratio = bessel_k_by_integral(1, x) / bessel_k_by_integral(0, x);
+        EXPECT_NEAR_REL(g.value(), 2.0 * pi * k_t * x * ratio, 1e-8) << x;
+    }
+}
+
 TEST(DiscFin, StaysFiniteForHugeSpots)
 {
     const auto g = disc_fin_conductance(in_si<thermal_conductivity>(1.0), 1_mm, in_si<length>(100.0),
