@@ -168,7 +168,7 @@ FAULTS = [
     ("lead of 95 mm2: overall", "part/welding_cable.hpp", "lead_row{95, 14.05, 19.5, false}", "lead_row{95, 14.05, 20.5, false}",
      ["part/welding_cable"]),
     ("compression spring: shear as tension", "part/clamp_spring.hpp", "std::numbers::sqrt3 * static_cast<double>",
-     "static_cast<double>", ["part/clamp_spring_state"]),
+     "static_cast<double>", ["part/clamp_opening"]),
     ("short circuit of 5 s refused", "rating/lead/short_time_rating.hpp", "if (t > longest_short_circuit)",
      "if (t >= longest_short_circuit)", ["rating/short_time_rating"]),
     ("hot to touch from 61 degC", "rating/touch_limit.hpp", "temperature::celsius(51.0)", "temperature::celsius(61.0)",

@@ -51,7 +51,7 @@ class Bench:
         self.include = self.folder / "include"
         shutil.copytree(ROOT / "include", self.include)
         shutil.copy(ROOT / "tests/support/pch.hpp", self.folder / "pch.hpp")
-        subprocess.run(["g++", *FLAGS, "-x", "c++-header", str(self.folder / "pch.hpp")], check=True)
+        subprocess.run(["g++", *FLAGS, "-w", "-x", "c++-header", str(self.folder / "pch.hpp")], check=True)
 
     def fails(self, test):
         """Whether a test fails as the headers are now."""
