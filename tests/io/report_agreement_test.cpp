@@ -14,6 +14,7 @@
 #include <gtest/gtest.h>
 
 #include "io/example_stations.hpp"
+#include "io/stations_with_all_keys.hpp"
 #include "support/near.hpp"
 
 #include <weldloop/core/literals.hpp>
@@ -55,8 +56,9 @@ std::ostream& operator<<(std::ostream& out, const said& s)
 /// The row of a part in the text's table, by the columns of its width.
 said in_text(const std::string& text, const part_result& p)
 {
-    const std::string start = "\n" + detail::right_in(std::to_string(number_of(p)), 3) + "  " +
-                              detail::left_in(plain_ascii(p.name), 20) + " ";
+    const std::string number = p.with_stray_open ? detail::right_in(number_with_mark(p), 4) + " "
+                                                 : detail::right_in(number_with_mark(p), 3) + "  ";
+    const std::string start = "\n" + number + detail::left_in(plain_ascii(p.name), 20) + " ";
     const std::size_t at = text.find(start);
     if (at == std::string::npos) return {};
     const std::string row = text.substr(at + 1, text.find('\n', at + 1) - at - 1);
@@ -92,7 +94,7 @@ std::string without_marks(std::string piece)
 /// The row of a part in the page's first table.
 said in_page(const std::string& page, const part_result& p)
 {
-    std::size_t at = page.find("class=\"n no\">" + std::to_string(number_of(p)) + "</td>");
+    std::size_t at = page.find("class=\"n no\">" + number_with_mark(p) + "</td>");
     if (at == std::string::npos) return {};
     const std::string row = page.substr(at, page.find("</tr>", at) - at);
     const auto cell = [&row](const std::string& heading) {
@@ -194,51 +196,6 @@ json json_of(const test::assessed_station& s)
 {
     using namespace std::chrono_literals;
     return json::parse(report_json(s.is, s.found, s.remedies, {.answers = s.answers, .date = 2026y / 11 / 26}));
-}
-
-/// Stations that together have every key.
-std::vector<test::assessed_station> stations_with_all_keys()
-{
-    std::vector<test::assessed_station> out = test::all_stations();
-    // what remedies and forecasts of these stations need not have
-    remedy r{"tighten it", "lug"};
-    r.verdict_before = verdict::over_limit;
-    r.verdict_after = verdict::within_limit;
-    out.front().remedies.push_back(r);
-    for (part_result& p : out.front().found.parts) {
-        if (!p.grip) continue;
-        p.grip->quarter_lost = band<duration>{in_si<duration>(3.6e5), in_si<duration>(7.2e5), in_si<duration>(7.2e6)};
-        p.grip->inspect_by = in_si<duration>(3.6e5);
-        p.grip->outlook_poor = grip_outlook::unstable;
-        p.grip->poor_points = {p.grip->points.front()};
-    }
-    // what supplies of several kinds have
-    supply& all = out.front().is.supply.emplace();
-    all = {.kind = supply_kind::drooping, .setting = 26_V, .highest_output = 44_V};
-    all.current_setting = 150_A;
-    all.fall = 20_mohm;
-    all.rise = in_si<conductance>(2.0);
-    all.limit = all.short_circuit = 260_A;
-    all.points = {{0_A, 70_V}, {190_A, 12_V}};
-    all.no_load = {.kind = output_current::alternating, .peak = 100_V, .rms = 72_V};
-    all.polarity = electrode_polarity::positive;
-    all.feeding = wire_feeding::by_arc_voltage;
-    all.sensing.emplace();
-    if (out.front().found.operating) out.front().found.operating->extension = 15_mm;
-    out.front().found.year = yearly_loss{.energy_cost = 60.0, .time_cost = 500.0};
-    // what a changing current has
-    course_effects& changing = out.front().found.course.emplace();
-    changing.share.emplace();
-    changing.added.emplace();
-    changing.levels = {{.asked = 60_A, .outcome = operating_outcome::found}};
-    changing.edge = course_edge{.to = 200_A};
-    // what answers may hold, and those of these stations need not
-    clamp_prospect& c = out.back().answers.life->clamps.front();
-    c.poor_ends = 300_h;
-    c.cures = {{.kind = clamp_cure_kind::less_current, .clamp = "clamp", .amps = 100_A, .work = 40_degC}};
-    out.back().answers.fault->doubtful.push_back({.which = 1, .probability = 0.6, .what = "fits nothing"});
-    out.back().answers.fault->next = next_reading{.across = "lug", .bits = 0.1};
-    return out;
 }
 
 }  // namespace
@@ -359,7 +316,7 @@ TEST(Reports, HaveNoKeyThatThePageDoesNotName)
 {
     const std::set<std::string> named = documented_keys();
     std::set<std::string> used;
-    for (const test::assessed_station& s : stations_with_all_keys()) collect_keys(json_of(s), used);
+    for (const test::assessed_station& s : test::stations_with_all_keys()) collect_keys(json_of(s), used);
     for (const std::string& key : used) EXPECT_TRUE(named.contains(key)) << key;
     // and the page names none that nothing has: what ends in a unit can only be a key
     for (const std::string& key : named)
@@ -371,6 +328,7 @@ TEST(Reports, HaveNoKeyThatThePageDoesNotName)
 TEST(Reports, GiveEveryNumberAUnitOrNone)
 {
     const std::set<std::string> without_unit{"number",
+                                             "failing",
                                              "energy_cost",
                                              "time_cost",
                                              "share",
@@ -407,7 +365,7 @@ TEST(Reports, GiveEveryNumberAUnitOrNone)
                                              "share_of_no_load",
                                              "skin_ratio"};
     std::set<std::string> numbers;
-    for (const test::assessed_station& s : stations_with_all_keys()) collect_numbers(json_of(s), "", numbers);
+    for (const test::assessed_station& s : test::stations_with_all_keys()) collect_numbers(json_of(s), "", numbers);
     for (const std::string& key : numbers) {
         bool unit = false;
         for (const char* end : {"_A", "_s", "_degC", "_m_per_s", "_m", "_W_per_m2", "_V", "_W", "_h", "_N", "_ohm",
@@ -592,6 +550,7 @@ std::vector<printed_figure> not_in_json(const std::string& page, const json& rep
          {band_explained, cases_explained, decided_explained, fault_explained, yielding_explained,
           std::string_view("the 5 to the 95 % point"), std::string_view("100 %"), std::string_view("of 100")})
         known.sentences.append(fixed).append("\n");
+    known.sentences.append(in_shown_units(gains_explained, units)).append("\n");
     std::vector<printed_figure> out;
     for (printed_figure& f : figures_of(page)) {
         const auto [from, to] = known.by_unit.equal_range(f.unit);
