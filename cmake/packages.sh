@@ -9,6 +9,7 @@ packages_for() {
         libcxx) echo clang libc++-dev libc++abi-dev googletest ;;
         bench) echo libbenchmark-dev valgrind ;;
         clang) echo clang ;;
+        fuzz) echo clang libclang-rt-dev ;;
         style) echo clang-format ;;
         lint) echo clang-tidy ;;
         docs) echo doxygen libjs-mathjax fonts-mathjax ;;

@@ -15,6 +15,7 @@
 #include <weldloop/core/literals.hpp>
 #include <weldloop/core/nearest_word.hpp>
 #include <weldloop/core/quantities.hpp>
+#include <weldloop/core/require.hpp>
 
 #include "core/every_quantity.hpp"
 #include "support/near.hpp"
@@ -93,6 +94,15 @@ TEST(DutyCycle, RefusesWhatCannotBe)
                  wl::not_finite_error);
     EXPECT_THROW((void)wl::duty_cycle::of(60.0), wl::out_of_range_error);
     EXPECT_THROW((void)wl::duty_cycle::of(0.0), wl::out_of_range_error);
+}
+
+TEST(Require, RefusesPlainNumbersThatAreNone)
+{
+    using limits = std::numeric_limits<double>;
+    for (const double x : {0.0, -1.0, limits::max(), limits::lowest(), limits::denorm_min()})
+        EXPECT_EQ(weldloop::require_finite(x, "number"), x);
+    for (const double x : {limits::infinity(), -limits::infinity(), limits::quiet_NaN()})
+        EXPECT_THROW((void)weldloop::require_finite(x, "number"), weldloop::not_finite_error) << x;
 }
 
 TEST(NearestWord, CountsSlipsOfTyping)

@@ -22,6 +22,20 @@ TEST(Escape, ReplacesWhatIsNoText)
     EXPECT_EQ(markup_escaped(std::string("a\0b", 3)), "a" + bad + "b");
     EXPECT_EQ(markup_escaped("\xC3"), bad);                                // cut short
     EXPECT_EQ(markup_escaped("\xC0\xBC"), bad + bad);                      // '<' written too long
+    EXPECT_EQ(markup_escaped("\xE0\x80\xBC"), bad + bad + bad);            // the same in three bytes
+    EXPECT_EQ(markup_escaped("\xE0\x9F\xBF"), bad + bad + bad);            // the last that fits in two (RFC 3629, 4)
+    EXPECT_EQ(markup_escaped("\xE0\xA0\x80"), "\xE0\xA0\x80");             // the first that needs three
+    EXPECT_EQ(markup_escaped("\xF0\x80\x80\xBC"), bad + bad + bad + bad);  // and in four
+    // U+2027 is a hyphenation point; separators of lines and paragraphs and marks of direction follow (Unicode 15, UAX
+    // 9)
+    EXPECT_EQ(markup_escaped("\xE2\x80\xA7"), "\xE2\x80\xA7");
+    for (const std::string steers :
+         {"\xE2\x80\xA8", "\xE2\x80\xA9", "\xE2\x80\xAA", "\xE2\x80\xAE", "\xE2\x81\xA6", "\xE2\x81\xA9",
+          "\xE2\x80\x8E", "\xE2\x80\x8F", "\xD8\x9C", "\xC2\x80", "\xC2\x9F"}) {
+        EXPECT_EQ(markup_escaped(steers), bad);
+        EXPECT_EQ(printable(steers), "?");
+        EXPECT_EQ(plain_ascii(steers), "?");
+    }
     EXPECT_EQ(markup_escaped("\xED\xA0\x80"), bad + bad + bad);            // a surrogate
     EXPECT_EQ(markup_escaped("\xF4\x90\x80\x80"), bad + bad + bad + bad);  // beyond Unicode
     EXPECT_EQ(markup_escaped("\xC2\x9B"), bad);                            // a control character of the second set

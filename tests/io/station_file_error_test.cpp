@@ -188,6 +188,14 @@ constexpr fault faults[] = {
     {"[[path]]", "[path]", 12, 1, "not TOML", ""},
     {"duty = \"60 %\"", "duty = \"60 %\"\nduty = \"50 %\"", 6, 8, "not TOML", ""},
     {"Bench", "Ben\xFF", 1, 11, "not TOML", ""},
+    // TOML 1.0.0, "Keys": bare keys are ASCII; toml++ 3.3 leaves defined ground at some of these
+    {"[job]", "[\xD0\xB6ob]", 2, 2, "this character cannot stand here", ""},
+    {"duty = \"60 %\"", "dut\xC3\xA9 = \"60 %\"", 5, 4, "beyond ASCII", ""},
+    {"\"50 ft\"",
+     "\xE2\x80\x9C"
+     "50 ft\xE2\x80\x9D",
+     11, 10, "beyond ASCII", ""},
+    {"[job]", "[job\n\xC3\xA9 = 1", 2, 5, "not TOML: Error while parsing table header", ""},  // the first fault
 };
 
 station_file_error error_of(std::string_view text)
@@ -269,6 +277,8 @@ TEST(StationFileError, IsRaisedForFilesThatCannotBeRead)
     };
     EXPECT_EQ(message("no such file.toml"), "no such file.toml: there is no such file");
     EXPECT_THAT(message(std::filesystem::temp_directory_path()), HasSubstr("is a folder"));
+    EXPECT_THAT(message("/dev/zero"), HasSubstr("a pipe or a device"));
+    EXPECT_THAT(message("/dev/null"), HasSubstr("a pipe or a device"));
 }
 
 TEST(StationFileError, IsRaisedForHostileFiles)

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <limits>
 #include <random>
+#include <utility>
 #include <vector>
 
 #include "support/near.hpp"
@@ -119,6 +120,50 @@ TEST(DiscFin, AgreesWithFiniteDifferences)
     const auto g = disc_fin_conductance(in_si<thermal_conductivity>(conductivity), in_si<length>(thickness),
                                         in_si<length>(r0), in_si<heat_transfer_coefficient>(h));
     EXPECT_NEAR_REL(g.value(), outwards, 0.002);
+}
+
+// x K1(x) / K0(x) for small x is 1 / (-ln(x/2) - gamma) to x^2 ln x. source: Abramowitz and Stegun, Handbook of
+// Mathematical Functions, 9.6.9 and 9.6.13; gamma 0.5772156649015329 and ln 2 from its table 1.1. By hand:
+// ln 2 - gamma + 9 ln 10 = 20.839197352604823 for x = 1e-9, with 7 ln 10 16.234027166616730 for 1e-7.
+TEST(DiscFin, MeetsTheLimitOfSmallSpots)
+{
+    const double k_t = 50.0 * 0.01;  // W/K
+    for (const auto& [x, logarithm] : {std::pair(1e-9, 20.839197352604823), std::pair(1e-7, 16.234027166616730)}) {
+        const double h = 0.5 * k_t;  // so that m is 1/m and x the radius in metres
+        const auto g = disc_fin_conductance(in_si<thermal_conductivity>(50.0), 10_mm, in_si<length>(x),
+                                            in_si<heat_transfer_coefficient>(h));
+        EXPECT_NEAR_REL(g.value(), 2.0 * pi * k_t / logarithm, 1e-9) << x;
+    }
+    // a spot that no double tells from a point has no conductance of its own
+    EXPECT_THROW((void)disc_fin_conductance(in_si<thermal_conductivity>(1.0), 1_mm, in_si<length>(1e-320),
+                                            in_si<heat_transfer_coefficient>(1e-3)),
+                 out_of_range_error);
+}
+
+// source: Abramowitz and Stegun 9.6.24, K_n(x) = integral from 0 of exp(-x cosh t) cosh(n t) dt, here by Simpson's
+// rule.
+double bessel_k_by_integral(int n, double x)
+{
+    constexpr int steps = 4000;
+    constexpr double longest = 10.0;
+    const double dt = longest / steps;
+    double sum = 0.0;
+    for (int i = 0; i <= steps; ++i) {
+        const double t = i * dt;
+        sum += (i == 0 || i == steps ? 1.0 : i % 2 == 1 ? 4.0 : 2.0) * std::exp(-x * std::cosh(t)) * std::cosh(n * t);
+    }
+    return sum * dt / 3.0;
+}
+
+TEST(DiscFin, MeetsTheRatioOfBesselFunctions)
+{
+    const double k_t = 50.0 * 0.01;  // W/K
+    for (const double x : {0.1, 1.0, 6.0, 20.0, 100.0}) {
+        const auto g = disc_fin_conductance(in_si<thermal_conductivity>(50.0), 10_mm, in_si<length>(x),
+                                            in_si<heat_transfer_coefficient>(0.5 * k_t));
+        const double ratio = bessel_k_by_integral(1, x) / bessel_k_by_integral(0, x);
+        EXPECT_NEAR_REL(g.value(), 2.0 * pi * k_t * x * ratio, 1e-8) << x;
+    }
 }
 
 TEST(DiscFin, StaysFiniteForHugeSpots)

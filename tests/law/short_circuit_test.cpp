@@ -146,6 +146,16 @@ TEST(ShortCircuit, InversesAgree)
     EXPECT_EQ(short_circuit_area(iec_copper, {0_A, 1_s}, {40_degC, 90_degC}).value(), 0.0);
 }
 
+// source: IEC 60949, 1988, clause 5, with C1 = 2464 mm/m and C2 = 1.22 K mm2/J (both from memory), put in by hand in
+// metres for 50 mm2, 1 s and perfect contact; heats and conductivity are those of the materials.
+TEST(ShortCircuit, NonadiabaticFactorByHand)
+{
+    const double cc = annealed_copper.heat_per_volume().value(), ci = xlpe.heat_per_volume.value(),
+                 ki = xlpe.thermal_conductivity.value(), spread = ci * ki * 1.0 / 50e-6;
+    const double expected = std::sqrt(1.0 + 2.464 / cc * std::sqrt(spread) + 1.22e-6 / cc * spread);
+    EXPECT_NEAR_REL(nonadiabatic_factor_of({annealed_copper, 50_mm2, xlpe, 1.0}, 1_s).factor, expected, 1e-12);
+}
+
 TEST(ShortCircuit, CoveringHelpsThinConductorsAndLongTimes)
 {
     double before = 1.0;

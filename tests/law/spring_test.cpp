@@ -41,6 +41,7 @@ TEST(SpringFactors, RefuseWhatCannotBe)
     EXPECT_THROW((void)wl::spring_index(2_mm, 0_mm), wl::out_of_range_error);
     EXPECT_THROW((void)wl::spring_index(wl::in_si<wl::length>(nan), 2_mm), wl::not_finite_error);
     EXPECT_THROW((void)wl::spring_index(5_m, 2_mm), wl::out_of_range_error);
+    EXPECT_NO_THROW((void)wl::spring_index(wl::in_si<wl::length>(125.0), wl::in_si<wl::length>(0.125)));  // 1000
     for (auto* factor : {&wl::wahl_factor, &wl::bergstrasser_factor, &wl::direct_shear_factor,
                          &wl::inner_bending_factor, &wl::outer_bending_factor}) {
         EXPECT_THROW((void)factor(1.0), wl::out_of_range_error);

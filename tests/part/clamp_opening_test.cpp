@@ -88,6 +88,16 @@ TEST(ClampOpening, OpensAsFarAsShigleysTorsionSpring)
     EXPECT_NEAR_REL(wl::number_in(wl::clamp_force_at(s, found.widest), "lbf"), 7.546 / 2.0, 5e-3);
 }
 
+// By hand, Wahl's stress (Shigley, Mechanical Engineering Design, equations 10-5 and 10-7) told as the tension that
+// yields as soon by the energy of distortion, sqrt(3) times the shear: 20 N at 60 mm are 30 N at 40 mm; C = 22/3, Kw
+// = 1.202285, 8 Kw F D/(pi d^3) = 74.839 MPa, times sqrt(3) 129.625 MPa.
+TEST(ClampOpening, StressOfACompressionSpringIsItsShearToldAsTension)
+{
+    const wl::clamp_spring s = compression();
+    const double strength = wl::tensile_strength(s.wire, s.wire_diameter).value();
+    EXPECT_NEAR_REL(static_cast<double>(wl::clamp_spring_stress(s, 20_N)) * strength, 129.625e6, 1e-5);
+}
+
 // A compression spring alone under the jaws (both arms alike): Bhandari example 10.6, 72.4448 N/mm.
 TEST(ClampOpening, StiffensAsItsCompressionSpring)
 {

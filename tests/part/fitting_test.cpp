@@ -34,6 +34,7 @@ TEST(Fittings, LugHasTheBoltOfItsSizeAndItsPublishedTorque)
 
 TEST(Fittings, CouplingAndHolderGrowWithTheCable)
 {
+    EXPECT_EQ(electrode_holder("h", 300_A).force, 480_N);  // 1.6 N/A, the judgement of holder_judgement
     EXPECT_EQ(coupling("c", square_mm(25)).force, 300_N);
     EXPECT_EQ(coupling("c", square_mm(50)).force, 500_N);
     EXPECT_EQ(coupling("c", square_mm(70)).force, 800_N);

@@ -297,6 +297,67 @@ trend() {
     complains "there is no such file"
 }
 
+# What is no file is refused before it is read: a pipe that nobody writes to never ends, a device never stops.
+no_file() {
+    mkfifo pipe.toml
+    for word in assess fault card sheet; do
+        for input in pipe.toml /dev/zero /dev/null; do
+            timeout 20 "$program" $word $input >said 2>complained
+            [ $? -eq 2 ] || fault "status of $word $input"
+            complains "a pipe or a device, not a file"
+        done
+        run 2 $word "$folder"
+        complains "is a folder"
+    done
+    mkdir shop
+    mkfifo shop/pipe.toml
+    timeout 20 "$program" survey shop --out made >said 2>complained
+    [ $? -eq 2 ] || fault "status of a survey with a pipe"
+}
+
+# no control character but ends of lines, none of the second set, none that turns the direction of the text around it
+steers_not() {
+    escape=$(printf '\033')
+    second=$(printf '\302[\200-\237]')
+    turned=$(printf '\342\200[\216\217\250-\256]|\342\201[\246-\257]|\330\234')
+    for f; do
+        [ -s "$f" ] || fault "$f is empty"
+        ! LC_ALL=C grep -qE "$escape|$second|$turned" "$f" || fault "$f steers: $(LC_ALL=C grep -aE "$escape|$second|$turned" "$f" | head -c 200 | od -c | head -5)"
+        ! LC_ALL=C tr -d '\n' <"$f" | LC_ALL=C grep -qE '[[:cntrl:]]' || fault "$f holds a control character"
+    done
+}
+
+# Names are whatever somebody wrote: they turn no text round and colour no terminal, in no document.
+steering() {
+    turns=$(printf 'left\342\200\256thgir')
+    sed "s/^name = \"/&$turns /" "$stations/trailer_readings.toml" >turning.toml
+    for word in assess fault card sheet; do
+        run 2 $word turning.toml
+        complains "control character"
+        steers_not complained
+    done
+    # escape sequences: refused in a file, shown as what they are not in a call
+    printf 'name = "\\u001b[31mred"\n' >red.toml
+    run 2 assess red.toml --out none
+    steers_not complained
+    printf 'name = "\033[31mred"\n' >raw.toml
+    run 2 assess raw.toml --out none
+    steers_not complained
+    file=$(printf 'a\033[31m\302\233\342\200\256.toml')
+    cp "$stations/trailer_frame.toml" "$file"
+    run 0 assess "$file" --out by_name
+    steers_not said by_name/*
+    echo broken >"$file"
+    run 2 assess "$file"
+    steers_not complained
+    run 2 "$(printf 'x\033[31m\342\200\256')"
+    steers_not complained
+    run 2 assess "$(printf -- '--x\033[31m')"
+    steers_not complained
+    run 2 lead --length "$(printf '40 ft\033[2J')" --current "230 A"
+    steers_not complained
+}
+
 case "$3" in
     fault) fault_word ;;
     *) "$3" ;;

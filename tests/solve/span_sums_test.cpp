@@ -163,6 +163,18 @@ TEST(SpanTree, ShortSums)
     EXPECT_NEAR_REL(mean_then, mean, 1e-12);
 }
 
+// A width that does not divide what it covers leaves a last cell of its own, which the first doubling does not share.
+TEST(SumGrid, KeepsItsLastCellToItself)
+{
+    sum_grid grid;
+    grid.cells(0.3, 1.0);
+    EXPECT_EQ(grid.cell(0.95), 3U);  // 0, 0.3, 0.6, 0.9
+    EXPECT_LT(grid.cell(0.95), grid.cell(1.0));
+    grid.cells(0.7, 3.0);
+    EXPECT_LT(grid.cell(0.95), grid.cell(1.0));
+    EXPECT_LT(grid.cell(2.95), grid.cell(3.0));
+}
+
 TEST(SpanTree, NumbersNobodyRead)
 {
     std::mt19937 random(9);

@@ -40,7 +40,7 @@ namespace weldloop {
         while (out.back() == '0') out.pop_back();
         if (out.back() == '.') out.pop_back();
     }
-    return out == "-0" ? "0" : out;
+    return out;
 }
 
 }  // namespace weldloop

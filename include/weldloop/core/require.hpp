@@ -51,6 +51,13 @@ const Q& require_finite(const Q& q, std::string_view argument)
     return q;
 }
 
+/// The same for a plain number, such as a Rayleigh number.
+inline double require_finite(double x, std::string_view argument)
+{
+    if (!(std::fabs(x) <= detail::greatest_number)) throw not_finite_error(std::string(argument), number_text(x));
+    return x;
+}
+
 /// Zero is refused too.
 template <class Q>
 const Q& require_positive(const Q& q, std::string_view argument)

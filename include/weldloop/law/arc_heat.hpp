@@ -82,7 +82,7 @@ inline constexpr source early_calorimetry{"Grong, Metallurgical Modelling of Wel
     require_positive(arc, "arc voltage");
     require_positive(i, "welding current");
     require_positive(travel, "travel speed");
-    return share * arc * i / travel;
+    return require_finite(heat_per_weld_length(share * arc * i / travel), "heat input");
 }
 
 /// Power of the arc in the work [W], share by share of arc_efficiency().
@@ -92,7 +92,8 @@ inline constexpr source early_calorimetry{"Grong, Metallurgical Modelling of Wel
 {
     require_positive(arc, "arc voltage");
     require_positive(i, "welding current");
-    return mapped(arc_efficiency(p), [&](double share) { return power(share * arc * i); });
+    return mapped(arc_efficiency(p),
+                  [&](double share) { return require_finite(power(share * arc * i), "power of the arc"); });
 }
 
 }  // namespace weldloop

@@ -86,7 +86,7 @@ inline void require_arc_line(const arc_line& line)
     require_not_negative(v, "arc voltage");
     require_not_negative(i, "arc current");
     if (!(line.by_length.value() > 0.0)) throw out_of_range_error("arc gradient", "0 V/m", "above zero");
-    return (v - line.at_no_length - line.by_current * i) / line.by_length;
+    return require_finite(length((v - line.at_no_length - line.by_current * i) / line.by_length), "arc length");
 }
 
 /// An arc that was read.

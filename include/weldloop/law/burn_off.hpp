@@ -105,7 +105,8 @@ inline void require_burn_off(const burn_off& c)
 {
     require_positive(material, "density of the wire");
     require_positive(diameter, "wire diameter");
-    return 1.0 / (material * (std::numbers::pi / 4.0) * diameter * diameter);
+    const auto out = 1.0 / (material * (std::numbers::pi / 4.0) * diameter * diameter);
+    return require_finite(out, "length of wire per mass");
 }
 
 /// Mass that melts in a time [kg/s]. @param melts [m/s], 0 or above @param material [kg/m3], above 0 @param diameter

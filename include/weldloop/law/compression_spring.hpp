@@ -65,7 +65,9 @@ enum class coil_ends {
 {
     detail::require_modulus(shear, "shear modulus");
     const double index = spring_index(coil, wire);
-    return shear * wire / (8.0 * index * index * index * detail::require_turns(turns, "active turns"));
+    return require_finite(
+        spring_rate(shear * wire / (8.0 * index * index * index * detail::require_turns(turns, "active turns"))),
+        "spring rate");
 }
 
 /// What the stress of a compression spring is corrected for.
@@ -119,7 +121,7 @@ enum class coil_correction {
     require_positive(solid, "solid length");
     if (!(solid < free)) throw out_of_range_error("solid length", si_text(solid), "below the free length");
     require_within(pressed_to, solid, free, "spring length");
-    return rate * (free - pressed_to);
+    return require_finite(force(rate * (free - pressed_to)), "spring force");
 }
 
 /// Stability of compression springs.
@@ -165,7 +167,9 @@ inline double stability_constant(pressure youngs, pressure shear)
 [[nodiscard]] inline length longest_stable_spring(length coil, pressure youngs, pressure shear, spring_ends_held ends)
 {
     require_positive(coil, "coil diameter");
-    return coil * (std::sqrt(detail::stability_constant(youngs, shear)) / slenderness_factor(ends));
+    return require_finite(
+        length(coil * (std::sqrt(detail::stability_constant(youngs, shear)) / slenderness_factor(ends))),
+        "longest stable spring");
 }
 
 /// A compression spring that may buckle.

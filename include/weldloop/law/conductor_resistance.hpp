@@ -34,7 +34,8 @@ inline constexpr temperature resistivity_highest =
     require_positive(metal.resistivity, "resistivity");
     require_positive(section, "conductor area");
     require_within(increment, 0.0, 1.0, "stranding increment");
-    return metal.resistivity_at(t) * (1.0 + increment) / section;
+    return require_finite(resistance_per_length(metal.resistivity_at(t) * (1.0 + increment) / section),
+                          "resistance per length");
 }
 
 /// Resistance of a conductor that has lost a share of its strands over a part of its length:
@@ -50,7 +51,8 @@ inline constexpr temperature resistivity_highest =
     require_positive(sound, "resistance per length");
     require_positive(whole, "conductor length");
     require_within(damaged, length{}, whole, "damaged length");
-    return sound * ((whole - damaged) + damaged / (1.0 - static_cast<double>(missing)));
+    return require_finite(resistance(sound * ((whole - damaged) + damaged / (1.0 - static_cast<double>(missing)))),
+                          "resistance of the conductor");
 }
 
 }  // namespace weldloop

@@ -142,7 +142,9 @@ struct cross_flow_nusselt {
     const double nu = require_positive(film.viscosity / film.density, "kinematic viscosity").value();
     const double alpha = require_positive(film.thermal_diffusivity(), "thermal diffusivity").value();
     const double d = diameter.value();
-    return detail::gravity / film.at.in_kelvin() * std::fabs((surface - air).value()) * d * d * d / (nu * alpha);
+    return require_finite(detail::gravity / film.at.in_kelvin() * std::fabs((surface - air).value()) * d * d * d /
+                              (nu * alpha),
+                          "Rayleigh number");
 }
 
 /// Reynolds number of a cylinder in cross-flow, Re = V D / nu.
@@ -204,7 +206,7 @@ struct cross_flow_nusselt {
 {
     detail::require_number(reynolds, true, "Reynolds number");
     detail::require_number(prandtl, false, "Prandtl number");
-    return detail::churchill_bernstein(reynolds, prandtl);
+    return require_finite(detail::churchill_bernstein(reynolds, prandtl), "Nusselt number");
 }
 
 /// Natural and forced convection together, Nu = (Nu_natural^n + Nu_forced^n)^(1/n).
@@ -218,8 +220,9 @@ struct cross_flow_nusselt {
     require_within(exponent, 1.0, 10.0, "exponent of mixed convection");
     const double larger = natural > forced ? natural : forced;
     if (larger == 0.0) return 0.0;
-    return larger *
-           std::pow(std::pow(natural / larger, exponent) + std::pow(forced / larger, exponent), 1.0 / exponent);
+    return require_finite(
+        larger * std::pow(std::pow(natural / larger, exponent) + std::pow(forced / larger, exponent), 1.0 / exponent),
+        "Nusselt number of mixed convection");
 }
 
 }  // namespace weldloop

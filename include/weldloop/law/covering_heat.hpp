@@ -43,7 +43,9 @@ inline void require_covering(length inner, length outer)
 {
     require_positive(conductivity, "thermal conductivity of the covering");
     detail::require_covering(inner, outer);
-    return 2.0 * std::numbers::pi * conductivity / std::log((outer / inner).value());
+    return require_finite(
+        thermal_conductivity(2.0 * std::numbers::pi * conductivity / std::log((outer / inner).value())),
+        "heat conductance of the covering");
 }
 
 /// Share of a covering's stored heat that counts with the conductor in a model of two stores, by Van Wormer:
@@ -72,7 +74,9 @@ inline void require_covering(length inner, length outer)
 {
     require_positive(heat_per_volume, "heat per volume of the covering");
     detail::require_covering(inner, outer);
-    return heat_per_volume * (0.25 * std::numbers::pi * (outer * outer - inner * inner));
+    return require_finite(
+        heat_capacity_per_length(heat_per_volume * (0.25 * std::numbers::pi * (outer * outer - inner * inner))),
+        "heat capacity of the covering");
 }
 
 }  // namespace weldloop

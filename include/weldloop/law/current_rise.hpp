@@ -37,16 +37,20 @@ struct switched_circuit {
     require_not_negative(c.inductance, "inductance");
     require_finite(c.before, "current before");
     const double t = require_not_negative(after, "time after switching").value();
-    const current settled = c.driving / c.resistance;
+    const current settled = require_finite(current(c.driving / c.resistance), "settled current");
     if (c.inductance.value() == 0.0) return settled;
-    return settled + (c.before - settled) * std::exp(-t * c.resistance.value() / c.inductance.value());
+    const double decay = -t * c.resistance.value() / c.inductance.value();
+    // each by itself: the difference of two large currents can be none
+    return settled * -std::expm1(decay) + c.before * std::exp(decay);
 }
 
 /// The fastest rise a voltage makes in an inductance, U/L [A/s]. @param spare U [V], 0 or above: what the supply has
 /// left over arc and resistance @param l L [H], above 0 @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline current_rate fastest_rise(voltage spare, inductance l)
 {
-    return require_not_negative(spare, "spare voltage") / require_positive(l, "inductance");
+    return require_finite(
+        current_rate(require_not_negative(spare, "spare voltage") / require_positive(l, "inductance")),
+        "rise of the current");
 }
 
 /// How long the current takes from one value to another while the volts to spare for its rise depend on it, the
@@ -91,7 +95,7 @@ template <class Spare>
     require_not_negative(l, "inductance");
     if (!(rate.value() >= 0.0 && rate.value() <= detail::greatest_number))
         throw out_of_range_error("rise of the current", number_text(rate.value()) + " A/s", "zero or above");
-    return supply - l * rate;
+    return require_finite(voltage(supply - l * rate), "voltage left while the current rises");
 }
 
 }  // namespace weldloop

@@ -4,6 +4,8 @@
 /// on a plate.
 
 #include <cmath>
+#include <limits>
+#include <numbers>
 
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/require.hpp>
@@ -105,11 +107,18 @@ private:
     require_positive(spot_radius, "spot radius");
     require_positive(h, "heat transfer coefficient");
     const double kt = k.value() * thickness.value();
-    const double mr = std::sqrt(2.0 * h.value() / kt) * spot_radius.value();
+    const double mr =
+        require_finite(std::sqrt(2.0 * h.value() / kt) * spot_radius.value(), "spot radius over the fin's length");
     constexpr double two_pi = 6.283185307179586;
     // beyond m r = 500 both Bessel functions underflow and their ratio is 1 to better than 0.1 %
+    // and below 1e-8 K1 is 1/x and K0 is -ln(x/2) - gamma to rounding: the limit of a small spot on a large plate
+    if (mr < 1e-8) {
+        require_within(mr, std::numeric_limits<double>::min(), 1e-8, "spot radius over the fin's length");
+        return require_finite(in_si<thermal_conductance>(two_pi * kt / (-std::log(0.5 * mr) - std::numbers::egamma)),
+                              "conductance of the plate");
+    }
     const double ratio = mr > 500.0 ? 1.0 : solve::bessel_k(1.0, mr) / solve::bessel_k(0.0, mr);
-    return in_si<thermal_conductance>(two_pi * kt * mr * ratio);
+    return require_finite(in_si<thermal_conductance>(two_pi * kt * mr * ratio), "conductance of the plate");
 }
 
 }  // namespace weldloop

@@ -84,9 +84,10 @@ private:
     if (start >= conductor_melting_of(metal))
         throw out_of_range_error("start temperature", to_text(start, "degC"),
                                  "below the melting point of " + to_text(conductor_melting_of(metal), "degC"));
-    return in_si<current>(
-        section.value() *
-        std::sqrt(detail::adiabatic_law_of(metal).integral(start, conductor_melting_of(metal)) / t.value()));
+    return require_finite(in_si<current>(section.value() * std::sqrt(detail::adiabatic_law_of(metal).integral(
+                                                                         start, conductor_melting_of(metal)) /
+                                                                     t.value())),
+                          "fusing current");
 }
 
 /// Where heating begins and ends.
@@ -108,8 +109,10 @@ struct heating_span {
         throw out_of_range_error("end temperature", to_text(span.end, "degC"),
                                  "above the start, at most the melting point of " +
                                      to_text(conductor_melting_of(metal), "degC"));
-    return in_si<current>(section.value() *
-                          std::sqrt(detail::adiabatic_law_of(metal).integral(span.start, span.end) / t.value()));
+    return require_finite(
+        in_si<current>(section.value() *
+                       std::sqrt(detail::adiabatic_law_of(metal).integral(span.start, span.end) / t.value())),
+        "adiabatic current");
 }
 
 /// Temperature of a conductor after a current pulse, no heat lost:

@@ -91,7 +91,9 @@ inline constexpr source neumann_circles{"Neumann's integral over coaxial circles
         throw out_of_range_error("spacing", si_text(apart),
                                  "at least the sum of the radii, " + si_text(length(radius + other_radius)));
     const double external = std::log((apart / radius).value()) + std::log((apart / other_radius).value());
-    return magnetic_constant * (external / (2.0 * std::numbers::pi)) + 2.0 * internal;
+    return require_finite(
+        inductance_per_length(magnetic_constant * (external / (2.0 * std::numbers::pi)) + 2.0 * internal),
+        "inductance of a pair");
 }
 
 /// Inductance of a closed rectangle of round conductor: leads laid apart over a length, joined across at both ends. The

@@ -283,7 +283,7 @@ inline spot_characteristic checked_law(const joint_limits& limits)
 [[nodiscard]] inline conductance conductance_at(conductance at_20, const metal_pair& metals, temperature bulk)
 {
     require_not_negative(at_20, "joint conductance");
-    return at_20 / detail::resistivity_growth(metals, bulk);
+    return require_finite(conductance(at_20 / detail::resistivity_growth(metals, bulk)), "joint conductance");
 }
 
 }  // namespace weldloop

@@ -32,7 +32,8 @@ inline constexpr length pressed_gap_height = in_si<length>(1e-4);
 [[nodiscard]] inline thermal_conductance spot_heat_conductance(conductance metallic, temperature t)
 {
     require_not_negative(metallic, "spot conductance");
-    return in_si<thermal_conductance>(lorenz_number * t.in_kelvin() * metallic.value());
+    return require_finite(in_si<thermal_conductance>(lorenz_number * t.in_kelvin() * metallic.value()),
+                          "heat conductance of the spots");
 }
 
 /// Thermal conductance of a thin layer of air, k A/d [W/K].
@@ -42,8 +43,10 @@ inline constexpr length pressed_gap_height = in_si<length>(1e-4);
 /// @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline thermal_conductance gap_heat_conductance(thermal_conductivity air, area faces, length gap)
 {
-    return require_positive(air, "air conductivity") * require_not_negative(faces, "contact area") /
-           require_positive(gap, "gap");
+    return require_finite(
+        thermal_conductance(require_positive(air, "air conductivity") * require_not_negative(faces, "contact area") /
+                            require_positive(gap, "gap")),
+        "heat conductance of the gap");
 }
 
 /// What lies between two faces outside their spots.
@@ -65,7 +68,8 @@ struct joint_gap {
     const double one = static_cast<double>(gap.first_emissivity), other = static_cast<double>(gap.second_emissivity);
     const double both = one * other;
     if (both == 0.0) return {};
-    return radiation_coefficient(both / (one + other - both), t, t) * gap.faces;
+    return require_finite(thermal_conductance(radiation_coefficient(both / (one + other - both), t, t) * gap.faces),
+                          "radiation across the gap");
 }
 
 /// Heat conductance of a whole joint [W/K]: metal spots by the Lorenz number, the gap's filling, and radiation.
@@ -78,8 +82,10 @@ struct joint_gap {
 [[nodiscard]] inline thermal_conductance joint_heat_conductance(conductance metallic, const joint_gap& gap,
                                                                 temperature t)
 {
-    return spot_heat_conductance(metallic, t) + gap_heat_conductance(gap.filling, gap.faces, gap.height) +
-           gap_radiation_conductance(gap, t);
+    return require_finite(thermal_conductance(spot_heat_conductance(metallic, t) +
+                                              gap_heat_conductance(gap.filling, gap.faces, gap.height) +
+                                              gap_radiation_conductance(gap, t)),
+                          "heat conductance of the joint");
 }
 
 }  // namespace weldloop

@@ -79,7 +79,7 @@ inline constexpr thermal_conductivity air_in_gaps = in_si<thermal_conductivity>(
     const double lead = covering.value() * (o * o + d * d) / (o * o - d * d);
     const double gap = (air_in_gaps + radiation_across_gaps * outer).value();
     const double b = bundle_packing * (lead - gap) / (lead + gap);
-    return in_si<thermal_conductivity>(gap * (1.0 + b) / (1.0 - b));
+    return require_finite(in_si<thermal_conductivity>(gap * (1.0 + b) / (1.0 - b)), "conductivity across the bundle");
 }
 
 /// The same where nothing is known of the lead but its diameter: that of a thin one, which conducts least.

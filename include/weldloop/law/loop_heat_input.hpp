@@ -60,7 +60,7 @@ struct loop_heat_input {
     const double k = w.rule == heat_input_rule::with_factor ? heat_input_factor(w.process) : 1.0;
     const voltage arc = w.at_supply - w.loop_drop;
     return {k, heat_input(k, w.at_supply, w.current, w.travel), heat_input(k, arc, w.current, w.travel),
-            (w.loop_drop / arc).value()};
+            require_finite((w.loop_drop / arc).value(), "share of the loop")};
 }
 
 /// Share of the arc's power that melts the wire, rho A v c dT/(s U I), s the share of its power that the arc gives to
@@ -71,7 +71,7 @@ struct loop_heat_input {
     require_not_negative(melted, "heat in the wire");
     require_positive(arc, "power of the arc");
     require_within(share_at_wire, 1e-3, 1.0, "share of the power at the wire");
-    return (melted / arc).value() / share_at_wire;
+    return require_finite((melted / arc).value() / share_at_wire, "melting efficiency");
 }
 
 }  // namespace weldloop

@@ -72,7 +72,7 @@ struct magnet_pull {
     const double left = 1.0 - slope * (t - reference_temperature).value();
     const double opened = 1.0 + (gap / magnet_half_gap).value();
     const double share = left > 0.0 ? left / opened : 0.0;
-    return {in_si<weldloop::force>(rated.value() * share * share), t > grade.highest};
+    return {require_finite(in_si<weldloop::force>(rated.value() * share * share), "pull left"), t > grade.highest};
 }
 
 }  // namespace weldloop

@@ -102,6 +102,7 @@ namespace detail {
     const double above_reference =
         detail::along_table(table, t.in_kelvin()) - detail::along_table(table, reference_temperature.in_kelvin());
     tabulated_resistivity out{require_positive(metal.resistivity, "resistivity") + detail::nohm_m(above_reference), {}};
+    require_finite(out.resistivity, "resistivity");
     if (!(out.resistivity.value() > 0.0))
         throw out_of_range_error("temperature", number_text(t.in_kelvin()) + " K",
                                  "where the table's first line is above zero");

@@ -106,7 +106,9 @@ inline screw_arms raising_arms_of(const screw_thread& s)
 [[nodiscard]] inline weldloop::force screw_force(torque turning, const screw_thread& s)
 {
     const detail::screw_arms arms = detail::raising_arms_of(s);
-    return in_si<weldloop::force>(require_not_negative(turning, "torque").value() / (arms.raising + arms.collar));
+    return require_finite(
+        in_si<weldloop::force>(require_not_negative(turning, "torque").value() / (arms.raising + arms.collar)),
+        "force of the screw");
 }
 
 /// Torque that raises a load, T = (F dm/2)(l + pi f dm sec a)/(pi dm - f l sec a) + F fc dc/2 [N m], with dm the mean
@@ -117,7 +119,8 @@ inline screw_arms raising_arms_of(const screw_thread& s)
 [[nodiscard]] inline torque screw_torque(weldloop::force load, const screw_thread& s)
 {
     const detail::screw_arms arms = detail::raising_arms_of(s);
-    return in_si<torque>(require_not_negative(load, "force").value() * (arms.raising + arms.collar));
+    return require_finite(in_si<torque>(require_not_negative(load, "force").value() * (arms.raising + arms.collar)),
+                          "torque of the screw");
 }
 
 /// Torque that lowers a load, (F dm/2)(pi f dm sec a - l)/(pi dm + f l sec a) + F fc dc/2 [N m]. Below zero: the screw
@@ -127,7 +130,8 @@ inline screw_arms raising_arms_of(const screw_thread& s)
 [[nodiscard]] inline torque lowering_torque(weldloop::force load, const screw_thread& s)
 {
     const detail::screw_arms arms = detail::arms_of(s);
-    return in_si<torque>(require_not_negative(load, "force").value() * (arms.lowering + arms.collar));
+    return require_finite(in_si<torque>(require_not_negative(load, "force").value() * (arms.lowering + arms.collar)),
+                          "lowering torque");
 }
 
 /// Work got out over work put in, F l/(2 pi T). @param s the thread

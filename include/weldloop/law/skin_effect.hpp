@@ -61,7 +61,7 @@ inline constexpr double most_radius_over_depth = 1e6;
     require_positive(dc, "resistance per length");
     require_not_negative(f, "frequency");
     const double mu = magnetic_constant.value() * detail::require_permeability(relative_permeability);
-    return std::sqrt(f.value() * mu / dc.value());
+    return require_finite(std::sqrt(f.value() * mu / dc.value()), "radius over skin depth");
 }
 
 namespace detail {

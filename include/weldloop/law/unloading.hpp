@@ -37,7 +37,8 @@ inline constexpr double unloading_share = 1.0 / 3.0;
     const double share = static_cast<double>(left);
     if (!(share > 0.0)) throw out_of_range_error("force left", "0", "above zero: without force nothing conducts");
     require_within(exponent, 0.1, 1.5, "force-law exponent");
-    return share >= unloading_share ? 1.0 : std::pow(share / unloading_share, -exponent);
+    if (share >= unloading_share) return 1.0;
+    return require_finite(std::pow(share / unloading_share, -exponent), "resistance of an untouched contact");
 }
 
 }  // namespace weldloop

@@ -63,7 +63,7 @@ inline voltage drop_to_reach(double spot, double bulk)
     if (spot < bulk)
         throw out_of_range_error("spot temperature", number_text(spot.in_kelvin(), 5) + " K",
                                  "at or above the bulk temperature of " + number_text(bulk.in_kelvin(), 5) + " K");
-    return detail::drop_to_reach(spot.in_kelvin(), bulk.in_kelvin());
+    return require_finite(detail::drop_to_reach(spot.in_kelvin(), bulk.in_kelvin()), "drop for the spot temperature");
 }
 
 /// Drop at which the spots of a metal begin to yield [V]. Zero where the bulk is that hot already.

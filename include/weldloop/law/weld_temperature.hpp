@@ -39,7 +39,8 @@ inline constexpr source cooling_time_rule{"EN 1011-2, as quoted in an open progr
     require_positive(stored, "heat per volume");
     require_positive(rise, "rise");
     require_positive(heat, "heat input");
-    return std::sqrt(stored.value() * rise.value() / heat.value()) * thickness.value();
+    return require_finite(std::sqrt(stored.value() * rise.value() / heat.value()) * thickness.value(),
+                          "relative thickness");
 }
 
 /// A plate with a weld along it.
@@ -136,7 +137,9 @@ namespace detail {
 {
     require_positive(heat, "heat input");
     require_positive(k, "thermal conductivity");
-    return in_si<duration>(heat.value() / (2.0 * std::numbers::pi * k.value()) * detail::between_800_and_500(start, 1));
+    return require_finite(
+        in_si<duration>(heat.value() / (2.0 * std::numbers::pi * k.value()) * detail::between_800_and_500(start, 1)),
+        "cooling time");
 }
 
 /// Time from 800 to 500 degC of unalloyed and low-alloy steel as EN 1011-2 has it: the longer of
@@ -153,7 +156,7 @@ namespace detail {
     const double q = heat.value() * j_per_m_in_kj_per_mm, d = thickness.value() * metre_in_mm;
     const double thick = (6700.0 - 5.0 * celsius) * q * detail::between_800_and_500(start, 1),
                  thin = (4300.0 - 4.3 * celsius) * 1e5 * q * q / (d * d) * detail::between_800_and_500(start, 2);
-    return in_si<duration>(std::max(thick, thin));
+    return require_finite(in_si<duration>(std::max(thick, thin)), "cooling time");
 }
 
 }  // namespace weldloop

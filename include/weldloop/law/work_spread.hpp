@@ -79,6 +79,13 @@ private:
     double stay_, on_, period_, bursts_ = 0.0, rest_ = 0.0, burning_ = 0.0;
 };
 
+// Of stays and pieces that no number fits the sums overflow.
+inline const rise_by_watt& require_finite_rise(const rise_by_watt& r)
+{
+    for (const double x : {r.mean, r.end, r.arc_ends}) require_finite(x, "rise by a watt");
+    return r;
+}
+
 inline void require_stay(const heated_stay& s)
 {
     require_positive(s.capacity, "heat capacity");
@@ -120,7 +127,7 @@ inline void require_stay(const heated_stay& s)
         out.end += shape * there.end;
         out.arc_ends += shape * there.arc_ends;
     }
-    return out;
+    return detail::require_finite_rise(out);
 }
 
 /// In a disc welded in its middle, T - T_mean by a watt: with the zeros alpha_n of J1 the sum of J0(alpha_n r/R)/
@@ -156,7 +163,7 @@ inline void require_stay(const heated_stay& s)
         out.end += shape * (there.end - at_end / even);
         out.arc_ends += shape * (there.arc_ends - burning / even);
     }
-    return out;
+    return detail::require_finite_rise(out);
 }
 
 /// A body heated over a stay, losing heat to the air: what its mean and its end are.
@@ -174,8 +181,9 @@ struct stay_heating {
     detail::require_stay(s);
     const double C = s.capacity.value();
     const rise_by_watt body = detail::mode_over_stay(s).at(s.loss.value() / C);
-    const double ratio = body.end / body.mean;
-    return {ratio * s.capacity / s.stay, ratio, {body.mean / C, body.end / C, body.arc_ends / C}};
+    const double ratio = require_finite(body.end / body.mean, "end over mean");
+    return {require_finite(thermal_conductance(ratio * s.capacity / s.stay), "conductance of the stay"), ratio,
+            detail::require_finite_rise({body.mean / C, body.end / C, body.arc_ends / C})};
 }
 
 }  // namespace weldloop

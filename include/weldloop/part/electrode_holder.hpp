@@ -37,10 +37,14 @@ inline constexpr source holder_judgement{
                             : square_mm(120);
 }
 
-/// Force of a holder's jaws on the rod when new [N]. @param rated current of the holder [A] @see holder_judgement
+/// Force of a holder's jaws on the rod when new [N]. @param rated current of the holder [A], 0 to 2000
+/// @throws not_finite_error, out_of_range_error @see holder_judgement
 [[nodiscard]] constexpr force usual_holder_force(current rated)
 {
     constexpr double newton_by_ampere = 1.6;
+    constexpr double highest_rating = 2000.0;  // A, as electrode_holder has it
+    if (!(rated.value() >= 0.0 && rated.value() <= highest_rating))
+        detail::refuse_outside(rated, current{}, in_si<current>(highest_rating), "rated current");
     return in_si<force>(newton_by_ampere * rated.value());
 }
 /// Points at which the two grooves touch the rod; see holder_judgement.

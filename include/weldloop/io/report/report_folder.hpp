@@ -20,6 +20,7 @@
 #include <weldloop/core/error.hpp>
 #include <weldloop/core/trade_words.hpp>
 #include <weldloop/io/report/escape.hpp>
+#include <weldloop/io/report/json_values.hpp>
 #include <weldloop/io/report/write_file.hpp>
 
 namespace weldloop {
@@ -112,10 +113,9 @@ write_documents(const std::filesystem::path& folder, const document_origin& of, 
             out.push_back(folder / (stem + d.ending));
             files.push_back({out.back(), d.content});
         }
-        nlohmann::json list = nlohmann::json::object();
+        detail::json list = detail::json::object();
         for (const auto& [name, origin] : names) list[name] = origin;
-        files.push_back({folder / std::string(report_folder_list),
-                         list.dump(2, ' ', false, nlohmann::json::error_handler_t::replace) + "\n"});
+        files.push_back({folder / std::string(report_folder_list), detail::json_text(list) + "\n"});
         write_files(files);
         return out;
     }

@@ -36,7 +36,7 @@ struct described_station {
 /// Reads a station and what is said of it from a file.
 /// @param file a TOML file of at most 1 MiB
 /// @throws station_file_error as described_station_from_toml(), and without a line for a file that cannot be read or is
-/// too large
+/// too large, and for what is no file: a folder, a pipe, a device
 [[nodiscard]] described_station read_described_station(const std::filesystem::path& file);
 
 /// Reads a station alone from a file. @param file as above @throws as above

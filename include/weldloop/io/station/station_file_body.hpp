@@ -369,6 +369,9 @@ inline described_station read_described_station(const std::filesystem::path& fil
     std::error_code fault;
     if (!std::filesystem::exists(file, fault)) throw station_file_error(name, {}, "there is no such file");
     if (std::filesystem::is_directory(file, fault)) throw station_file_error(name, {}, "is a folder, not a file");
+    // reading these may never end
+    if (!std::filesystem::is_regular_file(file, fault))
+        throw station_file_error(name, {}, "is a pipe or a device, not a file");
 
     std::ifstream in(file, std::ios::binary);
     std::string text(station_file_limits::bytes + 1, '\0');  // one more than allowed, so that too much is seen

@@ -1,7 +1,9 @@
 #pragma once
 /// @file
 /// What a station file may not exceed, checked before it is parsed. A parser builds one table in another for every dot
-/// of a key, and a tree that is deep enough ends the program that frees it; so dots are counted first.
+/// of a key, and a tree that is deep enough ends the program that frees it; so dots are counted first. And toml++ 3.3
+/// looks up some letters beyond ASCII by a table that has no row for them, which is undefined; so characters that
+/// cannot stand where they do never reach it.
 
 #include <cstddef>
 #include <string>
@@ -26,18 +28,36 @@ struct station_file_limits {
 
 namespace detail {
 
-/// Walks over a TOML text far enough to tell texts and comments from the rest, and counts the dots of the rest.
-class toml_dot_counter {
+/// Walks over a TOML text far enough to tell texts and comments from the rest, and looks at the rest.
+class toml_walker {
 public:
-    explicit toml_dot_counter(std::string_view text)
+    explicit toml_walker(std::string_view text)
         : text_(text), at_(text.starts_with("\xEF\xBB\xBF") ? 3 : 0), line_start_(at_)
     {
     }
 
     /// The place of the dot that is one too many in its line; line 0 if there is none.
-    [[nodiscard]] file_place first_beyond(std::size_t allowed)
+    [[nodiscard]] file_place first_dot_beyond(std::size_t allowed)
     {
         std::size_t dots = 0;
+        return first_outside([&](char c) {
+            if (c == '\n') dots = 0;
+            return c == '.' && ++dots > allowed;
+        });
+    }
+    /// The place of the first character beyond ASCII; line 0 if there is none. TOML has them in texts and comments
+    /// only.
+    [[nodiscard]] file_place first_beyond_ascii()
+    {
+        return first_outside([](char c) { return static_cast<unsigned char>(c) >= 0x80U; });
+    }
+    /// What stands before the place that was found.
+    [[nodiscard]] std::string_view before() const { return text_.substr(0, at_); }
+
+private:
+    template <class Wanted>
+    [[nodiscard]] file_place first_outside(Wanted is_wanted)
+    {
         while (at_ < text_.size()) {
             const char c = text_[at_];
             if (c == '#')
@@ -45,16 +65,12 @@ public:
             else if (c == '"' || c == '\'')
                 skip_quoted(c);
             else {
-                if (c == '\n') dots = 0;
-                if (c == '.' && ++dots > allowed)
-                    return {line_, character_count(text_.substr(line_start_, at_ - line_start_)) + 1};
+                if (is_wanted(c)) return {line_, character_count(text_.substr(line_start_, at_ - line_start_)) + 1};
                 step();
             }
         }
         return {};
     }
-
-private:
     void step()
     {
         if (text_[at_++] == '\n') {
@@ -98,7 +114,7 @@ inline void refuse_hostile_toml(std::string_view text, const std::string& file_n
     if (text.size() > station_file_limits::bytes)
         throw station_file_error(file_name, {},
                                  "the file is larger than " + std::to_string(station_file_limits::bytes) + " bytes");
-    if (const file_place dot = detail::toml_dot_counter(text).first_beyond(station_file_limits::key_dots); dot.line > 0)
+    if (const file_place dot = detail::toml_walker(text).first_dot_beyond(station_file_limits::key_dots); dot.line > 0)
         throw station_file_error(file_name, dot, "too many dots in keys; a station file needs one at most");
 }
 

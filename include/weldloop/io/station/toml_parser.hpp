@@ -12,6 +12,7 @@
 
 #include <weldloop/io/report/escape.hpp>
 #include <weldloop/io/station/station_file_error.hpp>
+#include <weldloop/io/station/toml_guard.hpp>
 
 namespace weldloop::detail {
 /// Thrown where toml++ would assert.
@@ -71,15 +72,28 @@ namespace weldloop::detail {
 }
 
 /// The text as a table. @throws station_file_error
-[[nodiscard]] inline toml::table parsed_toml(std::string_view text, const std::string& file_name)
+[[nodiscard]] inline toml::table parsed_toml(std::string_view whole, const std::string& file_name)
 {
+    toml_walker walker(whole);
+    const file_place beyond_ascii = walker.first_beyond_ascii();
+    // with a control character in its place the parser stops there too, if not at an earlier fault
+    std::string shown_first;
+    if (beyond_ascii.line > 0) shown_first = std::string(walker.before()) + '\x7F';
+    const std::string_view text = beyond_ascii.line > 0 ? std::string_view(shown_first) : whole;
     try {
-        return toml::parse(text, std::string_view(file_name));
+        toml::table table = toml::parse(text, std::string_view(file_name));
+        if (beyond_ascii.line == 0) return table;
     } catch (const toml::parse_error& e) {
-        throw station_file_error(file_name, place_of(e.source()), "not TOML: " + printable(e.description()));
+        const file_place at = place_of(e.source());
+        const bool is_earlier =
+            at.line < beyond_ascii.line || (at.line == beyond_ascii.line && at.column < beyond_ascii.column);
+        if (beyond_ascii.line == 0 || is_earlier)
+            throw station_file_error(file_name, at, "not TOML: " + printable(e.description()));
     } catch (const toml_assertion&) {
         throw station_file_error(file_name, place_of_assertion(text), "not TOML: this character cannot stand here");
     }
+    throw station_file_error(file_name, beyond_ascii,
+                             "not TOML: a character beyond ASCII stands outside of quotes and comments");
 }
 
 }  // namespace weldloop::detail
