@@ -11,6 +11,8 @@ packages_for() {
         clang) echo clang ;;
         style) echo clang-format ;;
         lint) echo clang-tidy ;;
+        browser) echo emscripten ;;
+        browser-test) echo chromium ;;
         docs) echo doxygen libjs-mathjax fonts-mathjax ;;
         oracle) echo gmsh getdp ngspice python3-numpy python3-scipy ;;
         *) echo "packages.sh: no such purpose: $1" >&2 && return 1 ;;
