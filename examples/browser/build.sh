@@ -1,12 +1,12 @@
 #!/bin/sh
 # The station program as one page: sh examples/browser/build.sh [FOLDER]. It needs Emscripten, takes some minutes, and
-# leaves station.html in the folder (build/browser), beside engine.js and engine.wasm, which the page holds. Installs the
-# Debian packages that are missing.
+# leaves station.html in the folder, beside engine.js and engine.wasm, which the page holds. Without a folder it installs
+# the Debian packages that are missing and writes to build/browser.
 set -eu
 here=$(cd "$(dirname "$0")" && pwd)
 root=$(cd "$here/../.." && pwd)
 . "$root/cmake/packages.sh"
-install_missing build io browser
+[ $# -gt 0 ] || install_missing build io browser
 out=${1:-$root/build/browser}
 mkdir -p "$out"
 

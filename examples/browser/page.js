@@ -21,7 +21,7 @@
             drawn = wanted;
             at("lines").replaceChildren(...Array.from({ length: count }, (_, i) => {
                 const number = document.createElement(i + 1 === fault_line ? "b" : "span");
-                number.textContent = i + 1 + "\n";
+                number.textContent = i + 1;
                 return number;
             }));
         }
@@ -46,11 +46,12 @@
         const whole = lines[line - 1] || "";
         // columns count characters, not the units of a script's texts
         const from = start + Array.from(whole).slice(0, Math.max(0, column - 1)).join("").length;
-        text.focus();
+        text.focus({ preventScroll: true });
         text.setSelectionRange(Math.min(from, start + whole.length), start + whole.length);
         const height = parseFloat(getComputedStyle(text).lineHeight);
         text.scrollTop = Math.max(0, (line - 4) * height);
         text.scrollLeft = 0;
+        text.scrollIntoView({ block: "nearest" });
     }
 
     // --- what is said -------------------------------------------------------------------------------------------
@@ -157,6 +158,7 @@
     // --- the report ---------------------------------------------------------------------------------------------
     const shown = at("shown");
     let watch = null;
+    let is_new = false;  // and not yet brought into view
     function show(seconds) {
         at("report").hidden = false;
         at("report-title").textContent = "Report: " + report.name;
@@ -164,7 +166,7 @@
         draw_stale();
         say("The report stands below. It took " + seconds.toFixed(1) + " s.");
         at("report-title").focus({ preventScroll: true });
-        at("report-title").scrollIntoView({ block: "start" });
+        is_new = true;
     }
     shown.addEventListener("load", () => {
         if (watch) watch.disconnect();
@@ -176,6 +178,9 @@
         watch = new ResizeObserver(fit);
         watch.observe(page.body);
         fit();
+        // only now is there height enough to bring its head to the top
+        if (is_new) at("report-title").scrollIntoView({ block: "start" });
+        is_new = false;
     });
     function save(content, name, type) {
         const link = document.createElement("a");
