@@ -50,10 +50,10 @@ const report_of = new Function(fs.readFileSync(call, "utf8") + "\nreturn report_
         check(column === null || error.column === column, what + ": column " + error.column + ", not " + column);
     }
     check(answer_to(faulty[0][1]).error.nearest === "current", "the nearest word of a mistyped key");
-    check(answer_to(good, { date: 20260231 }).error.id === 102, "the thirtieth of February and its neighbour");
+    check(answer_to(good, { date: 20260231 }).error.id === 102, "a day that no calendar has");
     check(JSON.parse(answer_to(good).json).date === undefined, "a date that nobody gave");
 
-    // Thousand questions leave no memory behind.
+    // A thousand questions leave no memory behind.
     const before = engine.HEAPU8.length;
     for (let i = 0; i < 1000; ++i) answer_to(faulty[0][1]);
     check(engine.HEAPU8.length === before, "memory grew from " + before + " to " + engine.HEAPU8.length);
