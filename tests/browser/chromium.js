@@ -11,6 +11,7 @@ async function open_page(program, file, { width = 1200, height = 900, dark = fal
     const child = spawn(program, ["--headless=new", "--no-sandbox", "--disable-gpu", "--disable-dev-shm-usage", "--no-first-run",
         "--remote-debugging-pipe", "--user-data-dir=" + path.join(folder, "profile"), "about:blank"],
         { stdio: ["ignore", "ignore", "ignore", "pipe", "pipe"], env: { ...process.env, TZ: "UTC" } });
+    const page = { agrees: true };  // with whatever the page asks its user
     const waiting = new Map();
     const heard = [];
     let number = 0;
@@ -29,6 +30,8 @@ async function open_page(program, file, { width = 1200, height = 900, dark = fal
             const asked = waiting.get(message.id);
             if (!asked) {
                 heard.push(message);
+                if (message.method === "Page.javascriptDialogOpening")
+                    send("Page.handleJavaScriptDialog", { accept: page.agrees }).catch(() => {});
                 continue;
             }
             waiting.delete(message.id);
@@ -53,7 +56,7 @@ async function open_page(program, file, { width = 1200, height = 900, dark = fal
     await send("Emulation.setEmulatedMedia", { features: [{ name: "prefers-color-scheme", value: dark ? "dark" : "light" }] });
     await send("Page.navigate", { url: "file://" + path.resolve(file) });
 
-    const page = {
+    Object.assign(page, {
         send,
         // What an expression gives, awaited.
         async value(expression) {
@@ -82,6 +85,13 @@ async function open_page(program, file, { width = 1200, height = 900, dark = fal
             }
             throw new Error(selector + " saves no " + name + "; there: " + fs.readdirSync(downloads));
         },
+        // Gives a file to an input, as its user would.
+        async give(selector, file) {
+            const { root } = await send("DOM.getDocument");
+            const { nodeId } = await send("DOM.querySelector", { nodeId: root.nodeId, selector });
+            await send("DOM.setFileInputFiles", { nodeId, files: [file] });
+        },
+        questions: () => heard.filter((m) => m.method === "Page.javascriptDialogOpening").map((m) => m.params.message),
         async picture(file, whole = false) {
             const { data } = await send("Page.captureScreenshot", { format: "png", captureBeyondViewport: whole });
             fs.writeFileSync(file, Buffer.from(data, "base64"));
@@ -102,7 +112,7 @@ async function open_page(program, file, { width = 1200, height = 900, dark = fal
             }
             fs.rmSync(folder, { recursive: true, force: true, maxRetries: 5 });
         },
-    };
+    });
     await page.until("document.readyState === 'complete'");
     return page;
 }

@@ -1,6 +1,7 @@
 // node in_chromium.js PROGRAM STATIONS BUILT CHROMIUM: the page as its user meets it, against the native program.
 "use strict";
 const fs = require("fs");
+const os = require("os");
 const path = require("path");
 const { native_answer, check, check_same, finish, stations_in } = require("./native.js");
 const { open_page } = require("./chromium.js");
@@ -15,9 +16,9 @@ const fault_text = "document.getElementById('fault').textContent";
 const state_text = "document.getElementById('state').textContent";
 
 async function make(page) {
-    await page.value(press("make"));
-    check(await page.value("!document.getElementById('stop').hidden && " + state_text + ".startsWith('Computing')"),
-        "nothing says that it computes");
+    // in one go: a small station is done before one could ask again
+    check(await page.value(press("make") + ", !document.getElementById('stop').hidden && " + state_text +
+        ".startsWith('Computing')"), "nothing says that it computes");
     await page.until(is_idle);
 }
 
@@ -90,11 +91,42 @@ async function hostile_text(page) {
     check(await page.value("window.hit") === 0, "a script of the file ran");
 }
 
+// A file of one's own is loaded and keeps its name; what was typed is not lost unasked; what is no text is refused.
+async function own_file(page) {
+    const folder = fs.mkdtempSync(path.join(os.tmpdir(), "weldloop_own_"));
+    const demo = fs.readFileSync(path.join(stations, "trailer_frame.toml"), "utf8");
+    const content = demo.replace(/^name = .*$/m, "name = \"Prüfstand 3\"").replace(/\n/g, "\r\n");
+    const own = path.join(folder, "my_bench.toml");
+    const broken = path.join(folder, "photo.toml");
+    fs.writeFileSync(own, content);
+    fs.writeFileSync(broken, Buffer.from([0xff, 0xd8, 0xff, 0xe0, 0x00]));
+    try {
+        await page.value(text_is("# typed"));
+        page.agrees = false;
+        await page.give("#file", own);
+        await page.until("document.getElementById('file').value === ''", 10);
+        check(await page.value("document.getElementById('text').value") === "# typed", "what was typed is lost");
+        check(page.questions().length === 1 && page.questions()[0].includes("lost"), "asked: " + page.questions());
+        page.agrees = true;
+        await page.give("#file", own);
+        await page.until(state_text + " === 'Loaded: my_bench.toml'", 10);
+        await make(page);
+        check(await page.value("document.getElementById('report-title').textContent") === "Report: Prüfstand 3", "the report of the file");
+        const native = native_answer(program, own);
+        check_same((await page.saved("#save-page", "my_bench.html")).toString("utf8"), native.page, "own file, page");
+        await page.give("#file", broken);
+        await page.until(fault_text + " !== ''", 10);
+        check((await page.value(fault_text)).includes("photo.toml cannot be read: it is no text in UTF-8"), await page.value(fault_text));
+        check((await page.value("document.getElementById('text').value")).includes("Prüfstand"), "a refused file takes the text away");
+    } finally {
+        fs.rmSync(folder, { recursive: true, force: true });
+    }
+}
+
 // It can be stopped, and made again after that.
 async function stopped(page) {
     await page.value(text_is(fs.readFileSync(path.join(stations, "gate_shop.toml"), "utf8")));
-    await page.value(press("make"));
-    await page.value(press("stop"));
+    await page.value(press("make") + ", " + press("stop"));
     check(await page.value(state_text) === "Stopped." && await page.value(is_idle), "not stopped");
     await make(page);
     check((await page.value(state_text)).startsWith("The report stands below."), await page.value(state_text));
@@ -107,6 +139,13 @@ async function usable(page) {
     check(used.length >= 8, "only " + used.length + " things to use");
     for (const n of used) check(n.name && n.name.value !== "", "a " + n.role.value + " without a name");
     check(await page.value("document.querySelectorAll('[tabindex]:not([tabindex=\"-1\"])').length") === 0, "an order of its own");
+}
+
+// Whatever a script tried, nothing gets out.
+async function closed(page) {
+    const refused = await page.value("new Promise((done) => { addEventListener('securitypolicyviolation', " +
+        "(e) => done(e.effectiveDirective)); fetch('http://127.0.0.1:9/').catch(() => {}); setTimeout(() => done('nothing'), 5000); })");
+    check(refused === "connect-src", "the policy refuses " + refused);
 }
 
 async function fits(page, width) {
@@ -129,10 +168,12 @@ async function fits(page, width) {
                 await fault_at_line(page);
                 await hostile_text(page);
                 await stopped(page);
+                await own_file(page);
                 await usable(page);
             }
             check(page.foreign().length === 0, "asked for: " + page.foreign());
             check(page.complaints().length === 0, "complaints: " + page.complaints());
+            await closed(page);
         } finally {
             await page.close();
         }
