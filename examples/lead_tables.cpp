@@ -59,7 +59,7 @@ try {
         const std::array leads{wl::welding_cable(wl::awg(4), 50_ft), wl::welding_cable(wl::awg(2), 50_ft),
                                wl::welding_cable(wl::aught(1), 50_ft), wl::welding_cable(wl::aught(2), 50_ft),
                                wl::welding_cable(wl::aught(4), 50_ft)};
-        wl::write_file(words[1], wl::standalone_drawing(wl::lead_length_chart(leads, shop, duty, 2_V)));
+        wl::write_file(words[1], wl::standalone_drawing(wl::lead_length_chart(leads, {.where = shop, .duty = duty})));
     }
 } catch (const std::exception& e) {
     std::cerr << e.what() << '\n';

@@ -47,12 +47,13 @@ bool report(const fs::path& file, const fs::path& folder, wl::report_detail deta
 
 int assess_stations(const call& c)
 {
+    const std::string out = c.out_folder();  // asked before anything is worked out
     if (c.about().empty()) call::fault("assess needs a station file");
     const wl::report_detail detail = c.has("--whole") ? wl::report_detail::whole : wl::report_detail::brief;
     bool is_against = false;
     for (const std::string& file : c.about()) {
         if (&file != c.about().data()) say("\n\n");
-        is_against = report(file, c.text("--out", "."), detail) || is_against;
+        is_against = report(file, out, detail) || is_against;
     }
     return is_against && c.has("--judge") ? against : done;
 }

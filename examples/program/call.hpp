@@ -2,6 +2,7 @@
 // What the program was called with: a word, what it is about, options. Each word says what it takes; help is made of
 // that.
 #include <array>
+#include <filesystem>
 #include <initializer_list>
 #include <map>
 #include <optional>
@@ -9,6 +10,7 @@
 #include <stdexcept>
 #include <string>
 #include <string_view>
+#include <system_error>
 #include <vector>
 
 #include <weldloop/core/error.hpp>
@@ -78,6 +80,21 @@ public:
 
     [[nodiscard]] const std::vector<std::string>& about() const { return about_; }
     [[nodiscard]] bool has(std::string_view name) const { return options_.contains(std::string(name)); }
+    /// The folder that --out names. @throws bad_call where it is a file, or ends as the name of one
+    [[nodiscard]] std::string out_folder() const
+    {
+        const std::string given = text("--out", ".");
+        const std::filesystem::path path(given);
+        std::error_code fault_of_path;
+        if (std::filesystem::is_directory(path, fault_of_path)) return given;
+        if (std::filesystem::exists(path, fault_of_path)) fault("--out names a folder, and " + given + " is a file");
+        for (const char* ending : {".html", ".json", ".csv", ".toml", ".txt", ".pdf", ".svg"})
+            if (path.extension() == ending)
+                fault("--out names a folder, and \"" + given +
+                      "\" ends like a file; the files in it are named after the station's file");
+        if (given.empty()) fault("--out names a folder, and is empty");
+        return given;
+    }
     [[nodiscard]] std::string text(std::string_view name, std::string_view otherwise) const
     {
         const auto found = options_.find(std::string(name));

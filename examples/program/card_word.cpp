@@ -19,6 +19,7 @@ constexpr std::array card_options{out_option};
 
 int make_card(const call& c)
 {
+    const std::string out = c.out_folder();  // asked before anything is worked out
     if (c.about().size() != 1) call::fault("card needs one station file");
     const fs::path file = c.about().front();
     const wl::described_station described = wl::read_described_station(file);
@@ -27,7 +28,7 @@ int make_card(const call& c)
     const wl::job_card card = wl::job_card_of(described.station, service);
     const std::string page = wl::job_card_page(card, described.units);
     say(wl::job_card_text(card, described.units));
-    write_and_say(c.text("--out", "."), {wl::plain_stem(file), known_as(file)}, {{"-card.html", page}});
+    write_and_say(out, {wl::plain_stem(file), known_as(file)}, {{"-card.html", page}});
     return done;
 }
 

@@ -1,9 +1,10 @@
 // fault: from the readings in a station file to the part at fault.
 #include <array>
 #include <string>
+#include <string_view>
+#include <utility>
 
 #include <weldloop/io/report/fault_words.hpp>
-#include <weldloop/io/report/text_layout.hpp>
 #include <weldloop/io/station/station_file.hpp>
 #include <weldloop/weldloop.hpp>
 
@@ -26,11 +27,7 @@ int find_fault(const call& c)
 
     std::string text;
     const auto put = [&text](std::string mark, std::string_view sentence) {
-        constexpr std::size_t width = 100;
-        for (const std::string& line : wl::detail::broken(wl::plain_ascii(sentence), width)) {
-            text.append(mark).append(line).append("\n");
-            mark.assign(mark.size(), ' ');
-        }
+        text += wrapped(std::move(mark), sentence);
     };
     put("", described.station.name);
     put("", "As it is described: " + wl::job_line(described.station.job) + "; " +

@@ -9,6 +9,7 @@
 
 #include <weldloop/io/report/escape.hpp>
 #include <weldloop/io/report/report_folder.hpp>
+#include <weldloop/io/report/text_layout.hpp>
 
 namespace program {
 
@@ -20,6 +21,18 @@ inline void say(std::string_view text)
 {
     std::cout << text << std::flush;
     if (!std::cout) throw std::runtime_error("standard output cannot be written to");
+}
+
+/// A sentence in lines of at most a hundred letters behind a mark, the others set in by it.
+inline std::string wrapped(std::string mark, std::string_view sentence)
+{
+    constexpr std::size_t width = 100;
+    std::string out;
+    for (const std::string& line : wl::detail::broken(wl::plain_ascii(sentence), width - mark.size())) {
+        out.append(mark).append(line).append("\n");
+        mark.assign(mark.size(), ' ');
+    }
+    return out;
 }
 
 /// The path by which a file or folder is known again.

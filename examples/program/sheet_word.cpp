@@ -20,6 +20,7 @@ constexpr std::array sheet_options{out_option};
 
 int make_sheet(const call& c)
 {
+    const std::string out = c.out_folder();  // asked before anything is worked out
     if (c.about().size() != 1) call::fault("sheet needs one station file");
     const fs::path file = c.about().front();
     const wl::described_station described = wl::read_described_station(file);
@@ -27,7 +28,7 @@ int make_sheet(const call& c)
     const std::vector<wl::probe_reading> expected = wl::probe_readings_of(described.station, found);
     const std::string page = wl::blank_sheet_page(described.station, found, expected, described.units);
     say(wl::blank_sheet_text(described.station, found, expected, described.units));
-    write_and_say(c.text("--out", "."), {wl::plain_stem(file), known_as(file)}, {{"-sheet.html", page}});
+    write_and_say(out, {wl::plain_stem(file), known_as(file)}, {{"-sheet.html", page}});
     return done;
 }
 

@@ -61,6 +61,8 @@ std::vector<fs::path> station_files_in(const fs::path& folder)
 {
     std::error_code fault;
     std::vector<fs::path> out;
+    if (fs::is_regular_file(folder, fault))
+        call::fault("survey reads a folder, and " + folder.string() + " is a file; the word assess takes one");
     fs::directory_iterator entries(folder, fault);
     if (fault) call::fault(folder.string() + " cannot be read as a folder: " + fault.message());
     for (const fs::directory_entry& entry : entries)
@@ -72,6 +74,7 @@ std::vector<fs::path> station_files_in(const fs::path& folder)
 
 int survey_folder(const call& c)
 {
+    const std::string out = c.out_folder();  // asked before anything is worked out
     if (c.about().size() != 1) call::fault("survey needs one folder");
     const fs::path folder = c.about().front();
     const std::vector<fs::path> files = station_files_in(folder);
@@ -85,7 +88,7 @@ int survey_folder(const call& c)
     const std::vector<wl::document> documents{{".csv", wl::survey_csv(stations, found)},
                                               {".html", wl::survey_page(stations, found)}};
     say(wl::survey_text(stations, found));
-    write_and_say(c.text("--out", "."), {"survey", "survey of " + known_as(folder)}, documents);
+    write_and_say(out, {"survey", "survey of " + known_as(folder)}, documents);
     for (const std::size_t i : found.not_read) std::cerr << stations[i].fault << '\n';
     if (!found.not_read.empty()) return bad_input;
     const bool is_against = std::any_of(stations.begin(), stations.end(), [](const wl::surveyed_station& s) {
@@ -96,6 +99,7 @@ int survey_folder(const call& c)
 
 int follow_trend(const call& c)
 {
+    const std::string out = c.out_folder();  // asked before anything is worked out
     if (c.about().size() != 2) call::fault("trend needs two files of one station, the earlier one first");
     std::vector<wl::surveyed_station> both;
     for (const std::string& file : c.about()) {
@@ -103,13 +107,12 @@ int follow_trend(const call& c)
         if (!both.back().fault.empty()) call::fault(both.back().fault);
     }
     const wl::station_trend found = wl::trend_of(both[0], both[1]);
+    if (found.known_again == 0)
+        call::fault("trend needs two files of one station: " + c.about()[0] + " and " + c.about()[1] +
+                    " have no part of one name and kind in common");
     const std::string page = wl::trend_page(both[0], both[1], found);
-    if (both[0].found.name != both[1].found.name)
-        std::cerr << "two names: \"" << wl::printable(both[0].found.name) << "\" and \""
-                  << wl::printable(both[1].found.name) << "\"; parts are compared by their names all the same\n";
     say(wl::trend_text(both[0], both[1], found));
-    write_and_say(c.text("--out", "."),
-                  {wl::plain_stem(c.about()[1]), known_as(c.about()[0]) + " to " + known_as(c.about()[1])},
+    write_and_say(out, {wl::plain_stem(c.about()[1]), known_as(c.about()[0]) + " to " + known_as(c.about()[1])},
                   {{"-trend.html", page}});
     return done;
 }

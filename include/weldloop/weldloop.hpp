@@ -340,6 +340,7 @@
 #include <weldloop/rating/solved_station.hpp>
 #include <weldloop/rating/station_life_body.hpp>
 #include <weldloop/rating/supply_findings.hpp>
+#include <weldloop/rating/usual_size.hpp>
 #include <weldloop/rating/way_findings.hpp>
 #include <weldloop/rating/weld_statements.hpp>
 

@@ -572,3 +572,37 @@ TEST(MeasuredPart, IsABodyOfItsAreaAndMass)
 }
 
 }  // namespace
+
+// A junction that only brushes and clamps touch, none of which warms it, is as warm as the air.
+TEST(Ways, AJunctionNothingWarmsIsAsWarmAsTheAir)
+{
+    for (const duty_cycle& duty : {duty_cycle::of(4_min, 10_min), duty_cycle::continuous()}) {
+        station s{.name = "turned frame",
+                  .job = {.process = process::smaw, .current = 120_A, .duty = duty},
+                  .where = {.air = 30_degC}};
+        rotary_ground turner{.brush = brush_kind::metal_graphite};
+        turner.name = "turner";
+        const work_connection lug{
+            .clamp = bolted_work_lug(square_mm(35)), .onto = mild_steel, .surface = surface_state::clean, .name = "seat lug"};
+        s.path = {welding_cable(awg(2), 3_m).named("whip"),
+                  arc{},
+                  turner,
+                  junction{.name = "frame"},
+                  lug,
+                  welding_cable(awg(2), 10_m).named("work lead"),
+                  junction{.name = "stud"},
+                  crimped_lug("output lug", awg(2))};
+        s.ways = {{.name = "second",
+                   .from = "frame",
+                   .to = "stud",
+                   .path = {work_connection{.clamp = screw_clamp(300_A),
+                                            .onto = mild_steel,
+                                            .surface = surface_state::clean,
+                                            .name = "second clamp"},
+                            welding_cable(awg(2), 10_m).named("second lead")}}};
+        const loop_state state = solve_loop(s);
+        ASSERT_EQ(state.outcome, loop_outcome::solved);
+        EXPECT_NEAR(state.parts[3].peak.in_celsius(), 30.0, 1e-6);
+        for (const part_state& p : state.parts) EXPECT_TRUE(std::isfinite(p.drop.value()));
+    }
+}

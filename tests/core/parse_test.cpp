@@ -148,6 +148,82 @@ TEST(Parse, KnowsWhatTheTradeWrites)
     EXPECT_THAT(fault_of<wl::temperature>("95 deg").allowed, Not(HasSubstr("nearest")));
 }
 
+// How sizes are written on reels and in catalogues: 00 is 2/0 (ASTM B258), # a number of the gauge.
+TEST(Parse, TakesGaugesAsTheyAreWrittenOnReels)
+{
+    const auto size = [](const char* text) { return wl::parse<wl::conductor_size>(text); };
+    EXPECT_EQ(size("00 AWG"), wl::aught(2));
+    EXPECT_EQ(size("0 AWG"), wl::aught(1));
+    EXPECT_EQ(size("0000 AWG"), wl::aught(4));
+    EXPECT_EQ(size("000AWG"), wl::aught(3));
+    EXPECT_EQ(size("#2"), wl::awg(2));
+    EXPECT_EQ(size("# 4"), wl::awg(4));
+    EXPECT_EQ(size("#2 AWG"), wl::awg(2));
+    EXPECT_EQ(size("#2/0"), wl::aught(2));
+    EXPECT_EQ(size("#2/0 AWG"), wl::aught(2));
+    EXPECT_EQ(size("#00"), wl::aught(2));
+    EXPECT_THROW((void)size("00000 AWG"), wl::out_of_range_error);
+    EXPECT_THROW((void)size("#70 mm2"), wl::bad_text_error);
+    EXPECT_THROW((void)size("#"), wl::bad_text_error);
+    EXPECT_THROW((void)size("00"), wl::bad_text_error);
+    EXPECT_EQ(position_of<wl::conductor_size>("#70 mm2"), 4U);
+}
+
+// 1 in = 25.4 mm, 1 ft = 12 in (international, 1959)
+TEST(Parse, TakesFractionsOfInches)
+{
+    const auto mm = [](const char* text) { return wl::number_in(wl::parse<wl::length>(text), "mm"); };
+    EXPECT_DOUBLE_EQ(mm("1/8 in"), 3.175);
+    EXPECT_DOUBLE_EQ(mm("1 1/2 in"), 38.1);
+    EXPECT_DOUBLE_EQ(mm("3/16in"), 4.7625);
+    EXPECT_DOUBLE_EQ(mm("1/2 ft"), 152.4);
+    EXPECT_THROW((void)mm("1/0 in"), wl::bad_text_error);
+    EXPECT_THROW((void)mm("1/8 mm"), wl::bad_text_error);
+    EXPECT_THROW((void)mm("1.5/8 in"), wl::bad_text_error);
+    EXPECT_THROW((void)mm("1/8"), wl::bad_text_error);
+    EXPECT_THROW((void)wl::parse<wl::current>("1/2 A"), wl::bad_text_error);
+}
+
+TEST(Parse, TakesTheSpeedOfAWire)
+{
+    EXPECT_DOUBLE_EQ(wl::parse<wl::speed>("300 in/min").value(), 300 * 0.0254 / 60);
+    EXPECT_DOUBLE_EQ(wl::parse<wl::speed>("7.5 m/min").value(), 0.125);
+    EXPECT_THAT(fault_of<wl::speed>("300 ipm").allowed, testing::EndsWith("nearest: in/min"));
+    EXPECT_THAT(fault_of<wl::speed>("300 inch/min").allowed, testing::EndsWith("nearest: in/min"));
+}
+
+TEST(Parse, SaysHowADecimalIsWritten)
+{
+    using testing::HasSubstr, testing::Not;
+    EXPECT_THAT(fault_of<wl::length>("9,1 m").allowed, HasSubstr("write 9.1 m"));
+    EXPECT_THAT(fault_of<wl::current>("-2,65A").allowed, HasSubstr("write -2.65 A"));
+    EXPECT_EQ(position_of<wl::length>("9,1 m"), 1U);
+    // three digits may be thousands
+    EXPECT_THAT(fault_of<wl::current>("1,200 A").allowed, HasSubstr("write 1200 A or 1.2 A"));
+    EXPECT_THAT(fault_of<wl::current>("1,A").allowed, Not(HasSubstr("write")));
+    EXPECT_THAT(fault_of<wl::conductor_size>("2,5 mm2").allowed, HasSubstr("write 2.5 mm2"));
+}
+
+// A share is written in percent, whatever is asked for; a bare number could be either.
+TEST(Parse, SaysHowAShareIsWritten)
+{
+    using testing::HasSubstr;
+    EXPECT_THAT(fault_of<wl::duty_fraction>("0.6").allowed, HasSubstr("60 %"));
+    EXPECT_THAT(fault_of<wl::duty_fraction>("60").allowed, HasSubstr("60 %"));
+    EXPECT_THAT(fault_of<wl::fraction>("1").allowed, HasSubstr("1 % or 100 %"));
+    const auto allowed = [](const char* text) -> std::string {
+        try {
+            (void)wl::parse<wl::duty_fraction>(text);
+        } catch (const wl::out_of_range_error& e) {
+            return e.allowed();
+        }
+        return "taken";
+    };
+    EXPECT_EQ(allowed("120 %"), "above 0 % to 100 %");
+    EXPECT_EQ(allowed("0 %"), "above 0 % to 100 %");
+    EXPECT_EQ(allowed("100 %"), "taken");
+}
+
 TEST(Parse, RefusesValuesThatCannotBe)
 {
     EXPECT_THROW((void)wl::parse<wl::temperature>("-300 degC"), wl::out_of_range_error);

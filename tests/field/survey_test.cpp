@@ -103,6 +103,29 @@ TEST(Survey, TellsBuyingFromCleaning)
     EXPECT_FALSE(found.to_do[1].cures);
 }
 
+// Nothing that is worth doing is left out: what is moved or unhooked, what spares the circuit until it is mended; of
+// what is bought for one part, the best.
+TEST(Survey, LeavesNoStepOut)
+{
+    std::vector<surveyed_station> all{of("over", verdict::over_limit, 1.0, 2.0)};
+    remedy larger = step("replace work lead by 2/0 AWG", remedy_effort::replace, true), largest = larger;
+    larger.part = largest.part = "work lead";
+    largest.what = "replace work lead by 4/0 AWG";
+    all[0].remedies = {step("take hoist chain out of the welding circuit", remedy_effort::move, false),
+                       larger,
+                       largest,
+                       step("rest longer", remedy_effort::weld_less, true),
+                       step("set the supply higher", remedy_effort::raise_volts, true),
+                       step("weld with less current", remedy_effort::weld_less, false)};
+    const survey found = survey_of(all);
+    ASSERT_EQ(found.to_move.size(), 1U);
+    EXPECT_EQ(found.to_move[0].what, "take hoist chain out of the welding circuit");
+    ASSERT_EQ(found.to_buy.size(), 1U);
+    EXPECT_EQ(found.to_buy[0].what, "replace work lead by 2/0 AWG");
+    ASSERT_EQ(found.until_then.size(), 2U);
+    EXPECT_EQ(found.until_then[1].what, "set the supply higher");
+}
+
 // What was read counts beside what was described: a part likelier at fault than not is as bad as a limit exceeded.
 TEST(Survey, HearsWhatWasRead)
 {
@@ -180,6 +203,76 @@ TEST(SurveyTrend, KnowsPartsByTheirNames)
     ASSERT_TRUE(t.parts[1].read_ratio);  // 20 mV at 200 A was the last: 100 micro-ohm
     EXPECT_NEAR(*t.parts[1].read_ratio, 1.5, 1e-12);
     EXPECT_FALSE(t.parts[2].read_ratio);  // a span says nothing of a part
+}
+
+// What was read, felt or seen counts beside what is calculated; the worse of the two is said.
+TEST(SurveyTrend, HearsReadingsSpansHeatAndLooks)
+{
+    surveyed_station before = station_of("1"), after = station_of("2");
+    for (surveyed_station* s : {&before, &after})
+        for (const char* name : {"lug", "stud", "palm", "splice", "gun", "plug", "cured", "warm", "same"})
+            s->found.parts.push_back(part(name, verdict::within_limit, 10));
+    after.found.parts[6] = part("cured", verdict::within_limit, 5);
+    before.answers.observations = {reading{.across = "lug", .volts = 10_mV, .current = 100_A},
+                                   tightness_observation{.part = "stud", .share = 1.0},
+                                   surface_observation{.part = "palm", .seen = surface_state::clean},
+                                   strand_observation{.part = "splice", .missing = 0.0},
+                                   arc_observation{.part = "gun", .seen = arc_look::steady},
+                                   reading{.across = "plug", .volts = 12_mV, .current = 100_A},
+                                   reading{.across = "cured", .volts = 10_mV, .current = 100_A},
+                                   heat_observation{.part = "warm", .hottest = 50_degC},
+                                   heat_observation{.part = "same", .hottest = 50_degC},
+                                   reading{.across = "lug", .volts = 1_V, .current = 100_A, .to = "palm"},
+                                   reading{.across = "lug", .volts = 1_V, .current = 100_A, .to = "stud"}};
+    after.answers.observations = {reading{.across = "lug", .volts = 11.5_mV, .current = 100_A},
+                                  tightness_observation{.part = "stud", .share = 0.5},
+                                  surface_observation{.part = "palm", .seen = surface_state::light_rust},
+                                  strand_observation{.part = "splice", .missing = 0.1},
+                                  arc_observation{.part = "gun", .seen = arc_look::unsteady},
+                                  reading{.across = "plug", .volts = 10_mV, .current = 100_A},
+                                  reading{.across = "cured", .volts = 20_mV, .current = 100_A},
+                                  heat_observation{.part = "warm", .hottest = 60_degC},
+                                  heat_observation{.part = "same", .hottest = 54_degC},  // 4 K at either: 5.7 K
+                                  reading{.across = "lug", .volts = 1.2_V, .current = 100_A, .to = "palm"}};
+    const station_trend t = trend_of(before, after);
+    std::vector<part_fate> changes;
+    for (const part_trend& p : t.parts) changes.push_back(p.change);
+    using enum part_fate;
+    EXPECT_THAT(changes, ElementsAre(worse, worse, differs, worse, worse, better, worse, differs, alike));
+    EXPECT_TRUE(t.parts[0].by_readings);
+    EXPECT_TRUE(t.parts[6].by_readings);
+    EXPECT_FALSE(t.parts[8].by_readings);
+    EXPECT_EQ(t.parts[7].before->hottest, 50_degC);
+    EXPECT_EQ(t.parts[7].after->hottest, 60_degC);
+    EXPECT_EQ(t.parts[2].after->looks.size(), 1U);
+    ASSERT_EQ(t.spans.size(), 2U);
+    EXPECT_EQ(t.spans[0].from, "lug");
+    EXPECT_EQ(t.spans[0].to, "palm");
+    ASSERT_TRUE(t.spans[0].ratio);
+    EXPECT_NEAR(*t.spans[0].ratio, 1.2, 1e-12);
+    EXPECT_TRUE(t.spans[1].before);
+    EXPECT_FALSE(t.spans[1].after);
+    EXPECT_FALSE(t.spans[1].ratio);
+}
+
+TEST(SurveyTrend, KnowsHowManyPartsAreThere)
+{
+    surveyed_station before = station_of("1"), after = station_of("2");
+    before.found.name = "bench";
+    after.found.name = "stand";
+    before.found.parts = {part("lug", verdict::within_limit, 10), part("lead", verdict::within_limit, 10),
+                          part("clamp", verdict::within_limit, 10), part("arc", verdict::not_judged, 0)};
+    after.found.parts = {part("lug", verdict::within_limit, 10), part("whip", verdict::within_limit, 10),
+                         part("clamp", verdict::within_limit, 10), part("arc", verdict::not_judged, 0)};
+    before.found.parts[3].kind = after.found.parts[3].kind = part_kind::arc;
+    after.found.parts[2].kind = part_kind::lug;  // the same name for another thing
+    const station_trend t = trend_of(before, after);
+    EXPECT_EQ(t.known_again, 1U);
+    EXPECT_EQ(t.most_parts, 3U);
+    EXPECT_TRUE(t.names_differ);
+    EXPECT_EQ(t.parts[2].change, part_fate::added);
+    EXPECT_EQ(trend_of(before, before).known_again, 3U);
+    EXPECT_FALSE(trend_of(before, before).names_differ);
 }
 
 TEST(SurveyTrend, WithoutAStateThereAreNoVolts)

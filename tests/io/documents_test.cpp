@@ -237,6 +237,34 @@ TEST(Survey, NamesEveryStationAndWhatToDo)
     EXPECT_THAT(survey_text(one, survey_of(one)), HasSubstr("Nothing"));
 }
 
+// Every finding that is more than a notice, and sentences that begin as sentences do.
+TEST(Survey, SaysAllThatSpeaksAgainstAStation)
+{
+    std::vector<surveyed_station> all{surveyed(test::trailer_stand(), "trailer.toml")};
+    all[0].found.findings = {
+        {finding_id::covering_damaged, finding_severity::stop_job, "The covering is not whole."},
+        {finding_id::stray_current, finding_severity::stop_job, "A chain carries current."},
+        {finding_id::drop_above_allowed, finding_severity::warning, "The loop takes more than allowed."},
+        {finding_id::shared_work, finding_severity::notice, "Another supply welds here."}};
+    remedy chain{.what = "unhook the chain", .part = "chain"};
+    chain.effort = remedy_effort::move;
+    chain.clears_verdict = true;
+    all[0].remedies = {chain};
+    const survey found = survey_of(all);
+    for (const std::string& both : {survey_text(all, found), survey_page(all, found)}) {
+        std::string one_line = both;
+        std::replace(one_line.begin(), one_line.end(), '\n', ' ');
+        while (one_line.find("  ") != std::string::npos) one_line.erase(one_line.find("  "), 1);
+        EXPECT_THAT(one_line, HasSubstr("within limit. Stop the job: The covering is not whole. Stop the job: A chain "
+                                        "carries current. Warning: The loop takes more than allowed."));
+        EXPECT_THAT(one_line, testing::Not(HasSubstr("Another supply")));
+        EXPECT_THAT(one_line, HasSubstr("To move and unhook"));
+        EXPECT_THAT(one_line, HasSubstr("Unhook the chain."));
+        EXPECT_THAT(one_line, HasSubstr("Something stops the job at 1 station;"));
+        EXPECT_THAT(one_line, HasSubstr("To move: 1 step at 1 station."));
+    }
+}
+
 TEST(SurveyTrend, ShowsBeforeAndAfter)
 {
     const surveyed_station before = surveyed(test::trailer_stand(), "then.toml");
@@ -251,7 +279,9 @@ TEST(SurveyTrend, ShowsBeforeAndAfter)
     EXPECT_THAT(text, HasSubstr("worse"));
     EXPECT_THAT(page, HasSubstr("class=\"worse\""));
     EXPECT_THAT(text, HasSubstr(" -> "));
+    EXPECT_THAT(text, testing::Not(HasSubstr("two stations")));
     const surveyed_station hostile = surveyed(test::hostile_answers(), "x");
+    EXPECT_THAT(trend_text(hostile, after, trend_of(hostile, after)), HasSubstr("name two stations"));
     expect_good_text(trend_text(hostile, after, trend_of(hostile, after)), survey_width);
     expect_good_page(trend_page(hostile, after, trend_of(hostile, after)));
 }

@@ -73,8 +73,8 @@ TEST(FactorCsv, IsReadBack)
 TEST(LeadLengthChart, ShowsEverySize)
 {
     const std::vector<cable> leads = leads_of_the_shop();
-    const std::string svg = lead_length_chart(leads, {}, duty_cycle::of(0.6), 4_V);
-    EXPECT_EQ(svg, lead_length_chart(leads, {}, duty_cycle::of(0.6), 4_V));
+    const std::string svg = lead_length_chart(leads, {.duty = duty_cycle::of(0.6), .allowed_drop = 4_V});
+    EXPECT_EQ(svg, lead_length_chart(leads, {.duty = duty_cycle::of(0.6), .allowed_drop = 4_V}));
     const test::markup_checker checked(svg);
     EXPECT_EQ(checked.fault(), "");
     for (const cable& lead : leads) EXPECT_THAT(svg, HasSubstr(">" + to_text(lead.size) + "</text>"));
@@ -86,19 +86,50 @@ TEST(LeadLengthChart, ShowsEverySize)
     }
 }
 
+// International foot, 0.3048 m; 86 degF is 30 degC by definition.
+TEST(LeadLengthChart, IsToldInFeet)
+{
+    const shown_units american{.temperatures = "degF", .lengths = shown_lengths::feet};
+    const std::vector<cable> leads = leads_of_the_shop();
+    const std::string svg =
+        lead_length_chart(leads, {.where = {.air = 30_degC}, .duty = duty_cycle::of(0.6), .units = american});
+    EXPECT_THAT(svg, HasSubstr("longest lead in ft, one way: 2 V along the lead, 60 % of 10 min, air 86 degF"));
+    EXPECT_EQ(svg.find(" m<"), std::string::npos);
+    const current rated = ampacity_of(leads[0], {.air = 30_degC}, duty_cycle::of(0.6)).amps;
+    const length_answer end =
+        longest_lead(leads[0], {.current = (1.0 - 1e-9) * rated, .duty = duty_cycle::of(0.6)}, {.air = 30_degC}, 2_V);
+    EXPECT_THAT(svg, HasSubstr("up to " + to_text(rated, "A") + ", there " + to_text(end.length, "ft")));
+    EXPECT_THAT(lead_duty_chart(leads, {.air = 30_degC}, 10_min, american), HasSubstr("air 86 degF"));
+}
+
+// Eight curves in eight styles, and no word on a bare line of the grid.
+TEST(LeadLengthChart, TellsItsCurvesApart)
+{
+    const std::vector<cable> leads = leads_of_the_shop();
+    for (const std::string& svg : {lead_length_chart(leads, {}), lead_duty_chart(leads, {}, 10_min)}) {
+        for (std::size_t i = 0; i < leads.size(); ++i) {
+            const std::string style = "curve" + std::to_string(i);
+            EXPECT_NE(svg.find("class=\"" + style + "\""), std::string::npos) << style;
+            EXPECT_NE(drawing_style.find(".drawing ." + style + "{stroke"), std::string_view::npos) << style;
+            EXPECT_THAT(svg, HasSubstr("halo\">" + to_text(leads[i].size)));
+        }
+    }
+}
+
 TEST(LeadLengthChart, RefusesBadInput)
 {
     const std::vector<cable> leads = leads_of_the_shop();
     const duty_cycle duty = duty_cycle::of(0.6);
-    EXPECT_THROW((void)lead_length_chart({}, {}, duty, 4_V), out_of_range_error);
-    EXPECT_THROW((void)lead_length_chart(std::vector<cable>(9, leads[0]), {}, duty, 4_V), out_of_range_error);
-    EXPECT_THROW((void)lead_length_chart(leads, {}, duty, 0_V), out_of_range_error);
-    EXPECT_THROW((void)lead_length_chart(leads, {}, duty, in_si<voltage>(std::numeric_limits<double>::quiet_NaN())),
+    EXPECT_THROW((void)lead_length_chart({}, {.duty = duty}), out_of_range_error);
+    EXPECT_THROW((void)lead_length_chart(std::vector<cable>(9, leads[0]), {.duty = duty}), out_of_range_error);
+    EXPECT_THROW((void)lead_length_chart(leads, {.duty = duty, .allowed_drop = 0_V}), out_of_range_error);
+    EXPECT_THROW((void)lead_length_chart(
+                     leads, {.duty = duty, .allowed_drop = in_si<voltage>(std::numeric_limits<double>::quiet_NaN())}),
                  not_finite_error);
-    EXPECT_THROW((void)lead_length_chart(leads, {.air = 90_degC}, duty, 4_V), out_of_range_error);
+    EXPECT_THROW((void)lead_length_chart(leads, {.where = {.air = 90_degC}, .duty = duty}), out_of_range_error);
     std::vector<cable> bare = leads;
     bare[2].overall_diameter = length{};
-    EXPECT_THROW((void)lead_length_chart(bare, {}, duty, 4_V), missing_data_error);
+    EXPECT_THROW((void)lead_length_chart(bare, {.duty = duty}), missing_data_error);
 }
 
 // BS 638-4 family and IEC 60974-1 practice: a lead carries more the less of the period it is under current; without a

@@ -125,7 +125,7 @@ TEST(ReadingSection, RefusesWhatIsNoReading)
     expect_refused("across = \"work lead\"\nhottest = \"60 K\"", 22, 11, "allowed");
     expect_refused("across = \"work lead\"\nfour_wire = 420", 22, 13, "420 uohm");
     expect_refused("across = \"work lead\"\nfour_wire = \"-1 uohm\"", 22, 13, "allowed");
-    expect_refused("across = \"work lead\"\ntightness = \"1001 %\"", 22, 13, "from 0 to 10");
+    expect_refused("across = \"work lead\"\ntightness = \"1001 %\"", 22, 13, "from 0 % to 1000 %");
     expect_refused("across = \"work lead\"\nsurface = \"rusty\"", 22, 11, "nearest: \"light rust\"");
     expect_refused("across = \"work lead\"\nmissing_strands = \"100 %\"", 22, 19, "missing_strands");
     expect_refused("across = \"work lead\"\nvolts = \"0.5 V\"\ncurrent = \"0 A\"", 23, 11, "above");

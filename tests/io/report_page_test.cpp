@@ -153,7 +153,7 @@ TEST(ReportPage, GoesFromWhatIsActedOnToWhatIsLookedUp)
         ASSERT_NE(at, std::string::npos) << a.does.what;
         const std::size_t next = page.find("<li><b>", at + 1);
         for (const std::string& c : a.cautions)
-            EXPECT_LT(page.find("<li>" + markup_escaped(c) + "</li>", at), next) << c;
+            EXPECT_LT(page.find("<li>" + markup_escaped(in_shown_units(c, {})) + "</li>", at), next) << c;
     }
 }
 

@@ -136,7 +136,8 @@ TEST(ReportText, KeepsWhatIsLookedUpForWhoAsks)
     EXPECT_LT(2 * brief.size(), whole.size());
     EXPECT_THAT(brief, HasSubstr("what rests on judgement stand in the whole report"));
     for (const std::string& caution : s.found.cautions)
-        EXPECT_THAT(brief, HasSubstr("! " + caution.substr(0, 40))) << "no caution waits to be asked for";
+        EXPECT_THAT(brief, HasSubstr("! " + in_shown_units(caution, {}).substr(0, 40)))
+            << "no caution waits to be asked for";
 }
 
 TEST(ReportText, SaysByWhatAndWhenItWasMade)

@@ -51,6 +51,18 @@ TEST(ShownUnits, TellNumbersOfASentenceOver)
     EXPECT_EQ(in_shown_units("5 ", american), "5 ");
 }
 
+// A length that is written in both: once, in the reader's own.
+TEST(ShownUnits, TakeOneOfALengthInBoth)
+{
+    EXPECT_EQ(in_shown_units("within 10 ft (3 m) of the holder", american), "within 10 ft of the holder");
+    EXPECT_EQ(in_shown_units("within 10 ft (3 m) of the holder", {}), "within 3 m of the holder");
+    EXPECT_EQ(in_shown_units("6 in to 10 in (152 mm to 254 mm) behind", american), "6 in to 10 in behind");
+    EXPECT_EQ(in_shown_units("6 in to 10 in (152 mm to 254 mm) behind", {}), "152 mm to 254 mm behind");
+    EXPECT_EQ(in_shown_units("5 ft (worn); 10 ft (3 mV)", {}), "5 ft (worn); 10 ft (3 mV)");
+    EXPECT_EQ(in_shown_units("10 ft (3 m", american), "10 ft (9.84 ft");
+    EXPECT_EQ(in_shown_units("lead 10 ft (3 m) is", {}, {.names = {"lead 10 ft (3 m)"}}), "lead 10 ft (3 m) is");
+}
+
 TEST(ShownUnits, LeaveNamesAsTheyAreWritten)
 {
     station s = read_station(test::example_file("trailer_frame.toml"));

@@ -136,6 +136,33 @@ constexpr fault faults[] = {
      "longer than the lead", ""},
     {"length = \"50 ft\"", "length = \"50 ft\"\nconductor_diameter = \"5 mm\"", 12, 22, "too small for 2/0 AWG", ""},
     {"length = \"50 ft\"", "length = \"50 ft\"\noverall_diameter = \"5 mm\"", 12, 20, "no thickness", ""},
+    // how the trade writes numbers
+    {"\"60 %\"", "\"120 %\"", 5, 8, "allowed: above 0 % to 100 %", ""},
+    {"\"60 %\"", "\"0.6\"", 5, 12, "write 60 %", ""},
+    {"\"50 ft\"", "\"9,1 m\"", 11, 12, "write 9.1 m", ""},
+    {"onto = \"mild steel\"", "onto = \"mild steel\"\nsurface = \"sandy\"", 19, 11,
+     "\"mill scale\", \"mill scale, bitten through\", \"spatter-covered\"", ""},
+    // a piece of work
+    {"part = \"work clamp\"",
+     "part = \"workpiece\"\nmetal = \"mild steel\"\nmass = \"3 kg\"\nthickness = \"3 mm\"\npieces_per_hour = \"5 "
+     "min\"\n[[path]]\npart = \"work clamp\"",
+     19, 19, "how long a piece stays is \"stays\"", "stays"},
+    {"part = \"work clamp\"",
+     "part = \"workpiece\"\nmetal = \"mild steel\"\nmass = \"3 kg\"\nthickness = \"3 mm\"\nstays = "
+     "12\n[[path]]\npart = \"work clamp\"",
+     19, 9, "how many follow each other is \"pieces_per_hour\"", "pieces_per_hour"},
+    {"part = \"work clamp\"",
+     "part = \"workpiece\"\nmetal = \"mild steel\"\nmass = \"3 kg\"\nthickness = \"3 mm\"\nstays = \"10 "
+     "min\"\npieces_per_hour = 12\n[[path]]\npart = \"work clamp\"",
+     20, 19, "12 an hour leave 5 min for each", ""},
+    // what the process is welded with
+    {"part = \"arc\"", "part = \"holder\"\nrated = \"300 A\"\n[[path]]\npart = \"arc\"", 13, 8,
+     "process \"gmaw\" is welded with a gun", "gun"},
+    {"part = \"arc\"", "part = \"tig torch\"\nlength = \"4 m\"\n[[path]]\npart = \"arc\"", 13, 8,
+     "process \"gmaw\" is welded with a gun", "gun"},
+    {"gmaw\"\ncurrent = \"240 A\"\nduty = \"60 %\"\n[surroundings]\nair = \"32 degC\"\n",
+     "smaw\"\ncurrent = \"240 A\"\n[[path]]\npart = \"gun\"\nlength = \"3 m\"\n", 6, 8,
+     "process \"smaw\" is welded with a holder", "holder"},
     // names
     {"\"Bench\"", "\"\"", 1, 8, "is empty", ""},
     {"\"Bench\"", "\"a\\u0007b\"", 1, 8, "control character", ""},
@@ -147,7 +174,8 @@ constexpr fault faults[] = {
     // the path
     {"part = \"arc\"", "part = \"coupling\"\nsize = \"50 mm2\"", 8, 1, "the path has no arc", ""},
     {"part = \"cable\"\nsize = \"2/0 AWG\"\nlength = \"50 ft\"", "part = \"arc\"\nname = \"first\"", 12, 8,
-     "a second arc; the first one stands in line 9", ""},
+     "a second arc; the first one stands in line 9; a station has one, another welder on the same work is an [[other]]",
+     ""},
     {"[[path]]\npart = \"cable\"\nsize = \"2/0 AWG\"\nlength = \"50 ft\"\n", "", 9, 8, "at the end of the path", ""},
     // TOML
     {"\"50 ft\"", "\"50 ft", 11, 16, "not TOML", ""},

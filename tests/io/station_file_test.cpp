@@ -1,4 +1,7 @@
 // Reading stations from files that are as they should be.
+#include <algorithm>
+#include <array>
+#include <type_traits>
 #include <variant>
 
 #include <gmock/gmock.h>
@@ -28,8 +31,13 @@ station read(std::string_view text)
 template <class T>
 T part_of(const std::string& table)
 {
+    // each tool with its process
+    const std::string process = std::is_same_v<T, electrode_holder> ? "smaw"
+                                : std::is_same_v<T, tig_torch>      ? "gtaw"
+                                                                    : "gmaw";
     return std::get<T>(
-        read(with(small_station, "[[path]]\npart = \"arc\"", "[[path]]\n" + table + "\n[[path]]\npart = \"arc\""))
+        read(with(with(small_station, "[[path]]\npart = \"arc\"", "[[path]]\n" + table + "\n[[path]]\npart = \"arc\""),
+                  "gmaw", process))
             .path.at(1));
 }
 
@@ -452,6 +460,38 @@ TEST(StationFile, TakesThePathAsInlineTablesToo)
         "name = \"a\"\npath = [{part = \"cable\", size = \"1 AWG\", length = \"3 m\"}, {part = \"arc\"},\n"
         "{part = \"cable\", size = \"1 AWG\", length = \"3 m\"}]\n[job]\nprocess = \"gtaw\"\ncurrent = \"90 A\"\n");
     EXPECT_EQ(s.path.size(), 3U);
+}
+
+// The page of the file names every unit, metal, covering and wire that a file may hold.
+TEST(StationFile, ThePageNamesWhateverIsTaken)
+{
+    const std::string page = test::content_of(test::example_file("").parent_path().parent_path().parent_path() /
+                                              "docs/pages/station_file.md");
+    const std::size_t begin = page.find("\nUnits: ");
+    ASSERT_NE(begin, std::string::npos);
+    std::string units = page.substr(begin + 7, page.find("\n\n", begin) - begin - 7);
+    for (char& c : units)
+        if (c == '\n') c = ' ';
+    units.back() = ',';
+    std::replace(units.begin(), units.end(), ';', ',');
+    constexpr std::array taken{quantity_kind::of_length,     quantity_kind::of_area,
+                               quantity_kind::of_mass,       quantity_kind::of_duration,
+                               quantity_kind::of_frequency,  quantity_kind::of_speed,
+                               quantity_kind::of_force,      quantity_kind::of_torque,
+                               quantity_kind::of_current,    quantity_kind::of_voltage,
+                               quantity_kind::of_resistance, quantity_kind::of_conductance,
+                               quantity_kind::of_heat_flux,  quantity_kind::of_temperature_difference};
+    for (const detail::unit_row& row : detail::unit_table)
+        if (std::find(taken.begin(), taken.end(), row.kind) != taken.end()) {
+            EXPECT_NE(units.find(" " + std::string(row.name) + ","), std::string::npos) << row.name;
+        }
+    const auto is_named = [&](std::string_view word) {
+        EXPECT_THAT(page, testing::HasSubstr("`\"" + std::string(word) + "\"`"));
+    };
+    for (const metal& m : all_metals) is_named(m.name);
+    for (const covering& c : all_coverings) is_named(c.name);
+    for (const spring_wire& w : all_spring_wires) is_named(w.name);
+    for (const surface_state s : all_surface_states) is_named(to_text(s));
 }
 
 TEST(StationFile, TakesEveryWordThatIsPrinted)

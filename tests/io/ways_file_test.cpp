@@ -148,7 +148,7 @@ const fault faults[] = {
     {"thickness = \"3 mm\"", "thickness = \"3 mm\"\nstays = \"4 kg\"", 17, 12, "cannot be \"4 kg\"", ""},
     {"thickness = \"3 mm\"", "thickness = \"3 mm\"\npieces_per_hour = 0", 17, 19, "cannot be 0", ""},
     {"thickness = \"3 mm\"", "thickness = \"3 mm\"\nstays = \"5 min\"\npieces_per_hour = 13", 18, 19,
-     "so many pieces do not stay", ""},
+     "13 an hour leave 4.62 min for each", ""},
     {"thickness = \"3 mm\"", "thickness = \"3 mm\"\nstays = \"5 min\"\npieces_per_hour = 6", 18, 19,
      "a piece is there whenever the arc burns", ""},
     {"thickness = \"3 mm\"", "thickness = \"3 mm\"\nstays = \"5 min\"\nfrom_weld = \"0 mm\"", 18, 13,

@@ -159,12 +159,32 @@ lead() {
     run 2 lead --length "40 ft" --current "230 amps"
     complains "nearest: A"
     run 2 lead --length "40 ft" --current "230 A" --duty 0.6
-    complains "a unit after the number: %"
+    complains "a unit after the number: %; write 60 %"
+    run 2 lead --length "40 ft" --current "230 A" --duty "120 %"
+    complains "above 0 % to 100 %"
+    run 2 lead --length "9,1 m" --current "230 A"
+    complains "write 9.1 m"
     run 2 lead --length "40 ft" --current "230 A" --period "10 min"
     run 2 lead --length "40 ft" --current "230 A" --sizes metrik
     complains "nearest: metric"
     run 2 lead --length "900 m" --current "900 A"
     complains "beyond the largest"
+    run 2 lead --length "10 m" --current "2500 A"
+    complains "side by side"
+    ! grep -q "[2-9][0-9][0-9] degC" complained || fault "a temperature no lead lives to"
+    run 0 lead --length "50 ft" --current "200 A" # in the units it is asked in
+    says "50 ft one way"
+    says "degF"
+    says "limit 185 degF"
+    says "half of the 4 V"
+    says "of 2 V allowed"
+    [ "$(wc -L <said)" -le 100 ] || fault "a line of $(wc -L <said) letters"
+    run 0 lead --length "50 ft" --current "200 A" --both
+    says "of 4 V allowed"
+    run 0 lead --length "10 m" --current "200 A" --air "-30 degC" --covering pvc
+    says "may crack"
+    run 0 lead --length "10 m" --current "200 A" --air "-20 degC"
+    says_not "may crack"
 }
 
 chart() {
@@ -176,6 +196,11 @@ chart() {
     files_in made 2
     run 0 chart --duty "35 %" --sizes metric --out made # another chart takes no chart's place
     there made/leads-2.html
+    run 0 chart --lengths ft --air "86 degF" --out feet
+    grep -q "longest lead in ft" feet/leads.html || fault "the chart is not in feet"
+    grep -q "air 86 degF" feet/leads.html || fault "the chart is not in degF"
+    run 2 chart --lengths feet
+    complains "nearest: ft"
 }
 
 fault_word() {
@@ -232,6 +257,22 @@ survey() {
     complains "no station file"
     run 2 survey missing
     complains "cannot be read as a folder"
+    run 2 survey "$stations/gate_shop.toml"
+    complains "survey reads a folder"
+    for word in assess card sheet fault; do
+        run 2 $word shop
+        complains "is a folder, not a file"
+    done
+    : >taken
+    for out in taken report.html made.json; do
+        for call in "assess $stations/trailer_frame.toml" "card $stations/trailer_frame.toml" "chart" "survey shop"; do
+            # shellcheck disable=SC2086  # words
+            run 2 $call --out $out
+            complains "--out names a folder"
+            [ ! -s said ] || fault "it says something before it refuses"
+        done
+    done
+    not_there report.html made.json
 }
 
 trend() {
@@ -244,6 +285,13 @@ trend() {
     says "lug of the clamp         new"
     says "clamp lug                gone"
     there made/renamed-trend.html
+    run 0 trend "$stations/trailer_frame.toml" "$stations/trailer_readings.toml" --out made
+    says "Spans of parts"
+    says "hottest, as read: - -> 40 degC"
+    says "The two files name two stations"
+    sed 's/^name = "\(.*\)"/name = "other \1"/' "$stations/trailer_frame.toml" >other.toml
+    run 2 trend "$stations/trailer_frame.toml" other.toml --out made
+    complains "no part of one name and kind in common"
     run 2 trend one.toml
     run 2 trend "$stations/trailer_frame.toml" missing.toml
     complains "there is no such file"

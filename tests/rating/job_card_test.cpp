@@ -19,6 +19,7 @@
 #include <weldloop/rating/assess.hpp>
 #include <weldloop/rating/job_card.hpp>
 #include <weldloop/rating/lead/cut_back.hpp>
+#include <weldloop/rating/usual_size.hpp>
 
 using namespace weldloop;
 using namespace weldloop::literals;
@@ -101,8 +102,8 @@ TEST(JobCard, QuotesTheTables)
     EXPECT_THAT(value_of(c, "electrode lead", "conductor, at most"), "85 degC");
     // a barrel of up to (1/0.4)^(1/3) of the conductor, 53.5 mm2 by ASTM B258
     EXPECT_THAT(value_of(c, "output lug", "lead in the barrel"), HasSubstr("1/0 AWG (53.5 mm2)"));
-    EXPECT_THAT(value_of(c, "output lug", "lead in the barrel"), HasSubstr("above 72.6 mm2"));
-    EXPECT_THAT(value_of(c, "output lug", "cut back"), HasSubstr("152 mm to 254 mm"));  // 6 to 10 inches
+    EXPECT_THAT(value_of(c, "output lug", "lead in the barrel"), HasSubstr("3/0 AWG or larger"));  // above 72.6 mm2
+    EXPECT_THAT(value_of(c, "output lug", "cut back"), HasSubstr("152 mm to 254 mm"));             // 6 to 10 inches
     EXPECT_THAT(value_of(c, "output lug", "bare copper"), HasSubstr("none"));
     for (const part_card& p : c.parts)
         for (const card_line& l : p.lines) {
@@ -214,4 +215,122 @@ TEST(JobCard, NamesWhatNoWorkmanshipCures)
                             [](const remedy& r) { return r.part == "work lead"; }));
     // the lug on that lead is of its size, whatever was described
     EXPECT_EQ(std::get<lug>(c.made.path[11]).size, awg(4));
+}
+
+namespace {
+
+// A stand whose parts are of two series, with leads back on two ways; the lugs of each way see its share alone.
+station carried_stand()
+{
+    station s{.name = "frame stand",
+              .job = {.process = process::smaw, .current = 180_A, .duty = duty_cycle::of(4_min, 10_min)},
+              .where = {.air = 25_degC}};
+    cable_splice sleeve;
+    sleeve.name = "sleeve";
+    rotary_ground turner;
+    turner.name = "turner";
+    s.path = {welding_cable(awg(2), 10_m).named("lead"),
+              sleeve,
+              welding_cable(awg(2), 5_m).named("lead b"),
+              coupling("plug", square_mm(70)),
+              welding_cable(awg(4), 3_m).named("whip"),
+              electrode_holder("holder", 250_A),
+              arc{},
+              turner,
+              workpiece{.metal = mild_steel, .mass = 30_kg, .thickness = 5_mm, .name = "frame"},
+              work_connection{.clamp = bolted_work_lug(square_mm(35)), .onto = mild_steel, .name = "seat lug"},
+              welding_cable(awg(3), 10_m).named("work lead"),
+              crimped_lug("return lug", awg(3)),
+              junction{.name = "stud"},
+              crimped_lug("output lug", awg(2))};
+    way second{.name = "second lead", .from = "frame", .to = "stud"};
+    second.path = {work_connection{.clamp = screw_clamp(300_A), .onto = mild_steel, .name = "second clamp"},
+                   welding_cable(awg(3), 10_m).named("second work lead"), crimped_lug("second lug", awg(3))};
+    s.ways = {second};
+    return s;
+}
+
+}  // namespace
+
+// MIL-T-7928E: 6 mV at 158 A for 3 AWG's row below, 4 AWG (135 A) (from memory); of the way's share in proportion.
+TEST(JobCard, LimitsAreThoseOfTheWaysOwnCurrent)
+{
+    const job_card c = job_card_of(carried_stand());
+    ASSERT_TRUE(c.found.conducts);
+    for (const part_result& p : c.found.parts) {
+        if (p.name != "return lug" && p.name != "second lug") continue;
+        ASSERT_LT(p.current.typical, 150_A);
+        const crimp_limit limit = crimp_limit_of(awg(3).area());
+        EXPECT_THAT(value_of(c, p.name, "crimp, at most"),
+                    HasSubstr("(" + to_text(voltage(limit.resistance * p.current.typical), "mV", 2) + " at " +
+                              to_text(p.current.typical, "A") + ")"));
+    }
+    for (const part_result& p : c.found.parts) {
+        if (p.name != "second clamp") continue;
+        EXPECT_THAT(value_of(c, p.name, "drop when new, at most"), HasSubstr(" at " + to_text(p.current.typical, "A")));
+    }
+    EXPECT_THAT(value_of(c, "output lug", "crimp, at most"), HasSubstr(" at 180 A)"));
+}
+
+TEST(JobCard, OneFigureIsNoRange)
+{
+    const std::string lead = value_of(job_card_of(carried_stand()), "lead", "should read");
+    EXPECT_THAT(lead, testing::Not(HasSubstr(" to "))) << lead;
+    EXPECT_THAT(lead, HasSubstr(" mV at 180 A"));
+    // nor is one that no meter resolves: a whip whose ends are warmed a little
+    EXPECT_THAT(value_of(job_card_of(carried_stand()), "whip", "should read"), testing::Not(HasSubstr(" to ")));
+}
+
+TEST(JobCard, OnlyClampsAndHoldersHaveJaws)
+{
+    const job_card c = job_card_of(carried_stand());
+    for (const char* name : {"seat lug", "turner"}) {
+        const part_card& p = card_of(c, name);
+        EXPECT_THAT(p.make, testing::Not(HasSubstr("jaw")));
+        for (const card_line& l : p.lines) EXPECT_THAT(l.value, testing::Not(HasSubstr("jaw"))) << name << l.what;
+    }
+    EXPECT_THAT(value_of(c, "turner", "ring"), HasSubstr("brushes"));
+    EXPECT_THAT(value_of(c, "second clamp", "seat"), HasSubstr("jaws"));
+}
+
+TEST(JobCard, NothingIsStillThatIsMoved)
+{
+    for (const joint_motion motion : {joint_motion::moved, joint_motion::shaken}) {
+        station_service used;
+        used.joints.motion = motion;
+        const job_card c = job_card_of(carried_stand(), used);
+        for (const part_card& p : c.parts) EXPECT_THAT(p.make, testing::Not(HasSubstr("nothing moves"))) << p.name;
+        // moved leads are no reason to bolt a clamp
+        EXPECT_THAT(card_of(c, "second clamp").make, testing::Not(HasSubstr("bolted")));
+        EXPECT_EQ(std::get<work_connection>(c.made.ways[0].path[0]).clamp.kind, clamp_kind::screw);
+    }
+    const job_card still = job_card_of(carried_stand(), station_service{});
+    EXPECT_THAT(card_of(still, "output lug").make, HasSubstr("nothing moves here"));
+    // and where nothing is said of the use, nothing is claimed of it
+    EXPECT_THAT(card_of(job_card_of(carried_stand()), "output lug").make, testing::Not(HasSubstr("here")));
+}
+
+// ASTM B258: 2 AWG 33.6 mm2, 1/0 53.5, 2/0 67.4, 3/0 85.0.
+TEST(JobCard, SizesAreOfTheSeriesInUse)
+{
+    const job_card c = job_card_of(carried_stand());
+    EXPECT_EQ(std::get<coupling>(c.made.path[3]).size, awg(2));  // the larger of its leads
+    EXPECT_EQ(std::get<cable_splice>(c.made.path[1]).stamped, awg(2));
+    EXPECT_EQ(std::get<electrode_holder>(c.made.path[5]).size, awg(4));
+    EXPECT_THAT(card_of(c, "seat lug").make, HasSubstr("for a lead of 3 AWG"));
+    EXPECT_THAT(value_of(c, "output lug", "lead in the barrel"), HasSubstr("1/0 AWG or larger"));
+    for (const part_card& p : c.parts) EXPECT_THAT(p.make, testing::Not(HasSubstr("mm2"))) << p.name;
+    EXPECT_EQ(usual_size(square_mm(50), size_family::american), aught(1));
+    EXPECT_EQ(usual_size(square_mm(70), size_family::american), aught(2));
+    EXPECT_EQ(usual_size(aught(1), size_family::metric), square_mm(50));
+    EXPECT_EQ(usual_size(awg(3), size_family::american), awg(3));
+    EXPECT_EQ(smallest_size_above(square_mm(240).area(), size_family::metric), std::nullopt);
+    EXPECT_EQ(family_in_use(carried_stand()), size_family::american);
+    EXPECT_EQ(family_in_use(station{}), size_family::metric);
+    // a clamp that takes a lug's place has a rating that is sold
+    station_service used;
+    used.clamps.openings = 20;
+    const job_card moved = job_card_of(carried_stand(), used);
+    const current rated = std::get<work_connection>(moved.made.path[9]).clamp.rated_current;
+    EXPECT_EQ(number_in(rated, "A"), 50.0 * std::round(number_in(rated, "A") / 50.0));
 }

@@ -38,6 +38,24 @@ TEST(LeadFindings, AWholeCoveringHasNone)
     EXPECT_TRUE(assess(gate_stand()).findings.empty());
 }
 
+// source: EN 50565-1, lowest temperature of laying and handling: thermoplastic 5 degC, rubber -25 degC (from memory)
+TEST(LeadFindings, AColdCoveringIsNotBent)
+{
+    station s = gate_stand();
+    std::get<cable>(s.path[4]).covering = pvc;
+    EXPECT_EQ(findings_called(assess(s), finding_id::covering_cold), 0U);
+    s.where.air = temperature::celsius(-10);
+    const assessment frost = assess(s);
+    ASSERT_EQ(findings_called(frost, finding_id::covering_cold), 1U);
+    const loop_finding& f = finding_of(frost, finding_id::covering_cold);
+    EXPECT_EQ(f.severity, finding_severity::warning);
+    EXPECT_EQ(f.text.rfind("work lead is covered with pvc", 0), 0U) << f.text;
+    EXPECT_NE(f.text.find("below 5 degC"), std::string::npos) << f.text;
+    EXPECT_NE(f.text.find("from memory"), std::string::npos) << f.text;
+    s.where.air = temperature::celsius(-30);
+    EXPECT_EQ(findings_called(assess(s), finding_id::covering_cold), 3U);  // both leads and the gun's
+}
+
 // source: OSHA 29 CFR 1926.351(b)(4): a cable needing repair is not used (read in WAC 296-155-405(2)(d)).
 TEST(LeadFindings, ADamagedOneStopsTheJobAndNamesEveryLead)
 {

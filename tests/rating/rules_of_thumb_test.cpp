@@ -34,7 +34,7 @@ TEST(RulesOfThumb, AsPublished)
         const std::string& what = row.text("quantity");
         ++used;
         if (what.find("basis of the AWS size table") != std::string::npos) {
-            EXPECT_EQ(lead_request{}.allowed_drop.value(), row.number("value")) << row.where();
+            EXPECT_EQ(usual_allowed_drop.value(), row.number("value")) << row.where();
         } else if (what.starts_with("current density floor")) {
             const double mm2 = row.number("value") * number_in(1_kcmil, "mm2") / 1e3;
             EXPECT_NEAR(mm2, std::stod(text_between(row.text("note"), "= ", " mm2/A")), 0.00051) << row.where();

@@ -6,8 +6,10 @@
 #include <random>
 #include <string>
 
+#include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <weldloop/core/attempt.hpp>
 #include <weldloop/core/literals.hpp>
 #include <weldloop/core/text.hpp>
 #include <weldloop/rating/lead/sizing.hpp>
@@ -80,7 +82,7 @@ judged judge(const conductor_size& size, const lead_request& r)
     constexpr double margin = 0.01;
     const marched_lead m = march(size, r);
     const double heat = m.peak_rise / (r.limit.value_or(85_degC) - r.where.air).value();
-    const double drop = (r.both_leads ? 2.0 : 1.0) * m.drop / r.allowed_drop.value();
+    const double drop = (r.both_leads ? 2.0 : 1.0) * m.drop / r.drop_allowed().value();
     const double most = std::max(heat, drop);
     return most < 1.0 - margin ? judged::suffices : most > 1.0 + margin ? judged::fails : judged::too_near_to_say;
 }
@@ -285,6 +287,38 @@ TEST(Sizing, RefusesWhenNoSizeSuffices)
     } catch (const no_solution_error& e) {
         EXPECT_NE(e.value().find("240 mm2"), std::string::npos) << e.what();
     }
+}
+
+// What the largest carries is ampacity_of() of it; so many side by side each carry a share that a single lead is
+// found for.
+TEST(Sizing, SaysHowManyLeadsWouldDo)
+{
+    const lead_request heavy{.length = 10_m, .current = 2500_A};
+    try {
+        (void)smallest_lead(heavy);
+        FAIL();
+    } catch (const no_solution_error& e) {
+        const current most = ampacity_of(welding_cable(kcmil(500), 10_m), {}, duty_cycle::continuous()).amps;
+        EXPECT_THAT(e.value(), testing::HasSubstr("carries " + to_text(most, "A") + " of 2500 A"));
+        EXPECT_THAT(e.value(), testing::Not(testing::HasSubstr("degC")));
+        int count = 1;
+        for (bool does = false; !does;) {
+            lead_request share = heavy;
+            share.current = heavy.current / static_cast<double>(++count);
+            does = attempt([&] { return smallest_lead(share); }).has_answer();
+        }
+        EXPECT_THAT(e.allowed(), testing::HasSubstr(std::to_string(count) + " leads of 500 kcmil side by side"));
+    }
+    try {
+        (void)smallest_lead({.length = 500_m, .current = 4900_A, .allowed_drop = 1_V});
+        FAIL();
+    } catch (const no_solution_error& e) {
+        EXPECT_THAT(e.allowed(), testing::Not(testing::HasSubstr("side by side")));  // no dozen of them
+        EXPECT_THAT(e.value(), testing::HasSubstr(" and loses "));
+    }
+    // half of what the loop may take, where nothing is said
+    EXPECT_EQ(heavy.drop_allowed(), 2_V);
+    EXPECT_EQ((lead_request{.length = 10_m, .current = 1_A, .both_leads = true}.drop_allowed()), 4_V);
 }
 
 TEST(Sizing, RefusesWhatCannotBe)

@@ -398,3 +398,14 @@ TEST(PeriodicState, ANearStateBeyondTheBound)
     expect_closed_and_balanced(s);
     EXPECT_NEAR(s.mean[0], 12.0, 1e-3);
 }
+
+// A body that exchanges heat with nothing has no temperature: no state, and no number that is none.
+TEST(PeriodicState, ABodyByItselfIsSaid)
+{
+    heat_network net;
+    net.sink(net.add_node(10.0), 1.0, 0.0);
+    net.linear_source(0, 5.0, 0.0);
+    static_cast<void>(net.add_node(1.0));
+    net.close();
+    EXPECT_EQ(solved(net, {60.0, 40.0}).what, outcome::not_settled);
+}

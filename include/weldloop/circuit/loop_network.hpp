@@ -573,8 +573,9 @@ private:
     index put_stud(const point& p)
     {
         const index node = net_.add_node(least_piece_capacity.value());
-        const bool is_touched =
-            std::any_of(endings_.begin(), endings_.end(), [&p](const ending& e) { return e.at == &p; });
+        const bool is_touched = std::any_of(endings_.begin(), endings_.end(), [&p](const ending& e) {
+            return e.at == &p && (e.end.to_node > 0.0 || e.end.face > 0.0);
+        });
         constexpr double any = 1.0;  // W/K: where nothing of a known temperature touches it, it has that of the air
         if (!is_touched) net_.sink(node, any, 0.0);
         return node;

@@ -22,6 +22,13 @@ public:
     /// @param value the plain number, 0.6 for 60 %. @throws not_finite_error, out_of_range_error
     constexpr bounded_number(double value) : value_(checked(value)) {}  // NOLINT: a ratio parameter accepts a number
 
+    /// What it may be, in percent: "above 0 % to 100 %".
+    [[nodiscard]] static std::string allowed_percent()
+    {
+        return (Rule::low_excluded ? "above " : "from ") + number_text(100.0 * Rule::low) +
+               (Rule::high_excluded ? " % to below " : " % to ") + number_text(100.0 * Rule::high) + " %";
+    }
+
     /// The plain number.
     constexpr explicit operator double() const noexcept { return value_; }
     /// By number.

@@ -150,6 +150,11 @@ inline constexpr std::array trade_words{
     trade_word{"micron", "um"},
     trade_word{"microns", "um"},
     trade_word{"fpm", "ft/min"},
+    trade_word{"ipm", "in/min"},
+    trade_word{"inch/min", "in/min"},
+    trade_word{"inches/min", "in/min"},
+    trade_word{"in/minute", "in/min"},
+    trade_word{"mpm", "m/min"},
     trade_word{"m/sec", "m/s"},
     // processes
     trade_word{"MIG", "gmaw"},

@@ -37,6 +37,7 @@ struct surveyed_station {
 /// Something to do at a station of a survey.
 struct survey_step {
     std::size_t entry = 0;                        ///< place of its station in what was surveyed, from 0
+    std::string part = {};                        ///< the part it is done to; empty: none alone
     std::string what = {};                        ///< in words, supply off
     remedy_effort effort = remedy_effort::clean;  ///< what it takes
     bool cures = false;           ///< it clears a verdict or finding, or closes the circuit; else it only regains
@@ -54,8 +55,10 @@ struct survey_look {
 struct survey {
     std::vector<std::size_t> ranked = {};      ///< places of the stations that were read, the worst first
     std::vector<std::size_t> not_read = {};    ///< places of the others, in their order
-    std::vector<survey_step> to_buy = {};      ///< that cures, of the worst station first
-    std::vector<survey_step> to_do = {};       ///< cleaning and tightening, in that order
+    std::vector<survey_step> to_move = {};     ///< clamps and leads laid elsewhere, stray ways taken off; worst first
+    std::vector<survey_step> to_buy = {};      ///< that cures, one for each part of a station, the worst station first
+    std::vector<survey_step> to_do = {};       ///< cleaning and tightening, of the worst station first
+    std::vector<survey_step> until_then = {};  ///< that cures without mending: welding less, the supply set higher
     std::vector<survey_step> to_mend = {};     ///< what readings say is at fault, of the worst station first
     std::vector<survey_look> to_look_at = {};  ///< the soonest first
 };
@@ -95,6 +98,14 @@ namespace detail {
     return r.restores_circuit || r.clears_verdict || !r.clears_findings.empty() || !r.clears_parts.empty();
 }
 
+/// Whether a list has a step for the part of another.
+[[nodiscard]] inline bool holds_part(const std::vector<survey_step>& steps, const survey_step& other)
+{
+    return !other.part.empty() && std::any_of(steps.begin(), steps.end(), [&](const survey_step& s) {
+        return s.entry == other.entry && s.part == other.part;
+    });
+}
+
 }  // namespace detail
 
 /// What a survey of stations comes to.
@@ -103,9 +114,10 @@ namespace detail {
 /// readings may be failing), then by the
 /// gravity of the weakest part's verdict (at least that of an exceeded limit where readings say that a part is at
 /// fault), by how often it exceeds its limit, by how much of it it uses; among equals in
-/// the order given. To buy is what clears a verdict or finding and takes a part or a new termination; to do is what
-/// takes a spanner or a brush; to look at are clamps and joints that in a poor case may give way within a week of
-/// shifts.
+/// the order given. To buy is what clears a verdict or finding and takes a part or a new termination, of the steps for
+/// one part the best; to do is what takes a spanner or a brush; to move is what is laid elsewhere or unhooked, stray
+/// ways among it; what only spares the circuit until then is apart; to look at are clamps and joints that in a poor
+/// case may give way within a week of shifts.
 /// @param stations each with a name of its own @return places in `stations`
 /// @throws bad_station_error for an assessment without parts
 [[nodiscard]] inline survey survey_of(const std::vector<surveyed_station>& stations)
@@ -122,14 +134,24 @@ namespace detail {
             const suspected_part* const failing = s.answers.fault->failing_part();
             const suspected_part& first = failing != nullptr ? *failing : s.answers.fault->parts.front();
             if (!first.remedy.what.empty())
-                out.to_mend.push_back({i, first.remedy.what, first.remedy.effort, true, {}});
+                out.to_mend.push_back({i, first.name, first.remedy.what, first.remedy.effort, true, {}});
         }
         for (const remedy& r : s.remedies) {
             if (r.is_summary || r.is_remark) continue;
-            const survey_step step{i, r.what, r.effort, detail::cures_something(r), r.volts_regained};
-            const bool is_bought = r.effort == remedy_effort::replace || r.effort == remedy_effort::re_terminate;
-            if (is_bought && step.cures) out.to_buy.push_back(step);
-            if (r.effort == remedy_effort::clean || r.effort == remedy_effort::tighten) out.to_do.push_back(step);
+            const survey_step step{i, r.part, r.what, r.effort, detail::cures_something(r), r.volts_regained};
+            switch (r.effort) {
+            case remedy_effort::replace:
+            case remedy_effort::re_terminate:
+                if (step.cures && !detail::holds_part(out.to_buy, step)) out.to_buy.push_back(step);
+                break;
+            case remedy_effort::clean:
+            case remedy_effort::tighten: out.to_do.push_back(step); break;
+            case remedy_effort::move: out.to_move.push_back(step); break;
+            case remedy_effort::raise_volts:
+            case remedy_effort::weld_less:
+                if (step.cures) out.until_then.push_back(step);
+                break;
+            }
         }
         if (!s.answers.life) continue;
         const duration week = shifts_of_a_week * s.answers.life->service.joints.shift;

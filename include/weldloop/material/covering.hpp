@@ -46,6 +46,11 @@ inline constexpr source iec_60364_short_circuit{
 inline constexpr source iec_60364_short_circuit_rubber{
     "IEC 60364-4-43 (same in IEC 60364-5-54 and BS 7671)", "2008; 2011; 2018",
     "table 43A: end of a short circuit up to 5 s, 85 degC rubber 220 degC", source_kind::memory};
+/// Leads moved in the cold.
+inline constexpr source en_50565_cold{"EN 50565-1 (HD 516 before it)", "2014",
+                                      "lowest temperature at which flexible cables are laid and handled: thermoplastic "
+                                      "5 degC, rubber -25 degC",
+                                      source_kind::memory};
 /// @}
 
 /// A covering material.
@@ -59,6 +64,8 @@ struct covering {
     std::optional<temperature> short_time = {};           ///< of the conductor at the end of a short circuit of at
                                                           ///< most 5 s; none: not known
     const source* short_time_source = nullptr;            ///< where that stands
+    std::optional<temperature> coldest_handled = {};      ///< of the lead while it is bent or knocked; none: not known
+    const source* coldest_handled_source = nullptr;       ///< where that stands
 };
 
 /// Natural or synthetic rubber, the usual covering of welding leads: 5.0 K m/W.
@@ -69,7 +76,9 @@ inline constexpr covering flexible_rubber{"rubber",
                                           temperature::celsius(85),
                                           &cable_class_85,
                                           temperature::celsius(220),
-                                          &iec_60364_short_circuit_rubber};
+                                          &iec_60364_short_circuit_rubber,
+                                          temperature::celsius(-25),
+                                          &en_50565_cold};
 /// Polychloroprene: 5.5 K m/W.
 inline constexpr covering polychloroprene{"polychloroprene",
                                           in_si<thermal_conductivity>(1.0 / 5.5),
@@ -78,12 +87,15 @@ inline constexpr covering polychloroprene{"polychloroprene",
                                           temperature::celsius(85),
                                           &en_50525_2_81_covering,
                                           temperature::celsius(220),
-                                          &iec_60364_short_circuit_rubber};
+                                          &iec_60364_short_circuit_rubber,
+                                          temperature::celsius(-25),
+                                          &en_50565_cold};
 /// Ethylene-propylene rubber: 3.5 K m/W.
 inline constexpr covering ethylene_propylene{"ethylene-propylene rubber",   in_si<thermal_conductivity>(1.0 / 3.5),
                                              in_si<volumetric_heat>(2.0e6), 0.9,
                                              temperature::celsius(90),      &iec_60364_conductor_limits,
-                                             temperature::celsius(250),     &iec_60364_short_circuit};
+                                             temperature::celsius(250),     &iec_60364_short_circuit,
+                                             temperature::celsius(-25),     &en_50565_cold};
 /// Plasticised polyvinyl chloride: 5.0 K m/W.
 inline constexpr covering pvc{"pvc",
                               in_si<thermal_conductivity>(1.0 / 5.0),
@@ -92,7 +104,9 @@ inline constexpr covering pvc{"pvc",
                               temperature::celsius(70),
                               &iec_60364_conductor_limits,
                               temperature::celsius(160),
-                              &iec_60364_short_circuit};
+                              &iec_60364_short_circuit,
+                              temperature::celsius(5),
+                              &en_50565_cold};
 /// Cross-linked polyethylene: 3.5 K m/W.
 inline constexpr covering xlpe{"xlpe",
                                in_si<thermal_conductivity>(1.0 / 3.5),

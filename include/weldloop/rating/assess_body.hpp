@@ -115,6 +115,7 @@ inline void sum_up(assessment& out, const solved_station& solved)
     detail::add_course_effects(out, solved);
     detail::note_hot_work(out, solved);
     detail::add_covering_findings(out, s);
+    detail::add_cold_coverings(out, s);
     detail::add_intermittent(out, s);
     for (part_result& r : out.parts) {
         if (out.conducts && std::holds_alternative<work_connection>(part_at(s, r.place)) &&

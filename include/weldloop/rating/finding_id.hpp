@@ -27,6 +27,7 @@ enum class finding_id {
     between_holders,                 ///< no-load voltages of two supplies can add up
     covering_damaged,                ///< a lead's covering is cut, burnt, bare or crushed
     covering_wet,                    ///< a lead's covering is wet
+    covering_cold,                   ///< the air is colder than a lead's covering may be handled in
     no_load_above_limit,             ///< the supply's no-load voltage is above what the hazard allows
     supply_does_not_suit,            ///< the supply's output is of the wrong kind for the process
     polarity_does_not_suit,          ///< the electrode is on the wrong terminal for the process
@@ -60,6 +61,7 @@ enum class finding_id {
     case finding_id::between_holders: return "between_holders";
     case finding_id::covering_damaged: return "covering_damaged";
     case finding_id::covering_wet: return "covering_wet";
+    case finding_id::covering_cold: return "covering_cold";
     case finding_id::no_load_above_limit: return "no_load_above_limit";
     case finding_id::supply_does_not_suit: return "supply_does_not_suit";
     case finding_id::polarity_does_not_suit: return "polarity_does_not_suit";

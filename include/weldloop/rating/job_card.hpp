@@ -27,6 +27,12 @@ inline constexpr source termination_practice{
     {},
     {},
     source_kind::common_practice};
+/// What a turning connection wants.
+inline constexpr source rotary_ground_practice{
+    "turning connections in shops: ring bright and round, brushes bedded in and free in their holders",
+    {},
+    {},
+    source_kind::common_practice};
 /// What a joint should read.
 inline constexpr source card_expectation{
     "this library: the station as it is to be made, 5 to 95 % of joints alike", {}, {}, source_kind::derived};
@@ -78,8 +84,12 @@ struct job_card {
 
 /// What to make: the station with every joint as it should be (bright faces, full torque, every strand in a barrel of
 /// its own size, a covering that is whole, full grip), and with the clamp that suits its use: where service says it is
-/// opened or dragged, a screw clamp of the rating; where service is stated and nothing moves it, a bolted lug of the
-/// cable's size (16 to 185 mm2); as described where nothing is said of its use.
+/// opened or dragged, a screw clamp of the rating or the next one sold; where service is stated and nothing moves it
+/// (joints still, no knocks), a bolted lug of the cable's size (16 to 185 mm2); as described where nothing is said of
+/// its use, or leads are moved. What is crimped to a lead has the lead's size, a coupling that of the larger of its
+/// leads; what has no lead beside it, the size of the station's series that is nearest, see usual_size().
+///
+/// Limits in volts are those at the current through the part itself: of a way, its share.
 ///
 /// Expected volts and temperatures are those of assess() for that station at the job's current and duty; limits of
 /// crimps and new clamps are published ones. How far to cut back is taken from the station as described: what its

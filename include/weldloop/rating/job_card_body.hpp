@@ -30,26 +30,34 @@
 #include <weldloop/rating/probe_reading.hpp>
 #include <weldloop/rating/remedies_body.hpp>
 #include <weldloop/rating/station_life_body.hpp>
+#include <weldloop/rating/usual_size.hpp>
 
 namespace weldloop {
 
 namespace detail {
 
 /// What is known of how a clamp is handled.
-enum class clamp_handling { not_stated, stays, moved };
+enum class clamp_handling {
+    not_stated,
+    stays,
+    carried,  // leads are moved or the fixture shakes, but the clamp is not said to be taken off
+    moved
+};
 
 [[nodiscard]] inline clamp_handling handling_of(const std::optional<station_service>& service)
 {
     if (!service) return clamp_handling::not_stated;
     const grip_service& c = service->clamps;
-    return c.openings > 0.0 || c.drags > 0.0 ? clamp_handling::moved : clamp_handling::stays;
+    if (c.openings > 0.0 || c.drags > 0.0) return clamp_handling::moved;
+    const bool is_still = service->joints.motion == joint_motion::still && !(c.knocks > 0.0);
+    return is_still ? clamp_handling::stays : clamp_handling::carried;
 }
 
 /// Each part as it should be made.
 class sound_maker {
 public:
     sound_maker(const station& s, std::size_t place, clamp_handling handling)
-        : station_(s), place_(place), handling_(handling)
+        : station_(s), place_(place), handling_(handling), series_(family_in_use(s))
     {
     }
 
@@ -63,7 +71,8 @@ public:
     void operator()(tig_torch& t) const { (*this)(t.lead); }
     void operator()(lug& l) const
     {
-        if (const cable* lead = cable_beside()) l.size = lead->size;
+        const cable* lead = cable_beside();
+        l.size = lead != nullptr ? lead->size : usual_size(l.size, series_);
         l.stamped = l.size;
         l.missing_strands = 0.0;
         l.bolt_torque = std::max(l.bolt_torque, usual_bolt_torque(l.bolt_diameter));
@@ -71,11 +80,18 @@ public:
     }
     void operator()(coupling& c) const
     {
+        const auto [before, behind] = leads_beside();
+        c.size = before != nullptr && behind != nullptr ? std::max(before->size, behind->size)
+                 : before != nullptr                    ? before->size
+                 : behind != nullptr                    ? behind->size
+                                                        : usual_size(c.size, series_);
         c.force = std::max(c.force, usual_coupling_force(c.size));
         c.surface = surface_state::clean;
     }
     void operator()(electrode_holder& h) const
     {
+        const cable* lead = cable_beside();
+        h.size = lead != nullptr ? lead->size : usual_size(h.size, series_);
         h.force = std::max(h.force, usual_holder_force(h.rated));
         h.surface = surface_state::clean;
     }
@@ -87,22 +103,30 @@ public:
         w.grip_lost = 0.0;
         const cable* lead = nearest_cable(station_, place_);
         if (handling_ == clamp_handling::moved && w.clamp.kind != clamp_kind::screw) {
-            constexpr double least = 100.0, most = 1000.0;
-            w.clamp = screw_clamp(in_si<current>(std::clamp(w.clamp.rated_current.value(), least, most)));
-        } else if (handling_ == clamp_handling::stays && w.clamp.kind != clamp_kind::bolted && lead != nullptr &&
+            w.clamp = screw_clamp(offered_rating_from(w.clamp.rated_current));
+        } else if ((handling_ == clamp_handling::stays || w.clamp.kind == clamp_kind::bolted) && lead != nullptr &&
                    lead->size.area() >= smallest_lug * (1.0 - size_rounding) &&
                    lead->size.area() <= largest_lug * (1.0 + size_rounding))
             w.clamp = bolted_work_lug(lead->size);
     }
+    void operator()(cable_splice& s) const
+    {
+        const auto [before, behind] = leads_beside();
+        s.first = before != nullptr ? before->size : usual_size(s.first, series_);
+        s.second = behind != nullptr ? behind->size : usual_size(s.second, series_);
+        s.stamped = std::max(s.first, s.second);
+        s.missing_strands = 0.0;
+    }
+    void operator()(set_screw& s) const
+    {
+        const cable* lead = cable_beside();
+        s.size = lead != nullptr ? lead->size : usual_size(s.size, series_);
+        make_sound(s);
+    }
     template <has_conditions Part>
     void operator()(Part& p) const
     {
-        const part_conditions<Part> can = conditions_of(p);
-        if (can.surface != nullptr) p.*can.surface = surface_state::clean;
-        if (can.tightening != nullptr) p.*can.tightening = std::max(p.*can.tightening, can.usual_tightening);
-        if (can.missing_strands != nullptr) p.*can.missing_strands = 0.0;
-        if (can.pressing != nullptr) p.*can.pressing = std::max(p.*can.pressing, can.usual_pressing);
-        if (can.gap != nullptr) p.*can.gap = length{};
+        make_sound(p);
     }
     void operator()(plate&) const {}
     void operator()(arc&) const {}
@@ -111,18 +135,35 @@ public:
     void operator()(measured_part&) const {}
 
 private:
-    [[nodiscard]] const cable* cable_beside() const
+    template <has_conditions Part>
+    static void make_sound(Part& p)
+    {
+        const part_conditions<Part> can = conditions_of(p);
+        if (can.surface != nullptr) p.*can.surface = surface_state::clean;
+        if (can.tightening != nullptr) p.*can.tightening = std::max(p.*can.tightening, can.usual_tightening);
+        if (can.missing_strands != nullptr) p.*can.missing_strands = 0.0;
+        if (can.pressing != nullptr) p.*can.pressing = std::max(p.*can.pressing, can.usual_pressing);
+        if (can.gap != nullptr) p.*can.gap = length{};
+    }
+
+    // none where no lead stands there
+    [[nodiscard]] std::pair<const cable*, const cable*> leads_beside() const
     {
         const part_address a = address_of(station_, place_);
         const std::vector<path_part>& path = path_at(station_, a);
-        if (a.index > 0)
-            if (const auto* c = std::get_if<cable>(&path[a.index - 1])) return c;
-        return a.index + 1 < path.size() ? std::get_if<cable>(&path[a.index + 1]) : nullptr;
+        return {a.index > 0 ? std::get_if<cable>(&path[a.index - 1]) : nullptr,
+                a.index + 1 < path.size() ? std::get_if<cable>(&path[a.index + 1]) : nullptr};
+    }
+    [[nodiscard]] const cable* cable_beside() const
+    {
+        const auto [before, behind] = leads_beside();
+        return before != nullptr ? before : behind;
     }
 
     const station& station_;
     std::size_t place_;
     clamp_handling handling_;
+    size_family series_;
 };
 
 [[nodiscard]] inline station as_to_be_made(const station& s, clamp_handling handling)
@@ -176,9 +217,10 @@ private:
 class card_writer {
 public:
     card_writer(const station& described, const assessment& now, const job_card& card, const station_life& life,
-                clamp_handling handling)
+                const std::optional<station_service>& service)
         : described_(described), now_(now), card_(card), life_(life),
-          readings_(probe_readings_of(card.made, card.found)), handling_(handling)
+          readings_(probe_readings_of(card.made, card.found)), handling_(handling_of(service)),
+          motion_(service ? std::optional(service->joints.motion) : std::nullopt), series_(family_in_use(card.made))
     {
     }
 
@@ -201,19 +243,23 @@ private:
 
     void write(const cable& c)
     {
-        out_.make = "Lead of " + to_text(c.size) + ", " + to_text(c.length, "m") + " one way, covering " +
-                    std::string(c.covering.name) + ", whole from end to end; no splice.";
+        constexpr int exact_in_feet = 5;  // it is told in the file's unit, and 15.2 m is not 50 ft
+        out_.make = "Lead of " + to_text(c.size) + ", " + to_text(c.length, "m", exact_in_feet) +
+                    " one way, covering " + std::string(c.covering.name) + ", whole from end to end; no splice.";
         const conductor_limit limit = conductor_limit_of(c);
         line("conductor, at most", to_text(limit.highest, "degC"), *limit.from);
     }
     void write(const lug& l)
     {
-        out_.make = "Permanent crimped lug, stamped " + to_text(l.stamped) + " as the lead in it: nothing moves here.";
+        out_.make = "Permanent crimped lug, stamped " + to_text(l.stamped) + " as the lead in it" + lug_motion_words();
         const area a = l.size.area();
+        const std::optional<conductor_size> too_large =
+            smallest_size_above(a / std::cbrt(sound_crimp_share.typical), series_);
         line("lead in the barrel",
-             to_text(l.size) + " (" + to_text(a, "mm2") + "); a smaller barrel leaves strands outside, one above " +
-                 to_text(area(a / std::cbrt(sound_crimp_share.typical)), "mm2") +
-                 " is so under-filled that the crimp typically passes its limit",
+             to_text(l.size) + " (" + to_text(a, "mm2") + "); a smaller barrel leaves strands outside" +
+                 (too_large ? ", one for " + to_text(*too_large) +
+                                  " or larger is so under-filled that the crimp typically passes its limit"
+                            : std::string()),
              underfilled_barrel_judgement);
         cut_back_lines();
         line("strip",
@@ -231,7 +277,7 @@ private:
     }
     void write(const coupling& c)
     {
-        out_.make = "Coupling for " + to_text(c.size) + " on both leads, turned home until it stops.";
+        out_.make = "Coupling for " + to_text(c.size) + ", a crimp on either lead, turned home until it stops.";
         crimp_lines(c.size);
         faces();
     }
@@ -247,14 +293,20 @@ private:
             out_.make = "Screw clamp, " + to_text(w.clamp.rated_current, "A") +
                         ": it is taken off and put on, and its force does not hang on a spring that heat relaxes.";
         else if (w.clamp.kind == clamp_kind::bolted)
-            out_.make =
-                "Lug bolted to the work, for a lead of " + to_text(w.clamp.largest_cable) + ": nothing moves here.";
+            out_.make = "Lug bolted to the work, for a lead of " + to_text(w.clamp.largest_cable) + lug_motion_words();
+        else if (handling_ == clamp_handling::carried)
+            out_.make = "As described, a " + std::string(to_text(w.clamp.kind)) + " for " +
+                        to_text(w.clamp.rated_current, "A") +
+                        ". It is not left in peace here: hold its lead, so that no pull shifts the jaws.";
         else
             out_.make = "As described, a " + std::string(to_text(w.clamp.kind)) + " for " +
                         to_text(w.clamp.rated_current, "A") +
                         ". Where it is taken off and put on, a screw clamp; where nothing moves it, a lug bolted to "
                         "the work.";
-        line("seat", "bright metal under the jaws, ground each time it is put on: no scale, rust, paint or spatter",
+        line("seat",
+             w.clamp.kind == clamp_kind::bolted
+                 ? "bright metal under the lug, ground just before it is bolted: no scale, rust, paint or spatter"
+                 : "bright metal under the jaws, ground each time it is put on: no scale, rust, paint or spatter",
              termination_practice);
         if (w.clamp.kind == clamp_kind::bolted) {
             bolt(usual_work_lug_bolt(w.clamp.largest_cable),
@@ -265,9 +317,9 @@ private:
                      to_text(w.clamp.screw->tightened_to, "Nm") + " by hand, " + to_text(w.clamp.force, "N", 2) +
                          " at the jaws",
                      clamp_screw_judgement);
+            const current here = current_here().value_or(card_.made.job.current);
             line("drop when new, at most",
-                 millivolts(new_clamp_limit * card_.made.job.current) + " at " + amps() +
-                     " from lead to clean plate, cold",
+                 millivolts(new_clamp_limit * here) + " at " + to_text(here, "A") + " from lead to clean plate, cold",
                  work_clamp_drop_test);
         }
     }
@@ -301,10 +353,14 @@ private:
                     to_text(s.second) + ", insulated; none within 10 ft (3 m) of the holder or gun.";
         crimp_lines(s.first);
     }
-    void write(const rotary_ground&)
+    void write(const rotary_ground& g)
     {
-        out_.make = "Rotary ground with every brush or finger bearing on a bright ring.";
-        faces();
+        out_.make =
+            "Rotary ground with every " + std::string(g.brush ? "brush" : "finger") + " bearing on a bright ring.";
+        line("ring",
+             g.brush ? "bright and round; brushes free in their holders and bedded to it over their whole face"
+                     : "bright and round; fingers bright where they slide, each pressing",
+             rotary_ground_practice);
     }
     void write(const work_magnet&)
     {
@@ -319,11 +375,11 @@ private:
     void write(const wire_gun& g)
     {
         out_.make =
-            "Gun with " + to_text(g.lead.size) + " in its cable, plug turned home, tip tight and its bore round.";
+            "Gun with " + like_words(g.lead.size) + " in its cable, plug turned home, tip tight and its bore round.";
     }
     void write(const tig_torch& t)
     {
-        out_.make = "Torch with " + to_text(t.lead.size) + " in its cable, connection tight, collet clean.";
+        out_.make = "Torch with " + like_words(t.lead.size) + " in its cable, connection tight, collet clean.";
     }
     void write(const plate&) {}
     void write(const arc&) {}
@@ -332,7 +388,39 @@ private:
     void write(const measured_part&) {}
 
     [[nodiscard]] static std::string millivolts(voltage v) { return to_text(v, "mV", 2); }
-    [[nodiscard]] std::string amps() const { return to_text(card_.made.job.current, "A"); }
+    /// "735 mV", "1.8 mV to 6.4 mV"
+    [[nodiscard]] static std::string millivolts(const band<voltage>& v)
+    {
+        constexpr double as_one = 0.01;  // a band no meter of the shop resolves
+        const std::string low = millivolts(v.low), high = millivolts(v.high);
+        return v.high - v.low <= as_one * v.typical ? millivolts(v.typical) : low == high ? high : low + " to " + high;
+    }
+    /// Typically through the part; where nothing is solved that of the job, if all of it must pass here.
+    [[nodiscard]] std::optional<current> current_here() const
+    {
+        for (const probe_reading& r : readings_)
+            if (r.place == place_) return r.current.typical;
+        if (card_.made.ways.empty() && card_.made.others.empty()) return card_.made.job.current;
+        return std::nullopt;
+    }
+    /// A size inside a bought part, in the series in use.
+    [[nodiscard]] std::string like_words(const conductor_size& size) const
+    {
+        const conductor_size usual = usual_size(size, series_);
+        return usual == size ? to_text(size) : "about " + to_text(usual);
+    }
+    /// What the end of a lug's sentence says of being moved.
+    [[nodiscard]] std::string lug_motion_words() const
+    {
+        if (!motion_) return ".";
+        if (*motion_ == joint_motion::moved)
+            return ". Its lead is carried about: hold it behind the barrel, so that no pull turns the palm or bends "
+                   "the "
+                   "crimp.";
+        if (*motion_ == joint_motion::shaken)
+            return ". It is shaken: lock the nut, and hold the lead behind the barrel.";
+        return ": nothing moves here.";
+    }
     [[nodiscard]] static length usual_work_lug_bolt(const conductor_size& size)
     {
         return size.area() <= largest_m8_lug * (1.0 + size_rounding)    ? 8_mm
@@ -351,7 +439,8 @@ private:
             });
         line("torque",
              to_text(tightening, "Nm") + " on " + (count == 1 ? std::string("the ") : "each ") +
-                 thread_words(diameter) + " (" + std::string(to_text(thread)) + ", not oiled)",
+                 thread_words(diameter) + " (" + std::string(to_text(thread)) +
+                 (thread == thread_state::oiled || thread == thread_state::anti_seize ? ")" : ", not oiled)"),
              is_published ? electrical_torque_table : card_torque_stated);
         line("force of that",
              to_text(f.typical, "kN", 2) + ", from bolt to bolt " + to_text(f.low, "kN", 2) + " to " +
@@ -366,19 +455,21 @@ private:
         const crimp_limit_row* row = &crimp_limits.front();
         for (const crimp_limit_row& next : crimp_limits)
             if (next.size.area() <= size.area() * (1.0 + size_rounding)) row = &next;
+        const std::optional<current> here = current_here();
         line("crimp, at most",
-             to_text(voltage(limit.resistance * row->test_current), "mV", 2) + " at " +
-                 to_text(row->test_current, "A") + " (" +
-                 to_text(voltage(limit.resistance * card_.made.job.current), "mV", 2) + " at " + amps() +
-                 "), from the front of the barrel to the conductor just behind it, near room temperature",
+             millivolts(limit.resistance * row->test_current) + " at " + to_text(row->test_current, "A") +
+                 (here ? " (" + millivolts(limit.resistance * *here) + " at " + to_text(*here, "A") + ")"
+                       : std::string()) +
+                 ", from the front of the barrel to the conductor just behind it, near room temperature",
              *limit.from);
     }
 
     void cut_back_lines()
     {
         line("cut back",
-             "on to bright, flexible copper; the trade takes " + to_text(cut_back_practice_least, "mm", 3) + " to " +
-                 to_text(cut_back_practice_most, "mm", 3) + " behind a burnt end",
+             "on to bright, flexible copper; the trade takes " + to_text(cut_back_practice_least, "in") + " to " +
+                 to_text(cut_back_practice_most, "in") + " (" + to_text(cut_back_practice_least, "mm") + " to " +
+                 to_text(cut_back_practice_most, "mm") + ") behind a burnt end",
              cut_back_practice);
         const cable* lead = nearest_cable(described_, place_);
         const auto now = std::find_if(now_.parts.begin(), now_.parts.end(),
@@ -407,8 +498,8 @@ private:
             if (r.place != place_) continue;
             const bool has_tip = r.kind == part_kind::wire_gun || r.kind == part_kind::tig_torch;
             line("should read",
-                 millivolts(r.volts.low) + " to " + millivolts(r.volts.high) + " at " +
-                     to_text(r.current.typical, "A") + (has_tip ? ", warm, from its plug to tip or collet" : ", warm"),
+                 millivolts(r.volts) + " at " + to_text(r.current.typical, "A") +
+                     (has_tip ? ", warm, from its plug to tip or collet" : ", warm"),
                  card_expectation);
             const bool is_over =
                 std::any_of(card_.found.parts.begin(), card_.found.parts.end(), [&](const part_result& p) {
@@ -417,7 +508,7 @@ private:
             // what is too hot is not accepted because it was expected
             if (r.peak)
                 line(is_over ? "too hot as described, cure it first: up to" : "should stay below",
-                     to_text(r.peak->high, "degC", 3) + " (" + std::string(to_text(r.peak_at)) + ")", card_expectation);
+                     to_text(r.peak->high, "degC", 3) + " (" + peak_place_word(card_.made, r) + ")", card_expectation);
         }
     }
 
@@ -456,6 +547,8 @@ private:
     const station_life& life_;
     std::vector<probe_reading> readings_;
     clamp_handling handling_;
+    std::optional<joint_motion> motion_;  // none: nothing is said of the use
+    size_family series_;
     std::size_t place_ = 0;
     part_card out_;
 };
@@ -471,7 +564,7 @@ private:
     out.found = assess(out.made, use);
     const station_life life = station_life_of(out.made, out.found);
     out.seat = detail::seat_of(out.made, out.found);
-    detail::card_writer writer(s, now, out, life, handling);
+    detail::card_writer writer(s, now, out, life, service);
     for (std::size_t i = 0; i < parts_in(out.made); ++i)
         if (!is_stray(out.made, i))
             if (auto card = writer.of(i)) out.parts.push_back(std::move(*card));

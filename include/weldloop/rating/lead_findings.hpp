@@ -61,6 +61,36 @@ inline void add_covering_findings(assessment& out, const station& s)
         "in.");
 }
 
+/// What is said of a lead in air that is colder than its covering may be handled in; empty: nothing.
+/// @param name of the lead @param lead itself @param air around it @see covering::coldest_handled
+[[nodiscard]] inline std::string cold_covering_text(const std::string& name, const cable& lead, temperature air)
+{
+    const covering& c = lead.covering;
+    if (!c.coldest_handled || air >= *c.coldest_handled) return {};
+    return name + " is covered with " + std::string(c.name) + ", which is stiff in air of " + to_text(air, "degC") +
+           " and may crack where it is bent or knocked: such leads are not laid or moved below " +
+           to_text(*c.coldest_handled, "degC") + " (" + to_text(*c.coldest_handled_source) +
+           "). Warm it before it is uncoiled, leave it where it lies, or take one that is made for the cold.";
+}
+
+/// Adds `covering_cold`, a warning, for every lead whose covering may not be handled in the station's air. The arc's
+/// own heat warms a lead under current; it is laid out and moved cold.
+/// @param out the assessment, its findings the gravest first @param s its station
+inline void add_cold_coverings(assessment& out, const station& s)
+{
+    for (std::size_t i = 0; i < parts_in(s); ++i) {
+        const cable* lead = lead_in(part_at(s, i));
+        if (lead == nullptr) continue;
+        const std::string text = cold_covering_text(name_of(s, i), *lead, s.where.air);
+        if (text.empty()) continue;
+        const auto milder = std::find_if(out.findings.begin(), out.findings.end(),
+                                         [](const loop_finding& f) { return f.severity == finding_severity::notice; });
+        out.findings.insert(milder, {finding_id::covering_cold, finding_severity::warning, text});
+        for (part_result& p : out.parts)
+            if (p.place == i) p.basis.add(*lead->covering.coldest_handled_source);
+    }
+}
+
 /// Adds that a part was seen to make and break the circuit: `part_intermittent`, a warning whatever the loop carries.
 /// Drops and temperatures are those while it makes. @param out the assessment, its findings the gravest first
 /// @param s its station @throws bad_station_error for a name that no part has, and for the arc

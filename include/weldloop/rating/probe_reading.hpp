@@ -33,6 +33,15 @@ struct probe_reading {
     bool heated_by_arc = false;  ///< by what is not reckoned: no temperature is expected, and none is judged
 };
 
+/// Where a part peaks, in a word: what the network calls the jaws of a bolted lug is the lug.
+/// @param s the station @param r a reading of it
+[[nodiscard]] inline std::string peak_place_word(const station& s, const probe_reading& r)
+{
+    const auto* w = std::get_if<work_connection>(&part_at(s, r.place));
+    const bool is_lug = w != nullptr && w->clamp.kind == clamp_kind::bolted && r.peak_at == part_place::jaws;
+    return is_lug ? "lug" : std::string(to_text(r.peak_at));
+}
+
 /// The readings to expect at every part of a station. A gun or torch counts from its plug to its tip or collet: what
 /// lies beyond, contact and wire, no probe reaches, and for it the loop is solved with all joints at their 5, 50 and 95
 /// % points. Temperatures are those of the hottest place that a probe reaches: of a lead its covering, under which the

@@ -42,6 +42,15 @@ inline constexpr conductor_size largest_gun_cable = square_mm(95);
 /// Ratings offered for clamps and holders.
 inline constexpr std::array offered_ratings{100.0, 150.0, 200.0, 250.0, 300.0, 400.0, 500.0, 600.0, 800.0, 1000.0};
 
+/// The smallest rating offered that is no less than a current; the largest there is above that.
+/// @param least [A]
+[[nodiscard]] inline current offered_rating_from(current least)
+{
+    const auto* const at = std::find_if(offered_ratings.begin(), offered_ratings.end(),
+                                        [&](double amps) { return in_si<current>(amps) >= least; });
+    return in_si<current>(at == offered_ratings.end() ? offered_ratings.back() : *at);
+}
+
 /// Sections offered for a strap or bar, as multiples of what it has.
 inline constexpr std::array offered_sections{1.5, 2.0, 3.0, 4.0};
 
@@ -235,11 +244,7 @@ private:
                         .gone_to = to});
     }
 
-    [[nodiscard]] current usual_rating() const
-    {
-        return std::clamp(s_.job.current, in_si<current>(offered_ratings.front()),
-                          in_si<current>(offered_ratings.back()));
-    }
+    [[nodiscard]] current usual_rating() const { return offered_rating_from(s_.job.current); }
 
     void find(const work_connection& w)
     {
@@ -266,9 +271,7 @@ private:
                 offer(change_id::tight_clamp, "switch off and tighten " + name() + " again: it has lost grip",
                       remedy_effort::tighten, fresh);
         }
-        const current rated =
-            std::clamp(std::max(w.clamp.rated_current, s_.job.current), in_si<current>(offered_ratings.front()),
-                       in_si<current>(offered_ratings.back()));
+        const current rated = offered_rating_from(std::max(w.clamp.rated_current, s_.job.current));
         if (w.clamp.kind == clamp_kind::spring) {
             work_connection screwed = w;
             screwed.clamp = screw_clamp(rated);

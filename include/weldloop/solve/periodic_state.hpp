@@ -292,10 +292,15 @@ public:
                 continue;
             }
             const std::vector<double>& end = steps_.back().stage[2];
-            double most = 0.0;
+            double most = 0.0, all = 0.0;
             for (std::size_t i = 0; i < size_; ++i) {
                 defect[i] = end[i] - start[i];
                 most = std::max(most, std::fabs(defect[i]));
+                all += defect[i];
+            }
+            if (!std::isfinite(all)) {  // as of a body that exchanges heat with nothing
+                out.what = outcome::not_settled;
+                return out;
             }
             if (most > moving && most_beyond(out) > lost) break;
             if (most <= search_.settled && !choose) {

@@ -61,8 +61,10 @@ public:
     [[nodiscard]] const curve_frame& frame() const { return frame_; }
     [[nodiscard]] drawing_point at(double x, double y) const { return {x_.at(x), y_.at(y)}; }
 
+    /// Curves that can be told apart.
+    static constexpr std::size_t styles = 8;
     /// The class of the curve of a number.
-    [[nodiscard]] static std::string style(std::size_t number) { return "curve" + std::to_string(number % 4); }
+    [[nodiscard]] static std::string style(std::size_t number) { return "curve" + std::to_string(number % styles); }
 
     /// A curve through points, in the style of its number.
     void curve(const std::vector<std::pair<double, double>>& points, std::size_t number)

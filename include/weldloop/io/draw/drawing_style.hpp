@@ -53,11 +53,16 @@ inline constexpr std::string_view drawing_style = R"css(
 .drawing .strong{font-weight:650}
 .drawing .halo{paint-order:stroke;stroke:var(--paper);stroke-width:4px;stroke-linejoin:round}
 .drawing .large{font-size:17px}
-.drawing .curve0,.drawing .curve1,.drawing .curve2,.drawing .curve3{fill:none;stroke-width:2.4;stroke-linejoin:round}
+.drawing .curve0,.drawing .curve1,.drawing .curve2,.drawing .curve3,.drawing .curve4,.drawing .curve5,.drawing .curve6,
+.drawing .curve7{fill:none;stroke-width:2.4;stroke-linejoin:round}
 .drawing .curve0{stroke:var(--mark)}
 .drawing .curve1{stroke:var(--may);stroke-dasharray:9 4}
 .drawing .curve2{stroke:var(--melt);stroke-dasharray:2 3}
 .drawing .curve3{stroke:var(--soft);stroke-dasharray:9 3 2 3}
+.drawing .curve4{stroke:var(--over);stroke-dasharray:16 4}
+.drawing .curve5{stroke:var(--close);stroke-dasharray:5 3 2 3 2 3}
+.drawing .curve6{stroke:var(--ink);stroke-dasharray:1 4}
+.drawing .curve7{stroke:var(--bar);stroke-dasharray:16 3 3 3 3 3}
 .drawing .case-kind{fill:none;stroke:var(--soft);stroke-width:1.4;stroke-dasharray:2 4}
 .drawing .case-poor{fill:none;stroke:var(--may);stroke-width:2;stroke-dasharray:9 4}
 .drawing .end-mark{stroke:var(--over);stroke-width:2.6;fill:none}

@@ -61,7 +61,7 @@ inline constexpr std::string_view blank_sheet_style = R"css(
         page.put("<span class=\"why\">").say(probes_of(r.kind)).put("</span></th><td>").say(detail::expected_volts(r));
         page.put("</td><td class=\"blank\"></td><td class=\"blank\"></td><td>").say(detail::expected_heat(r, units));
         page.put("<span class=\"why\">")
-            .say(detail::heat_probe_of(r))
+            .say(detail::heat_probe_of(s, r))
             .put("</span></td><td class=\"blank\"></td><td></td></tr>\n");
     }
     page.put("</tbody>\n</table>\n");

@@ -51,7 +51,7 @@ inline constexpr std::size_t blank_sheet_width = 100;
                  detail::left_in(detail::expected_heat(r, units), in_expected) + "read " + blank + " " +
                  std::string(units.temperatures.name()));
         out.say(std::string(in_number + 2, ' '),
-                "probes: " + std::string(probes_of(r.kind)) + "; " + detail::heat_probe_of(r));
+                "probes: " + std::string(probes_of(r.kind)) + "; " + detail::heat_probe_of(s, r));
         out.line(std::string(in_number + 2, ' ') + "seen: " + std::string(60, '_'));
         out.blank();
     }

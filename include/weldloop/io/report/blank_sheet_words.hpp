@@ -6,6 +6,7 @@
 #include <string>
 #include <string_view>
 
+#include <weldloop/circuit/station.hpp>
 #include <weldloop/core/temperature.hpp>
 #include <weldloop/core/text.hpp>
 #include <weldloop/io/report/report_words.hpp>
@@ -39,7 +40,7 @@ inline constexpr std::array blank_sheet_fields{std::string_view("Date"),
     case part_kind::lug: return "lead just behind the barrel to the stud or clamp under the palm";
     case part_kind::contact: return "one body to the other, close to where they touch";
     case part_kind::plate: return "where the current enters to where it leaves";
-    case part_kind::work_connection: return "its lead or lug to the work beside the jaws";
+    case part_kind::work_connection: return "its lead or lug to the work close beside it";
     case part_kind::wire_gun: return "its plug to the contact tip";
     case part_kind::tig_torch: return "its connection to the collet";
     case part_kind::electrode_holder: return "its lead to the rod just outside the jaws";
@@ -69,10 +70,9 @@ namespace detail {
                : number_text(number_in(r.volts.low, "mV"), 2) + " to " + to_text(r.volts.high, "mV", 2);
 }
 /// Where a thermometer goes, or why it tells nothing.
-[[nodiscard]] inline std::string heat_probe_of(const probe_reading& r)
+[[nodiscard]] inline std::string heat_probe_of(const station& s, const probe_reading& r)
 {
-    return r.heated_by_arc ? "temperature not judged: the arc heats it"
-                           : "hottest at its " + std::string(to_text(r.peak_at));
+    return r.heated_by_arc ? "temperature not judged: the arc heats it" : "hottest at its " + peak_place_word(s, r);
 }
 /// "46 to 66 degC", in whole degrees of a scale
 [[nodiscard]] inline std::string expected_heat(const probe_reading& r, const shown_units& units)

@@ -93,6 +93,7 @@ namespace detail {
     case finding_id::supply_may_not_hold_arc:
     case finding_id::drop_above_allowed:
     case finding_id::drop_may_exceed_allowed:
+    case finding_id::covering_cold:
     case finding_id::shared_work:
     case finding_id::other_duty_is_longer:
     case finding_id::supply_does_not_suit:

@@ -12,18 +12,12 @@
 #include <weldloop/io/draw/lead_chart.hpp>
 #include <weldloop/io/report/page_writer.hpp>
 #include <weldloop/io/report/report_words.hpp>
+#include <weldloop/io/report/shown_units.hpp>
 #include <weldloop/part/cable.hpp>
 #include <weldloop/part/surroundings.hpp>
 #include <weldloop/rating/lead/ampacity.hpp>
 
 namespace weldloop {
-
-/// What a chart of leads holds for.
-struct lead_chart_conditions {
-    surroundings where = {};                     ///< air, wind, lay, altitude, sun
-    duty_cycle duty = duty_cycle::continuous();  ///< of the lengths; its period is that of both charts
-    voltage allowed_drop = in_si<voltage>(2.0);  ///< [V] along one lead, above 0
-};
 
 /// What a chart of leads does not say; printed under it.
 inline constexpr std::string_view lead_chart_standing =
@@ -37,15 +31,18 @@ inline constexpr std::string_view lead_chart_standing =
 /// @throws what lead_length_chart() and lead_duty_chart() throw
 [[nodiscard]] inline std::string lead_chart_page(std::span<const cable> leads, const lead_chart_conditions& c)
 {
-    const std::string lengths = lead_length_chart(leads, c.where, c.duty, c.allowed_drop);
-    const std::string duties = lead_duty_chart(leads, c.where, c.duty.period());
+    const std::string lengths = lead_length_chart(leads, c);
+    const std::string duties = lead_duty_chart(leads, c.where, c.duty.period(), c.units);
     detail::page_writer page("Welding leads: current, length, duty", "");
-    page.element("p", surroundings_line(c.where) + "; covering " + std::string(leads.front().covering.name));
+    page.element("p", in_shown_units(surroundings_line(c.where), c.units) + "; covering " +
+                          std::string(leads.front().covering.name));
     page.begin_main();
-    page.figure("How long a lead may be", lengths,
-                "Find the current below and go up to the curve of the size: at the left stands the longest lead, one "
-                "way, that loses no more than the volts named. A curve ends where the conductor is at its limit; at "
-                "more current the size is too small, however short it is.");
+    page.figure(
+        "How long a lead may be", lengths,
+        "Find the current below and go up to the curve of the size: at the left stands the longest lead, one "
+        "way, that loses no more than the volts named. A curve ends where the conductor is at its limit; at "
+        "more current the size is too small, however short it is. A curve that leaves the chart at the top goes on: "
+        "at half the current a lead may be about twice as long.");
     page.figure("What a lead may carry by its duty", duties,
                 "Find the share of time under current below and go up to the curve of the size: at the left stands the "
                 "current that brings its conductor to the limit. Heat alone: the volts are in the first chart.");

@@ -133,10 +133,15 @@ private:
         for (const std::string& line : lines) element("li", line);
         put("</").put(tag.substr(0, tag.find(' '))).put(">\n");
     }
+    [[nodiscard]] std::vector<std::string> told_all(std::vector<std::string> sentences) const
+    {
+        for (std::string& s : sentences) s = told(s);
+        return sentences;
+    }
     /// The cautions that belong to what they stand below.
     void beside(const std::vector<std::string>& cautions)
     {
-        if (!cautions.empty()) list(cautions, "ul class=\"beside\"");
+        if (!cautions.empty()) list(told_all(cautions), "ul class=\"beside\"");
     }
 
     void head()
@@ -372,7 +377,7 @@ private:
         const std::vector<std::string> all = all_cautions_of(found_, answers_);
         if (all.empty()) return;
         section("cautions", "All cautions", "cautions");
-        list(all);
+        list(told_all(all));
         end_section();
     }
 

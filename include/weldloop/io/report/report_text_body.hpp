@@ -49,7 +49,7 @@ public:
         life();
         fault();
         what_would_help();
-        list("All cautions", all_cautions_of(found_, answers_), "! ");
+        list("All cautions", told_all(all_cautions_of(found_, answers_)), "! ");
         if (asked_.detail == report_detail::whole) {
             part_by_part();
             surfaces();
@@ -98,6 +98,11 @@ private:
         title(heading);
         for (const std::string& item : items) say(mark, item);
     }
+    [[nodiscard]] std::vector<std::string> told_all(std::vector<std::string> sentences) const
+    {
+        for (std::string& s : sentences) s = told(s);
+        return sentences;
+    }
     /// A sentence of the library in the units of the report.
     [[nodiscard]] std::string told(std::string_view sentence) const
     {
@@ -127,7 +132,7 @@ private:
         for (const present_danger& d : all) {
             say("! ", std::string(to_text(d.finding.severity)) + ": " + told(d.finding.text) + " [" +
                           std::string(to_text(d.finding.id)) + "]");
-            for (const std::string& c : d.cautions) say("  ! ", c);
+            for (const std::string& c : d.cautions) say("  ! ", told(c));
         }
     }
 
@@ -144,7 +149,7 @@ private:
             const std::string mark = right_in(std::to_string(++rank), in_number - 1) + ".  ", clear(mark.size(), ' ');
             say(mark, told(what_line(a.does)) + (a.by_readings ? ", by what was found" : ""));
             if (!a.by_readings) say(clear, gain_line(a.does, found_.outcome, asked_.units));
-            for (const std::string& c : cautions[rank - 1]) say(clear + "! ", c);
+            for (const std::string& c : cautions[rank - 1]) say(clear + "! ", told(c));
         }
         blank();
     }

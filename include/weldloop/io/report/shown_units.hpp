@@ -113,6 +113,41 @@ inline constexpr std::array length_changes{unit_change{"mm", 1.0 / 25.4, 0.0, "i
     return nullptr;
 }
 
+/// Length of "10 ft" or "6 in to 10 in" at the front of a text, in one of two units; 0 if there is none.
+[[nodiscard]] inline std::size_t span_at_front(std::string_view text, std::string_view unit, std::string_view other)
+{
+    const auto quantity = [&](std::size_t at) -> std::size_t {
+        const std::size_t digits = number_at_front(text.substr(at)).used;
+        if (digits == 0 || text.substr(at + digits, 1) != " ") return 0;
+        const std::string_view rest = text.substr(at + digits + 1);
+        for (const std::string_view u : {unit, other})
+            if (rest.starts_with(u) && (rest.size() == u.size() || !is_letter_or_digit(rest[u.size()])))
+                return digits + 1 + u.size();
+        return 0;
+    };
+    constexpr std::string_view to = " to ";
+    const std::size_t first = quantity(0);
+    if (first == 0 || !text.substr(first).starts_with(to)) return first;
+    const std::size_t second = quantity(first + to.size());
+    return second == 0 ? first : first + to.size() + second;
+}
+
+/// A length that is written in both, "10 ft (3 m)".
+struct length_in_both {
+    std::string_view feet = {}, metres = {};
+    std::size_t used = 0;  // characters; 0: there is none
+};
+[[nodiscard]] inline length_in_both length_in_both_at(std::string_view text)
+{
+    length_in_both out;
+    const std::size_t feet = span_at_front(text, "ft", "in");
+    if (feet == 0 || !text.substr(feet).starts_with(" (")) return out;
+    const std::string_view inside = text.substr(feet + 2);
+    const std::size_t metres = span_at_front(inside, "mm", "m");
+    if (metres == 0 || inside.substr(metres, 1) != ")") return out;
+    return {text.substr(0, feet), inside.substr(0, metres), feet + 2 + metres + 1};
+}
+
 /// What a sentence may hold that is no number of the library's.
 struct sentence_facts {
     std::vector<std::string> names = {};  ///< of the station and its parts: stay as written, whatever they hold
@@ -132,12 +167,12 @@ struct sentence_facts {
 }  // namespace detail
 
 /// A sentence of the library, made in degC and metres, in the units of a report: numbers with their unit are told over,
-/// to three digits; names stay as they are written.
+/// to three digits; of a length that stands there in both, "10 ft (3 m)", one is kept; names stay as they are written.
 /// @param sentence in SI @param units of the report @param facts names and exact temperatures it may hold
 [[nodiscard]] inline std::string in_shown_units(std::string_view sentence, const shown_units& units,
                                                 const detail::sentence_facts& facts = {})
 {
-    if (detail::is_si(units)) return std::string(sentence);
+    if (detail::is_si(units) && sentence.find(" (") == std::string_view::npos) return std::string(sentence);
     std::string out;
     for (std::size_t at = 0; at < sentence.size();) {
         const std::string* name = nullptr;
@@ -150,6 +185,11 @@ struct sentence_facts {
             continue;
         }
         const std::size_t digits = detail::number_at(sentence, at);
+        if (const auto both = detail::length_in_both_at(sentence.substr(at)); digits > 0 && both.used > 0) {
+            out.append(units.lengths == shown_lengths::feet ? both.feet : both.metres);
+            at += both.used;
+            continue;
+        }
         const std::size_t unit = at + digits + 1;
         const detail::unit_change* change = digits > 0 && unit < sentence.size() && sentence[unit - 1] == ' '
                                                 ? detail::change_at(sentence.substr(unit), units)

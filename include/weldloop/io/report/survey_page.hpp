@@ -35,6 +35,7 @@ tbody td:last-child{min-width:10rem}
     if (!found.not_read.empty())
         page.element("p", std::to_string(found.not_read.size()) +
                               " of them could not be read or assessed; they stand at the end of the list.");
+    if (!found.ranked.empty()) page.element("p", detail::survey_summary(stations, found));
     page.begin_main();
     page.element("h2", "Worst first");
     page.put(
@@ -77,6 +78,7 @@ tbody td:last-child{min-width:10rem}
         return out;
     };
     if (!found.to_mend.empty()) list("To mend, by what was read", "", steps(found.to_mend));
+    if (!found.to_move.empty()) list("To move and unhook", "", steps(found.to_move));
     list("To buy", "Nothing that would clear a verdict or finding.", steps(found.to_buy));
     if (!found.to_buy.empty()) page.element("p", survey_buying_explained);
     list("To clean and tighten this week", "Nothing.", steps(found.to_do));
@@ -84,6 +86,10 @@ tbody td:last-child{min-width:10rem}
     for (const survey_look& l : found.to_look_at)
         looks.push_back(detail::station_words(stations[l.entry]) + ": " + detail::look_words(l));
     list("To look at within the week", "Nothing gives way within a week of shifts, not even in a poor case.", looks);
+    if (!found.until_then.empty()) {
+        list("Until it is mended", "", steps(found.until_then));
+        page.element("p", survey_sparing_explained);
+    }
     return page.finished(survey_standing);
 }
 
@@ -97,27 +103,39 @@ tbody td:last-child{min-width:10rem}
     page.condition("Before", detail::station_words(before));
     page.condition("After", detail::station_words(after));
     page.put("</dl>\n");
+    if (const std::string doubt = detail::doubt_words(before, after, t); !doubt.empty()) page.element("p", doubt);
     page.element("p", detail::loop_words(t) + ".");
     page.begin_main();
     page.put(
         "<div class=\"scroll\" tabindex=\"0\">\n<table class=\"trend\">\n<thead><tr><th scope=\"col\">Part</th><th "
         "scope=\"col\">Change</th><th scope=\"col\">Drop</th><th scope=\"col\">Peak</th><th scope=\"col\">As "
-        "read</th><th scope=\"col\">Verdict</th></tr></thead>\n<tbody>\n");
+        "found</th><th scope=\"col\">Verdict</th></tr></thead>\n<tbody>\n");
     for (const part_trend& p : t.parts) {
         page.put("<tr><th scope=\"row\">")
             .say(p.name)
             .put(p.change == part_fate::worse ? "</th><td class=\"worse\">" : "</th><td>");
-        page.say(to_text(p.change));
+        page.say(detail::change_words(p));
+        std::string found;
+        for (const std::string& line : detail::found_lines(p)) found += (found.empty() ? "" : "; ") + line;
         for (const std::string& cell :
              {detail::from_to(detail::drop_words(p.before), detail::drop_words(p.after)),
-              detail::from_to(detail::peak_words(p.before), detail::peak_words(p.after)), detail::read_words(p),
+              detail::from_to(detail::peak_words(p.before), detail::peak_words(p.after)),
+              found.empty() ? std::string("-") : found,
               detail::from_to(detail::verdict_words(p.before), detail::verdict_words(p.after))})
             page.put("</td><td>").say(cell);
         page.put("</td></tr>\n");
     }
     page.put("</tbody>\n</table>\n</div>\n");
-    page.element("p", "Typical values as calculated from the two descriptions; parts are known again by their names. A "
-                      "change counts from a tenth on.");
+    if (!t.spans.empty()) {
+        page.element("h2", "Spans of parts");
+        page.put("<ul>\n");
+        for (const span_trend& s : t.spans) page.element("li", detail::span_words(s));
+        page.put("</ul>\n");
+    }
+    page.element("p",
+                 "Typical values as calculated from the two descriptions; parts are known again by name and kind. A "
+                 "change counts from a tenth on; of what is calculated and what was read, felt and seen at both, the "
+                 "graver is said.");
     return page.finished(survey_standing);
 }
 

@@ -28,6 +28,7 @@ inline constexpr std::size_t survey_width = 110;
     if (!found.not_read.empty())
         out.say(std::to_string(found.not_read.size()) +
                 " of them could not be read or assessed; they stand at the end.");
+    if (!found.ranked.empty()) out.say(detail::survey_summary(stations, found));
     out.title("Worst first");
     std::size_t rank = 0;
     for (const std::size_t i : found.ranked)
@@ -35,20 +36,27 @@ inline constexpr std::size_t survey_width = 110;
                 detail::station_words(stations[i]) + ": " + detail::standing_words(stations[i]));
     for (const std::size_t i : found.not_read) out.say("   -  ", stations[i].file + ": not read: " + stations[i].fault);
     out.list("Before anything is touched", "! ", touch_cautions);
+    // the steps of one station under its name
     const auto steps = [&](const char* title, const std::vector<survey_step>& all, std::string_view none,
                            std::string_view explained) {
+        if (all.empty() && none.empty()) return;
         out.title(title);
         out.say(all.empty() ? none : explained);
-        for (const survey_step& s : all)
-            out.say("- ", detail::station_words(stations[s.entry]) + ": " + detail::step_words(s));
+        for (std::size_t k = 0; k < all.size(); ++k) {
+            if (k == 0 || all[k].entry != all[k - 1].entry)
+                out.say(detail::station_words(stations[all[k].entry]) + ":");
+            out.say("  - ", detail::step_words(all[k]));
+        }
     };
-    if (!found.to_mend.empty()) steps("To mend, by what was read", found.to_mend, "", "");
+    steps("To mend, by what was read", found.to_mend, "", "");
+    steps("To move and unhook", found.to_move, "", "");
     steps("To buy", found.to_buy, "Nothing that would clear a verdict or finding.", survey_buying_explained);
     steps("To clean and tighten this week", found.to_do, "Nothing.", "");
     out.title("To look at within the week");
     if (found.to_look_at.empty()) out.say("Nothing gives way within a week of shifts, not even in a poor case.");
     for (const survey_look& l : found.to_look_at)
         out.say("- ", detail::station_words(stations[l.entry]) + ": " + detail::look_words(l));
+    steps("Until it is mended", found.until_then, "", survey_sparing_explained);
     out.blank();
     out.say(survey_standing);
     return out.finished();
@@ -64,6 +72,7 @@ inline constexpr std::size_t survey_width = 110;
     out.heading(after.found.name);
     out.say(detail::left_in("Before", 8), detail::station_words(before));
     out.say(detail::left_in("After", 8), detail::station_words(after));
+    if (const std::string doubt = detail::doubt_words(before, after, t); !doubt.empty()) out.say("! ", doubt);
     out.say(detail::loop_words(t) + ".");
     out.blank();
     out.line(detail::left_in("part", in_name) + " " + detail::left_in("", in_change) +
@@ -73,13 +82,15 @@ inline constexpr std::size_t survey_width = 110;
                  detail::left_in(detail::from_to(detail::drop_words(p.before), detail::drop_words(p.after)), in_drop) +
                  detail::left_in(detail::from_to(detail::peak_words(p.before), detail::peak_words(p.after)), in_peak) +
                  detail::from_to(detail::verdict_words(p.before), detail::verdict_words(p.after)));
-        if ((p.before && p.before->read) || (p.after && p.after->read))
-            out.say(std::string(in_name + 1, ' '), "as read: " + detail::read_words(p));
+        if (p.by_readings) out.say(std::string(in_name + 1, ' '), detail::change_words(p) + ":");
+        for (const std::string& line : detail::found_lines(p)) out.say(std::string(in_name + 1, ' '), line);
     }
+    if (!t.spans.empty()) out.title("Spans of parts");
+    for (const span_trend& s : t.spans) out.say("- ", detail::span_words(s));
     out.blank();
-    out.say(
-        "Typical values as calculated from the two descriptions; parts are known again by their names. A change counts "
-        "from a tenth on.");
+    out.say("Typical values as calculated from the two descriptions; parts are known again by name and kind. A change "
+            "counts "
+            "from a tenth on; of what is calculated and what was read, felt and seen at both, the graver is said.");
     out.say(survey_standing);
     return out.finished();
 }

@@ -323,6 +323,17 @@ inline void take_crowd(const toml_section& s, lay lies, std::optional<int>& turn
                   .thickness = s.required<length>("thickness", thicknesses)};
     take_name(s, out.name);
     if (s.has("cooling_area")) out.cooling_area = s.required<area>("cooling_area", cooling_areas);
+    // the two are taken for each other
+    if (s.is_number("stays"))
+        s.refuse(s.place("stays"),
+                 "\"stays\" is how long a piece stays, a text with its unit, \"5 min\"; how many follow each other is "
+                 "\"pieces_per_hour\"",
+                 "pieces_per_hour");
+    if (s.has("pieces_per_hour") && !s.is_number("pieces_per_hour"))
+        s.refuse(s.place("pieces_per_hour"),
+                 "\"pieces_per_hour\" is how many follow each other, a bare number, 12; how long a piece stays is "
+                 "\"stays\"",
+                 "stays");
     if (s.has("stays")) out.stays = s.required<duration>("stays", stays);
     if (s.has("pieces_per_hour")) out.pieces_per_hour = s.number("pieces_per_hour", piece_rates);
     if (s.has("from_weld")) out.from_weld = s.required<length>("from_weld", body_lengths);
@@ -330,7 +341,11 @@ inline void take_crowd(const toml_section& s, lay lies, std::optional<int>& turn
     constexpr double rounding = 1e-9;
     if (out.stays && out.pieces_per_hour &&
         out.stays->value() * *out.pieces_per_hour > seconds_per_hour * (1.0 + rounding))
-        s.refuse(s.place("pieces_per_hour"), "so many pieces do not stay for \"stays\"");
+        s.refuse(s.place("pieces_per_hour"),
+                 number_text(*out.pieces_per_hour) + " an hour leave " +
+                     to_text(in_si<duration>(seconds_per_hour / *out.pieces_per_hour), "min") +
+                     " for each, less than \"stays\", " + to_text(*out.stays, "min") + "; allowed: at most " +
+                     number_text(seconds_per_hour / out.stays->value()) + " an hour");
     if (out.from_weld && !out.stays && !out.pieces_per_hour)
         s.refuse(s.place("from_weld"), "\"from_weld\" needs \"stays\" or \"pieces_per_hour\"");
     if (out.bar_length && !out.from_weld) s.refuse(s.place("bar_length"), "\"bar_length\" needs \"from_weld\"");

@@ -184,8 +184,9 @@ inline void check_path(const toml_section& root, const read_parts& read, const s
             here.refuse(here.place("part"), "arc, guns, torches and holders stand in the path, not in a way beside it");
         if (!std::holds_alternative<arc>(part)) continue;
         if (first_arc != nullptr)
-            here.refuse(here.place("part"),
-                        "a second arc; the first one stands in line " + std::to_string(first_arc->place("part").line));
+            here.refuse(here.place("part"), "a second arc; the first one stands in line " +
+                                                std::to_string(first_arc->place("part").line) +
+                                                "; a station has one, another welder on the same work is an [[other]]");
         first_arc = &here;
     }
     const std::size_t in_path = s.path.size();
@@ -195,6 +196,40 @@ inline void check_path(const toml_section& root, const read_parts& read, const s
     if (first_arc == &read.sections.front() || first_arc == &read.sections[in_path - 1])
         first_arc->refuse(first_arc->place("part"),
                           "the arc stands at the end of the path; it needs parts on both sides");
+}
+
+/// What a process is welded with.
+[[nodiscard]] constexpr part_kind tool_of(process p)
+{
+    switch (p) {
+    case process::smaw: return part_kind::electrode_holder;
+    case process::gtaw: return part_kind::tig_torch;
+    case process::gmaw:
+    case process::fcaw:
+    case process::saw: break;
+    }
+    return part_kind::wire_gun;
+}
+
+/// Refuses the tool of another process where that of the station's own is missing; without any, the loop is described
+/// without its tool.
+inline void check_tool(const read_parts& read, const station& s)
+{
+    const part_kind own = tool_of(s.job.process);
+    const toml_section* other = nullptr;
+    for (std::size_t i = 0; i < s.path.size(); ++i) {
+        const part_kind kind = weldloop::kind_of(s.path[i]);
+        if (kind == own) return;
+        const bool is_tool =
+            kind == part_kind::electrode_holder || kind == part_kind::tig_torch || kind == part_kind::wire_gun;
+        if (is_tool && other == nullptr) other = &read.sections[i];
+    }
+    if (other != nullptr)
+        other->refuse(other->place("part"),
+                      "process " + in_quotes(to_text(s.job.process)) + " is welded with a " +
+                          std::string(to_text(own)) + "; the path has a " + std::string(other->text("part")) +
+                          " and no " + std::string(to_text(own)),
+                      to_text(own));
 }
 
 /// The name of a junction or workpiece that a key must hold.
@@ -276,6 +311,7 @@ inline described_station described_station_from_toml(std::string_view text, std:
     for (std::size_t i = 0; i < read.sections.size(); ++i)
         if (is_hub(part_at(out, i))) read.points.push_back(name_of(out, i));
     detail::check_path(root, read, out);
+    detail::check_tool(read, out);
     for (std::size_t k = 0; k < way_sections.size(); ++k) {
         way& w = out.ways[k];
         w.from = detail::read_point(way_sections[k], "from", read);

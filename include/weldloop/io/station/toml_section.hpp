@@ -211,6 +211,12 @@ public:
     }
 
     [[nodiscard]] bool has(std::string_view key) const { return table_->contains(key); }
+    /// Whether a key holds a bare number.
+    [[nodiscard]] bool is_number(std::string_view key) const
+    {
+        const toml::node* node = table_->get(key);
+        return node != nullptr && (node->is_integer() || node->is_floating_point());
+    }
     [[nodiscard]] file_place place() const { return at_; }
     /// The place of a key's value; of the section where it has no such key.
     [[nodiscard]] file_place place(std::string_view key) const
@@ -381,8 +387,17 @@ private:
 
     [[nodiscard]] static std::string listed(const std::vector<std::string_view>& words)
     {
+        // a word may hold a comma: "mill scale, bitten through"
+        const bool in_marks = std::any_of(words.begin(), words.end(),
+                                          [](std::string_view w) { return w.find(',') != std::string_view::npos; });
         std::string out;
-        for (const std::string_view w : words) out.append(out.empty() ? "" : ", ").append(w);
+        for (const std::string_view w : words) {
+            out.append(out.empty() ? "" : ", ");
+            if (in_marks)
+                out.append("\"").append(w).append("\"");
+            else
+                out.append(w);
+        }
         return out;
     }
 

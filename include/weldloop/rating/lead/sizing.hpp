@@ -64,13 +64,19 @@ inline constexpr source usual_loop_drop{
 /// [V], see usual_loop_drop.
 inline constexpr voltage usual_allowed_drop = in_si<voltage>(4.0);
 
+/// One lead's share of what a loop may take.
+inline constexpr source usual_lead_share{
+    "this library: half of it for one lead, its twin carries the current back", {}, {}, source_kind::judgement};
+/// [V], see usual_lead_share.
+inline constexpr voltage usual_lead_drop = 0.5 * usual_allowed_drop;
+
 /// What is asked of a lead.
 struct lead_request {
     weldloop::length length;                        ///< [m] of one lead, above 0
     weldloop::current current;                      ///< [A] while the arc burns, above 0
     duty_cycle duty = duty_cycle::continuous();     ///< time under current
     surroundings where = {};                        ///< air, wind, lay, altitude, sun
-    voltage allowed_drop = usual_allowed_drop;      ///< [V] along the hot lead, above 0
+    std::optional<voltage> allowed_drop = {};       ///< [V] along the hot lead, above 0; none: see drop_allowed()
     bool both_leads = false;                        ///< out and back leads of this length share the allowed drop
     size_family family = size_family::american;     ///< sizes to choose from
     std::optional<temperature> limit = {};          ///< of the conductor, as cable::limit
@@ -79,6 +85,12 @@ struct lead_request {
     resistance_choice resistance = resistance_choice::standard_maximum;  ///< nominal, or the highest allowed
     std::optional<rating_rule> rule = {};  ///< a rule the lead must keep beside the physics; sizes it does not have are
                                            ///< passed over
+
+    /// What may be lost [V]: as stated, else usual_allowed_drop along both leads and half of it along one.
+    [[nodiscard]] voltage drop_allowed() const
+    {
+        return allowed_drop.value_or(both_leads ? usual_allowed_drop : usual_lead_drop);
+    }
 };
 
 /// The smallest lead that satisfies a request.
@@ -170,9 +182,54 @@ inline void require_request(const lead_request& r)
     return t.by_rule ? std::min(physics.amps, t.by_rule->amps) : physics.amps;
 }
 
-[[nodiscard]] inline std::string no_size_text(const lead_request& r)
+/// Leads side by side that a refusal still names.
+inline constexpr int most_leads_named = 12;
+
+/// How many leads of a size, laid apart and of one length, would satisfy a request together; 0: not even
+/// most_leads_named of them.
+[[nodiscard]] inline int leads_that_would_do(const lead_request& request, const conductor_size& size,
+                                             double leads_in_row)
 {
-    return r.rule ? "no size has a rating by " + std::string(to_text(*r.rule)) : "no size tried";
+    lead_request each = request;
+    for (int count = 2; count <= most_leads_named; ++count) {
+        each.current = request.current / static_cast<double>(count);
+        const std::optional<tried_lead> one = tried(each, size);
+        if (one && keeps_heat_and_rule(*one) && leads_in_row * one->drop <= request.drop_allowed()) return count;
+    }
+    return 0;
+}
+
+/// No size of a series does: what the largest one carries and loses, and how many of them would. A temperature it would
+/// never live to is not said.
+[[noreturn]] inline void refuse_every_size(const lead_request& r, const tried_lead* largest, double leads_in_row)
+{
+    const std::string limit = to_text(limit_of(requested_lead(r, sizes_of(r.family).front())), "degC");
+    if (largest == nullptr)
+        throw no_solution_error("lead size",
+                                r.rule ? "no size has a rating by " + std::string(to_text(*r.rule)) : "no size tried",
+                                "a rule that has the sizes of the series");
+    const conductor_size& size = largest->cable.size;
+    std::string value = "beyond the largest of the series, " + to_text(size);
+    const char* between = ", which ";
+    if (largest->heating.conductor_peak > limit_of(largest->cable)) {
+        value += between + std::string("carries ") + to_text(ampacity_of(largest->cable, r.where, r.duty).amps, "A") +
+                 " of " + to_text(r.current, "A") + " at this duty";
+        between = " and ";
+    }
+    if (largest->rule_use > 1.0 && largest->by_rule) {
+        value += between + std::string("is allowed ") + to_text(largest->by_rule->amps, "A") + " by the rule";
+        between = " and ";
+    }
+    // at its limit of heat at the most: hotter it is not used
+    const voltage drop = leads_in_row * drop_of(largest->cable, r.current,
+                                                std::min(largest->heating.conductor_mean, limit_of(largest->cable)));
+    if (drop > r.drop_allowed())
+        value += between + std::string("loses ") + to_text(drop, "V") + " of " + to_text(r.drop_allowed(), "V");
+    std::string allowed = "less current, duty or length, or more volts, with at most " + limit + " at the conductor";
+    if (const int count = leads_that_would_do(r, size, leads_in_row); count > 0)
+        allowed += "; " + std::to_string(count) + " leads of " + to_text(size) +
+                   " side by side would do, of one length and laid apart, each with lugs of its own on the same studs";
+    throw no_solution_error("lead size", value, allowed);
 }
 
 }  // namespace detail
@@ -185,27 +242,27 @@ inline void require_request(const lead_request& r)
 /// fails; where it fails several, the one it fails by the largest share. For the smallest size of the family it names
 /// the limit that is nearest.
 /// @param request length, current and allowed drop above 0; air below the limit
-/// @throws not_finite_error, out_of_range_error; no_solution_error, naming the largest size, when none suffices, and
-/// when the named rule has none of the family
+/// @throws not_finite_error, out_of_range_error; no_solution_error when none suffices, naming the largest size, what it
+/// carries and loses, and how many of them side by side would do, and when the named rule has none of the family
 [[nodiscard]] inline lead_choice smallest_lead(const lead_request& request)
 {
     detail::require_request(request);
-    require_positive(request.allowed_drop, "allowed drop");
+    require_positive(request.drop_allowed(), "allowed drop");
     const double leads = request.both_leads ? 2.0 : 1.0;
     double heat_use = 0.0, drop_use = 0.0, rule_use = 0.0;  // of the size before: share of each limit that is used up
     bool is_first = true;
-    std::string largest = detail::no_size_text(request);
+    std::optional<detail::tried_lead> largest;
     for (const conductor_size& size : sizes_of(request.family)) {
         const std::optional<detail::tried_lead> now = detail::tried(request, size);
         if (!now) continue;
         const voltage drop = leads * now->drop;
-        const double drop_now = drop / request.allowed_drop;
-        if (is_first || !(detail::keeps_heat_and_rule(*now) && drop <= request.allowed_drop)) {
+        const double drop_now = drop / request.drop_allowed();
+        if (is_first || !(detail::keeps_heat_and_rule(*now) && drop <= request.drop_allowed())) {
             heat_use = now->heat_use;
             drop_use = drop_now;
             rule_use = now->rule_use;
         }
-        if (detail::keeps_heat_and_rule(*now) && drop <= request.allowed_drop) {
+        if (detail::keeps_heat_and_rule(*now) && drop <= request.drop_allowed()) {
             const ampacity rated = ampacity_of(now->cable, request.where, request.duty);
             const double most = std::max({heat_use, drop_use, rule_use});
             return {.cable = now->cable,
@@ -217,17 +274,13 @@ inline void require_request(const lead_request& r)
                     .heating = now->heating,
                     .drop = drop,
                     .current_margin = detail::rated_by_all(*now, rated) - request.current,
-                    .drop_margin = request.allowed_drop - drop,
+                    .drop_margin = request.drop_allowed() - drop,
                     .basis = weldloop::basis(now->heating.basis).add(rated.basis)};
         }
         is_first = false;
-        largest =
-            to_text(size) + ", with " + to_text(now->heating.conductor_peak, "degC") + " and " + to_text(drop, "V");
+        largest = now;
     }
-    throw no_solution_error(
-        "lead size", "beyond the largest: " + largest,
-        "at most " + to_text(limit_of(detail::requested_lead(request, sizes_of(request.family).front())), "degC") +
-            " and " + to_text(request.allowed_drop, "V"));
+    detail::refuse_every_size(request, largest ? &*largest : nullptr, leads);
 }
 
 /// Electrode and work lead, chosen together.

@@ -1,0 +1,17 @@
+# Compiles FILE by the line in its head, with COMPILER for g++ and the program at OUT, and runs it.
+cmake_policy(VERSION 3.24)
+
+file(STRINGS "${FILE}" line REGEX "^//     g[+][+] " LIMIT_COUNT 1)
+if(NOT line)
+    message(FATAL_ERROR "${FILE} does not say the line that compiles it")
+endif()
+string(REGEX REPLACE "^//     g[+][+] " "" line "${line}")
+separate_arguments(words UNIX_COMMAND "${line}")
+execute_process(COMMAND "${COMPILER}" ${words} -o "${OUT}" RESULT_VARIABLE status ERROR_VARIABLE complained)
+if(NOT status STREQUAL "0")
+    message(FATAL_ERROR "${line}: ${complained}")
+endif()
+execute_process(COMMAND "${OUT}" RESULT_VARIABLE status OUTPUT_QUIET)
+if(NOT status STREQUAL "0")
+    message(FATAL_ERROR "${OUT} ends with ${status}")
+endif()
