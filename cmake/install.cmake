@@ -7,7 +7,7 @@ include(GNUInstallDirs)
 set(package_dir "${CMAKE_INSTALL_DATADIR}/cmake/weldloop")
 
 # Two export sets, because a set is refused as a whole where one of its targets lacks a dependency.
-install(TARGETS weldloop EXPORT weldloop-targets FILE_SET HEADERS)
+install(TARGETS weldloop weldloop_test EXPORT weldloop-targets FILE_SET HEADERS)
 install(TARGETS weldloop_io EXPORT weldloop-io-targets FILE_SET HEADERS)
 install(EXPORT weldloop-targets NAMESPACE weldloop:: DESTINATION "${package_dir}")
 install(EXPORT weldloop-io-targets NAMESPACE weldloop:: DESTINATION "${package_dir}")
@@ -24,6 +24,9 @@ install(FILES "${PROJECT_BINARY_DIR}/weldloop-config.cmake" "${PROJECT_BINARY_DI
 # For builds that ask pkg-config: headers and no library. It may be moved as a tree.
 configure_file(cmake/weldloop.pc.in "${PROJECT_BINARY_DIR}/weldloop.pc" @ONLY)
 install(FILES "${PROJECT_BINARY_DIR}/weldloop.pc" DESTINATION "${CMAKE_INSTALL_DATADIR}/pkgconfig")
+
+# What a report's JSON holds, for those who read it.
+install(FILES docs/schema/station_report.schema.json DESTINATION "${CMAKE_INSTALL_DATADIR}/weldloop")
 
 install(FILES LICENSE DESTINATION "${CMAKE_INSTALL_DATADIR}/doc/weldloop")
 

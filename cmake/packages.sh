@@ -5,7 +5,7 @@ packages_for() {
     case "$1" in
         build) echo g++ cmake ninja-build libboost-dev ;;
         io) echo libtomlplusplus-dev nlohmann-json3-dev ;;
-        test) echo libgtest-dev libgmock-dev pkg-config meson ;;
+        test) echo libgtest-dev libgmock-dev pkg-config meson python3-jsonschema ;;
         libcxx) echo clang libc++-dev libc++abi-dev googletest ;;
         bench) echo libbenchmark-dev valgrind ;;
         clang) echo clang ;;
@@ -14,6 +14,7 @@ packages_for() {
         browser) echo emscripten ;;
         browser-test) echo chromium ;;
         docs) echo doxygen libjs-mathjax fonts-mathjax ;;
+        spread) echo libtbb-dev libopenmpi-dev openmpi-bin ;;
         oracle) echo gmsh getdp ngspice python3-numpy python3-scipy ;;
         *) echo "packages.sh: no such purpose: $1" >&2 && return 1 ;;
     esac

@@ -197,6 +197,8 @@
 #include <weldloop/rating/arc_voltage.hpp>
 #include <weldloop/rating/assess.hpp>
 #include <weldloop/rating/assessment.hpp>
+#include <weldloop/rating/caution_id.hpp>
+#include <weldloop/rating/caution_words.hpp>
 #include <weldloop/rating/course_effects.hpp>
 #include <weldloop/rating/finding_id.hpp>
 #include <weldloop/rating/job_card.hpp>
@@ -216,6 +218,7 @@
 #include <weldloop/rating/lead/waveform_ampacity.hpp>
 #include <weldloop/rating/lost_volts.hpp>
 #include <weldloop/rating/remedies.hpp>
+#include <weldloop/rating/remedy_id.hpp>
 #include <weldloop/rating/remedy_worth.hpp>
 #include <weldloop/rating/station_life.hpp>
 #include <weldloop/rating/touch_limit.hpp>

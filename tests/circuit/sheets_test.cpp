@@ -118,9 +118,9 @@ temperature bulk_of(const part_state& part)
     return part.mean;
 }
 
-std::vector<change_id> ids_for(const path_part& p)
+std::vector<remedy_id> ids_for(const path_part& p)
 {
-    std::vector<change_id> out;
+    std::vector<remedy_id> out;
     for (const change& c : changes_for(with_lead(p)))
         if (c.part == 4) out.push_back(c.id);
     return out;
@@ -338,19 +338,19 @@ TEST(Sheets, WhatIsOtherwiseIsPutRight)
     using testing::IsEmpty;
     for (const path_part& p : sheeted()) EXPECT_THAT(ids_for(p), IsEmpty()) << word_of(p);
     EXPECT_THAT(ids_for(named(strap{.tightening = 2_Nm, .surface = surface_state::oxidized})),
-                ElementsAre(change_id::clean, change_id::tight_bolt));
-    EXPECT_THAT(ids_for(named(stud_terminal{.tightening = 1_Nm})), ElementsAre(change_id::tight_bolt));
+                ElementsAre(remedy_id::clean, remedy_id::tight_bolt));
+    EXPECT_THAT(ids_for(named(stud_terminal{.tightening = 1_Nm})), ElementsAre(remedy_id::tight_bolt));
     EXPECT_THAT(ids_for(named(set_screw{.tightening = 1_Nm, .missing_strands = 0.3})),
-                ElementsAre(change_id::tight_bolt, change_id::fresh_joint));
-    EXPECT_THAT(ids_for(named(cable_splice{.missing_strands = 0.3})), ElementsAre(change_id::fresh_joint));
+                ElementsAre(remedy_id::tight_bolt, remedy_id::fresh_joint));
+    EXPECT_THAT(ids_for(named(cable_splice{.missing_strands = 0.3})), ElementsAre(remedy_id::fresh_joint));
     rotary_ground fingers{.force = 1_N, .surface = surface_state::oxidized};
     EXPECT_THAT(ids_for(named(fingers)), IsEmpty());  // its brushes do not mind
     fingers.brush.reset();
-    EXPECT_THAT(ids_for(named(fingers)), ElementsAre(change_id::clean, change_id::new_springs));
+    EXPECT_THAT(ids_for(named(fingers)), ElementsAre(remedy_id::clean, remedy_id::new_springs));
     EXPECT_THAT(ids_for(named(spring_pad{.pressing = 20_N, .surface = surface_state::light_rust})),
-                ElementsAre(change_id::clean, change_id::new_springs));
+                ElementsAre(remedy_id::clean, remedy_id::new_springs));
     EXPECT_THAT(ids_for(named(work_magnet{.surface = surface_state::mill_scale, .gap = 0.3_mm})),
-                ElementsAre(change_id::clear_seat));  // one layer, one step
+                ElementsAre(remedy_id::clear_seat));  // one layer, one step
 
     EXPECT_EQ(surface_of(strap{.surface = surface_state::oxidized}), surface_state::oxidized);
     EXPECT_EQ(surface_of(set_screw{}), std::nullopt);

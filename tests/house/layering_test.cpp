@@ -3,6 +3,8 @@
 #include <array>
 #include <cstddef>
 #include <filesystem>
+#include <fstream>
+#include <iterator>
 #include <map>
 #include <regex>
 #include <set>
@@ -21,9 +23,9 @@ namespace fs = std::filesystem;
 using house::header_tree, house::headers_of_the_library;
 
 /// What stands below include/weldloop: each may include itself and what comes before it here.
-constexpr std::array<std::string_view, 13> order{"version.hpp",  "core",       "solve", "material", "law",
+constexpr std::array<std::string_view, 14> order{"version.hpp",  "core",       "solve", "material", "law",
                                                  "part",         "circuit",    "life",  "rating",   "field",
-                                                 "weldloop.hpp", "bodies.hpp", "io"};
+                                                 "weldloop.hpp", "bodies.hpp", "io",    "test"};
 
 const std::string everything = "weldloop/weldloop.hpp";
 
@@ -169,8 +171,23 @@ TEST(Layering, TheMainHeaderBringsInAllButIo)
     const header_tree tree = headers_of_the_library();
     const std::set<std::string> reached = reached_from(everything, tree);
     for (const auto& [header, content] : tree)
-        EXPECT_EQ(reached.contains(header), !header.starts_with("weldloop/io/") && header != "weldloop/bodies.hpp")
+        EXPECT_EQ(reached.contains(header), !header.starts_with("weldloop/io/") &&
+                                                !header.starts_with("weldloop/test/") &&
+                                                header != "weldloop/bodies.hpp")
             << header;
+}
+
+// The page on what stays says of every folder whether it does.
+TEST(Layering, EveryFolderHasAStatus)
+{
+    std::ifstream in(fs::path(WELDLOOP_INCLUDE_DIR).parent_path() / "docs" / "pages" / "stability.md");
+    const std::string page{std::istreambuf_iterator<char>(in), {}};
+    static const std::regex row("\\n\\| `(\\w+)` \\| (?:stable|free) \\|");
+    std::vector<std::string> said, there;
+    for (std::sregex_iterator it(page.begin(), page.end(), row), end; it != end; ++it) said.push_back((*it)[1]);
+    for (const std::string_view folder : order)
+        if (!folder.ends_with(".hpp")) there.emplace_back(folder);
+    EXPECT_EQ(said, there);
 }
 
 // The checks above pass only because they found nothing; these show that they would find something.

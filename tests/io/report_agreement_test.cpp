@@ -14,6 +14,7 @@
 #include <gtest/gtest.h>
 
 #include "io/example_stations.hpp"
+#include "io/stations_with_all_keys.hpp"
 #include "support/near.hpp"
 
 #include <weldloop/core/literals.hpp>
@@ -196,51 +197,6 @@ json json_of(const test::assessed_station& s)
     return json::parse(report_json(s.is, s.found, s.remedies, {.answers = s.answers, .date = 2026y / 11 / 26}));
 }
 
-/// Stations that together have every key.
-std::vector<test::assessed_station> stations_with_all_keys()
-{
-    std::vector<test::assessed_station> out = test::all_stations();
-    // what remedies and forecasts of these stations need not have
-    remedy r{"tighten it", "lug"};
-    r.verdict_before = verdict::over_limit;
-    r.verdict_after = verdict::within_limit;
-    out.front().remedies.push_back(r);
-    for (part_result& p : out.front().found.parts) {
-        if (!p.grip) continue;
-        p.grip->quarter_lost = band<duration>{in_si<duration>(3.6e5), in_si<duration>(7.2e5), in_si<duration>(7.2e6)};
-        p.grip->inspect_by = in_si<duration>(3.6e5);
-        p.grip->outlook_poor = grip_outlook::unstable;
-        p.grip->poor_points = {p.grip->points.front()};
-    }
-    // what supplies of several kinds have
-    supply& all = out.front().is.supply.emplace();
-    all = {.kind = supply_kind::drooping, .setting = 26_V, .highest_output = 44_V};
-    all.current_setting = 150_A;
-    all.fall = 20_mohm;
-    all.rise = in_si<conductance>(2.0);
-    all.limit = all.short_circuit = 260_A;
-    all.points = {{0_A, 70_V}, {190_A, 12_V}};
-    all.no_load = {.kind = output_current::alternating, .peak = 100_V, .rms = 72_V};
-    all.polarity = electrode_polarity::positive;
-    all.feeding = wire_feeding::by_arc_voltage;
-    all.sensing.emplace();
-    if (out.front().found.operating) out.front().found.operating->extension = 15_mm;
-    out.front().found.year = yearly_loss{.energy_cost = 60.0, .time_cost = 500.0};
-    // what a changing current has
-    course_effects& changing = out.front().found.course.emplace();
-    changing.share.emplace();
-    changing.added.emplace();
-    changing.levels = {{.asked = 60_A, .outcome = operating_outcome::found}};
-    changing.edge = course_edge{.to = 200_A};
-    // what answers may hold, and those of these stations need not
-    clamp_prospect& c = out.back().answers.life->clamps.front();
-    c.poor_ends = 300_h;
-    c.cures = {{.kind = clamp_cure_kind::less_current, .clamp = "clamp", .amps = 100_A, .work = 40_degC}};
-    out.back().answers.fault->doubtful.push_back({.which = 1, .probability = 0.6, .what = "fits nothing"});
-    out.back().answers.fault->next = next_reading{.across = "lug", .bits = 0.1};
-    return out;
-}
-
 }  // namespace
 
 TEST(Reports, SayTheSameOfEveryPart)
@@ -359,7 +315,7 @@ TEST(Reports, HaveNoKeyThatThePageDoesNotName)
 {
     const std::set<std::string> named = documented_keys();
     std::set<std::string> used;
-    for (const test::assessed_station& s : stations_with_all_keys()) collect_keys(json_of(s), used);
+    for (const test::assessed_station& s : test::stations_with_all_keys()) collect_keys(json_of(s), used);
     for (const std::string& key : used) EXPECT_TRUE(named.contains(key)) << key;
     // and the page names none that nothing has: what ends in a unit can only be a key
     for (const std::string& key : named)
@@ -407,7 +363,7 @@ TEST(Reports, GiveEveryNumberAUnitOrNone)
                                              "share_of_no_load",
                                              "skin_ratio"};
     std::set<std::string> numbers;
-    for (const test::assessed_station& s : stations_with_all_keys()) collect_numbers(json_of(s), "", numbers);
+    for (const test::assessed_station& s : test::stations_with_all_keys()) collect_numbers(json_of(s), "", numbers);
     for (const std::string& key : numbers) {
         bool unit = false;
         for (const char* end : {"_A", "_s", "_degC", "_m_per_s", "_m", "_W_per_m2", "_V", "_W", "_h", "_N", "_ohm",

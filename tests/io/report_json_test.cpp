@@ -120,6 +120,7 @@ TEST(ReportJson, SaysWhatTheAssessmentSays)
         EXPECT_EQ(part.at("name"), p.name);
         EXPECT_EQ(part.at("number"), p.place + 1);
         EXPECT_EQ(part.at("verdict"), std::string(to_text(p.verdict)));
+        EXPECT_EQ(part.at("verdict_id"), std::string(id_text(p.verdict)));
         EXPECT_NEAR_REL(part.at("peak_degC").at("typical").get<double>(), p.peak.typical.in_celsius(), 1e-6);
         EXPECT_EQ(part.contains("grip"), p.grip.has_value());
         EXPECT_EQ(part.at("peak_at"), std::string(to_text(p.peak_at)));
@@ -139,6 +140,13 @@ TEST(ReportJson, SaysWhatTheAssessmentSays)
     EXPECT_NEAR_REL(sum, report.at("total_drop_V").get<double>(), 1e-5);
     ASSERT_EQ(report.at("remedies").size(), s.remedies.size());
     EXPECT_EQ(report.at("remedies").at(0).at("what"), s.remedies.at(0).what);
+    for (std::size_t i = 0; i < s.remedies.size(); ++i) {
+        const remedy& r = s.remedies[i];
+        ASSERT_TRUE(r.id) << r.what;
+        EXPECT_EQ(report.at("remedies").at(i).at("id"), std::string(to_text(*r.id)));
+        EXPECT_EQ(r.id == remedy_id::remark, r.is_remark) << r.what;
+        EXPECT_EQ(r.id == remedy_id::all_by_hand, r.is_summary) << r.what;
+    }
     EXPECT_EQ(report.at("sources").size(), s.found.sources.size());
 }
 

@@ -4,6 +4,8 @@
 #
 # `// at-most-gcc: 20` (`at-most-clang:`) bounds the lines of what the compiler says: a mistake is answered, not recited.
 #
+# `// flags-of-the-wrong: -fno-exceptions` are given beside CASE_FAIL.
+#
 # Wanted: CASE_FILE, COMPILER, COMPILER_ID, INCLUDE_DIRS
 
 cmake_policy(VERSION 3.24)
@@ -35,7 +37,9 @@ if(failed)
     refuse("the twin does not compile:\n${diagnostic}")
 endif()
 
-execute_process(COMMAND ${command} -DCASE_FAIL "${CASE_FILE}" RESULT_VARIABLE failed ERROR_VARIABLE diagnostic)
+file(STRINGS "${CASE_FILE}" flags REGEX "^// flags-of-the-wrong: ")
+string(REGEX REPLACE "^// [^:]*: " "" flags "${flags}")
+execute_process(COMMAND ${command} -DCASE_FAIL ${flags} "${CASE_FILE}" RESULT_VARIABLE failed ERROR_VARIABLE diagnostic)
 if(NOT failed)
     refuse("the wrong code compiles but must not")
 endif()

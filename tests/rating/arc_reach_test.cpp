@@ -104,7 +104,7 @@ TEST(ArcReach, AUsualExtensionIsNotHeldNearer)
         std::get<wire_gun>(s.path[1]).extension = r.mm * 1_mm;
         std::string said;
         for (const change& c : changes_for(s))
-            if (c.id == change_id::nearer) said = c.what;
+            if (c.id == remedy_id::nearer) said = c.what;
         const std::string wanted = r.offered;
         EXPECT_EQ(said.empty(), wanted.empty()) << to_text(r.of) << " " << r.mm << ": " << said;
         EXPECT_NE(said.find(wanted), std::string::npos) << said;

@@ -7,7 +7,10 @@
 #include <weldloop/rating/cautions.hpp>
 
 #include <algorithm>
+#include <optional>
+#include <set>
 #include <string>
+#include <string_view>
 
 namespace {
 using namespace weldloop;
@@ -196,3 +199,23 @@ TEST(Cautions, StrayWaysSharedWorkAndShortCircuits)
 }
 
 }  // namespace
+
+// What is printed can be named: no sentence without an id, none with two, and words that are no caution have none.
+TEST(Cautions, HaveAnIdEach)
+{
+    std::set<std::string_view> ids, sentences;
+    for (std::size_t i = 0; i < all_cautions.size(); ++i) {
+        EXPECT_EQ(all_cautions[i].id, static_cast<caution_id>(i));
+        EXPECT_TRUE(ids.insert(to_text(all_cautions[i].id)).second) << to_text(all_cautions[i].id);
+        EXPECT_TRUE(sentences.insert(all_cautions[i].words).second) << all_cautions[i].words;
+        EXPECT_EQ(caution_of(all_cautions[i].words), all_cautions[i].id);
+    }
+    EXPECT_EQ(caution_of("Mind the step."), std::nullopt);
+    const station s = cool_bench();
+    assessment found = assess(s);
+    found.findings = {{finding_id::way_spans_arc, finding_severity::stop_job, ""}};
+    const std::vector<std::string> printed = cautions_for(s, found);
+    EXPECT_EQ(caution_of(printed.front()), caution_id::codes);
+    EXPECT_EQ(caution_of(printed.back()), caution_id::across_arc);
+    for (const std::string& c : printed) EXPECT_TRUE(caution_of(c)) << c;
+}

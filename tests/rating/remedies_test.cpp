@@ -380,7 +380,7 @@ TEST(Remedies, ALooseBoltIsOneBelowFourFifthsOfItsTorque)
         station s = plain(100_A, square_mm(50), 10_m);
         s.path.emplace_back(crimped_lug("lug", square_mm(50)).tightened_to(share * usual));
         const auto all = changes_for(s);
-        EXPECT_EQ(std::any_of(all.begin(), all.end(), [](const change& c) { return c.id == change_id::tight_bolt; }),
+        EXPECT_EQ(std::any_of(all.begin(), all.end(), [](const change& c) { return c.id == remedy_id::tight_bolt; }),
                   share < 0.8)
             << share;
     }

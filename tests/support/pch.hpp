@@ -10,3 +10,5 @@
 #include <boost/units/systems/si.hpp>
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
+
+#include <weldloop/test/print.hpp>

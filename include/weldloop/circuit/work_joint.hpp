@@ -65,6 +65,7 @@ inline joint_circuit divided_joint_of(const work_connection& w, const contact& j
 }
 
 /// The work side of a work connection. @param w the connection @param where air around
+/// @throws not_finite_error, out_of_range_error for a work without thickness
 [[nodiscard]] inline work_heat work_of(const work_connection& w, const surroundings& where)
 {
     require_positive(w.work_thickness, "work thickness");

@@ -51,6 +51,8 @@ private:
     std::variant<Answer, weldloop::failure> held_;
 };
 
+#ifdef __cpp_exceptions  // error.hpp has refused the unit already: one sentence is enough
+
 namespace detail {
 
 /// The exception in flight as a failure. Where no memory is left for its words, those that fit without.
@@ -99,5 +101,7 @@ template <class Question>
         }
     }
 }
+
+#endif
 
 }  // namespace weldloop

@@ -14,6 +14,10 @@
 /// | 107 | station_file_error  | a station file cannot be used; has file, line and column        |
 /// | 108 | file_write_error    | a report cannot be written; nothing half-written is left behind |
 
+#ifndef __cpp_exceptions
+#error "weldloop needs exceptions in the units that include it; units without ask those, which use attempt()"
+#endif
+
 #include <cstddef>
 #include <stdexcept>
 #include <string>

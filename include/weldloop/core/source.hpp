@@ -102,6 +102,28 @@ enum class range_flag : std::uint8_t {
     return "outside its range";
 }
 
+/// The stable text of a flag, by which programs name it: "convection_range".
+[[nodiscard]] constexpr std::string_view id_text(range_flag flag)
+{
+    switch (flag) {
+    case range_flag::convection_range: return "convection_range";
+    case range_flag::cable_diameter_range: return "cable_diameter_range";
+    case range_flag::dimension_interpolated: return "dimension_interpolated";
+    case range_flag::dimension_extrapolated: return "dimension_extrapolated";
+    case range_flag::resistivity_range: return "resistivity_range";
+    case range_flag::relaxation_range: return "relaxation_range";
+    case range_flag::spring_destroyed: return "spring_destroyed";
+    case range_flag::spots_melting: return "spots_melting";
+    case range_flag::pair_estimated: return "pair_estimated";
+    case range_flag::arrangement_judgement: return "arrangement_judgement";
+    case range_flag::limit_above_covering: return "limit_above_covering";
+    case range_flag::strand_coat_melts: return "strand_coat_melts";
+    case range_flag::crowd_assumed: return "crowd_assumed";
+    case range_flag::relative_trend: return "relative_trend";
+    }
+    return "convection_range";
+}
+
 /// The sources and range flags behind a result. The usual few sources lie in the value itself, so that carrying it
 /// takes no heap memory; there may be any number. Sources are static data of the library or of the caller and must
 /// outlive the result.

@@ -28,6 +28,7 @@ inline constexpr length pressed_gap_height = in_si<length>(1e-4);
 /// Thermal conductance of the metallic spots, L T G [W/K] (Wiedemann-Franz-Lorenz). The electrical conductance must be
 /// that of the metal spots alone: a film that stops current does not stop heat in the same measure.
 /// @param metallic electrical conductance of the spots [S], 0 or above @param t their temperature
+/// @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline thermal_conductance spot_heat_conductance(conductance metallic, temperature t)
 {
     require_not_negative(metallic, "spot conductance");
@@ -38,6 +39,7 @@ inline constexpr length pressed_gap_height = in_si<length>(1e-4);
 /// @param air    conductivity of the air [W/(m K)], above 0
 /// @param faces  apparent area [m2], 0 or above
 /// @param gap    height [m], above 0
+/// @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline thermal_conductance gap_heat_conductance(thermal_conductivity air, area faces, length gap)
 {
     return require_positive(air, "air conductivity") * require_not_negative(faces, "contact area") /

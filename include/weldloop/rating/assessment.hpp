@@ -24,6 +24,7 @@
 #include <weldloop/life/station_service.hpp>
 #include <weldloop/rating/course_effects.hpp>
 #include <weldloop/rating/finding_id.hpp>
+#include <weldloop/rating/remedy_id.hpp>
 #include <weldloop/rating/verdict.hpp>
 #include <weldloop/rating/weld_statement.hpp>
 #include <weldloop/rating/yearly_loss.hpp>
@@ -221,6 +222,7 @@ struct remedy {
     std::vector<std::string> clears_parts = {};  ///< every part that had a verdict against it and has none then
     bool is_summary = false;                     ///< several of the other steps, taken together
     bool is_remark = false;                      ///< no step: a sentence on what no listed step cures
+    std::optional<remedy_id> id = {};            ///< which; none for what readings or a forecast call for
 };
 
 }  // namespace weldloop

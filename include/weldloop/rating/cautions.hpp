@@ -4,7 +4,6 @@
 
 #include <algorithm>
 #include <string>
-#include <string_view>
 #include <vector>
 
 #include <weldloop/circuit/part_place.hpp>
@@ -14,6 +13,7 @@
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/temperature.hpp>
 #include <weldloop/rating/assessment.hpp>
+#include <weldloop/rating/caution_words.hpp>
 #include <weldloop/rating/part_verdict.hpp>
 #include <weldloop/rating/touch_limit.hpp>
 #include <weldloop/rating/verdict.hpp>
@@ -47,71 +47,6 @@ inline constexpr source touch_threshold{
     source_kind::memory};
 /// @}
 
-/// @name Cautions that also stand beside the step or finding they belong to
-/// @{
-/// As printed.
-inline constexpr std::string_view caution_codes =
-    "Local codes, the makers' instructions and licensed practice come first; this is a calculation under stated "
-    "conditions, not an inspection.";
-/// As printed.
-inline constexpr std::string_view caution_switch_off =
-    "Switch off before touching, tightening or cleaning any part of the circuit.";
-/// As printed.
-inline constexpr std::string_view caution_live_readings =
-    "Live readings only by trained persons with insulated probes; no-load voltage at the leads can kill, most of all "
-    "in wet or cramped places.";
-/// As printed.
-inline constexpr std::string_view caution_no_earth =
-    "A work clamp is not a protective earth, and an earth is never removed to stop stray current.";
-/// As printed.
-inline constexpr std::string_view caution_no_splice = "No splice or repair within 10 ft (3 m) of the holder or gun.";
-/// As printed.
-inline constexpr std::string_view caution_fire =
-    "Keep a fire watch: hot joints, spatter and melting covering set fire to what lies near.";
-/// As printed.
-inline constexpr std::string_view caution_burns = "Parts of this circuit can be hot enough to burn: let clamps, lugs "
-                                                  "and holders cool before a bare hand touches them.";
-/// As printed.
-inline constexpr std::string_view caution_zinc =
-    "Zinc fume: grind the coat off where the weld and the clamp go, ventilate, and do not breathe the white smoke.";
-/// As printed.
-inline constexpr std::string_view caution_paint =
-    "Paint fume: strip the paint well back from weld and clamp; old paint may hold lead.";
-/// As printed.
-inline constexpr std::string_view caution_hot_covering =
-    "A covering past its limit can give off harmful fume and lose its insulation: take that lead, gun or torch out of "
-    "use and ventilate.";
-/// As printed.
-inline constexpr std::string_view caution_stray =
-    "Stop the job where current can stray: it burns protective conductors, bearings, chains and wire ropes where "
-    "nobody sees it, and a burnt protective conductor kills later. Chains, wire ropes, cranes, hoists and lifts carry "
-    "no welding current, conduit with conductors is no return (29 CFR 1910.254(c)(2) and the codes after it).";
-/// As printed.
-inline constexpr std::string_view caution_after_stray =
-    "What has carried stray current is looked at by a licensed electrician before it is used again: protective "
-    "conductors, plugs, bearings, ropes.";
-/// As printed.
-inline constexpr std::string_view caution_two_supplies = "Two supplies on one work: nobody touches both holders or an "
-                                                         "electrode of each; no-load voltages can add up between them.";
-/// As printed.
-inline constexpr std::string_view caution_across_arc =
-    "A way across the arc is a short circuit of the supply: switch off and part it before anything else.";
-/// As printed.
-inline constexpr std::string_view caution_open =
-    "An open connection leaves the no-load voltage across it: whoever bridges it with the body becomes the path.";
-/// As printed.
-inline constexpr std::string_view caution_no_state =
-    "Stop the job: at this current and duty the loop typically finds no settled temperature; something in it can melt, "
-    "burn or set fire.";
-/// As printed.
-inline constexpr std::string_view caution_melting = "A contact that melts can spark, weld itself fast or burn the "
-                                                    "work: stop the job at that connection until it is cured.";
-/// As printed.
-inline constexpr std::string_view caution_arc_goes_out =
-    "Stop the job: a supply at its end typically leaves an arc that goes out and is struck again and again, with the "
-    "no-load voltage at the electrode each time.";
-/// @}
-
 namespace detail {
 [[nodiscard]] inline bool has_surface(const station& s, surface_state wanted)
 {
@@ -136,17 +71,9 @@ namespace detail {
 [[nodiscard]] inline std::vector<std::string> cautions_for(const station& s, const assessment& found)
 {
     std::vector<std::string> out{
-        std::string(caution_codes),
-        std::string(caution_switch_off),
-        std::string(caution_live_readings),
-        std::string(caution_no_earth),
-        "Welding current in a chain, rope, bearing, pipe or earth wire is a fault to be cured, never a path to be "
-        "used.",
-        std::string(caution_no_splice),
-        "Leads are never coiled round the body or over a shoulder.",
-        "Leads carry strong magnetic fields: persons with a pacemaker or other implant keep away unless their "
-        "physician agrees.",
-        std::string(caution_fire)};
+        std::string(caution_codes),    std::string(caution_switch_off), std::string(caution_live_readings),
+        std::string(caution_no_earth), std::string(caution_no_path),    std::string(caution_no_splice),
+        std::string(caution_no_coil),  std::string(caution_implants),   std::string(caution_fire)};
 
     const auto some = [&found](const auto& wanted) {
         return std::any_of(found.parts.begin(), found.parts.end(), wanted);
@@ -167,9 +94,7 @@ namespace detail {
     if (some(detail::covering_may_be_too_hot)) out.emplace_back(caution_hot_covering);
     if (std::any_of(s.ways.begin(), s.ways.end(), [](const way& w) { return w.kind == way_kind::stray; })) {
         out.emplace_back(caution_stray);
-        out.emplace_back(
-            "The return is connected as near the weld as can be, so that all current comes back through it; "
-            "a structure used as return again and again has its joints bonded and is inspected.");
+        out.emplace_back(caution_near_return);
         out.emplace_back(caution_after_stray);
     }
     if (!s.others.empty()) out.emplace_back(caution_two_supplies);

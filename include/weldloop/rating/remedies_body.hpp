@@ -29,6 +29,7 @@
 #include <weldloop/rating/remedies.hpp>
 #include <weldloop/rating/remedy_change.hpp>
 #include <weldloop/rating/remedy_finder.hpp>
+#include <weldloop/rating/remedy_id.hpp>
 #include <weldloop/rating/remedy_order.hpp>
 #include <weldloop/rating/remedy_weighing.hpp>
 #include <weldloop/rating/verdict.hpp>
@@ -132,7 +133,7 @@ private:
 
     [[nodiscard]] static bool changes_inductance(const change& c)
     {
-        return c.id == change_id::off_steel || c.id == change_id::straight_lead;
+        return c.id == remedy_id::off_steel || c.id == remedy_id::straight_lead;
     }
     [[nodiscard]] static std::vector<weld_id> inductive_statements_of(const station& s, const loop_state& loop)
     {
@@ -185,6 +186,7 @@ private:
         remedy& r = made.says;
         r.what = c.what;
         r.part = name(c.part);
+        r.id = c.id;
         r.effort = c.effort;
         r.is_summary = is_summary;
         if (!loop_.findings().empty()) {
@@ -206,7 +208,7 @@ private:
         }
         r.clears_weld = weld_cleared_by(c, t);
         // one lead or stray way of several leaves the finding of the others
-        if (c.id == change_id::whole_covering) {
+        if (c.id == remedy_id::whole_covering) {
             made.lifts_stop = true;
             for (const finding_id id : {finding_id::covering_damaged, finding_id::covering_wet})
                 if (has_covering_finding(s_, id) && !has_covering_finding(changed(s_, c), id))
@@ -381,7 +383,8 @@ private:
                 if (size >= least) return resized(was, size);
             return resized(was, sizes_of(family_of(was.size)).back());
         };
-        change c{.part = pair.at[loop_.drop_of(pair.at[0]) > loop_.drop_of(pair.at[1]) ? 0 : 1]};
+        change c{.id = remedy_id::larger_leads,
+                 .part = pair.at[loop_.drop_of(pair.at[0]) > loop_.drop_of(pair.at[1]) ? 0 : 1]};
         for (const std::size_t part : pair.at) {
             const cable &was = lead_at(part), now = grown(was);
             if (now.size == was.size) continue;
@@ -516,6 +519,7 @@ private:
                  to_text(s_.supply->setting, "V") + "), if it goes that high: what leads and joints take, " +
                  to_text(p.lost(), "V") + ", is given back, and they go on taking it; " + cost_of_setting(p);
         r.part = "supply";
+        r.id = remedy_id::higher_setting;
         r.effort = remedy_effort::raise_volts;
         steps_.push_back(std::move(made));
     }
@@ -614,12 +618,15 @@ private:
         const auto rests = static_cast<std::size_t>(std::ceil(share / step_of_duty - 1e-9)) - 1;
         const auto at_duty = [&](std::size_t k) {  // from long to short
             const duration on = step_of_duty * static_cast<double>(rests - k) * s_.job.duty.period();
-            return change{.effort = remedy_effort::weld_less, .duty = duty_cycle::of(on, s_.job.duty.period())};
+            return change{.id = remedy_id::longer_rest,
+                          .effort = remedy_effort::weld_less,
+                          .duty = duty_cycle::of(on, s_.job.duty.period())};
         };
         const auto lower = static_cast<std::size_t>((1.0 - least_current) / step_of_current + 1e-9);
         const auto at_current = [&](std::size_t k) {
             const double left = 1.0 - step_of_current * static_cast<double>(k + 1);
-            return change{.effort = remedy_effort::weld_less,
+            return change{.id = remedy_id::less_current,
+                          .effort = remedy_effort::weld_less,
                           .current = in_si<current>(dial_amps(left * s_.job.current.value()))};
         };
         // where to look first: two thirds of the heat
@@ -735,7 +742,7 @@ private:
         std::size_t cleaned = 0, tightened = 0;
         // a wet lead is out of use until it is dry: nothing that is done together with others
         const auto belongs = [](const change& c) {
-            return c.effort <= remedy_effort::clean && c.id != change_id::whole_covering;
+            return c.effort <= remedy_effort::clean && c.id != remedy_id::whole_covering;
         };
         for (const step& s : steps_)
             if (s.from_the_part && belongs(s.how)) {
@@ -743,7 +750,9 @@ private:
                 ++(s.how.effort == remedy_effort::clean ? cleaned : tightened);
             }
         if (cleaned + tightened < 2) return;
-        change all{.part = *places.begin(), .effort = cleaned == 0 ? remedy_effort::tighten : remedy_effort::clean};
+        change all{.id = remedy_id::all_by_hand,
+                   .part = *places.begin(),
+                   .effort = cleaned == 0 ? remedy_effort::tighten : remedy_effort::clean};
         for (const std::size_t i : places) {
             path_part part = part_at(s_, i);
             constexpr int most_steps = 4;  // of one part
@@ -772,6 +781,7 @@ private:
         made.how.part = part;
         made.says.what = std::move(words);
         made.says.part = name(part);
+        made.says.id = remedy_id::remark;
         made.says.effort = remedy_effort::replace;
         made.says.verdict_before = made.says.verdict_after = loop_.verdict_of(part);
         made.says.is_remark = true;

@@ -13,6 +13,7 @@
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/law/lay.hpp>
 #include <weldloop/rating/assessment.hpp>
+#include <weldloop/rating/remedy_id.hpp>
 
 namespace weldloop {
 
@@ -22,39 +23,10 @@ struct part_change {
     path_part instead;   ///< what is there then
 };
 
-/// Which change to a part it is: one that is still offered after another was made is the same by this.
-enum class change_id {
-    larger_make,      ///< the next larger make of it
-    whole_covering,   ///< a new covering
-    whole_lead,       ///< without its damaged length
-    straight_lead,    ///< laid out straight
-    off_steel,        ///< laid away from steel
-    fresh_crimp,      ///< crimped anew
-    tight_bolt,       ///< bolt or screw tightened
-    clean,            ///< faces cleaned
-    pressed_faces,    ///< faces pressed harder
-    away_from_heat,   ///< away from where the work is hot
-    new_spring,       ///< a new clamp for one whose spring has lost grip
-    tight_clamp,      ///< clamp tightened again
-    to_screw_clamp,   ///< a screw clamp instead
-    to_larger_clamp,  ///< a larger clamp instead
-    to_bolted_lug,    ///< a bolted lug instead
-    turned_home,      ///< coupling turned home
-    new_jaws,         ///< a new holder for one whose jaws hardly press
-    nearer,           ///< wire feeder or tip nearer
-    water_cooled,     ///< one cooled by water
-    fresh_joint,      ///< joined with every strand
-    new_springs,      ///< new springs
-    clear_seat,       ///< seat cleared
-    moved_clamp,      ///< clamp moved past other parts
-    stray_way_out,    ///< a stray way taken out
-    straight_leads,   ///< all leads laid out straight
-};
-
 /// A change to a station, not yet weighed.
 struct change {
     std::string what = {};                          ///< an instruction in plain words
-    change_id id = change_id::larger_make;          ///< which change to such a part
+    remedy_id id = remedy_id::larger_make;          ///< which change to such a part
     std::size_t part = 0;                           ///< the part it is done to, its number before the change
     remedy_effort effort = remedy_effort::replace;  ///< what it takes
     std::vector<part_change> parts = {};            ///< what is different in the path

@@ -99,7 +99,7 @@ private:
             part);
     }
 
-    change& offer(change_id id, std::string what, remedy_effort effort, path_part instead)
+    change& offer(remedy_id id, std::string what, remedy_effort effort, path_part instead)
     {
         keep_name(instead);
         out_.push_back(
@@ -115,11 +115,11 @@ private:
     void offer_covering(covering_state was, path_part sound)
     {
         if (was == covering_state::wet)
-            offer(change_id::whole_covering,
+            offer(remedy_id::whole_covering,
                   "take " + name() + " out of use, dry it, and look for the cut that let the water in",
                   remedy_effort::clean, std::move(sound));
         else
-            offer(change_id::whole_covering,
+            offer(remedy_id::whole_covering,
                   "take " + name() +
                       " out of use; replace it, or cut the place out and terminate it anew (its covering is " +
                       std::string(to_text(was)) + ")",
@@ -137,7 +137,7 @@ private:
             cable whole = c;
             whole.missing_strands = 0.0;
             whole.damaged_length = {};
-            offer(change_id::whole_lead, "cut the damaged length out of " + name() + " or replace the lead",
+            offer(remedy_id::whole_lead, "cut the damaged length out of " + name() + " or replace the lead",
                   remedy_effort::re_terminate, whole);
         }
         if (c.lay && (*c.lay == lay::coiled || *c.lay == lay::bundled)) {
@@ -145,14 +145,14 @@ private:
             laid.lay = lay::alone;
             laid.coil_turns = laid.bundled_leads = std::nullopt;
             if (is_of_a_coil(c.steel)) laid.steel = steel_beside::none;
-            offer(change_id::straight_lead,
+            offer(remedy_id::straight_lead,
                   "lay " + name() + " out straight (now " + std::string(to_text(*c.lay)) + ")", remedy_effort::move,
                   laid);
         }
         if (c.steel != steel_beside::none) {
             cable away = c;
             away.steel = steel_beside::none;
-            offer(change_id::off_steel,
+            offer(remedy_id::off_steel,
                   "lay " + name() + " away from the steel that is " + std::string(to_text(c.steel)) +
                       (is_of_a_coil(c.steel) ? "" : ", or pass both leads through the same opening"),
                   remedy_effort::move, away)
@@ -166,7 +166,7 @@ private:
             lug fresh = l;
             fresh.missing_strands = 0.0;
             fresh.stamped = l.size;
-            offer(change_id::fresh_crimp,
+            offer(remedy_id::fresh_crimp,
                   "cut " + name() + " off, cut back to bright flexible copper and crimp a lug made for " +
                       to_text(l.size) + " with every strand in it",
                   remedy_effort::re_terminate, fresh);
@@ -176,14 +176,14 @@ private:
             lug tight = l;
             tight.bolt_torque = usual.bolt_torque;
             tight.bolt_diameter = usual.bolt_diameter;
-            offer(change_id::tight_bolt,
+            offer(remedy_id::tight_bolt,
                   "switch off and tighten the bolt of " + name() + " to " + to_text(usual.bolt_torque, "Nm"),
                   remedy_effort::tighten, tight);
         }
         if (!is_bare(l.palm)) {
             lug bright = l;
             bright.palm = surface_state::clean;
-            offer(change_id::clean, "clean the palm of " + name() + " and its seat to bright metal",
+            offer(remedy_id::clean, "clean the palm of " + name() + " and its seat to bright metal",
                   remedy_effort::clean, bright);
         }
     }
@@ -193,7 +193,7 @@ private:
         if (!is_bare(c.surface)) {
             contact bright = c;
             bright.surface = surface_state::clean;
-            offer(change_id::clean,
+            offer(remedy_id::clean,
                   "clear both faces of " + name() + " to bright metal (now " + std::string(to_text(c.surface)) + ")",
                   remedy_effort::clean, bright);
         }
@@ -202,7 +202,7 @@ private:
             contact pressed = c;
             pressed.force = held;
             pressed.surface = surface_state::clean;
-            offer(change_id::pressed_faces,
+            offer(remedy_id::pressed_faces,
                   (is_bare(c.surface) ? "" : "clear both faces of " + name() + " to bright metal and ") +
                       std::string("press ") + (is_bare(c.surface) ? name() : std::string("them")) +
                       " together with a screw clamp (" + to_text(held, "N") + ")",
@@ -236,7 +236,7 @@ private:
         bright.name = name_of(s_.path, clamp);
         out_.push_back({.what = "move " + bright.name + " onto the part that is welded, on bright metal, and leave " +
                                 name() + " out of the current's way",
-                        .id = change_id::moved_clamp,
+                        .id = remedy_id::moved_clamp,
                         .part = at_,
                         .effort = remedy_effort::move,
                         .parts = {{clamp, bright}},
@@ -251,24 +251,24 @@ private:
         if (!is_bare(w.surface)) {
             work_connection bright = w;
             bright.surface = surface_state::clean;
-            offer(change_id::clean,
+            offer(remedy_id::clean,
                   "grind the seat of " + name() + " to bright metal (now " + std::string(to_text(w.surface)) + ")",
                   remedy_effort::clean, bright);
         }
         if (w.preheat && *w.preheat > s_.where.air) {
             work_connection away = w;
             away.preheat = {};
-            offer(change_id::away_from_heat, "move " + name() + " away from where the work is kept hot",
+            offer(remedy_id::away_from_heat, "move " + name() + " away from where the work is kept hot",
                   remedy_effort::move, away);
         }
         if (static_cast<double>(w.grip_lost) > 0.0) {
             work_connection fresh = w;
             fresh.grip_lost = 0.0;
             if (w.clamp.kind == clamp_kind::spring)
-                offer(change_id::new_spring, "replace " + name() + ": its spring has lost grip", remedy_effort::replace,
+                offer(remedy_id::new_spring, "replace " + name() + ": its spring has lost grip", remedy_effort::replace,
                       fresh);
             else
-                offer(change_id::tight_clamp, "switch off and tighten " + name() + " again: it has lost grip",
+                offer(remedy_id::tight_clamp, "switch off and tighten " + name() + " again: it has lost grip",
                       remedy_effort::tighten, fresh);
         }
         const current rated = offered_rating_from(std::max(w.clamp.rated_current, s_.job.current));
@@ -276,14 +276,14 @@ private:
             work_connection screwed = w;
             screwed.clamp = screw_clamp(rated);
             screwed.grip_lost = 0.0;
-            offer(change_id::to_screw_clamp, "change " + name() + " for a screw clamp of " + to_text(rated, "A"),
+            offer(remedy_id::to_screw_clamp, "change " + name() + " for a screw clamp of " + to_text(rated, "A"),
                   remedy_effort::replace, screwed);
         }
         if (w.clamp.kind != clamp_kind::bolted && w.clamp.rated_current < s_.job.current) {
             work_connection bigger = w;
             bigger.clamp = same_make(w.clamp, rated);
             bigger.grip_lost = 0.0;
-            offer(change_id::to_larger_clamp,
+            offer(remedy_id::to_larger_clamp,
                   "change " + name() + " for one rated " + to_text(rated, "A") + ": it is too small for the current",
                   remedy_effort::replace, bigger);
         }
@@ -292,7 +292,7 @@ private:
             bolted.clamp = bolted_work_lug(w.clamp.largest_cable);
             bolted.grip_lost = 0.0;
             bolted.surface = surface_state::clean;
-            offer(change_id::to_bolted_lug, "change " + name() + " for a lug bolted to bright metal",
+            offer(remedy_id::to_bolted_lug, "change " + name() + " for a lug bolted to bright metal",
                   remedy_effort::replace, bolted)
                 .only_to_cure = true;
         }
@@ -308,7 +308,7 @@ private:
         home.surface = surface_state::clean;
         home.force = std::max(c.force, usual_coupling_force(c.size));
         if (!is_bare(c.surface) || c.force < home.force)
-            offer(change_id::turned_home, "clean " + name() + " and turn it home", remedy_effort::clean, home);
+            offer(remedy_id::turned_home, "clean " + name() + " and turn it home", remedy_effort::clean, home);
     }
 
     void find(const electrode_holder& h)
@@ -316,13 +316,13 @@ private:
         if (!is_bare(h.surface)) {
             electrode_holder bright = h;
             bright.surface = surface_state::clean;
-            offer(change_id::clean, "clean the jaws of " + name(), remedy_effort::clean, bright);
+            offer(remedy_id::clean, "clean the jaws of " + name(), remedy_effort::clean, bright);
         }
         electrode_holder fresh = h;
         fresh.force = electrode_holder().force;
         fresh.surface = surface_state::clean;
         if (h.force < fresh.force)
-            offer(change_id::new_jaws, "replace " + name() + ": its jaws hardly press", remedy_effort::replace, fresh);
+            offer(remedy_id::new_jaws, "replace " + name() + ": its jaws hardly press", remedy_effort::replace, fresh);
     }
 
     void find(const wire_gun& g)
@@ -332,7 +332,7 @@ private:
         if (g.extension > usual) {
             wire_gun nearer = g;
             nearer.extension = usual;
-            offer(change_id::nearer,
+            offer(remedy_id::nearer,
                   "hold " + name() + " nearer: " + to_text(usual, "mm") + " of wire beyond the tip (now " +
                       to_text(g.extension, "mm") + ")",
                   remedy_effort::move, nearer);
@@ -342,7 +342,7 @@ private:
     {
         lead_of(t);
         if (t.cooling == torch_cooling::water) return;
-        offer(change_id::water_cooled, "change " + name() + " for one cooled by water", remedy_effort::replace,
+        offer(remedy_id::water_cooled, "change " + name() + " for one cooled by water", remedy_effort::replace,
               tig_torch(name(), t.lead.length, torch_cooling::water))
             .only_to_cure = true;
     }
@@ -370,7 +370,7 @@ private:
         if (can.surface != nullptr && !is_bare(p.*can.surface) && !has_gap) {
             Part bright = p;
             bright.*can.surface = surface_state::clean;
-            offer(change_id::clean,
+            offer(remedy_id::clean,
                   "clean the faces of " + name() + " to bright metal (now " + std::string(to_text(p.*can.surface)) +
                       ")",
                   remedy_effort::clean, bright);
@@ -378,21 +378,21 @@ private:
         if (can.tightening != nullptr && p.*can.tightening < loose_bolt_share * can.usual_tightening) {
             Part tight = p;
             tight.*can.tightening = can.usual_tightening;
-            offer(change_id::tight_bolt,
+            offer(remedy_id::tight_bolt,
                   "switch off and tighten " + name() + " to " + to_text(can.usual_tightening, "Nm"),
                   remedy_effort::tighten, tight);
         }
         if (can.missing_strands != nullptr && static_cast<double>(p.*can.missing_strands) > 0.0) {
             Part whole = p;
             whole.*can.missing_strands = 0.0;
-            offer(change_id::fresh_joint,
+            offer(remedy_id::fresh_joint,
                   "cut back to bright flexible copper at " + name() + " and join it with every strand",
                   remedy_effort::re_terminate, whole);
         }
         if (can.pressing != nullptr && p.*can.pressing < can.usual_pressing) {
             Part pressed = p;
             pressed.*can.pressing = can.usual_pressing;
-            offer(change_id::new_springs,
+            offer(remedy_id::new_springs,
                   "replace the springs of " + name() + ": they should press with " + to_text(can.usual_pressing, "N"),
                   remedy_effort::replace, pressed);
         }
@@ -401,7 +401,7 @@ private:
             Part seated = p;
             seated.*can.gap = {};
             if (can.surface != nullptr) seated.*can.surface = surface_state::clean;
-            offer(change_id::clear_seat,
+            offer(remedy_id::clear_seat,
                   "clear the seat of " + name() + " to bright metal, so that it sits flat and pulls in full (now " +
                       to_text(p.*can.gap, "mm") + " under it)",
                   remedy_effort::clean, seated)
@@ -536,7 +536,7 @@ namespace detail {
         out.push_back({.what = "take " + name_of_way(s, w) +
                                " out of the welding circuit: unhook it, lift the work off it or insulate it from the "
                                "work; a protective earth stays connected to what it protects",
-                       .id = change_id::stray_way_out,
+                       .id = remedy_id::stray_way_out,
                        .part = first,
                        .effort = remedy_effort::move,
                        .gone_from = first,
@@ -549,7 +549,7 @@ namespace detail {
         const auto* lead = std::get_if<cable>(&part);
         if (!laid && lead != nullptr && !lead->lay && (s.where.lay == lay::coiled || s.where.lay == lay::bundled)) {
             out.push_back({.what = "lay " + name_of(s, i) + " and the other leads out straight, apart from each other",
-                           .id = change_id::straight_leads,
+                           .id = remedy_id::straight_leads,
                            .part = i,
                            .effort = remedy_effort::move,
                            .lay = lay::alone});

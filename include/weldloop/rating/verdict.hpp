@@ -50,6 +50,21 @@ enum class verdict {
     return "not judged";
 }
 
+/// The stable text of a verdict, by which programs name it: "within_limit".
+[[nodiscard]] constexpr std::string_view id_text(verdict v)
+{
+    switch (v) {
+    case verdict::within_limit: return "within_limit";
+    case verdict::not_judged: return "not_judged";
+    case verdict::close_to_limit: return "close_to_limit";
+    case verdict::may_exceed: return "may_exceed";
+    case verdict::over_limit: return "over_limit";
+    case verdict::spots_melting: return "spots_melting";
+    case verdict::open_circuit: return "open_circuit";
+    }
+    return "not_judged";
+}
+
 /// A probability as people count: "in 12 of 100 such cases". Ends in words, since none is ever quite nothing or quite
 /// sure: "in fewer than 1 of 100 such cases", "in more than 99 of 100 such cases".
 [[nodiscard]] inline std::string cases_text(likelihood p)

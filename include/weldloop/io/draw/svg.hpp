@@ -168,7 +168,7 @@ struct drawing_scale {
 };
 
 /// A step of 1, 2 or 5 times a power of ten that divides a span into at most `most_steps`.
-/// @param span above 0 @param most_steps 1 or more
+/// @param span above 0 @param most_steps 1 or more @throws out_of_range_error
 [[nodiscard]] inline double round_step(double span, int most_steps)
 {
     if (!(span > 0.0) || !std::isfinite(span))

@@ -168,6 +168,7 @@ namespace weldloop::detail {
         out["lines"].push_back(std::string(fault_without_state));
     out["cautions"] = json::array();
     for (const std::string_view c : reading_cautions) out["cautions"].push_back(std::string(c));
+    out["caution_ids"] = json_caution_ids(reading_cautions);
     return out;
 }
 

@@ -17,6 +17,7 @@
 #include <weldloop/core/text.hpp>
 #include <weldloop/io/report/escape.hpp>
 #include <weldloop/io/report/report_words.hpp>
+#include <weldloop/rating/caution_words.hpp>
 
 namespace weldloop::detail {
 
@@ -59,6 +60,16 @@ template <class Q>
             out.append(c);
         at += bytes;
     }
+    return out;
+}
+
+/// The ids of cautions, in their order. @param cautions sentences of the library
+template <class Sentences>
+[[nodiscard]] json json_caution_ids(const Sentences& cautions)
+{
+    json out = json::array();
+    for (const std::string_view words : cautions)
+        if (const auto id = caution_of(words)) out.push_back(std::string(to_text(*id)));
     return out;
 }
 

@@ -33,6 +33,13 @@ namespace detail {
     return out;
 }
 
+[[nodiscard]] inline json json_flag_ids(const basis& b)
+{
+    json out = json::array();
+    for (const range_flag flag : b.flags()) out.push_back(std::string(id_text(flag)));
+    return out;
+}
+
 /// @param lost_before share of the force when new that is gone before the forecast begins
 [[nodiscard]] inline json json_grip(const grip_forecast& g, fraction lost_before)
 {
@@ -62,6 +69,7 @@ namespace detail {
     out["spring_destroyed"] = g.spring_destroyed;
     out["spots_melt"] = g.spots_melt;
     out["flags"] = json_flags(g.basis);
+    out["flag_ids"] = json_flag_ids(g.basis);
     return out;
 }
 
@@ -90,6 +98,7 @@ namespace detail {
     out["stray_hides_it"] = p.stray_hides_it;
     out["current_A"] = conducts ? json_band(p.current) : none;
     out["verdict"] = std::string(to_text(p.verdict));
+    out["verdict_id"] = std::string(id_text(p.verdict));
     out["decided_by"] = std::string(to_text(p.decided_by));
     out["reason"] = p.reason;
     out["drop_V"] = conducts ? json_band(p.drop) : none;
@@ -118,6 +127,7 @@ namespace detail {
     }
     out["notes"] = p.notes;
     out["flags"] = json_flags(p.basis);
+    out["flag_ids"] = json_flag_ids(p.basis);
     if (p.covering_use)
         out["covering_life"] = {{"work_h", json_hours(found.service.horizon)},
                                 {"used_poor", json_number(p.covering_use->poor)},
@@ -241,14 +251,21 @@ namespace detail {
 
 [[nodiscard]] inline json json_remedy(const remedy& r)
 {
-    json out{{"what", r.what},
-             {"part", r.part},
-             {"effort", std::string(to_text(r.effort))},
-             {"volts_regained_V", json_number(r.volts_regained.value())},
-             {"cooled_by_K", json_number(r.cooled_by.value())},
-             {"restores_circuit", r.restores_circuit}};
-    if (r.verdict_before) out["verdict_before"] = std::string(to_text(*r.verdict_before));
-    if (r.verdict_after) out["verdict_after"] = std::string(to_text(*r.verdict_after));
+    json out;
+    if (r.id) out["id"] = std::string(to_text(*r.id));
+    out["what"] = r.what;
+    out["part"] = r.part;
+    out["effort"] = std::string(to_text(r.effort));
+    out["volts_regained_V"] = json_number(r.volts_regained.value());
+    out["cooled_by_K"] = json_number(r.cooled_by.value());
+    out["restores_circuit"] = r.restores_circuit;
+    const auto put_verdict = [&out](const std::string& key, const std::optional<verdict>& v) {
+        if (!v) return;
+        out[key] = std::string(to_text(*v));
+        out[key + "_id"] = std::string(id_text(*v));
+    };
+    put_verdict("verdict_before", r.verdict_before);
+    put_verdict("verdict_after", r.verdict_after);
     out["clears_verdict"] = r.clears_verdict;
     out["clears_findings"] = json::array();
     for (const finding_id f : r.clears_findings) out["clears_findings"].push_back(std::string(to_text(f)));
@@ -302,13 +319,20 @@ inline std::string report_json(const station& s, const assessment& found, const 
                      {"weld_sentence", weld_answer(found, answers)}};
     out["dangers"] = json::array();
     for (const present_danger& d : present_dangers(found))
-        out["dangers"].push_back({{"id", std::string(to_text(d.finding.id))}, {"cautions", d.cautions}});
+        out["dangers"].push_back({{"id", std::string(to_text(d.finding.id))},
+                                  {"cautions", d.cautions},
+                                  {"caution_ids", detail::json_caution_ids(d.cautions)}});
     out["actions"] = json::array();
-    for (const first_action& a : actions)
-        out["actions"].push_back({{"what", what_line(a.does)},
-                                  {"part", a.does.part},
-                                  {"by_readings", a.by_readings},
-                                  {"cautions", a.cautions}});
+    for (const first_action& a : actions) {
+        json action;
+        if (a.does.id) action["id"] = std::string(to_text(*a.does.id));
+        action["what"] = what_line(a.does);
+        action["part"] = a.does.part;
+        action["by_readings"] = a.by_readings;
+        action["cautions"] = a.cautions;
+        action["caution_ids"] = detail::json_caution_ids(a.cautions);
+        out["actions"].push_back(std::move(action));
+    }
     out["findings"] = json::array();
     for (const loop_finding& f : found.findings)
         out["findings"].push_back(
@@ -357,7 +381,9 @@ inline std::string report_json(const station& s, const assessment& found, const 
 
     out["remedies"] = json::array();
     for (const remedy& r : remedies) out["remedies"].push_back(detail::json_remedy(r));
-    out["cautions"] = all_cautions_of(found, answers);
+    const std::vector<std::string> cautions = all_cautions_of(found, answers);
+    out["cautions"] = cautions;
+    out["caution_ids"] = detail::json_caution_ids(cautions);
     out["surfaces"] = json::array();
     for (const surface_in_use& used : surfaces_in_use(s)) out["surfaces"].push_back(detail::json_surface(used));
     out["sources"] = json::array();

@@ -4,16 +4,19 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include "support/reference_table.hpp"
+#include <weldloop/core/literals.hpp>
+#include <weldloop/core/quantities.hpp>
+#include <weldloop/test/matchers.hpp>
+#include <weldloop/test/value_table.hpp>
 
 namespace {
 
-using weldloop::test::reference_table;
+using weldloop::test::value_table;
 
 std::string fault_of(const std::string& content)
 {
     try {
-        const reference_table table("sheet.csv", content);
+        const value_table table("sheet.csv", content);
     } catch (const std::runtime_error& fault) {
         return fault.what();
     }
@@ -22,11 +25,11 @@ std::string fault_of(const std::string& content)
 
 }  // namespace
 
-TEST(ReferenceTable, ReachesCellsByColumnName)
+TEST(ValueTable, ReachesCellsByColumnName)
 {
-    const reference_table table("sheet.csv", "size,area_mm2,note\n2/0,67.43,\n1/0,53.48,seen\n");
+    const value_table table("sheet.csv", "size,area_mm2,note\n2/0,67.43,\n1/0,53.48,seen\n");
     ASSERT_EQ(table.rows().size(), 2u);
-    const reference_table::row& first = table.rows()[0];
+    const value_table::row& first = table.rows()[0];
     EXPECT_EQ(first.text("size"), "2/0");
     EXPECT_DOUBLE_EQ(first.number("area_mm2"), 67.43);
     EXPECT_EQ(first.text("note"), "");
@@ -36,9 +39,9 @@ TEST(ReferenceTable, ReachesCellsByColumnName)
     EXPECT_EQ(table.rows()[1].where(), "sheet.csv:3");
 }
 
-TEST(ReferenceTable, ReadsQuotesAsRfc4180WritesThem)
+TEST(ValueTable, ReadsQuotesAsRfc4180WritesThem)
 {
-    const reference_table table("sheet.csv", "source,value\n\"Tables, \"\"old\"\" set\",1\n\"two\nlines\",2\n\"\",3\n");
+    const value_table table("sheet.csv", "source,value\n\"Tables, \"\"old\"\" set\",1\n\"two\nlines\",2\n\"\",3\n");
     ASSERT_EQ(table.rows().size(), 3u);
     EXPECT_EQ(table.rows()[0].text("source"), "Tables, \"old\" set");
     EXPECT_EQ(table.rows()[1].text("source"), "two\nlines");
@@ -46,23 +49,23 @@ TEST(ReferenceTable, ReadsQuotesAsRfc4180WritesThem)
     EXPECT_EQ(table.rows()[2].where(), "sheet.csv:5");
 }
 
-TEST(ReferenceTable, SkipsCommentsAndBlankLines)
+TEST(ValueTable, SkipsCommentsAndBlankLines)
 {
-    const reference_table table("sheet.csv", "# from a handbook, 3rd ed.\n\nvalue\n# \"unclosed\n1e-3\n\n\"#2\"\n");
+    const value_table table("sheet.csv", "# from a handbook, 3rd ed.\n\nvalue\n# \"unclosed\n1e-3\n\n\"#2\"\n");
     ASSERT_EQ(table.rows().size(), 2u);
     EXPECT_DOUBLE_EQ(table.rows()[0].number("value"), 1e-3);
     EXPECT_EQ(table.rows()[1].text("value"), "#2");
 }
 
-TEST(ReferenceTable, AcceptsCarriageReturnsAndNoFinalNewline)
+TEST(ValueTable, AcceptsCarriageReturnsAndNoFinalNewline)
 {
-    const reference_table table("sheet.csv", "first,second\r\n1,2\r\n3,4");
+    const value_table table("sheet.csv", "first,second\r\n1,2\r\n3,4");
     ASSERT_EQ(table.rows().size(), 2u);
     EXPECT_DOUBLE_EQ(table.rows()[0].number("second"), 2.0);
     EXPECT_DOUBLE_EQ(table.rows()[1].number("second"), 4.0);
 }
 
-TEST(ReferenceTable, NamesFileAndLineOfAFault)
+TEST(ValueTable, NamesFileAndLineOfAFault)
 {
     EXPECT_EQ(fault_of(""), "sheet.csv:1: no rows");
     EXPECT_EQ(fault_of("size\n"), "sheet.csv:2: no rows");
@@ -74,10 +77,10 @@ TEST(ReferenceTable, NamesFileAndLineOfAFault)
     EXPECT_EQ(fault_of("size\n\"2\" pipe\n"), "sheet.csv:2: a quote must enclose the whole cell");
 }
 
-TEST(ReferenceTable, RefusesWhatIsNoNumber)
+TEST(ValueTable, RefusesWhatIsNoNumber)
 {
-    const reference_table table("sheet.csv", "value\n12 V\n\"\"\nnan\n");
-    for (const reference_table::row& row : table.rows()) EXPECT_THROW((void)row.number("value"), std::runtime_error);
+    const value_table table("sheet.csv", "value\n12 V\n\"\"\nnan\n");
+    for (const value_table::row& row : table.rows()) EXPECT_THROW((void)row.number("value"), std::runtime_error);
     try {
         (void)table.rows()[0].number("value");
     } catch (const std::runtime_error& fault) {
@@ -86,10 +89,21 @@ TEST(ReferenceTable, RefusesWhatIsNoNumber)
     EXPECT_THROW((void)table.rows()[0].text("volts"), std::runtime_error);
 }
 
-TEST(ReferenceTable, SaysWhichFileIsMissing)
+TEST(ValueTable, GivesACellItsUnit)
+{
+    using namespace weldloop;
+    using namespace weldloop::literals;
+    const value_table table("sheet.csv", "# hand calculation\ndrop_mV,length_ft\n1250,50\n,7\n");
+    const value_table::row& first = table.rows()[0];
+    EXPECT_THAT(first.quantity<voltage>("drop_mV", "mV"), test::near_quantity(1.25_V, 1e-12 * 1_V));
+    EXPECT_THAT(first.quantity<length>("length_ft", "ft"), test::near_quantity(15.24_m, 1e-12 * 1_m));
+    EXPECT_THROW((void)table.rows()[1].quantity<voltage>("drop_mV", "mV"), std::runtime_error);
+}
+
+TEST(ValueTable, SaysWhichFileIsMissing)
 {
     try {
-        const reference_table table("no_such_table.csv");
+        const value_table table = value_table::from_file("no_such_table.csv");
         ADD_FAILURE() << "was read";
     } catch (const std::runtime_error& fault) {
         EXPECT_THAT(fault.what(), testing::HasSubstr("no_such_table.csv: cannot be read"));
