@@ -56,8 +56,9 @@ std::ostream& operator<<(std::ostream& out, const said& s)
 /// The row of a part in the text's table, by the columns of its width.
 said in_text(const std::string& text, const part_result& p)
 {
-    const std::string start = "\n" + detail::right_in(std::to_string(number_of(p)), 3) + "  " +
-                              detail::left_in(plain_ascii(p.name), 20) + " ";
+    const std::string number = p.with_stray_open ? detail::right_in(number_with_mark(p), 4) + " "
+                                                 : detail::right_in(number_with_mark(p), 3) + "  ";
+    const std::string start = "\n" + number + detail::left_in(plain_ascii(p.name), 20) + " ";
     const std::size_t at = text.find(start);
     if (at == std::string::npos) return {};
     const std::string row = text.substr(at + 1, text.find('\n', at + 1) - at - 1);
@@ -93,7 +94,7 @@ std::string without_marks(std::string piece)
 /// The row of a part in the page's first table.
 said in_page(const std::string& page, const part_result& p)
 {
-    std::size_t at = page.find("class=\"n no\">" + std::to_string(number_of(p)) + "</td>");
+    std::size_t at = page.find("class=\"n no\">" + number_with_mark(p) + "</td>");
     if (at == std::string::npos) return {};
     const std::string row = page.substr(at, page.find("</tr>", at) - at);
     const auto cell = [&row](const std::string& heading) {
@@ -327,6 +328,7 @@ TEST(Reports, HaveNoKeyThatThePageDoesNotName)
 TEST(Reports, GiveEveryNumberAUnitOrNone)
 {
     const std::set<std::string> without_unit{"number",
+                                             "failing",
                                              "energy_cost",
                                              "time_cost",
                                              "share",
@@ -548,6 +550,7 @@ std::vector<printed_figure> not_in_json(const std::string& page, const json& rep
          {band_explained, cases_explained, decided_explained, fault_explained, yielding_explained,
           std::string_view("the 5 to the 95 % point"), std::string_view("100 %"), std::string_view("of 100")})
         known.sentences.append(fixed).append("\n");
+    known.sentences.append(in_shown_units(gains_explained, units)).append("\n");
     std::vector<printed_figure> out;
     for (printed_figure& f : figures_of(page)) {
         const auto [from, to] = known.by_unit.equal_range(f.unit);
