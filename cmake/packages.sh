@@ -12,6 +12,8 @@ packages_for() {
         fuzz) echo clang libclang-rt-dev ;;
         style) echo clang-format ;;
         lint) echo clang-tidy ;;
+        browser) echo emscripten ;;
+        browser-test) echo chromium ;;
         docs) echo doxygen libjs-mathjax fonts-mathjax ;;
         spread) echo libtbb-dev libopenmpi-dev openmpi-bin ;;
         oracle) echo gmsh getdp ngspice python3-numpy python3-scipy ;;

@@ -4,10 +4,10 @@
 /// say of each number. On plain doubles.
 
 #include <algorithm>
-#include <bit>
 #include <cmath>
 #include <cstddef>
 #include <cstdint>
+#include <cstring>
 #include <utility>
 #include <vector>
 
@@ -56,12 +56,21 @@ public:
         for (const zone& z : zones_)
             if (x < z.up_to) return z.first + static_cast<std::size_t>((x - z.from) * z.by_width);
         // exponent and first digits of the mantissa count the cells of doublings
-        const std::uint64_t ratio = std::bit_cast<std::uint64_t>(std::max(1.0, x / zones_.back().up_to));
-        constexpr std::uint64_t one = std::bit_cast<std::uint64_t>(1.0);
-        return first_beyond_ + static_cast<std::size_t>((ratio - one) >> (52 - by_octave_));
+        return first_beyond_ +
+               static_cast<std::size_t>((bits_of(std::max(1.0, x / zones_.back().up_to)) - bits_of(1.0)) >>
+                                        (52 - by_octave_));
     }
 
 private:
+    /// As std::bit_cast, which the libc++ of Emscripten 3.1 lacks.
+    [[nodiscard]] static std::uint64_t bits_of(double x)
+    {
+        static_assert(sizeof(double) == sizeof(std::uint64_t));
+        std::uint64_t bits = 0;
+        std::memcpy(&bits, &x, sizeof bits);
+        return bits;
+    }
+
     struct zone {
         double from, up_to, by_width;
         std::size_t first;
