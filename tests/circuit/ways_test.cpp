@@ -582,8 +582,10 @@ TEST(Ways, AJunctionNothingWarmsIsAsWarmAsTheAir)
                   .where = {.air = 30_degC}};
         rotary_ground turner{.brush = brush_kind::metal_graphite};
         turner.name = "turner";
-        const work_connection lug{
-            .clamp = bolted_work_lug(square_mm(35)), .onto = mild_steel, .surface = surface_state::clean, .name = "seat lug"};
+        const work_connection lug{.clamp = bolted_work_lug(square_mm(35)),
+                                  .onto = mild_steel,
+                                  .surface = surface_state::clean,
+                                  .name = "seat lug"};
         s.path = {welding_cable(awg(2), 3_m).named("whip"),
                   arc{},
                   turner,

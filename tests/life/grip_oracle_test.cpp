@@ -118,8 +118,8 @@ TEST(GripOracle, ForceAndTemperaturesFollowTheOdeSuite)
         EXPECT_NEAR(p.peak_temperature.in_celsius(), row.number("jaw_peak_degC"), 0.1) << row.where();
         // rests are spread evenly over the shifts: before the first rest the march has grown a little film too much
         const bool before_first_rest = c.service.rest.value() > 0.0 && p.at <= c.service.shift;
-        // of the two speeds of a film the march takes the larger of the means over the swing, the script the mean of the
-        // larger, which is more where they are alike: a film of 2 nm, too thin to matter
+        // of the two speeds of a film the march takes the larger of the means over the swing, the script the mean of
+        // the larger, which is more where they are alike: a film of 2 nm, too thin to matter
         const double allowed = !c.work.duty.is_continuous() && p.film < in_si<length>(2e-9) ? 0.025 : 0.02;
         const double film_error = p.film.value() * 1e9 / row.number("film_nm") - 1.0;
         if (!before_first_rest) {

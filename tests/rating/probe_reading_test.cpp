@@ -96,8 +96,8 @@ TEST(ProbeReading, OfALeadIsFeltOnItsCovering)
     const cable& is = std::get<cable>(s.path.front());
     const double watts =
         400.0 * 400.0 * 0.386e-3 * (1.0 + 0.00393 * (part->peak.typical.in_celsius() - 20.0));  // per metre
-    const double wall = std::log(is.overall_diameter / is.conductor_diameter) *
-                        1.0 / is.covering.thermal_conductivity.value() / (2.0 * 3.141592653589793) * watts;
+    const double wall = std::log(is.overall_diameter / is.conductor_diameter) * 1.0 /
+                        is.covering.thermal_conductivity.value() / (2.0 * 3.141592653589793) * watts;
     EXPECT_NEAR((part->peak.typical - lead.peak->typical).value(), wall, 0.1 * wall);
 }
 
