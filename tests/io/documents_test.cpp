@@ -222,6 +222,9 @@ TEST(Survey, NamesEveryStationAndWhatToDo)
     const std::vector<surveyed_station> all = shop();
     const survey found = survey_of(all);
     const std::string text = survey_text(all, found), page = survey_page(all, found);
+    // on a narrow screen a row is a list: every cell names its column
+    EXPECT_THAT(page, HasSubstr("<table role=\"table\" class=\"told\">"));
+    EXPECT_THAT(page, HasSubstr("<td role=\"cell\" data-is=\"What stands out\" class=\"says\">"));
     expect_good_text(text, survey_width);
     expect_good_page(page);
     for (const std::string& both : {text, page}) {

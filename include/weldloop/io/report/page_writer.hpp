@@ -2,6 +2,7 @@
 /// @file
 /// A page of HTML that needs nothing from elsewhere, piece by piece.
 
+#include <initializer_list>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -59,6 +60,31 @@ public:
         put("<figure>\n<div class=\"scroll\" tabindex=\"0\">\n").put(svg).put("</div>\n");
         element("figcaption", caption);
         put("</figure>\n");
+    }
+    /// A heading of a column of a table, and its classes.
+    struct column {
+        std::string_view heading, classes;
+    };
+    /// Begins a table that on a narrow screen tells each row as a list: its head, up to its body.
+    /// @param classes of the table, or empty @param columns of it
+    void begin_told(std::string_view classes, std::initializer_list<column> columns)
+    {
+        put("<div class=\"scroll\" tabindex=\"0\">\n<table role=\"table\" class=\"told");
+        if (!classes.empty()) put(" ").put(classes);
+        put("\">\n<thead role=\"rowgroup\"><tr role=\"row\">");
+        for (const column& c : columns) {
+            put("<th role=\"columnheader\" scope=\"col\"");
+            if (!c.classes.empty()) put(" class=\"").put(c.classes).put("\"");
+            put(">").say(c.heading).put("</th>");
+        }
+        put("</tr></thead>\n<tbody role=\"rowgroup\">\n");
+    }
+    /// A cell of such a table. @param heading of its column @param text escaped @param classes or empty
+    page_writer& told(std::string_view heading, std::string_view text, std::string_view classes)
+    {
+        put("<td role=\"cell\" data-is=\"").put(heading).put("\"");
+        if (!classes.empty()) put(" class=\"").put(classes).put("\"");
+        return put(">").say(text).put("</td>");
     }
     /// A box of cautions under two headings, each with its texts.
     template <class First, class Second>

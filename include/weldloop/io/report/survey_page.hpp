@@ -2,6 +2,7 @@
 /// @file
 /// A survey, and two of one station, as a page.
 
+#include <array>
 #include <cstddef>
 #include <string>
 #include <string_view>
@@ -38,27 +39,25 @@ tbody td:last-child{min-width:10rem}
     if (!found.ranked.empty()) page.element("p", detail::survey_summary(stations, found));
     page.begin_main();
     page.element("h2", "Worst first");
-    page.put(
-        "<div class=\"scroll\" tabindex=\"0\">\n<table>\n<thead><tr><th scope=\"col\" class=\"n\">No.</th><th "
-        "scope=\"col\">Station</th><th scope=\"col\" class=\"n\">Loop, V</th><th scope=\"col\" class=\"n\">Beyond, of "
-        "100</th><th scope=\"col\">What stands out</th></tr></thead>\n<tbody>\n");
+    page.begin_told(
+        "", {{"No.", "n"}, {"Station", ""}, {"Loop, V", "n"}, {"Beyond, of 100", "n"}, {"What stands out", ""}});
+    const auto row = [&page](const std::string& rank, std::string_view name, std::string_view file,
+                             const std::array<std::string, 3>& cells) {
+        page.put("<tr role=\"row\"><td role=\"cell\" class=\"n no\">").say(rank);
+        page.put("</td><th role=\"rowheader\" scope=\"row\">").say(name);
+        if (!file.empty()) page.put("<span class=\"why\">").say(file).put("</span>");
+        page.put("</th>").told("Loop, V", cells[0], "n").told("Beyond, of 100", cells[1], "n");
+        page.told("What stands out", cells[2], "says").put("</tr>\n");
+    };
     std::size_t rank = 0;
     for (const std::size_t i : found.ranked) {
         const surveyed_station& s = stations[i];
-        page.put("<tr><td class=\"n\">").say(std::to_string(++rank)).put("</td><th scope=\"row\">").say(s.found.name);
-        page.put("<span class=\"why\">").say(s.file).put("</span></th><td class=\"n\">");
-        page.say(s.found.conducts ? detail::fixed_text(s.found.total_drop.typical.value(), 2) : std::string("-"));
-        page.put("</td><td class=\"n\">")
-            .say(s.found.conducts ? cases_number(s.found.weakest()) : "-")
-            .put("</td><td>");
-        page.say(detail::standing_words(s)).put("</td></tr>\n");
+        row(std::to_string(++rank), s.found.name, s.file,
+            {s.found.conducts ? detail::fixed_text(s.found.total_drop.typical.value(), 2) : "-",
+             s.found.conducts ? cases_number(s.found.weakest()) : "-", detail::standing_words(s)});
     }
     for (const std::size_t i : found.not_read)
-        page.put("<tr><td class=\"n\">-</td><th scope=\"row\">")
-            .say(stations[i].file)
-            .put("</th><td class=\"n\">-</td><td class=\"n\">-</td><td>")
-            .say("not read: " + stations[i].fault)
-            .put("</td></tr>\n");
+        row("-", stations[i].file, "", {"-", "-", "not read: " + stations[i].fault});
     page.put("</tbody>\n</table>\n</div>\n");
     page.put("<section class=\"cautions\" aria-labelledby=\"cautions\">\n<h2 id=\"cautions\">Before anything is "
              "touched</h2>\n<ul>\n");
@@ -106,24 +105,18 @@ tbody td:last-child{min-width:10rem}
     if (const std::string doubt = detail::doubt_words(before, after, t); !doubt.empty()) page.element("p", doubt);
     page.element("p", detail::loop_words(t) + ".");
     page.begin_main();
-    page.put(
-        "<div class=\"scroll\" tabindex=\"0\">\n<table class=\"trend\">\n<thead><tr><th scope=\"col\">Part</th><th "
-        "scope=\"col\">Change</th><th scope=\"col\">Drop</th><th scope=\"col\">Peak</th><th scope=\"col\">As "
-        "found</th><th scope=\"col\">Verdict</th></tr></thead>\n<tbody>\n");
+    page.begin_told("trend",
+                    {{"Part", ""}, {"Change", ""}, {"Drop", ""}, {"Peak", ""}, {"As found", ""}, {"Verdict", ""}});
     for (const part_trend& p : t.parts) {
-        page.put("<tr><th scope=\"row\">")
-            .say(p.name)
-            .put(p.change == part_fate::worse ? "</th><td class=\"worse\">" : "</th><td>");
-        page.say(detail::change_words(p));
+        page.put("<tr role=\"row\"><th role=\"rowheader\" scope=\"row\">").say(p.name).put("</th>");
+        page.told("Change", detail::change_words(p), p.change == part_fate::worse ? "worse" : "");
         std::string found;
         for (const std::string& line : detail::found_lines(p)) found += (found.empty() ? "" : "; ") + line;
-        for (const std::string& cell :
-             {detail::from_to(detail::drop_words(p.before), detail::drop_words(p.after)),
-              detail::from_to(detail::peak_words(p.before), detail::peak_words(p.after)),
-              found.empty() ? std::string("-") : found,
-              detail::from_to(detail::verdict_words(p.before), detail::verdict_words(p.after))})
-            page.put("</td><td>").say(cell);
-        page.put("</td></tr>\n");
+        page.told("Drop", detail::from_to(detail::drop_words(p.before), detail::drop_words(p.after)), "");
+        page.told("Peak", detail::from_to(detail::peak_words(p.before), detail::peak_words(p.after)), "");
+        page.told("As found", found.empty() ? "-" : found, "says");
+        page.told("Verdict", detail::from_to(detail::verdict_words(p.before), detail::verdict_words(p.after)), "");
+        page.put("</tr>\n");
     }
     page.put("</tbody>\n</table>\n</div>\n");
     if (!t.spans.empty()) {
