@@ -1,3 +1,5 @@
+#include <gtest/gtest.h>
+
 #include <weldloop/circuit/station.hpp>
 #include <weldloop/circuit/station_parts.hpp>
 #include <weldloop/core/literals.hpp>

@@ -176,7 +176,7 @@ TEST(Diagnose, ReadingsThatFitNoCondition)
         EXPECT_EQ(f.remedy.what, std::string("read ") + name + " again: check probe, range and name");
         EXPECT_LE(f.expected.low, f.expected.high);
     }
-    EXPECT_THROW(diagnose(s, {{.across = "lug", .volts = 1_V, .current = 180_A, .to = "work lead"}}),
+    EXPECT_THROW(static_cast<void>(diagnose(s, {{.across = "lug", .volts = 1_V, .current = 180_A, .to = "work lead"}})),
                  bad_station_error);
 }
 

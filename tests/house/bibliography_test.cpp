@@ -64,14 +64,14 @@ std::string page_of_the_headers()
 {
     std::string out =
         "# Bibliography {#bibliography_page}\n\nEvery source that the library names, " +
-        std::to_string(house::known_sources.size()) +
+        std::to_string(std::size(house::known_sources)) +
         " of them, written by the test run from the headers. The key in front is the name by which the code cites it: "
         "it leads to the header that declares it, whose comments say what is taken from it. Reports "
         "print the ones behind their numbers. What a source is worth stands in its kind, see @ref "
         "weldloop/core/source.hpp \"source_kind\".\n";
     for (const section& part : sections) {
         std::vector<house::known_source> rows;
-        std::copy_if(house::known_sources.begin(), house::known_sources.end(), std::back_inserter(rows),
+        std::copy_if(std::begin(house::known_sources), std::end(house::known_sources), std::back_inserter(rows),
                      [&](const house::known_source& s) { return s.what.kind == part.kind; });
         std::sort(rows.begin(), rows.end(), [](const house::known_source& a, const house::known_source& b) {
             return std::tie(a.what.document, a.key) < std::tie(b.what.document, b.key);
@@ -96,7 +96,7 @@ TEST(Bibliography, NoSourceIsLeftOut)
     std::size_t declared = 0;
     for (const auto& [header, content] : house::headers_of_the_library())
         for (std::size_t at = 0; (at = content.find("constexpr source ", at)) != std::string::npos; ++at) ++declared;
-    EXPECT_EQ(declared, house::known_sources.size());
+    EXPECT_EQ(declared, std::size(house::known_sources));
 }
 
 TEST(Bibliography, EverySourceHasAKindOfThePage)

@@ -28,7 +28,7 @@ foreach(header IN LISTS headers)
 endforeach()
 file(
     WRITE "${OUT}.new"
-    "#pragma once\n#include <array>\n#include <string_view>\n\n${includes}\nnamespace house {\n\n"
+    "#pragma once\n#include <string_view>\n\n${includes}\nnamespace house {\n\n"
     "struct known_source {\n    std::string_view key, header;\n    weldloop::source what;\n};\n\n"
-    "inline constexpr std::array known_sources{\n${rows}};\n\n}  // namespace house\n")
+    "inline constexpr known_source known_sources[] = {\n${rows}};\n\n}  // namespace house\n")
 file(COPY_FILE "${OUT}.new" "${OUT}" ONLY_IF_DIFFERENT)

@@ -1,3 +1,5 @@
+#include <gtest/gtest.h>
+
 #include <weldloop/core/literals.hpp>
 #include <weldloop/law/load_line.hpp>
 

@@ -1,4 +1,6 @@
 // What sets the limit of a lead's conductor.
+#include <gtest/gtest.h>
+
 #include <weldloop/core/literals.hpp>
 #include <weldloop/part/conductor_limit.hpp>
 #include <weldloop/part/welding_cable.hpp>

@@ -1,4 +1,6 @@
 // A basis names what was used and nothing else.
+#include <gtest/gtest.h>
+
 #include <weldloop/core/literals.hpp>
 #include <weldloop/part/lead_basis.hpp>
 

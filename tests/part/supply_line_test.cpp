@@ -1,3 +1,5 @@
+#include <gtest/gtest.h>
+
 #include <weldloop/core/literals.hpp>
 #include <weldloop/part/supply_line.hpp>
 

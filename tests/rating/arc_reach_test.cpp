@@ -1,4 +1,6 @@
 // How far an arc line reaches: what rests on one that does not is not said, and what is said does not deny itself.
+#include <gtest/gtest.h>
+
 #include <weldloop/circuit/operating_point.hpp>
 #include <weldloop/core/literals.hpp>
 #include <weldloop/part/supply.hpp>

@@ -1,4 +1,6 @@
 // Each caution where the case calls for it, and not where it does not.
+#include <gtest/gtest.h>
+
 #include <weldloop/core/literals.hpp>
 #include <weldloop/part/crimped_lug.hpp>
 #include <weldloop/part/welding_cable.hpp>

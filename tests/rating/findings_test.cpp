@@ -1,4 +1,6 @@
 // Verdicts in the poor case, and what is found of the loop as a whole.
+#include <gtest/gtest.h>
+
 #include <weldloop/circuit/loop.hpp>
 #include <weldloop/core/literals.hpp>
 #include <weldloop/part/crimped_lug.hpp>

@@ -1,4 +1,6 @@
 // Coverings that are not whole stop the job, whatever the loop does.
+#include <gtest/gtest.h>
+
 #include <weldloop/core/literals.hpp>
 #include <weldloop/part/welding_cable.hpp>
 #include <weldloop/part/work_clamp.hpp>

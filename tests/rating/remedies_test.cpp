@@ -1,3 +1,5 @@
+#include <gtest/gtest.h>
+
 #include <weldloop/circuit/lead_cells.hpp>
 #include <weldloop/circuit/loop.hpp>
 #include <weldloop/core/literals.hpp>

@@ -1,4 +1,6 @@
 // What a list of remedies says is so when the station is built with it.
+#include <gtest/gtest.h>
+
 #include <weldloop/circuit/station_parts.hpp>
 #include <weldloop/core/literals.hpp>
 #include <weldloop/core/text.hpp>
