@@ -21,17 +21,19 @@
 #include <weldloop/io/report/shown_units.hpp>
 #include <weldloop/io/report/surface_words.hpp>
 #include <weldloop/io/report/text_layout.hpp>
+#include <weldloop/io/report/text_writer.hpp>
 #include <weldloop/rating/assessment.hpp>
 
 namespace weldloop {
 
 namespace detail {
 
-class text_report {
+class text_report : text_writer {
 public:
     text_report(const station& s, const assessment& found, const std::vector<remedy>& remedies,
                 const report_request& asked)
-        : station_(s), found_(found), remedies_(remedies), asked_(asked), answers_(asked.answers), facts_(facts_of(s))
+        : text_writer(text_report_width), station_(s), found_(found), remedies_(remedies), asked_(asked),
+          answers_(asked.answers), facts_(facts_of(s))
     {
     }
 
@@ -58,7 +60,7 @@ public:
         blank();
         say(report_standing);
         if (asked_.detail == report_detail::brief) say(more_is_known);
-        return std::move(out_);
+        return finished();
     }
 
 private:
@@ -69,28 +71,6 @@ private:
     static constexpr std::string_view more_is_known =
         "Every limit of every part, the surfaces, the sources and what rests on judgement stand in the whole report.";
 
-    void blank() { out_.push_back('\n'); }
-    void line(std::string_view text)
-    {
-        const std::size_t end = text.find_last_not_of(' ');
-        out_.append(text.substr(0, end == std::string_view::npos ? 0 : end + 1)).push_back('\n');
-    }
-    void say(std::string_view text) { say("", text); }
-    /// What is said after a mark or label stays clear of it in every line.
-    void say(std::string_view label, std::string_view text)
-    {
-        std::string before(label);
-        for (const std::string& l : broken(plain_ascii(text), width - label.size())) {
-            line(before + l);
-            before.assign(label.size(), ' ');
-        }
-    }
-    void title(std::string_view text)
-    {
-        blank();
-        for (const std::string& l : broken(plain_ascii(text), width)) line(l);
-        line(std::string(std::min(text.size(), width), '-'));
-    }
     void labelled(std::string_view label, std::string_view text) { say(left_in(label, 14), text); }
     void list(std::string_view heading, const std::vector<std::string>& items, std::string_view mark)
     {
@@ -115,9 +95,7 @@ private:
 
     void head()
     {
-        const std::string name = plain_ascii(found_.name);
-        for (const std::string& l : broken(name, width)) line(l);
-        line(std::string(std::min(name.size(), width), '='));
+        heading(found_.name);
         labelled("Job", job_line(station_.job));
         labelled("Surroundings", surroundings_line(station_.where, asked_.units));
         labelled("Supply", supply_line(station_));
@@ -345,7 +323,6 @@ private:
     const report_request& asked_;
     const station_answers& answers_;
     sentence_facts facts_;
-    std::string out_;
 };
 
 }  // namespace detail

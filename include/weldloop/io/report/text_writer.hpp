@@ -2,6 +2,7 @@
 /// @file
 /// A document as plain text, line by line, in ASCII.
 
+#include <algorithm>
 #include <cstddef>
 #include <string>
 #include <string_view>
@@ -48,8 +49,8 @@ public:
     void title(std::string_view text)
     {
         blank();
-        line(text);
-        line(std::string(text.size(), '-'));
+        for (const std::string& l : broken(plain_ascii(text), width_)) line(l);
+        line(std::string(std::min(text.size(), width_), '-'));
     }
     template <class Texts>
     void list(std::string_view heading, std::string_view mark, const Texts& texts)
