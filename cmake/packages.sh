@@ -10,6 +10,7 @@ packages_for() {
         bench) echo libbenchmark-dev valgrind ;;
         clang) echo clang ;;
         fuzz) echo clang libclang-rt-dev ;;
+        coverage) echo clang llvm libclang-rt-dev ;;
         style) echo clang-format ;;
         lint) echo clang-tidy ;;
         browser) echo emscripten ;;

@@ -210,7 +210,7 @@ TEST(SurveyTrend, HearsReadingsSpansHeatAndLooks)
 {
     surveyed_station before = station_of("1"), after = station_of("2");
     for (surveyed_station* s : {&before, &after})
-        for (const char* name : {"lug", "stud", "palm", "splice", "gun", "plug", "cured", "warm", "same"})
+        for (const char* name : {"lug", "stud", "palm", "splice", "gun", "plug", "cured", "warm", "same", "cool"})
             s->found.parts.push_back(part(name, verdict::within_limit, 10));
     after.found.parts[6] = part("cured", verdict::within_limit, 5);
     before.answers.observations = {reading{.across = "lug", .volts = 10_mV, .current = 100_A},
@@ -222,6 +222,7 @@ TEST(SurveyTrend, HearsReadingsSpansHeatAndLooks)
                                    reading{.across = "cured", .volts = 10_mV, .current = 100_A},
                                    heat_observation{.part = "warm", .hottest = 50_degC},
                                    heat_observation{.part = "same", .hottest = 50_degC},
+                                   heat_observation{.part = "cool", .hottest = 50_degC},
                                    reading{.across = "lug", .volts = 1_V, .current = 100_A, .to = "palm"},
                                    reading{.across = "lug", .volts = 1_V, .current = 100_A, .to = "stud"}};
     after.answers.observations = {reading{.across = "lug", .volts = 11.5_mV, .current = 100_A},
@@ -233,12 +234,13 @@ TEST(SurveyTrend, HearsReadingsSpansHeatAndLooks)
                                   reading{.across = "cured", .volts = 20_mV, .current = 100_A},
                                   heat_observation{.part = "warm", .hottest = 60_degC},
                                   heat_observation{.part = "same", .hottest = 54_degC},  // 4 K at either: 5.7 K
+                                  heat_observation{.part = "cool", .hottest = 43_degC},  // 7 K, the other way
                                   reading{.across = "lug", .volts = 1.2_V, .current = 100_A, .to = "palm"}};
     const station_trend t = trend_of(before, after);
     std::vector<part_fate> changes;
     for (const part_trend& p : t.parts) changes.push_back(p.change);
     using enum part_fate;
-    EXPECT_THAT(changes, ElementsAre(worse, worse, differs, worse, worse, better, worse, differs, alike));
+    EXPECT_THAT(changes, ElementsAre(worse, worse, differs, worse, worse, better, worse, differs, alike, differs));
     EXPECT_TRUE(t.parts[0].by_readings);
     EXPECT_TRUE(t.parts[6].by_readings);
     EXPECT_FALSE(t.parts[8].by_readings);

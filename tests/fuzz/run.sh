@@ -1,19 +1,23 @@
 #!/bin/sh
-# tests/fuzz/run.sh [TARGET [SECONDS]]: builds the fuzz targets with clang++, libFuzzer and the address and
-# undefined-behaviour sanitizers, and feeds them: all of them for a minute each, or the named one. A finding is left in
-# build/fuzz/found and ends with 1; mend its cause and keep it in tests/fuzz/corpus/TARGET, where every run of the tests
-# feeds it again.
+# tests/fuzz/run.sh [TARGET [SECONDS [VARIANT]]]: builds the fuzz targets with clang++ and libFuzzer, and feeds them: all
+# of them for a minute each, or the named one. VARIANT is "fuzz", with the address and undefined-behaviour sanitizers, or
+# "fuzz-plain", optimised and without them, for many executions. A finding is left in build/fuzz/found and ends with 1;
+# mend its cause and keep it in tests/fuzz/corpus/TARGET, where every run of the tests feeds it again. What was run is
+# noted for the documentation.
 set -eu
 cd "$(dirname "$0")/../.."
 . cmake/packages.sh
+. tests/robustness/record.sh
 install_missing build io test fuzz
 
-seconds=${2:-60}
 targets=${1:-quantity_text laws reading_section station_file}
-cmake --preset fuzz
-mkdir -p build/fuzz/found
+seconds=${2:-60}
+variant=${3:-fuzz}
+cmake --preset "$variant"
+mkdir -p build/fuzz/found build/summary
+broken=0
 for target in $targets; do
-    cmake --build --preset fuzz --target "weldloop_fuzz_$target"
+    cmake --build --preset "$variant" --target "weldloop_fuzz_$target"
     kept=tests/fuzz/corpus/$target
     grown=build/fuzz/corpus/$target
     mkdir -p "$grown"
@@ -22,7 +26,20 @@ for target in $targets; do
         laws) ;;
         *) words=-dict=tests/fuzz/station.dict ;;
     esac
-    # the timeout is generous: the sanitizers cost a factor of ten and more
-    build/fuzz/tests/fuzz/"weldloop_fuzz_$target" ${words:+"$words"} -max_total_time="$seconds" -timeout=60 \
-        -rss_limit_mb=2048 -artifact_prefix="build/fuzz/found/$target-" -print_final_stats=1 "$grown" "$kept"
+    # with sanitizers the timeout is generous: they cost a factor of ten and more
+    longest=60
+    [ "$variant" = fuzz ] || longest=10
+    log=build/summary/fuzz_$target.log
+    status=0
+    "build/$variant/tests/fuzz/weldloop_fuzz_$target" ${words:+"$words"} -max_total_time="$seconds" \
+        -timeout="$longest" -report_slow_units=1 -rss_limit_mb=2048 -artifact_prefix="build/fuzz/found/$target-" \
+        -print_final_stats=1 "$grown" "$kept" 2>"$log" || status=$?
+    tail -20 "$log"
+    runs=$(sed -n 's/^stat::number_of_executed_units: *//p' "$log")
+    slowest=$(sed -n 's/^stat::slowest_unit_time_sec: *//p' "$log")
+    found=0
+    [ "$status" -eq 0 ] || found=1
+    record "fuzz $target" "${runs:-0}" "$found" "$variant; slowest ${slowest:-?} s"
+    [ "$status" -eq 0 ] || broken=1
 done
+exit $broken

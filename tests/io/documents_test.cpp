@@ -174,7 +174,9 @@ TEST(Csv, KeepsToTheStandardAndStopsFormulas)
         EXPECT_EQ(csv_field(std::string(start) + "1"), "'" + std::string(start) + "1");
     EXPECT_EQ(csv_field("  =1"), "'  =1");
     EXPECT_EQ(csv_field("=a,b"), "\"'=a,b\"");
-    EXPECT_EQ(csv_field("\r=1"), "\"'\r=1\"");
+    EXPECT_EQ(csv_field("\r=1"), "'?=1");  // a return alone would write over the line of a terminal
+    EXPECT_EQ(csv_field("\x1B[31mred \xE2\x80\xAEthgir"), "?[31mred ?thgir");
+    EXPECT_EQ(csv_field("\xC3\xA9 \xE2\x82\xAC"), "\xC3\xA9 \xE2\x82\xAC");
     EXPECT_EQ(csv_field("a=1"), "a=1");
     const std::vector<std::string> fields{"1", "", "x"};
     EXPECT_EQ(csv_line(fields), "1,,x\r\n");

@@ -9,6 +9,7 @@
 #include <nlohmann/json.hpp>
 
 #include "io/example_stations.hpp"
+#include "io/hostile_names.hpp"
 #include "io/markup_checker.hpp"
 
 #include <weldloop/io/report/json_values.hpp>
@@ -21,47 +22,12 @@ using nlohmann::json;
 using testing::HasSubstr;
 using testing::Not;
 
-namespace {
-
-/// Every character that is not seen and turns or breaks the text around it (Unicode 15, general categories Cc, Zl, Zp
-/// and the bidirectional controls of UAX 9).
-const std::vector<std::string> steering = [] {
-    std::vector<std::string> out{"\xD8\x9C"};  // U+061C
-    for (const char last : {'\x8E', '\x8F', '\xA8', '\xA9', '\xAA', '\xAB', '\xAC', '\xAD', '\xAE'})
-        out.push_back(std::string("\xE2\x80") + last);  // U+200E, U+200F, U+2028 to U+202E
-    for (const char last : {'\xA6', '\xA7', '\xA8', '\xA9'})
-        out.push_back(std::string("\xE2\x81") + last);  // U+2066 ff.
-    for (char c = 1; c < ' '; ++c) out.emplace_back(1, c);
-    out.emplace_back("\x7F");
-    out.emplace_back("\xC2\x85");  // next line, of the second set
-    return out;
-}();
-
-std::string all_of_them()
-{
-    std::string out = "lead <script>alert(\"1\")</script><img src=x onerror='2'> & ";
-    for (const std::string& c : steering) out += "a" + c + "b";
-    return out;
-}
-
-test::assessed_station named(std::string_view name)
-{
-    described_station d = read_described_station(test::example_file("gate_two_clamps.toml"));
-    d.station.name = name;
-    for (path_part& p : d.station.path)
-        if (cable* lead = std::get_if<cable>(&p)) lead->name = std::string(name) + lead->name;
-    d.station.ways[0].name = name;
-    return test::answered(d);
-}
-
-}  // namespace
-
 TEST(HostileNames, CannotSteerAPage)
 {
-    const test::assessed_station s = named(all_of_them());
+    const test::assessed_station s = test::named(test::hostile_name());
     const std::string page = report_page(s.is, s.found, s.remedies, {.answers = s.answers});
     EXPECT_EQ(test::markup_checker(page).fault(), "");
-    for (const std::string& c : steering)
+    for (const std::string& c : test::steering_characters())
         if (c != "\n") {
             EXPECT_EQ(page.find(c), std::string::npos) << static_cast<int>(c.back());
         }
@@ -75,7 +41,7 @@ TEST(HostileNames, CannotSteerAPage)
 
 TEST(HostileNames, CannotSteerATerminal)
 {
-    const test::assessed_station s = named(all_of_them());
+    const test::assessed_station s = test::named(test::hostile_name());
     const std::string text =
         report_text(s.is, s.found, s.remedies, {.answers = s.answers, .detail = report_detail::whole});
     for (const char c : text) EXPECT_TRUE(c == '\n' || (c >= ' ' && c <= '~')) << static_cast<int>(c);
@@ -84,10 +50,10 @@ TEST(HostileNames, CannotSteerATerminal)
 
 TEST(HostileNames, ComeBackFromJsonAsTheyAre)
 {
-    const std::string name = all_of_them();
-    const test::assessed_station s = named(name);
+    const std::string name = test::hostile_name();
+    const test::assessed_station s = test::named(name);
     const std::string text = report_json(s.is, s.found, s.remedies, {.answers = s.answers});
-    for (const std::string& c : steering)
+    for (const std::string& c : test::steering_characters())
         if (c != "\n") {
             EXPECT_EQ(text.find(c), std::string::npos) << static_cast<int>(c.back());
         }
@@ -108,7 +74,7 @@ TEST(HostileNames, OfAnyLengthKeepEveryFormReadable)
                                         while (words.size() < 5000) words += "long name ";
                                         return words;
                                     }()}) {
-        const test::assessed_station s = named(name);
+        const test::assessed_station s = test::named(name);
         const std::string text =
             report_text(s.is, s.found, s.remedies, {.answers = s.answers, .detail = report_detail::whole});
         for (std::size_t at = 0; at < text.size();) {

@@ -1,4 +1,6 @@
 """Single faults, each one changed place, with the tests that stand nearest to it: see run.py."""
+from edge_faults import EDGE_FAULTS
+from middle_faults import MIDDLE_FAULTS
 
 # Faults that no test can catch, and why.
 EXPLAINED = {
@@ -214,4 +216,4 @@ FAULTS = [
      "if (!std::filesystem::exists(file, fault))", ["io/station_file_error"]),
     ("beyond ASCII: parsed all the same", "io/station/toml_guard.hpp", "static_cast<unsigned char>(c) >= 0x80U",
      "static_cast<unsigned char>(c) >= 0xFFU", ["io/station_file_error"]),
-]
+] + MIDDLE_FAULTS + EDGE_FAULTS
