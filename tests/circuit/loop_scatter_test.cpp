@@ -18,6 +18,19 @@
 namespace {
 using namespace weldloop;
 
+// The bulk that sets a contact's hardness and drop is between the sides it has: Holm, Electric Contacts, takes both
+// alike.
+TEST(LoopNetwork, AContactHasTheMeanTemperatureOfItsSides)
+{
+    detail::loop_network::contact_at c{};
+    const std::vector<double> rise{10.0, 30.0};
+    c.bulk = 0;
+    c.with = 1;
+    EXPECT_DOUBLE_EQ(detail::loop_network::bulk_rise(c, rise), 20.0);
+    c.with = detail::loop_network::nowhere;
+    EXPECT_DOUBLE_EQ(detail::loop_network::bulk_rise(c, rise), 10.0);
+}
+
 station trailer_stand(current amps, const duty_cycle& duty, surface_state seat)
 {
     station s{.name = "trailer stand",

@@ -46,6 +46,18 @@ TEST(Loop, ALeadAloneIsThatOfTheCableModel)
     }
 }
 
+// Watts are volts times amperes, the wire that sticks out of a gun and its tip among them.
+TEST(Loop, APartLosesWhatItDrops)
+{
+    station s{.name = "bench", .job = {.process = process::gmaw, .current = 220_A}, .where = {.air = 30_degC}};
+    s.path = {crimped_lug("lug", aught(1)), wire_gun("gun", 10_ft), arc{}, welding_cable(aught(1), 12_m).named("lead")};
+    const loop_state state = solve_loop(s);
+    ASSERT_EQ(state.outcome, loop_outcome::solved);
+    EXPECT_GT(state.parts[1].extension_drop.value(), 0.1);
+    for (const std::size_t i : {0U, 1U, 3U})
+        EXPECT_NEAR_REL(state.parts[i].loss.value(), (state.parts[i].drop * state.parts[i].current).value(), 1e-6);
+}
+
 // A lead in a coil or a bundle is that of the cable model too, in shade and sun, and its part says what was assumed of
 // it.
 TEST(Loop, ACoiledLeadIsThatOfTheCableModelAndSaysWhatWasAssumed)

@@ -65,7 +65,7 @@ void expect_harmless_page(const std::string& page, std::string_view what)
 
 const test::assessed_station& hostile()
 {
-    static const test::assessed_station s = test::named(test::hostile_name());
+    static const test::assessed_station s = test::named(test::steering_name());
     return s;
 }
 
@@ -86,8 +86,8 @@ TEST(HostileDocuments, SurveyTrendAndTheirTable)
 {
     const test::assessed_station& s = hostile();
     const std::vector<surveyed_station> all{
-        {.file = test::hostile_name(), .is = s.is, .found = s.found, .remedies = s.remedies, .answers = s.answers},
-        {.file = "b" + test::hostile_name(), .fault = test::hostile_name()}};
+        {.file = test::steering_name(), .is = s.is, .found = s.found, .remedies = s.remedies, .answers = s.answers},
+        {.file = "b" + test::steering_name(), .fault = test::steering_name()}};
     const survey found = survey_of(all);
     expect_harmless_text(survey_text(all, found), "survey");
     expect_harmless_page(survey_page(all, found), "survey");
@@ -105,11 +105,11 @@ TEST(HostileDocuments, SurveyTrendAndTheirTable)
 
 TEST(HostileDocuments, ChartAndLifeOfAClamp)
 {
-    std::vector<cable> leads{welding_cable(square_mm(50), 10_m).named(test::hostile_name())};
+    std::vector<cable> leads{welding_cable(square_mm(50), 10_m).named(test::steering_name())};
     expect_harmless_page(lead_chart_page(leads, {.where = {.air = 30_degC}}), "chart");
 
     work_clamp clamp = cast_spring_clamp(300_A);
-    clamp.name = test::hostile_name();
+    clamp.name = test::steering_name();
     const clamp_use use{.joint = {.clamp = clamp, .onto = mild_steel, .surface = surface_state::light_rust},
                         .lead = welding_cable(square_mm(70), 10_m),
                         .load = {.current = 250_A, .duty = duty_cycle::of(6_min, 10_min)},
@@ -121,7 +121,7 @@ TEST(HostileDocuments, ChartAndLifeOfAClamp)
     expect_harmless_page(clamp_life_page(life, rows), "life of a clamp");
     const std::string json = clamp_life_json(life);
     EXPECT_EQ(test::steering_in(json), "");
-    EXPECT_EQ(nlohmann::json::parse(json).at("clamp"), test::hostile_name());
+    EXPECT_EQ(nlohmann::json::parse(json).at("clamp"), test::steering_name());
 }
 
 TEST(HostileDocuments, Drawings)

@@ -29,7 +29,7 @@ inline const std::vector<std::string>& steering_characters()
     return all;
 }
 
-inline std::string hostile_name()
+inline std::string steering_name()
 {
     std::string out = "lead <script>alert(\"1\")</script><img src=x onerror='2'> & ";
     for (const std::string& c : steering_characters()) out += "a" + c + "b";

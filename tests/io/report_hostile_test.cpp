@@ -24,7 +24,7 @@ using testing::Not;
 
 TEST(HostileNames, CannotSteerAPage)
 {
-    const test::assessed_station s = test::named(test::hostile_name());
+    const test::assessed_station s = test::named(test::steering_name());
     const std::string page = report_page(s.is, s.found, s.remedies, {.answers = s.answers});
     EXPECT_EQ(test::markup_checker(page).fault(), "");
     for (const std::string& c : test::steering_characters())
@@ -41,7 +41,7 @@ TEST(HostileNames, CannotSteerAPage)
 
 TEST(HostileNames, CannotSteerATerminal)
 {
-    const test::assessed_station s = test::named(test::hostile_name());
+    const test::assessed_station s = test::named(test::steering_name());
     const std::string text =
         report_text(s.is, s.found, s.remedies, {.answers = s.answers, .detail = report_detail::whole});
     for (const char c : text) EXPECT_TRUE(c == '\n' || (c >= ' ' && c <= '~')) << static_cast<int>(c);
@@ -50,7 +50,7 @@ TEST(HostileNames, CannotSteerATerminal)
 
 TEST(HostileNames, ComeBackFromJsonAsTheyAre)
 {
-    const std::string name = test::hostile_name();
+    const std::string name = test::steering_name();
     const test::assessed_station s = test::named(name);
     const std::string text = report_json(s.is, s.found, s.remedies, {.answers = s.answers});
     for (const std::string& c : test::steering_characters())

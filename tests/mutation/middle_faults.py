@@ -5,7 +5,7 @@ MIDDLE_FAULTS = [
     # circuit: the network
     ("bulk of a contact: one side alone", "circuit/loop_network.hpp",
      "c.with != nowhere ? mean_of_two * (rise[c.bulk] + rise[c.with]) : rise[c.bulk]", "rise[c.bulk]",
-     ["circuit/loop_march"]),
+     ["circuit/loop_scatter"]),
     ("gripping place: always cold", "circuit/loop_network.hpp",
      "c.follows != nowhere ? rise[c.follows] : 0.0", "0.0", ["circuit/loop_march", "life/grip_in_loop"]),
     ("tip: all its heat stays", "circuit/loop_network.hpp",
@@ -29,7 +29,7 @@ MIDDLE_FAULTS = [
     ("hottest place: the coolest", "circuit/loop_body.hpp", "found.peak[p.node] >= found.peak[hottest]",
      "found.peak[p.node] <= found.peak[hottest]", ["circuit/loop_march"]),
     ("loss of a wire extension: none", "circuit/loop_body.hpp", "out.current * (out.tip_drop + out.extension_drop)",
-     "out.current * out.tip_drop", ["circuit/loop_march", "circuit/loop"]),
+     "out.current * out.tip_drop", ["circuit/loop"]),
     ("softening: against the melting drop", "circuit/loop_body.hpp", "volts / limits.softening.value()",
      "volts / limits.melting.value()", ["circuit/loop", "rating/part_verdict"]),
     ("softening of a part: its last contact's", "circuit/loop_body.hpp",

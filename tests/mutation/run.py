@@ -305,7 +305,7 @@ def search(bench, chosen, tell):
                 elif test != tests[-1]:
                     waiting.setdefault(tests[tests.index(test) + 1], []).append(fault)
                 else:
-                    tell(fault[1], None)
+                    alone.append(fault)  # where the compiler works the place out beforehand the switch is off
     if alone:
         bench.single()
     for fault in alone:
