@@ -244,6 +244,8 @@ TEST(CableHeating, DamageIsAHotPlace)
                             {.diameter = lead.overall_diameter}, {300_A, 360_s, 600_s});
     EXPECT_NEAR((all.conductor_peak - thin.conductor_peak).value(), 0.0, 1e-6);
     EXPECT_NEAR((all.conductor_mean - thin.conductor_on_mean).value(), 0.0, 1e-9);
+    EXPECT_TRUE(all.over_limit);  // far from molten
+    EXPECT_FALSE(all.melts);
 }
 
 TEST(CableHeating, OverloadsGetAnAnswer)

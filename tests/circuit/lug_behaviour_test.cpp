@@ -117,6 +117,8 @@ TEST(LugBehaviour, CrimpAcceptance)
     EXPECT_TRUE(crimp_acceptance_of(aught(2), 1_mV, 283_A).limit_recalled);
     EXPECT_TRUE(crimp_acceptance_of(square_mm(185), 1_mV, 283_A).limit_recalled);
     EXPECT_EQ(crimp_acceptance_of(awg(8), 0_V, 73_A).used, 0.0);
+    // at the limit it is within it
+    EXPECT_TRUE(crimp_acceptance_of(awg(8), in_si<voltage>(good.limit.value()), 1_A).within_limit);
 }
 
 TEST(LugBehaviour, RefusesWhatCannotBe)

@@ -83,7 +83,7 @@ MIDDLE_FAULTS = [
      "s.coils * s.turns * std::numbers::pi * s.coil_diameter", "s.turns * std::numbers::pi * s.coil_diameter",
      ["circuit/clamp_division"]),
     ("ways that run away: said to be stable", "circuit/current_sharing.hpp", "m[k * n + k] > 0.0",
-     "m[k * n + k] > -1e300", ["circuit/ways"]),
+     "m[k * n + k] > -1e300", ["rating/way_findings"]),
     # circuit: joints
     ("underfilled barrel: better", "circuit/lug_behaviour.hpp", "1.0 / (worse * r)", "worse / r",
      ["circuit/lug_behaviour"]),
