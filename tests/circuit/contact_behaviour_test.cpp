@@ -152,6 +152,30 @@ TEST(ContactBehaviour, LargerContactRunsCooler)
     EXPECT_LT(behaviour_of(force, 200_A, 40_degC).hottest_spot.typical, hot);
 }
 
+// IEC 60028: the resistance of annealed copper grows by 0.393 % of that at 20 degC a kelvin
+TEST(ContactBehaviour, AWarmContactGrowsAsItsMetalDoes)
+{
+    const contact c{.metals = {annealed_copper, annealed_copper}, .force = 100_N};
+    const double grown = 1.0 + 0.00393 * 100.0;
+    for (const current amps : {0_A, 1_A}) {
+        const joint_behaviour cold = behaviour_of(c, amps, 20_degC), warm = behaviour_of(c, amps, 120_degC);
+        EXPECT_NEAR_REL((warm.resistance.typical / cold.resistance.typical).value(), grown, 1e-6);
+        if (amps.value() > 0.0) {
+            EXPECT_NEAR_REL((warm.drop.typical / cold.drop.typical).value(), grown, 1e-6);
+        }
+    }
+}
+
+// four points share the force: each conducts as (F/4)^m
+TEST(ContactBehaviour, PointsShareTheForce)
+{
+    contact one{.metals = copper_on_steel, .force = 400_N}, four = one;
+    four.points = 4;
+    const double m = force_law_exponent(one.shape);
+    EXPECT_NEAR_REL((contact_conductance_of(four).typical / contact_conductance_of(one).typical).value(),
+                    4.0 * std::pow(0.25, m), 1e-9);
+}
+
 // properties over random contacts: conductance rises with force and never falls with points; bands are in order
 TEST(ContactBehaviour, ConductanceRisesWithForceAndPoints)
 {
