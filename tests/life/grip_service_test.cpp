@@ -76,6 +76,18 @@ TEST(GripService, OpeningsRenewTheSpotsAndWearTheGrip)
                     std::exp(-wear_of_an_opening * 100.0 * 250.0), 5e-3);
 }
 
+// At a current that heats nothing a clamp that has lost two fifths of its grip begins with three fifths of a new one's.
+TEST(GripService, AForecastBeginsWithTheGripThatIsLeft)
+{
+    const auto first_force = [](fraction lost) {
+        const work_connection joint{.clamp = spring_clamp(300_A), .onto = mild_steel, .grip_lost = lost};
+        return grip_over_time(joint, welding_cable(square_mm(70), 10_m), {.current = 1_A}, shop, 1_h, {})
+            .points.front()
+            .force;
+    };
+    EXPECT_NEAR_REL((first_force(0.4) / first_force(0.0)).value(), 0.6, 1e-3);
+}
+
 TEST(GripService, CleaningTakesTheFilmOff)
 {
     const grip_forecast never = served({}, screw_clamp(200_A), 600_A),

@@ -155,7 +155,7 @@ MIDDLE_FAULTS = [
     ("poor relaxation: not widened", "life/grip_ageing.hpp", "std::max(plain, preset) * widening(parameter, seconds)",
      "std::max(plain, preset)", ["life/grip_oracle", "life/grip"]),
     ("grip lost before: not counted", "life/grip_ageing.hpp", "(1.0 - lost_before_) * held(s, t) * unworn(t)",
-     "held(s, t) * unworn(t)", ["life/grip"]),
+     "held(s, t) * unworn(t)", ["life/grip_service"]),
     ("knocks: once for all", "life/grip_ageing.hpp", "1.0 + knock_rise * knocks_ * since", "1.0 + knock_rise * knocks_",
      ["life/grip_service", "life/grip"]),
     ("drags: as openings", "life/grip_ageing.hpp", "openings_ + openings_of_a_drag * drags_", "openings_ + drags_",

@@ -313,6 +313,24 @@ no_file() {
     mkfifo shop/pipe.toml
     timeout 20 "$program" survey shop --out made >said 2>complained
     [ $? -eq 2 ] || fault "status of a survey with a pipe"
+    for input in pipe.toml /dev/zero; do
+        timeout 20 "$program" trend $input "$stations/trailer_frame.toml" >said 2>complained
+        [ $? -eq 2 ] || fault "status of trend $input"
+        complains "a pipe or a device, not a file"
+        timeout 20 "$program" trend "$stations/trailer_frame.toml" $input >said 2>complained
+        [ $? -eq 2 ] || fault "status of trend with $input behind"
+        timeout 60 "$program" card "$stations/trailer_frame.toml" --out $input >said 2>complained
+        [ $? -eq 2 ] || fault "status of card --out $input"
+    done
+    run 2 trend "$folder" "$stations/trailer_frame.toml"
+    complains "is a folder"
+    cp "$stations/trailer_frame.toml" closed.toml
+    chmod 000 closed.toml
+    [ -r closed.toml ] && return 0 # root reads it all the same
+    for word in assess fault card sheet; do
+        run 2 $word closed.toml
+        complains "closed.toml"
+    done
 }
 
 # no control character but ends of lines, none of the second set, none that turns the direction of the text around it
