@@ -29,6 +29,11 @@ TEST(LoopNetwork, AContactHasTheMeanTemperatureOfItsSides)
     EXPECT_DOUBLE_EQ(detail::loop_network::bulk_rise(c, rise), 20.0);
     c.with = detail::loop_network::nowhere;
     EXPECT_DOUBLE_EQ(detail::loop_network::bulk_rise(c, rise), 10.0);
+    // what grips has its own; a contact that nothing presses more or less by its warmth feels none
+    c.follows = 1;
+    EXPECT_DOUBLE_EQ(detail::loop_network::gripping_rise(c, rise), 30.0);
+    c.follows = detail::loop_network::nowhere;
+    EXPECT_DOUBLE_EQ(detail::loop_network::gripping_rise(c, rise), 0.0);
 }
 
 station trailer_stand(current amps, const duty_cycle& duty, surface_state seat)

@@ -75,6 +75,19 @@ temperature mean_of(const loop_state& s, part_place what)
 }
 
 }  // namespace
+TEST(GripInLoop, MeltingSpotsAreNoGoodOutlook)
+{
+    detail::grip_march m;
+    EXPECT_EQ(detail::outlook_of(m), grip_outlook::holds);
+    m.quarter_at = 3600.0;
+    EXPECT_EQ(detail::outlook_of(m), grip_outlook::declines);
+    m.spots_melt = true;
+    EXPECT_EQ(detail::outlook_of(m), grip_outlook::unstable);
+    m.quarter_at.reset();
+    EXPECT_EQ(detail::outlook_of(m), grip_outlook::unstable);
+}
+
+// namespace
 
 // source: none needed, the same balance solved twice. In steady current the clamp cut off behind its cable connection
 // has at every place the temperature it has in the loop, to the settling of both searches.

@@ -93,6 +93,21 @@ TEST(JointDrift, ColdJointsFollowClosedForms)
     EXPECT_NEAR(static_cast<double>(why.film), -std::log(1.0 - (oxide + 0.2 * air) / 5e-6) / std::log(bolted), 2e-3);
 }
 
+// Where the current heats nothing a film grows by the hours, whatever share of them the current flows.
+TEST(JointDrift, AFilmGrowsByTheHoursNotByTheDuty)
+{
+    station s = frame_bench(1_A);
+    s.where.air = 100_degC;
+    const auto film_of = [&s](const duty_cycle& duty) {
+        s.job.duty = duty;
+        const drift_forecast f = joints_over_time(s, 5000_h, {.rest = {}});
+        return joint_of(f, "coupling", "plug").typical.resistance_ratio - 1.0;
+    };
+    const double whole = film_of(duty_cycle::continuous());
+    EXPECT_GT(whole, 1e-3);
+    EXPECT_NEAR_REL(film_of(duty_cycle::of(5_min, 10_min)), whole, 1e-3);
+}
+
 // Heat cycles by hand: 2 % of the force by 50 K and decade, of periods and of starts, at the swing the solved loop has.
 TEST(JointDrift, HeatCyclesByTheSolvedSwing)
 {
