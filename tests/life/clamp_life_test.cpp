@@ -63,6 +63,14 @@ TEST(ClampLife, IsThatOfTheForecast)
                     static_cast<double>(life.causes.heat) + static_cast<double>(life.causes.disturbance),
                 1.0, 1e-9);
     EXPECT_FALSE(life.keeps_poor());
+    // what lies past the horizon is not known
+    clamp_use soon = u;
+    soon.horizon = 0.5 * (f.quarter_lost->low + f.quarter_lost->typical);
+    ASSERT_LT(soon.horizon, f.quarter_lost->typical);
+    const clamp_hours until_then = clamp_life_of(soon).quarter_lost;
+    EXPECT_TRUE(until_then.poor);
+    EXPECT_FALSE(until_then.typical);
+    EXPECT_FALSE(until_then.mild);
 }
 
 // Each cure keeps the grip when it is done, and so do the bearings; a little more does not.

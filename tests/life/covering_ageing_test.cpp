@@ -36,6 +36,18 @@ TEST(CoveringAgeing, TheIntervalHoldsAPublishedEstimate)
     EXPECT_LT(years_until(at105.poor), 7.0);
 }
 
+// What no covering stands even for seconds is asked of the hottest moment, not of the mean.
+TEST(CoveringAgeing, TheHottestMomentDamages)
+{
+    ASSERT_TRUE(flexible_rubber.short_time);
+    const temperature limit = *flexible_rubber.short_time;
+    covering_age below, past;
+    detail::add_age(below, flexible_rubber, 60_degC, limit, 1_h);
+    EXPECT_FALSE(below.past_short_time);
+    detail::add_age(past, flexible_rubber, 60_degC, limit + in_si<temperature_difference>(1.0), 1_h);
+    EXPECT_TRUE(past.past_short_time);
+}
+
 // By the definitions: a poor covering has its index at its limit, a typical one 15 K above.
 TEST(CoveringAgeing, AtTheLimitAPoorCoveringLastsTwentyThousandHours)
 {
