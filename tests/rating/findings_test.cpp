@@ -96,6 +96,10 @@ TEST(Findings, ASupplyThatCannotHoldTheArc)
     const double need = 24.0 + a.total_drop.typical.value() - 20.0;
     EXPECT_NE(f->text.find(to_text(in_si<voltage>(need), "V")), std::string::npos) << f->text;
 
+    // a tenth too little typically
+    s.supply->highest_output = 24_V + 0.9 * a.total_drop.typical;
+    EXPECT_NE(finding_of(assess(s), "supply_cannot_hold_arc"), nullptr);
+
     // just enough typically, not in a poor case
     s.supply->highest_output = 24_V + 0.5 * (a.total_drop.typical + a.total_drop.high);
     const assessment b = assess(s);
