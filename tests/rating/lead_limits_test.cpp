@@ -73,6 +73,8 @@ TEST(LeadLimits, LongestLeadLosesTheAllowedVoltage)
         EXPECT_NEAR_REL(found.drop.value(), 4.0, 1e-9);
         EXPECT_EQ(found.bound_by, lead_limit::drop);
         EXPECT_GT(found.heat_margin.value(), 0.0);
+        EXPECT_NEAR_REL(found.heat_margin.value(),
+                        (limit_of(c.lead) - heating_of(c.lead, c.where, c.work).conductor_peak).value(), 1e-9);
         EXPECT_NEAR_REL(found.current_margin.value(), c.work.current.value() / 9.0, 1e-6);
     }
     // source: 10.37 ohm circular mil per foot (trade article on cable sizes): a cold lead carries U cmil/(10.37 I) ft,

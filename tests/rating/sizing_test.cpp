@@ -184,6 +184,7 @@ TEST(Sizing, BothLeadsShareTheDrop)
     const lead_choice both = smallest_lead(r);
     EXPECT_GT(both.cable.size, one.cable.size);
     EXPECT_NEAR_REL(both.drop.value(), 2 * drop_of(both.cable, 260_A, both.heating.conductor_mean).value(), 1e-12);
+    EXPECT_NEAR_REL(both.drop_margin.value(), 2.0 - both.drop.value(), 1e-12);
     r.family = size_family::metric;
     EXPECT_EQ(smallest_lead(r).cable.size.scale(), size_scale::square_mm);
 }
