@@ -97,6 +97,7 @@ TEST(TorsionSpring, RefusesWhatCannotBe)
     const double nan = std::numeric_limits<double>::quiet_NaN();
     EXPECT_THROW((void)wl::torsion_active_turns(4.0, -1.0 * 1_mm, 20_mm), wl::out_of_range_error);
     EXPECT_THROW((void)wl::torsion_rate(193_GPa, 5_mm, 4_mm, 5.0), wl::out_of_range_error);
+    EXPECT_THROW((void)wl::torsion_rate(193_GPa, 5_mm, 30_mm, 1e-313), wl::not_finite_error);  // above 0, and no rate
     EXPECT_THROW((void)wl::torsion_stress(wl::in_si<wl::torque>(nan), 5_mm, 30_mm), wl::not_finite_error);
     EXPECT_THROW((void)wl::torsion_moment(-1.0 * 1_MPa, 5_mm, 30_mm), wl::out_of_range_error);
 }

@@ -34,7 +34,8 @@ inline constexpr double friction_turn_divisor = 10.8;  // per turn, between coil
 
 /// Rate of a torsion spring with the friction of its coils, E d^4/(10.8 D Na) per turn [N m/rad].
 ///
-/// The textbook's 10.8 per turn stands 6 % above 64/(2 pi): coils rub, and measured springs are that much softer.
+/// The textbook's 10.8 per turn stands 6 % above 64/(2 pi): coils rub, and measured springs are that much softer. Of
+/// next to no turns no double holds it: refused as not finite.
 /// @param youngs E [Pa] @param wire d [m] @param coil D [m], above d @param turns active turns Na, above 0
 /// @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline angular_rate torsion_rate(pressure youngs, length wire, length coil, double turns)
@@ -43,8 +44,9 @@ inline constexpr double friction_turn_divisor = 10.8;  // per turn, between coil
     const double index = spring_index(coil, wire);
     detail::require_turns(turns, "active turns");
     const double d = wire.value();
-    return in_si<angular_rate>(youngs.value() * d * d * d /
-                               (2.0 * std::numbers::pi * detail::friction_turn_divisor * index * turns));
+    return require_finite(in_si<angular_rate>(youngs.value() * d * d * d /
+                                              (2.0 * std::numbers::pi * detail::friction_turn_divisor * index * turns)),
+                          "rate of the spring");
 }
 
 /// Bending stress of a torsion spring at the inner fibre, Ki 32 M/(pi d^3) [Pa].
