@@ -53,6 +53,8 @@ TEST(Diagnose, TenfoldDropsAreBlamed)
     EXPECT_FALSE(clamp.within_expected);
     EXPECT_FALSE(clamp.most_likely.starts_with("as described"));
     EXPECT_GT(clamp.remedy.volts_regained.value(), 0.2);
+    EXPECT_NEAR_REL(clamp.remedy.volts_regained.value(), ((clamp.measured - clamp.expected.typical) * 178_A).value(),
+                    1e-9);
     const finding lug = one("lug", 0.060_V);
     EXPECT_FALSE(lug.most_likely.starts_with("as described"));
     EXPECT_EQ(lug.remedy.part, "lug");
@@ -81,6 +83,22 @@ TEST(Diagnose, LikelihoodsAddUpToOne)
             EXPECT_EQ(f.likelihood, f.wrong);
         }
     }
+}
+
+// A reading that is sooner wrong than right, if hardly so, is said to fit nothing.
+TEST(Diagnose, ASoonerWrongReadingFitsNothing)
+{
+    const voltage typical = solve_loop(bench()).parts[index_of(bench().path, "clamp")].drop;
+    double low = 0.0, high = typical.value();  // nothing across a joint is wrong, its typical drop is right
+    ASSERT_GT(static_cast<double>(one("clamp", 0_V).wrong), 0.9);
+    ASSERT_LT(static_cast<double>(one("clamp", typical).wrong), 0.5);
+    for (int i = 0; i < 60; ++i) {
+        const double middle = 0.5 * (low + high);
+        (static_cast<double>(one("clamp", in_si<voltage>(middle)).wrong) > 0.7 ? low : high) = middle;
+    }
+    const finding f = one("clamp", in_si<voltage>(low));
+    EXPECT_NEAR(static_cast<double>(f.wrong), 0.7, 0.01);
+    EXPECT_TRUE(f.most_likely.starts_with("fits no condition")) << f.most_likely;
 }
 
 TEST(Diagnose, RefusesReadingsThatCannotBe)

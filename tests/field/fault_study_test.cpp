@@ -19,6 +19,7 @@
 
 #include <weldloop/core/literals.hpp>
 #include <weldloop/core/number_text.hpp>
+#include <weldloop/field/diagnose_body.hpp>
 #include <weldloop/field/locate_fault_body.hpp>
 #include <weldloop/part/coupling.hpp>
 #include <weldloop/part/electrode_holder.hpp>
@@ -468,6 +469,19 @@ std::string page_of(const study& s, const study& other, std::size_t draws)
 }
 
 }  // namespace
+
+// Four states alike of 1 to 4 ohm, each at the middle of its quarter: half of them lie below 2.5 ohm.
+TEST(BandOfStates, TakesEachStateAtItsMiddle)
+{
+    detail::part_states four;
+    four.condition = {0, 0, 0, 0};
+    four.prior = {0.25, 0.25, 0.25, 0.25};
+    four.ohms = {{1.0, 2.0, 3.0, 4.0}};
+    const band<resistance> b = detail::band_of(four, 0, 0);
+    EXPECT_DOUBLE_EQ(b.low.value(), 1.0);
+    EXPECT_DOUBLE_EQ(b.typical.value(), 2.5);
+    EXPECT_DOUBLE_EQ(b.high.value(), 4.0);
+}
 
 TEST(FaultStudy, DrawnStations)
 {

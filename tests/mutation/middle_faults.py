@@ -267,7 +267,7 @@ MIDDLE_FAULTS = [
     ("volts regained: all that was read", "field/diagnose_body.hpp", "saved * r.current", "f.measured * r.current",
      ["field/diagnose"]),
     ("band of states: their upper ends", "field/diagnose_body.hpp", "below + 0.5 * part.prior[i]",
-     "below + part.prior[i]", ["field/diagnose"]),
+     "below + part.prior[i]", ["field/fault_study"]),
     ("reading fits nothing: from nine in ten", "field/diagnose_body.hpp", "static_cast<double>(f.wrong) >= even",
      "static_cast<double>(f.wrong) >= 0.9", ["field/diagnose"]),
     ("second cure: from a half", "field/locate_fault_body.hpp", "share(cures[1].first) >= worth_a_second",
