@@ -185,6 +185,8 @@ TEST(LocateFault, NamesThePartAndItsCure)
     EXPECT_GT(static_cast<double>(f.parts.front().probability), 0.95);
     EXPECT_NE(f.parts.front().remedy.what.find("clean the faces of work clamp"), std::string::npos);
     EXPECT_GT(f.parts.front().remedy.volts_regained, 0.05_V);
+    // what a sound one drops is not regained
+    EXPECT_NEAR(f.parts.front().remedy.volts_regained.value(), (drops_of(bad)[4] - drops_of(s)[4]).value(), 0.002);
     EXPECT_LT(static_cast<double>(f.none), 0.05);
     // over the whole way back alone its parts share the blame, and the next reading tells them apart
     const std::vector<voltage> drops = drops_of(bad);
@@ -200,6 +202,26 @@ TEST(LocateFault, NamesThePartAndItsCure)
     const fault_search turned =
         locate_fault(s, {reading{.across = "return lug", .volts = back, .current = 180_A, .to = "work clamp"}});
     EXPECT_EQ(static_cast<double>(turned.none), static_cast<double>(span.none));
+}
+
+// Two that contradict each other share the blame: from two in five a reading is in doubt.
+TEST(LocateFault, DoubtBeginsAtTwoInFive)
+{
+    const station s = gate_jig();
+    const auto doubts = [&s](double volts) {
+        return locate_fault(s, {reading{.across = "work lead", .volts = in_si<voltage>(volts), .current = 180_A}})
+            .doubtful;
+    };
+    double low = 0.0, high = 0.0;  // no volts where there must be some
+    for (std::size_t i = 0; i < s.path.size(); ++i)
+        if (name_of(s, i) == "work lead") high = drops_of(s)[i].value();
+    ASSERT_FALSE(doubts(low).empty());
+    ASSERT_TRUE(doubts(high).empty());
+    for (int i = 0; i < 50; ++i) {
+        const double middle = 0.5 * (low + high);
+        (doubts(middle).empty() ? high : low) = middle;
+    }
+    EXPECT_NEAR(static_cast<double>(doubts(low).front().probability), 0.4, 0.01);
 }
 
 // 2479 V, more volts than any supply has without load, no volts where there must be some: no condition, and nothing
