@@ -9,6 +9,8 @@ EXPLAINED = {
     "oxide: per decade": "within the 16 % of the four published points, which is all there is to check it against",
     "next look: the clamp meter is exact": "conditions lie so far apart that a clamp meter of 3 % and one of 50 % tell them "
                                            "alike: 0.27 and 0.29 bits",
+    "fold: nearer to it": "of forty clamps, surfaces and forces tried none folds: spots melt, springs temper or the lead "
+                          "melts before",
     "relaxation beyond its hours: not said": "no forecast may be longer than the hours the law was fitted to",
 }
 
