@@ -105,7 +105,7 @@ inline constexpr double softened_pace = 149.5;
         throw out_of_range_error("pace of settling", "0", "above zero");
     require_within(reached, 0.0, 1e12, "decades of settling");
     const double hours = require_not_negative(further, "time since tightening").value() / detail::seconds_per_hour;
-    return reached + pace * std::log10(1.0 + hours * std::pow(10.0, -reached / pace));
+    return reached + pace / std::numbers::ln10 * std::log1p(hours * std::pow(10.0, -reached / pace));
 }
 
 /// Speed of settled_decades(), p/(ln 10) 10^(-c/p) per hour [1/s]. @param reached decades c @param pace p, above 0
