@@ -411,7 +411,8 @@ TEST(PeriodicState, ABodyByItselfIsSaid)
     EXPECT_EQ(solved(net, {60.0, 40.0}).what, outcome::not_settled);
 }
 
-// A law that steps holds a body at its step, where no march gets on: it ends, and says so. Counted are calls of the law.
+// A law that steps holds a body at its step, where no march gets on: it ends, and says so. Counted are calls of the
+// law.
 TEST(PeriodicState, ALawWithAStepEndsInBoundedWork)
 {
     constexpr long bounded_work = 5'000'000;

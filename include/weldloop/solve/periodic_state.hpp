@@ -468,8 +468,8 @@ private:
         for (std::size_t i = 0, n = x.size(); i < n; ++i) to[i] = to[i] < from[i] ? from[i] : to[i];
     }
 
-    // A segment in steps that keep the error of each near a bound. False where Newton's method fails, and where a law that
-    // steps holds the march at its step.
+    // A segment in steps that keep the error of each near a bound. False where Newton's method fails, and where a law
+    // that steps holds the march at its step.
     [[nodiscard]] bool chosen(std::vector<double> x, double whole, double on, double newton)
     {
         constexpr double first_share = 1e-3, smallest = 1e-9;  // of the segment

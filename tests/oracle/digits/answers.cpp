@@ -25,10 +25,9 @@ void put(const std::string& what, const wl::band<Quantity>& b)
 
 wl::station trailer_bench()
 {
-    wl::station out{
-        .name = "trailer frame bench",
-        .job = {.process = wl::process::gmaw, .current = 220_A, .duty = wl::duty_cycle::of(6_min, 10_min)},
-        .where = {.air = 30_degC}};
+    wl::station out{.name = "trailer frame bench",
+                    .job = {.process = wl::process::gmaw, .current = 220_A, .duty = wl::duty_cycle::of(6_min, 10_min)},
+                    .where = {.air = 30_degC}};
     out.path = {wl::welding_cable(wl::aught(1), 40_ft).named("feeder lead"),
                 wl::wire_gun("gun", 10_ft),
                 wl::arc{},
@@ -44,10 +43,9 @@ wl::station trailer_bench()
 // The gate's clamp and a second one on its table share the current.
 wl::station gate_bench()
 {
-    wl::station out{
-        .name = "gate bench",
-        .job = {.process = wl::process::smaw, .current = 160_A, .duty = wl::duty_cycle::of(35 / 100.0)},
-        .where = {.air = 25_degC}};
+    wl::station out{.name = "gate bench",
+                    .job = {.process = wl::process::smaw, .current = 160_A, .duty = wl::duty_cycle::of(35 / 100.0)},
+                    .where = {.air = 25_degC}};
     const auto clamp = [](const char* name, wl::surface_state seat) {
         return wl::work_connection{
             .clamp = wl::spring_clamp(200_A), .onto = wl::mild_steel, .surface = seat, .name = name};
@@ -94,16 +92,15 @@ int main()
     put_assessment("trailer", trailer_bench());
     put_assessment("gate", gate_bench());
 
-    const wl::grip_forecast life = wl::grip_over_time({.clamp = wl::spring_clamp(300_A), .onto = wl::mild_steel},
-                                                      wl::welding_cable(wl::aught(2), 30_ft),
-                                                      {.current = 300_A, .duty = wl::duty_cycle::of(6_min, 10_min)},
-                                                      {.air = 30_degC}, 2000_h);
+    const wl::grip_forecast life = wl::grip_over_time(
+        {.clamp = wl::spring_clamp(300_A), .onto = wl::mild_steel}, wl::welding_cable(wl::aught(2), 30_ft),
+        {.current = 300_A, .duty = wl::duty_cycle::of(6_min, 10_min)}, {.air = 30_degC}, 2000_h);
     put("grip_left", static_cast<double>(life.grip_left));
     put("grip_left_low", static_cast<double>(life.grip_left_low));
 
-    const wl::fault_search search = wl::locate_fault(
-        trailer_bench(), {wl::reading{.across = "work clamp", .volts = 0.9_V, .current = 218_A},
-                          wl::reading{.across = "clamp lug", .volts = 0.02_V, .current = 218_A}});
+    const wl::fault_search search =
+        wl::locate_fault(trailer_bench(), {wl::reading{.across = "work clamp", .volts = 0.9_V, .current = 218_A},
+                                           wl::reading{.across = "clamp lug", .volts = 0.02_V, .current = 218_A}});
     put("fault_none", static_cast<double>(search.none));
     for (const wl::suspected_part& p : search.parts) {
         std::string name = "fault_" + p.name;
