@@ -57,7 +57,7 @@ inline constexpr source en_50565_cold{"EN 50565-1 (HD 516 before it)", "2014",
 struct covering {
     std::string_view name;                                ///< as printed and as written in station files
     weldloop::thermal_conductivity thermal_conductivity;  ///< [W/(m K)], one over the published thermal resistivity
-    volumetric_heat heat_per_volume;                      ///< [J/(m3 K)]
+    volumetric_heat heat_per_volume;                      ///< [J/(m3 K)] above 0
     weldloop::emissivity emissivity;                      ///< of its surface
     std::optional<temperature> highest = {};              ///< of the conductor, all the time; none: not known
     const source* highest_source = nullptr;               ///< where that stands

@@ -86,17 +86,17 @@ struct modulus_range {
 
 /// Largest stress a spring bears once without taking a set, over the tensile strength of its wire.
 struct set_limits {
-    double bending;       ///< torsion spring, at the inner fibre
-    double shear;         ///< compression spring as coiled and stress-relieved
-    double preset_shear;  ///< compression spring pressed solid once when made, its set removed
+    double bending;       ///< share, torsion spring, at the inner fibre
+    double shear;         ///< share, compression spring as coiled and stress-relieved
+    double preset_shear;  ///< share, compression spring pressed solid once when made, its set removed
 };
 
 /// Constants of the relaxation law r = r0 exp(b (mu - 0.7)) exp(c (P - P0)), S/S0 = exp(-r); the law itself stands in
 /// law/stress_relaxation.hpp.
 struct relaxation_constants {
-    double reference_exponent;   ///< r0, at 0.7 of tensile strength, 20 degC and 1000 h
-    double stress_slope;         ///< b
-    per_kelvin parameter_slope;  ///< c [1/K]
+    double reference_exponent;   ///< exponent r0, 0 or above, at 0.7 of tensile strength, 20 degC and 1000 h
+    double stress_slope;         ///< b [1], any
+    per_kelvin parameter_slope;  ///< c [1/K], any
 };
 
 /// Cold-drawn, stress-relieved wire. b and c as fitted to the exponent r; r0 fitted anew so that the loss 1 - exp(-r),

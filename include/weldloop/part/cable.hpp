@@ -25,7 +25,7 @@ namespace weldloop {
 struct lead_make {
     length conductor_diameter = {};                                      ///< [m] over the strands
     length overall_diameter = {};                                        ///< [m] over the covering
-    double stranding_increment = 0.0;                                    ///< of resistance
+    double stranding_increment = 0.0;                                    ///< [1] of resistance
     resistance_choice resistance = resistance_choice::standard_maximum;  ///< which of the two it is
 };
 
@@ -40,10 +40,10 @@ struct cable {
     weldloop::covering covering = flexible_rubber;  ///< around them
     weldloop::length conductor_diameter = {};       ///< [m] over the strands; 0: not known, refused where needed
     weldloop::length overall_diameter = {};         ///< [m] over the covering
-    double stranding_increment = 0.0;               ///< extra resistance by the lay of the strands and what the
-                                                    ///< standard allows above it, 0.06 for 6 %
-    strand_loss missing_strands = 0.0;              ///< share of strands broken or corroded away
-    weldloop::length damaged_length = {};           ///< [m] over which they are missing
+    double stranding_increment = 0.0;      ///< [1] 0 to 1, extra resistance by the lay of the strands and what the
+                                           ///< standard allows above it, 0.06 for 6 %
+    strand_loss missing_strands = 0.0;     ///< share of strands broken or corroded away
+    weldloop::length damaged_length = {};  ///< [m] over which they are missing
     weldloop::covering_state covering_state = weldloop::covering_state::whole;  ///< what was seen of the covering
     std::optional<weldloop::lay> lay = {};  ///< how this lead lies, where it differs from the surroundings
     std::optional<int> coil_turns = {};     ///< where its own lay is coiled, up to 200; none if not known
