@@ -256,12 +256,14 @@ private:
         while (at_ < tokens_.size() && now() != "}") declaration(inside, open);
     }
 
-    /// Takes the comment above what stands here. What opens a group is kept for all that stand in it.
-    void take_comment()
+    /// Takes the comment above what stands here; none, unless it goes on from what stands before (a template's head).
+    /// What opens a group is kept for all that stand in it.
+    void take_comment(bool goes_on)
     {
         const auto above = before_.find(at_);
-        if (above == before_.end()) return;
+        if (above == before_.end() && goes_on) return;
         comment_.clear();
+        if (above == before_.end()) return;
         std::istringstream lines(above->second);
         for (std::string line; std::getline(lines, line);) {
             if (line.find("@cond") != std::string::npos || line.find("@endcond") != std::string::npos) {
@@ -292,10 +294,11 @@ private:
 
     void declaration(const std::string& inside, bool& open)
     {
-        take_comment();
-        const bool goes_on = now() == "template" || now() == "requires";
+        take_comment(goes_on_);
+        const bool is_head = now() == "template" || now() == "requires";
+        goes_on_ = false;
         declaration_here(inside, open);
-        if (!goes_on) comment_.clear();
+        goes_on_ = is_head;
     }
 
     void declaration_here(const std::string& inside, bool& open)
@@ -469,7 +472,7 @@ private:
 
     std::vector<std::string> tokens_;
     std::size_t at_ = 0;
-    bool enclosing_open_ = true;
+    bool enclosing_open_ = true, goes_on_ = false;
     std::map<std::size_t, std::string> before_, behind_;  // comments by the token they stand beside
     std::string comment_, group_;
     declared found_;

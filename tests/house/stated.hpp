@@ -49,7 +49,7 @@ inline bool names_range(const std::string& text, const words& functions)
     std::smatch other;
     if (std::regex_search(text, other, as)) return functions.contains(other[1]);
     static const std::regex range(
-        R"(\b(above|below|under|over|up to|at least|at most|or more|or less|any|not negative|within)\b)"
+        R"(\b(above|below|up to|at least|at most|or more|or less|any|not negative|within|(under|over) (?=\d))\b)"
         R"(|\d[^ ,;]*( [%\w]+){0,2} to (above |below |under )?\S)",
         std::regex::icase);
     return std::regex_search(text, range);
@@ -94,6 +94,12 @@ inline std::string said_of(const std::string& comment, const std::string& name)
         sentence.clear();
     }
     return said;
+}
+
+inline std::string one_line(std::string text)
+{
+    std::replace(text.begin(), text.end(), '\n', ' ');
+    return std::regex_replace(text, std::regex(" +"), " ");
 }
 
 /// The comment without what it says of parameters.
@@ -204,16 +210,55 @@ inline std::vector<std::string> without_range(const declared& what, const words&
     return out;
 }
 
-/// Words of the types that public functions take: a class of that name is an argument somewhere.
-inline words taken_by(const declared& what)
+/// Parameters whose range is said to be another than the one the body holds them to: "function(name): check".
+inline std::vector<std::string> said_otherwise(const declared& what)
 {
-    words out;
+    static const std::regex all(R"(\bany\b)"), zero(R"(\b(0|zero) (or above|or more|to)|at least 0|not negative)"),
+        above_none("above (0|zero)"), more(R"(\babove\b|at least|[1-9]\S*( \w+)? to )");
+    std::vector<std::string> out;
     for (const declared_function& f : what.functions) {
-        if (!f.open) continue;
+        if (!must_say(f)) continue;
         for (const std::string& p : f.parameters) {
-            std::istringstream in(type_and_name(p).first);
-            for (std::string t; in >> t;) out.insert(t);
+            const std::string name = type_and_name(p).second;
+            const auto held_to = [&](const char* check) {
+                return f.body.find("require_" + std::string(check) + " ( " + name + " ,") != std::string::npos;
+            };
+            if (name.empty()) continue;
+            const std::string said = std::regex_replace(one_line(said_of(f.comment, name)), above_none, "above none");
+            const bool takes_all = std::regex_search(said, all), takes_zero = std::regex_search(said, zero);
+            const auto note = [&](const char* check) { out.push_back(f.name + "(" + name + "): " + check); };
+            if (held_to("positive") && (takes_all || takes_zero)) note("positive");
+            if (held_to("not_negative") && !held_to("positive") &&
+                (takes_all || (!takes_zero && std::regex_search(said, more))))
+                note("not negative");
+            if (held_to("within") && takes_all) note("within");
         }
+    }
+    return out;
+}
+
+/// Words of the types that public functions take, and of the types of their members: a class of that name is an
+/// argument somewhere, or part of one.
+template <class Headers>
+words taken_by(const Headers& headers)
+{
+    const auto add = [](words& out, const std::string& type) {
+        std::istringstream in(type);
+        for (std::string t; in >> t;) out.insert(t);
+    };
+    words out;
+    std::map<std::string, words> within;  // of the members of a class
+    for (const declared& what : headers) {
+        for (const declared_function& f : what.functions)
+            for (const std::string& p : f.parameters)
+                if (f.open) add(out, type_and_name(p).first);
+        for (const declared_object& o : what.objects)
+            if (o.open && o.member) add(within[bare_name(o.name.substr(0, o.name.rfind("::")))], o.type);
+    }
+    for (std::size_t before = 0; before != out.size();) {
+        before = out.size();
+        for (const auto& [name, types] : within)
+            if (out.contains(name)) out.insert(types.begin(), types.end());
     }
     return out;
 }

@@ -28,7 +28,7 @@ namespace weldloop {
 struct joint_behaviour {
     bool conducts = false;     ///< false: an open circuit
     bool may_be_open = false;  ///< it conducts, but in more than one of twenty such joints it does not
-    band<weldloop::resistance> resistance = {};  ///< [ohm] drop over current, at this current
+    band<weldloop::resistance> resistance = {};  ///< [ohm] 0 or above, drop over current, at this current
     band<voltage> drop = {};                     ///< [V] never above the melting drop of its metals
     band<temperature> hottest_spot = {};  ///< of the spots; an upper bound where there are films; never above melting
     band<power> loss = {};                ///< [W] drop times current, 0 or above

@@ -27,7 +27,7 @@ class heated_fin {
 public:
     /// @param axial   k A, conduction along the fin per unit gradient [W m/K], above 0
     /// @param loss    g, net heat lost per metre and kelvin of rise [W/(m K)], above 0
-    /// @param heating q, heat made per metre at the temperature of the air [W/m], 0 or above
+    /// @param heating q, heat made per metre at the temperature of the air [W/m], any
     /// @param extent  length of the fin [m], above 0
     /// @throws not_finite_error, out_of_range_error
     heated_fin(decltype(thermal_conductance{} * weldloop::length{}) axial, thermal_conductivity loss,

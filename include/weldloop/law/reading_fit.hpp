@@ -56,7 +56,7 @@ enum class fit_gap {
 
 /// A fitted number, or why there is none.
 struct fitted_number {
-    std::optional<double> value = {};  ///< empty: see `gap`
+    std::optional<double> value = {};  ///< [its unit] empty: see `gap`
     double standard_error = 0.0;       ///< [unit of the value] from the scatter of the readings; 0 without a value
     fit_gap gap = fit_gap::too_few;    ///< none if there is a value
 };

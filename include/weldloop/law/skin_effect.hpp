@@ -130,7 +130,7 @@ inline constexpr double skin_asymptotic_from = 32.0;  // |z|; e^(-2 |z|/sqrt(2))
 
 /// A range of the argument in which the cable standard has one polynomial for its skin effect factor.
 struct iec_skin_range {
-    double up_to;        ///< highest argument
+    double up_to;        ///< [1] highest argument
     const source* from;  ///< read or recalled
 };
 
@@ -143,7 +143,7 @@ inline constexpr iec_skin_range iec_skin_high{30.0, &iec_60287_skin_above};   //
 
 /// Skin effect factor of the cable standard with where it comes from.
 struct iec_skin_factor {
-    double increase;     ///< ys = R_ac/R_dc - 1
+    double increase;     ///< factor ys = R_ac/R_dc - 1
     bool in_range;       ///< the argument is at most that of `iec_skin_high`
     const source* from;  ///< the formula used, read or recalled
 };

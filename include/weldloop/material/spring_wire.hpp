@@ -71,24 +71,24 @@ inline constexpr source relaxation_shifted{
 
 /// Tensile strength over a range of wire diameters: Sut = A / d^m, d in millimetres.
 struct strength_range {
-    length thinnest;     ///< [m] lower end of the range
-    length thickest;     ///< [m] upper end of the range
-    pressure at_one_mm;  ///< [Pa] A: the strength the law gives at 1 mm
-    double exponent;     ///< m
+    length thinnest;     ///< [m] above 0, lower end of the range
+    length thickest;     ///< [m] at least `thinnest`, upper end of the range
+    pressure at_one_mm;  ///< [Pa] above 0, A: the strength the law gives at 1 mm
+    double exponent;     ///< m, any
 };
 
 /// Elastic moduli at 20 degC up to a wire diameter.
 struct modulus_range {
-    length up_to;     ///< [m] thickest wire of the range
-    pressure youngs;  ///< [Pa] E at 20 degC
-    pressure shear;   ///< [Pa] G at 20 degC
+    length up_to;     ///< [m] above 0, thickest wire of the range
+    pressure youngs;  ///< [Pa] above 0, E at 20 degC
+    pressure shear;   ///< [Pa] above 0, G at 20 degC
 };
 
 /// Largest stress a spring bears once without taking a set, over the tensile strength of its wire.
 struct set_limits {
-    double bending;       ///< share, torsion spring, at the inner fibre
-    double shear;         ///< share, compression spring as coiled and stress-relieved
-    double preset_shear;  ///< share, compression spring pressed solid once when made, its set removed
+    double bending;       ///< share, 0 to 1, torsion spring, at the inner fibre
+    double shear;         ///< share, 0 to 1, compression spring as coiled and stress-relieved
+    double preset_shear;  ///< share, 0 to 1, compression spring pressed solid once when made, its set removed
 };
 
 /// Constants of the relaxation law r = r0 exp(b (mu - 0.7)) exp(c (P - P0)), S/S0 = exp(-r); the law itself stands in

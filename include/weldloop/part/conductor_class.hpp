@@ -172,10 +172,10 @@ inline constexpr std::array tinned_wires{tinned_wire_row{0.29, 0.9766}, tinned_w
 struct conductor_build {
     conductor_size size;  ///< as written
     int strands;          ///< count; metric classes: about, from the area and the nominal strand
-    length strand;        ///< [m] diameter of one; metric classes: the usual one, 0.01 mm below the largest
+    length strand;        ///< [m] above 0, diameter of one; metric classes: the usual one, 0.01 mm below the largest
     std::optional<length> conductor_diameter =
-        {};                 ///< [m] over the strands, where known. Metric classes: the largest the standard allows
-    double increment;       ///< [1] extra length of the strands by their lay, 0 to 1
+        {};            ///< [m] above 0, over the strands, where known. Metric classes: the largest the standard allows
+    double increment;  ///< [1] extra length of the strands by their lay, 0 to 1
     weldloop::basis basis;  ///< sources
 };
 

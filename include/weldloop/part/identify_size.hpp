@@ -38,7 +38,7 @@ inline constexpr double strand_count_tolerance = 0.01;     ///< of the count
 
 /// What was measured on a conductor with its covering stripped, all above 0.
 struct conductor_reading {
-    std::optional<length> conductor_diameter = {};  ///< [m] over the strands, lightly held
+    std::optional<length> conductor_diameter = {};  ///< [m] above 0, over the strands, lightly held
     std::optional<int> strands = {};                ///< count
     std::optional<length> strand_diameter = {};     ///< [m] above 0, of one strand
 };

@@ -102,17 +102,17 @@ enum class clamp_make {
 /// The screw of a screw clamp.
 struct clamp_screw {
     screw_thread thread = {.diameter = 16_mm, .pitch = 4_mm};  ///< what turns
-    torque tightened_to = 6_Nm;                                ///< [N m]
+    torque tightened_to = 6_Nm;                                ///< [N m] 0 or above
 };
 
 /// How a clamp's metal lies between the work and the cable: four pieces in a row, as long as stated; the section of all
 /// follows from the body's mass, the surface of each is its share of the body's. See clamp_build_judgement.
 struct clamp_build {
-    length jaw = 30_mm;           ///< [m] from the tip, above 0: what warms with the contact
-    length reach = 30_mm;         ///< [m] between jaw and pivot, above 0
-    length handle = 84_mm;        ///< [m] behind the pivot, what a hand grips; 0 for a lug
-    length entry = 24_mm;         ///< [m] from the pivot to the end of the cable connection, above 0
-    area shunt = {};              ///< [m2] copper from the jaws to the cable connection beside the body; 0: none
+    length jaw = 30_mm;     ///< [m] from the tip, above 0: what warms with the contact
+    length reach = 30_mm;   ///< [m] between jaw and pivot, above 0
+    length handle = 84_mm;  ///< [m] 0 or above, behind the pivot, what a hand grips; 0 for a lug
+    length entry = 24_mm;   ///< [m] from the pivot to the end of the cable connection, above 0
+    area shunt = {};        ///< [m2] 0 or above, copper from the jaws to the cable connection beside the body; 0: none
     length shunt_length = 84_mm;  ///< [m] of that copper, above 0
     length spring_seat = 20_mm;   ///< [m] over which each leg of a spring lies on its arm, above 0
 };

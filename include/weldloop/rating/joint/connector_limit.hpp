@@ -74,7 +74,7 @@ inline constexpr source terminal_pull_by_wire{"FAA AC 43.13-1B", "chg 1, 2001",
 /// A published rise of a connector.
 struct connector_rise_limit {
     std::string_view what;           ///< the connector and its test
-    temperature_difference highest;  ///< over the air
+    temperature_difference highest;  ///< [K] above 0, over the air
     const source* from;              ///< where it stands
 };
 
