@@ -55,7 +55,7 @@ inline bool names_range(const std::string& text, const words& functions)
     return std::regex_search(text, range);
 }
 
-/// The type of a parameter or the name of it: everything before its last word, the default left out. An argument
+/// The type of a parameter and its name: everything before its last word, the default left out. An argument
 /// without a name has none.
 inline std::pair<std::string, std::string> type_and_name(const std::string& parameter)
 {
@@ -105,7 +105,6 @@ inline std::string one_line(std::string text)
 /// The comment without what it says of parameters.
 inline std::string said_of_answer(const std::string& comment)
 {
-    static const std::regex params(R"(@t?param(\[\w+\])?\s+\w+((?!@[a-z]|\n[ \t]*\n)[^])*)");
     std::string out;
     std::size_t from = 0;
     static const std::regex head(R"(@t?param\b)"), next(R"(@[a-z]\w*|\n[ \t]*\n)");
@@ -119,14 +118,6 @@ inline std::string said_of_answer(const std::string& comment)
         from = comment.size() - after.size() + static_cast<std::size_t>(end.position());
     }
     return out;
-}
-
-/// "Arguments as x()." with x one of these functions.
-inline bool arguments_as_another(const std::string& comment, const words& functions)
-{
-    static const std::regex as(R"(\b[Aa]rguments\s+(are\s+)?as\s+(in|of|for)\s+(\w+)\()");
-    std::smatch at;
-    return std::regex_search(comment, at, as) && functions.contains(at[3]);
 }
 
 inline std::string bare_name(const std::string& name)
@@ -143,8 +134,7 @@ inline bool takes_function(const std::string& type)
 /// x_body.hpp), or Doxygen warns of it.
 inline bool must_say(const declared_function& f)
 {
-    return f.open && !f.comment.empty() && !f.body.starts_with("= ") &&
-           f.body.find(" = default") == std::string::npos && f.body.find(" = delete") == std::string::npos;
+    return f.open && !f.comment.empty() && !f.body.ends_with("= default ;") && !f.body.ends_with("= delete ;");
 }
 
 /// Names of types that are quantities: aliases of Boost's, or of what quantities make together.
@@ -167,7 +157,7 @@ inline words functions_of(const header_tree& tree)
 }
 
 /// Plain numbers whose unit is not said: parameters, answers, members and constants.
-inline std::vector<std::string> without_unit(const declared& what, const words& functions = {})
+inline std::vector<std::string> without_unit(const declared& what)
 {
     std::vector<std::string> out;
     const auto plain = [](const std::string& type) {
@@ -176,12 +166,11 @@ inline std::vector<std::string> without_unit(const declared& what, const words& 
     };
     for (const declared_function& f : what.functions) {
         if (!must_say(f)) continue;
-        if (!arguments_as_another(f.comment, functions))
-            for (const std::string& p : f.parameters) {
-                const auto [type, name] = type_and_name(p);
-                if (plain(type) && !name.empty() && !names_unit(said_of(f.comment, name), name))
-                    out.push_back(f.name + "(" + name + ")");
-            }
+        for (const std::string& p : f.parameters) {
+            const auto [type, name] = type_and_name(p);
+            if (plain(type) && !name.empty() && !names_unit(said_of(f.comment, name), name))
+                out.push_back(f.name + "(" + name + ")");
+        }
         const bool answers = plain(f.before) || f.name.ends_with("operatordouble");
         if (answers && !names_unit(said_of_answer(f.comment), f.name)) out.push_back(f.name + "()");
     }
@@ -197,7 +186,6 @@ inline std::vector<std::string> without_range(const declared& what, const words&
     std::vector<std::string> out;
     for (const declared_function& f : what.functions) {
         if (!must_say(f) || bare_name(f.name).starts_with("operator")) continue;
-        if (arguments_as_another(f.comment, functions)) continue;
         for (const std::string& p : f.parameters) {
             const auto [type, name] = type_and_name(p);
             if (name.empty() || takes_function(type) || has_word(type, "unit_of")) continue;

@@ -120,7 +120,7 @@ TEST(Stated, ReadsTheWholeLibrary)
 TEST(Stated, UnitsOfPlainNumbers)
 {
     for (const auto& [header, what] : the_library().headers) {
-        EXPECT_THAT(house::without_unit(what, the_library().functions), testing::IsEmpty()) << header;
+        EXPECT_THAT(house::without_unit(what), testing::IsEmpty()) << header;
     }
 }
 
@@ -198,7 +198,6 @@ TEST(StatedRules, SeeAMissingRange)
     EXPECT_THAT(missing("/// Half.\nlength half(const band<weldloop::length>& x);\n"), ElementsAre("half(x)"));
     EXPECT_THAT(missing("/// Half. @param x [m], as in half()\nlength again(length x);\n"), IsEmpty());
     EXPECT_THAT(missing("/// Half. @param x [m], as in quarter()\nlength again(length x);\n"), ElementsAre("again(x)"));
-    EXPECT_THAT(missing("/// Half. Arguments as in half().\nlength again(length x);\n"), IsEmpty());
     EXPECT_THAT(missing("/// Half. @param x [m]\n/// @throws error for one not above 0\nlength half(length x);\n"),
                 ElementsAre("half(x)"));
     EXPECT_THAT(missing("/// Half. @param i which\nlength half(int i, temperature at);\n"), IsEmpty());

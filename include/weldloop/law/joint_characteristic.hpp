@@ -43,7 +43,7 @@ inline constexpr double highest_hot_growth = 1.0;
 
 /// The drops between which a joint levels off, and how its spots' resistance grows with their heat.
 struct joint_limits {
-    voltage softening;  ///< [V] up to here the spots keep their size
+    voltage softening;  ///< [V] 0 or above: up to here the spots keep their size
     voltage melting;    ///< [V] at least `softening`, never exceeded
     double hot_growth =
         0.0;  ///< c = (2/3) alpha T0 [1] of the metals at the bulk's temperature T0, 0 to 1; 0: no growth

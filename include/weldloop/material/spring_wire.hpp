@@ -114,10 +114,10 @@ struct spring_wire {
     set_limits set;                             ///< static strength of a spring of this wire
     temperature max_service;                    ///< customary limit: some 5 to 10 % relaxation at ordinary stress
     temperature tempering;                      ///< above it the wire is tempered anew and the spring destroyed
-    double rise_scale;  ///< factor on the rise over 20 degC in the relaxation law; 1 for the wires it was fitted to
-    bool relaxation_published;        ///< whether the relaxation constants rest on published values of such wire
-    relaxation_constants normal;      ///< relaxation of the plain spring
-    relaxation_constants preset;      ///< relaxation of the hot-preset spring
+    double rise_scale;            ///< any: factor on the rise over 20 degC in the law; 1 for the wires it was fitted to
+    bool relaxation_published;    ///< whether the relaxation constants rest on published values of such wire
+    relaxation_constants normal;  ///< relaxation of the plain spring
+    relaxation_constants preset;  ///< relaxation of the hot-preset spring
     const source* strength_source;    ///< of the strengths
     const source* moduli_source;      ///< of the moduli
     const source* set_source;         ///< of the static strength

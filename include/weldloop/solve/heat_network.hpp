@@ -55,7 +55,7 @@ public:
     state_follower(const state_follower&) = delete;
     state_follower& operator=(const state_follower&) = delete;
     virtual ~state_follower() = default;
-    /// Takes over a state. @param rise of every node
+    /// Takes over a state. @param rise of every node [K], any
     virtual void follow(std::span<const double> rise) = 0;
     /// How many numbers it gives for a state.
     [[nodiscard]] virtual std::size_t numbers() const = 0;
