@@ -24,7 +24,7 @@ struct lug {
     length bolt_diameter = in_si<length>(0.010);  ///< [m] above 0, thread of the palm bolt
     surface_state palm = surface_state::clean;    ///< surface under the palm
 
-    /// The same lug with a share of the strands outside the barrel. @throws out_of_range_error
+    /// The same lug with a share of the strands missing outside the barrel. @param share 0 to below 1
     [[nodiscard]] lug with_missing_strands(strand_loss share) const
     {
         lug out = *this;
