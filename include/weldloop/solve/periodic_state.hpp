@@ -477,7 +477,7 @@ private:
         constexpr double of_rise = 1e-2;                       // of the hottest rise
         constexpr double safety = 0.8, most_growth = 3.0, most_shrinking = 0.2;
         constexpr double last_stretch = 1.2;  // of a step that ends the segment
-        constexpr int most_tries = 5000;      // takes 10 to 100
+        constexpr int most_tries = 5000;      // takes up to a hundred
         double hottest = 0.0;
         for (const double r : x) hottest = std::max(hottest, std::fabs(r));
         const double tolerance = allowed + of_rise * hottest;

@@ -419,6 +419,10 @@ inline constexpr std::array laws{
     named_law{"loop_inductance", [](inputs x) { return loop_inductance(m(x[0]), m(x[1]), m(x[2])).value(); }},
     named_law{"mutual_inductance_coaxial",
               [](inputs x) { return mutual_inductance_coaxial(m(x[0]), m(x[1]), m(x[2])).value(); }},
+    named_law{"coil_inductance",
+              [](inputs x) {
+                  return coil_inductance({static_cast<int>(x[0]), m(x[1]), m(x[2])}, m(x[3])).value();
+              }},
     named_law{"turn_inductance", [](inputs x) { return turn_inductance(m(x[0]), m(x[1])).value(); }},
     named_law{"joint_drop",
               [](inputs x) { return joint_drop(A(x[4]), S(x[5]), limits_of(x)).value(); }},

@@ -149,7 +149,7 @@ law("eurocode_relaxation",
     lambda mu, t: mpf(1e-5) * mpf(5.39) * 8 * exp(mpf(6.7) * mu) * (t / HOUR / 1000) ** (mpf(0.75) * (1 - mu)),
     U(0.5, 0.8), L(1e-3, 1e9), conditioned=True)
 law("logarithmic_relaxation", lambda mu, t, y: log10(t / HOUR) * (mu / y - mpf(0.55)) / 10, U(0.55, 0.8), L(3700, 1e9),
-    U(0.7, 1), conditioned=True, more=[(0.7, 3600.001, 0.85)])
+    U(0.7, 1), more=[(0.7, 3600.001, 0.85)], constants=lambda mu, t, y: log10(t / HOUR) * (mu / y + mpf(0.55)) / 10)
 
 # ---- helical springs, Shigley 10-3 to 10-13, 10-43 to 10-51
 wahl = lambda c: (4 * c - 1) / (4 * c - 4) + mpf(0.615) / c
@@ -542,6 +542,15 @@ def precise(g):  # the subtraction above loses digits: with more of them
 
 law("mutual_inductance_coaxial", precise(coaxial), L(1e-3, 10), L(1e-3, 10), L(1e-6, 100), n=20,
     more=[(0.3, 0.3, 1e-9), (0.3, 0.3000000001, 0), (1e-3, 1e-3, 100), (1e-6, 10, 1)])
+
+
+def coil(turns, D, p, a):
+    turn = MU0 * D / 2 * (log(4 * D / a) - 2) + MU0 / 4 * D / 2
+    return turns * turn + 2 * sum((turns - n) * coaxial(D / 2, D / 2, n * p) for n in range(1, int(turns)))
+
+
+law("coil_inductance", precise(coil), C(1.0, 2.0, 3.0, 12.0), L(0.2, 3), L(0.012, 0.1), L(1e-4, 0.006), n=10,
+    conditioned=True)
 law("turn_inductance", lambda R, a: MU0 * R * (log(8 * R / a) - 2) + MU0 / (8 * pi) * 2 * pi * R, L(0.05, 10),
     L(1e-6, 0.01))
 
