@@ -1,10 +1,14 @@
 # Refuses PAGES that name a script, style, picture or font outside their folder, or a page or a place in one
-# that is not there.
+# that is not there. They are at least LEAST pages, 100 where it is not given.
 cmake_policy(VERSION 3.24)
+
+if(NOT DEFINED LEAST)
+    set(LEAST 100)
+endif()
 
 file(GLOB pages "${PAGES}/*.html")
 list(LENGTH pages count)
-if(count LESS 100)
+if(count LESS LEAST)
     message(FATAL_ERROR "${PAGES} holds ${count} pages only")
 endif()
 file(GLOB styles "${PAGES}/*.css")
