@@ -35,6 +35,9 @@ foreach(fault IN ITEMS
         "<object data=\"https://example.org/x.svg\"></object>"
         "<style>@import 'x.css';</style>"
         "<p style=\"background:url(https://example.org/x.woff)\"></p>"
+        "<p>\\f$ x \\f$</p>"
+        "<p>raw \\ilinebr &lt;td&gt;</p>"
+        "<p>**<code>1/0</code>**</p>"
         "<a href=\"no_page.html\">gone</a>"
         "<a href=\"answers_page.html#no_place\">gone</a>"
         "<a href=\"#no_place\">gone</a>")
