@@ -25,7 +25,7 @@ struct switched_circuit {
     voltage driving;  ///< [V] that drives the current: the supply's less what takes constant volts; any sign
     weldloop::resistance resistance;  ///< R [ohm], above 0
     weldloop::inductance inductance;  ///< L [H], 0 or above
-    current before = {};              ///< [A] that flows when it is switched
+    current before = {};              ///< [A] any, that flows when it is switched
 };
 
 /// The current a time after the step [A], i = U/R + (i0 - U/R) exp(-t R/L); without inductance at once U/R.
@@ -57,7 +57,7 @@ struct switched_circuit {
 /// integral of L di/u(i) over sixty-four panels with u straight in each: exact for a steady voltage on resistance and
 /// for every straight line, 1e-4 for a curved one; 0 without inductance. Empty where nothing is to spare somewhere on
 /// the way: the current does not get there.
-/// @param l L [H], 0 or above @param from [A] @param to [A], at least `from`
+/// @param l L [H], 0 or above @param from [A], any @param to [A], at least `from`
 /// @param spare u, what is to spare for the rise at a current, in volts and amperes as plain numbers
 /// @throws not_finite_error, out_of_range_error; as spare does
 template <class Spare>
@@ -74,12 +74,9 @@ template <class Spare>
         if (!(before > 0.0)) return std::nullopt;
         const double now = require_finite(in_si<voltage>(spare(from.value() + k * step)), "volts to spare").value();
         if (!(now > 0.0)) return std::nullopt;
-        // the mean of 1/u over a straight u is the logarithm's; near a level u its series, without a difference of near
-        // numbers
+        // the mean of 1/u over a straight u is the logarithm's: of one and the same ratio, however small it is
         const double ratio = (now - before) / before;
-        constexpr double level = 1e-4;
-        const double mean = std::fabs(ratio) < level ? (1.0 - 0.5 * ratio + ratio * ratio / 3.0) / before
-                                                     : std::log1p(ratio) / (now - before);
+        const double mean = (ratio == 0.0 ? 1.0 : std::log1p(ratio) / ratio) / before;
         seconds += l.value() * step * mean;
         before = now;
     }
