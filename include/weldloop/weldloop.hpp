@@ -260,6 +260,7 @@
 #include <weldloop/circuit/clamp_network.hpp>
 #include <weldloop/circuit/clamp_nodes.hpp>
 #include <weldloop/circuit/clamp_swing.hpp>
+#include <weldloop/circuit/clamp_swing_course.hpp>
 #include <weldloop/circuit/contact_source.hpp>
 #include <weldloop/circuit/coupling_behaviour.hpp>
 #include <weldloop/circuit/course_levels.hpp>
