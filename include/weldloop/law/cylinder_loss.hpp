@@ -38,6 +38,12 @@ public:
     [[nodiscard]] double air() const { return at_.air; }            // K
     [[nodiscard]] double diameter() const { return at_.diameter; }  // m
 
+    /// Whether nothing but the air's temperature differs from the conditions of the standard's law.
+    [[nodiscard]] bool is_base_case() const { return is_base_case_; }
+    /// Of the standard's law, by the rise to the power 5/4 [W/(m K^(5/4))].
+    [[nodiscard]] double standard_factor() const { return iec_factor_; }
+    static constexpr double standard_rises_up_to = 250.0;  ///< K: so far it does in other air at -100 degC too
+
     /// Heat given off per length [W/m] at a surface temperature [K] and its tangent [W/(m K)], on the side of the law
     /// in force where two meet; rises with the temperature, zero at the air's.
     [[nodiscard]] value_and_slope loss(double surface) const
@@ -74,14 +80,33 @@ public:
         const double rise = inside - at_.air + unheated;
         double first = at_.air + rise / (1.0 + share * iec_factor_ *
                                                    std::sqrt(std::sqrt(usual_share * std::fabs(rise))) / conductance);
-        constexpr double rising_up_to = 250.0;  // K: so far the standard's law in other air rises at -100 degC too
-        if (is_base_case_ && high - at_.air < rising_up_to && at_.air - low < rising_up_to &&
+        if (is_base_case_ && high - at_.air < standard_rises_up_to && at_.air - low < standard_rises_up_to &&
             standard_is_surely_larger(first)) {
             // where the standard's law is the larger at its own root, that is the root of the larger of both
             first = where([this](double t) { return standard_in_air(t); }, first);
             if (standard_is_surely_larger(first)) return first;
         }
         return where([this](double t) { return loss(t); }, first);
+    }
+
+    /// Whether the standard leaves more to convection than first principles give, proved without the exponentials of
+    /// air: that it lies above Churchill and Chu's Nu k = (0.60 k^(1/2) + 0.387 (k^3 Ra)^(1/6) / factor)^2 with
+    /// air_ceiling_at(). False where not proved.
+    [[nodiscard]] bool standard_is_surely_larger(double surface) const
+    {
+        const double t = 0.5 * (surface + at_.air), rise = std::fabs(surface - at_.air), d = at_.diameter;
+        if (!(t >= ceiling_lowest && t <= ceiling_highest) || rise == 0.0) return false;
+        const double to_convection = standard_convection(surface).value / (surface - at_.air);  // W/(m K)
+        if (!(to_convection > 0.0)) return false;
+        const air_numbers a = air_ceiling_at(t, sea_level_pressure.value());
+        const double to_movement = (std::sqrt(to_convection) - churchill_chu_still * std::sqrt(a.conductivity)) *
+                                   least_prandtl_factor / churchill_chu_slope;
+        if (!(to_movement > 0.0)) return false;
+        const double density = a.density * d;
+        const double k3_rayleigh = gravity / t * rise * d * density * density * a.specific_heat * a.conductivity *
+                                   a.conductivity / a.viscosity;
+        const double cube = to_movement * to_movement * to_movement;
+        return cube * cube > k3_rayleigh;
     }
 
     /// Whether a convection formula is used outside its range at a surface temperature [K].
@@ -215,26 +240,6 @@ private:
         const value_and_slope convective = standard_convection(surface), radiant = grey(surface, at_.air);
         return {std::numbers::pi * (convective.value + radiant.value),
                 std::numbers::pi * (convective.slope + radiant.slope)};
-    }
-
-    /// Whether the standard leaves more to convection than first principles give, proved without the exponentials of
-    /// air: that it lies above Churchill and Chu's Nu k = (0.60 k^(1/2) + 0.387 (k^3 Ra)^(1/6) / factor)^2 with
-    /// air_ceiling_at(). False where not proved.
-    [[nodiscard]] bool standard_is_surely_larger(double surface) const
-    {
-        const double t = 0.5 * (surface + at_.air), rise = std::fabs(surface - at_.air), d = at_.diameter;
-        if (!(t >= ceiling_lowest && t <= ceiling_highest) || rise == 0.0) return false;
-        const double to_convection = standard_convection(surface).value / (surface - at_.air);  // W/(m K)
-        if (!(to_convection > 0.0)) return false;
-        const air_numbers a = air_ceiling_at(t, sea_level_pressure.value());
-        const double to_movement = (std::sqrt(to_convection) - churchill_chu_still * std::sqrt(a.conductivity)) *
-                                   least_prandtl_factor / churchill_chu_slope;
-        if (!(to_movement > 0.0)) return false;
-        const double density = a.density * d;
-        const double k3_rayleigh = gravity / t * rise * d * density * density * a.specific_heat * a.conductivity *
-                                   a.conductivity / a.viscosity;
-        const double cube = to_movement * to_movement * to_movement;
-        return cube * cube > k3_rayleigh;
     }
 
     /// The default's still convection at this altitude and emissivity. By how much the standard's law lies above first
