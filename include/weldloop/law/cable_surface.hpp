@@ -124,13 +124,6 @@ public:
     /// Diameter of the outline [m], a bundle's where the cable lies in one.
     [[nodiscard]] double outline_diameter() const { return outline_.diameter(); }
 
-    /// The outline's own law, without what lies within it.
-    [[nodiscard]] const cylinder_law& outline() const { return outline_; }
-    /// Share of the outline's heat that one cable gives.
-    [[nodiscard]] double share() const { return share_; }
-    /// Whether the cable's own covering is the outline.
-    [[nodiscard]] bool is_its_own_outline() const { return inside_ == 0.0; }
-
     /// Whether nobody said how many share that outline.
     [[nodiscard]] bool is_count_assumed() const { return assumed_; }
 

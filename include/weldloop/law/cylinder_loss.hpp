@@ -31,7 +31,8 @@ public:
                                free_air_coefficient(free_air_alone, in_si<length>(at.diameter))),
           relative_pressure_(at.pressure / sea_level_pressure.value()),
           is_base_case_(at.model == surface_model::iec_60287 && at.wind == 0.0 && relative_pressure_ == 1.0 &&
-                        at.emissivity == standard_emissivity)
+                        at.emissivity == standard_emissivity),
+          other_air_(other_air_at(at))
     {
     }
 
@@ -42,6 +43,12 @@ public:
     [[nodiscard]] bool is_base_case() const { return is_base_case_; }
     /// Of the standard's law, by the rise to the power 5/4 [W/(m K^(5/4))].
     [[nodiscard]] double standard_factor() const { return iec_factor_; }
+    /// What air of another temperature than the standard's adds to its law by radiation: once rise + twice rise^2 +
+    /// thrice rise^3 [W/m].
+    struct other_air {
+        double once, twice, thrice;
+    };
+    [[nodiscard]] const other_air& radiation_in_other_air() const { return other_air_; }
     static constexpr double standard_rises_up_to = 250.0;  ///< K: so far it does in other air at -100 degC too
 
     /// Heat given off per length [W/m] at a surface temperature [K] and its tangent [W/(m K)], on the side of the law
@@ -80,8 +87,7 @@ public:
         const double rise = inside - at_.air + unheated;
         double first = at_.air + rise / (1.0 + share * iec_factor_ *
                                                    std::sqrt(std::sqrt(usual_share * std::fabs(rise))) / conductance);
-        if (is_base_case_ && high - at_.air < standard_rises_up_to && at_.air - low < standard_rises_up_to &&
-            standard_is_surely_larger(first)) {
+        if (is_base_case_ && high - at_.air < standard_rises_up_to && at_.air - low < standard_rises_up_to) {
             // where the standard's law is the larger at its own root, that is the root of the larger of both
             first = where([this](double t) { return standard_in_air(t); }, first);
             if (standard_is_surely_larger(first)) return first;
@@ -207,6 +213,14 @@ private:
                                                          convective.slope_by_rise + radiant.slope_by_rise)};
     }
 
+    static other_air other_air_at(const cylinder_place& at)
+    {
+        const double t = at.air, base = free_air_base.in_kelvin();
+        const double grey = std::numbers::pi * at.diameter * standard_emissivity * stefan_boltzmann;
+        return {grey * 4.0 * (t * t * t - base * base * base), grey * 6.0 * (t * t - base * base),
+                grey * 4.0 * (t - base)};
+    }
+
     /// Radiation per pi of a surface of the standard's emissivity between two temperatures [W/m] and its slope.
     [[nodiscard]] value_and_slope grey(double surface, double around) const
     {
@@ -234,12 +248,14 @@ private:
         return {value, q.slope / f.conductivity - value * (1.0 + f.rise * f.conductivity_growth)};
     }
 
-    /// The standard's law with the radiation of the air around instead of its own [W/m].
+    /// The standard's law with the radiation of the air around instead of its own [W/m]: at the same rise the fourth
+    /// powers of the two surfaces cancel.
     [[nodiscard]] value_and_slope standard_in_air(double surface) const
     {
-        const value_and_slope convective = standard_convection(surface), radiant = grey(surface, at_.air);
-        return {std::numbers::pi * (convective.value + radiant.value),
-                std::numbers::pi * (convective.slope + radiant.slope)};
+        const double rise = surface - at_.air, per_kelvin = iec_factor_ * std::sqrt(std::sqrt(std::fabs(rise)));
+        const other_air& o = other_air_;
+        return {rise * (per_kelvin + o.once + rise * (o.twice + rise * o.thrice)),
+                1.25 * per_kelvin + o.once + rise * (2.0 * o.twice + rise * 3.0 * o.thrice)};
     }
 
     /// The default's still convection at this altitude and emissivity. By how much the standard's law lies above first
@@ -266,6 +282,7 @@ private:
     double iec_factor_;  // W/(m K^(5/4)), of the standard's law
     double relative_pressure_;
     bool is_base_case_;  // nothing but the standard's own conditions, in any air
+    other_air other_air_;
 };
 
 }  // namespace weldloop::detail

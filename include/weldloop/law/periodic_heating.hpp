@@ -56,7 +56,8 @@ public:
     settled_programme(const conductor_numbers& conductor, std::span<const heating_segment> programme,
                       const surface_kernel& surface)
         : conductor_(conductor), surface_(surface), air_(surface.air()), segments_(programme.size()),
-          pieces_(programme.size()), segment_(room_for(programme.size())), piece_(segment_.size())
+          pieces_(programme.size()), room_(room_for(programme.size())), segment_(programme.size()),
+          piece_(programme.size())
     {
         for (std::size_t i = 0; i < segments_; ++i) {
             segment_[i].current = programme[i].current.value();
@@ -533,6 +534,7 @@ private:
     void split_into_pieces()
     {
         const std::vector<segment> whole = segment_;
+        segment_.resize(pieces_);
         for (std::size_t i = 0; i < pieces_; ++i) {
             piece& p = piece_[i];
             segment_[i] = whole[p.segment];
@@ -563,9 +565,10 @@ private:
         if (segments_ == 1) return;                    // steady
         const double time_constant =
             conductor_.whole_heat * (1.0 / conductor_.conductance + 1.0 / surface_.slope(air_ + first_rise));
-        const std::size_t most = std::min(most_of_a_segment, piece_.size() / segments_);
+        const std::size_t most = std::min(most_of_a_segment, room_ / segments_);
         pieces_ = 0;
         const auto add = [this](std::size_t s, double span) {
+            if (pieces_ == piece_.size()) piece_.emplace_back();
             piece_[pieces_].first = pieces_ == 0 || piece_[pieces_ - 1].segment != s;
             piece_[pieces_].segment = s;
             piece_[pieces_++].span = span;
@@ -584,7 +587,7 @@ private:
     conductor_numbers conductor_;
     surface_kernel surface_;
     double air_;
-    std::size_t segments_, pieces_;
+    std::size_t segments_, pieces_, room_;        // room_: for so many pieces
     double period_ = 0.0, highest_ = 0.0;         // s; K above the air
     double last_change_ = 0.0, last_rise_ = 0.0;  // K, of the pieces' surface means
     bool held_ = false;

@@ -6,7 +6,7 @@
 #include <array>
 #include <cmath>
 #include <cstddef>
-#include <numbers>
+#include <limits>
 #include <optional>
 #include <span>
 #include <vector>
@@ -19,7 +19,9 @@
 #include <weldloop/law/covering_heat.hpp>
 #include <weldloop/law/cylinder_loss.hpp>
 #include <weldloop/law/free_air.hpp>
-#include <weldloop/law/radiation.hpp>
+#include <weldloop/law/lay.hpp>
+#include <weldloop/law/surface_model.hpp>
+#include <weldloop/material/air.hpp>
 #include <weldloop/part/cable.hpp>
 #include <weldloop/part/conductor_limit.hpp>
 #include <weldloop/part/surroundings.hpp>
@@ -29,46 +31,56 @@ namespace weldloop {
 
 namespace detail {
 
-/// Leads whose surface follows the standard's law alone, some at a time: each step of Newton's rule is done for all of
-/// them, a loop without branches that a compiler turns into vector instructions.
+/// Leads in the same still air whose surface follows the standard's law alone, some at a time: each step of Newton's
+/// rule is done for all of them, a loop without branches that a compiler turns into vector instructions.
 ///
 /// With y the fourth root of the surface's rise the balance of ampacity_of() is a polynomial,
-/// share (F y^5 + pi e (c1 y^4 + c2 y^8 + c3 y^12)) + G (y^4 - R) = sun: F of the standard's law, e what the surface
-/// radiates, the c what air other than the standard's changes in it (the fourth powers themselves cancel), R the rise
-/// of the conductor, G the covering's conductance.
+/// F y^5 + a y^4 + b y^8 + c y^12 + G y^4 = G R + sun: F of the standard's law, a to c of
+/// cylinder_law::radiation_in_other_air(), all of them times what the lay leaves, G the covering's conductance, R the
+/// rise of the conductor.
 class lone_leads {
 public:
     static constexpr std::size_t most = 32;
 
-    explicit lone_leads(double air) : air_(air)
+    explicit lone_leads(const surroundings& where)
+        : where_(&where), air_(where.air.in_kelvin()),
+          are_there_(where.wind.value() == 0.0 && where.altitude.value() == 0.0 && where.air >= coldest_air &&
+                     where.air <= hottest_air && where.sun.value() >= 0.0 &&
+                     where.sun.value() <= std::numeric_limits<double>::max())
     {
-        const double base = free_air_base.in_kelvin();
-        c1_ = 4.0 * (air * air * air - base * base * base);
-        c2_ = 6.0 * (air * air - base * base);
-        c3_ = 4.0 * (air - base);
     }
 
-    /// Takes a lead over. False where it is none of them: in wind, at altitude, in a bundle, where its limit lies far
-    /// from the air, or is not above it.
-    [[nodiscard]] bool take(const surface_kernel& surface, double covering, double limit, std::size_t place)
+    /// Takes a lead over, its dimensions and its covering checked. False where it is none of them: in wind, at
+    /// altitude, in a bundle, where its limit lies far from the air, or is not above it.
+    /// @param covering its conductance [W/(m K)] @param limit of the conductor [K] @param place among all leads
+    [[nodiscard]] bool take(const cable& lead, double covering, double limit, std::size_t place)
     {
-        const double rise = limit - air_, sun = surface.sun_on_outline();
-        if (!surface.is_its_own_outline() || !surface.outline().is_base_case() || !(rise > 0.0) ||
-            !(rise + sun / covering < cylinder_law::standard_rises_up_to))
-            return false;
+        const lay arrangement = lead.lay.value_or(where_->lay);
+        if (!are_there_ || arrangement == lay::bundled || arrangement == lay::coiled) return false;
+        const std::size_t i = count_;
+        const double diameter = lead.overall_diameter.value(), rise = limit - air_;
+        const cylinder_law& law =
+            law_[i].emplace(cylinder_place{.diameter = diameter,
+                                           .air = air_,
+                                           .wind = 0.0,
+                                           .pressure = sea_level_pressure.value(),
+                                           .emissivity = static_cast<double>(lead.covering.emissivity),
+                                           .model = default_surface_model});
+        const double sun = where_->sun.value() * static_cast<double>(sun_absorption) * diameter;
+        const double unheated = rise + sun / covering;
+        if (!law.is_base_case() || !(rise > 0.0) || !(unheated < cylinder_law::standard_rises_up_to)) return false;
         constexpr double usual_share = 0.7;  // of the rise inside: only where the search starts
-        const std::size_t i = count_++;
-        const double share = surface.share(), factor = surface.outline().standard_factor();
+        const double share = lay_ratio(arrangement, lead.overall_diameter);
+        const cylinder_law::other_air& other = law.radiation_in_other_air();
         place_[i] = place;
-        law_[i].emplace(surface.outline());
-        factor_[i] = share * factor;
-        radiating_[i] = share * std::numbers::pi * surface.outline().diameter() *
-                        static_cast<double>(covering_emissivity_of_iec) * stefan_boltzmann;
-        conductance_[i] = covering;
-        taken_up_[i] = sun + covering * rise;
-        const double unheated = taken_up_[i] / covering;
+        factor_[i] = share * law.standard_factor();
+        once_[i] = share * other.once + covering;
+        twice_[i] = share * other.twice;
+        thrice_[i] = share * other.thrice;
+        taken_up_[i] = covering * unheated;
         y_[i] = std::sqrt(
             std::sqrt(unheated / (1.0 + factor_[i] * std::sqrt(std::sqrt(usual_share * unheated)) / covering)));
+        ++count_;
         return true;
     }
     [[nodiscard]] bool is_full() const { return count_ == most; }
@@ -79,17 +91,17 @@ public:
     /// Solves for all of them.
     void solve()
     {
-        constexpr int steps = 6;                       // from 10 % off 5 leave nothing but rounding
+        constexpr int steps = 5;                       // from 10 % off they leave nothing but rounding
         for (std::size_t i = count_; i < most; ++i) {  // so that every step has the same number of lanes
-            factor_[i] = conductance_[i] = taken_up_[i] = y_[i] = 1.0;
-            radiating_[i] = 0.0;
+            factor_[i] = once_[i] = taken_up_[i] = y_[i] = 1.0;
+            twice_[i] = thrice_[i] = 0.0;
         }
         for (int k = 0; k < steps; ++k)
             for (std::size_t i = 0; i < most; ++i) {
-                const double y = y_[i], y3 = y * y * y, r = y3 * y, e = radiating_[i], g = conductance_[i];
-                const double surplus = factor_[i] * r * y + (e * (c1_ + r * (c2_ + r * c3_)) + g) * r - taken_up_[i];
+                const double y = y_[i], y3 = y * y * y, r = y3 * y, standard = factor_[i] * r;
+                const double surplus = standard * y + r * (once_[i] + r * (twice_[i] + r * thrice_[i])) - taken_up_[i];
                 const double slope =
-                    5.0 * factor_[i] * r + 4.0 * y3 * (e * (c1_ + r * (2.0 * c2_ + r * 3.0 * c3_)) + g);
+                    5.0 * standard + 4.0 * y3 * (once_[i] + r * (2.0 * twice_[i] + r * 3.0 * thrice_[i]));
                 step_[i] = surplus / slope;
                 y_[i] = y - step_[i];
             }
@@ -97,7 +109,7 @@ public:
     /// Surface temperature [K] of one; none where the steps have not settled or first principles may count there.
     [[nodiscard]] std::optional<double> surface(std::size_t i) const
     {
-        constexpr double settled = 1e-13;
+        constexpr double settled = 1e-9;  // of y: the next step is its square
         const double at = air_ + y_[i] * y_[i] * y_[i] * y_[i];
         if (!(std::fabs(step_[i]) <= settled * y_[i]) || !law_[i]->standard_is_surely_larger(at)) return std::nullopt;
         return at;
@@ -106,11 +118,13 @@ public:
 private:
     using lanes = std::array<double, most>;
 
-    double air_, c1_, c2_, c3_;  // K, K3, K2, K
+    const surroundings* where_;
+    double air_;
+    bool are_there_;
     std::size_t count_ = 0;
     std::array<std::size_t, most> place_{};
     std::array<std::optional<cylinder_law>, most> law_{};
-    lanes factor_{}, radiating_{}, conductance_{}, taken_up_{}, y_{}, step_{};
+    lanes factor_{}, once_{}, twice_{}, thrice_{}, taken_up_{}, y_{}, step_{};
 };
 
 }  // namespace detail
@@ -133,7 +147,7 @@ private:
         for (std::size_t i = 0; i < leads.size(); ++i) one_by_one(i);
         return out;
     }
-    detail::lone_leads together(where.air.in_kelvin());
+    detail::lone_leads together(where);
     std::array<double, detail::lone_leads::most> through{}, limit{};  // W/(m K), K
     const auto rate = [&] {
         together.solve();
@@ -160,7 +174,7 @@ private:
         through[k] = covering;
         limit[k] = highest.in_kelvin();
         if (detail::is_damaged(lead) || highest >= conductor_melting_of(lead.metal) ||
-            !together.take(detail::surface_kernel(detail::surface_of(lead, where)), covering, limit[k], i))
+            !together.take(lead, covering, limit[k], i))
             one_by_one(i);
         if (together.is_full()) rate();
     }
