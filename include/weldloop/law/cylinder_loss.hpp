@@ -87,7 +87,8 @@ public:
         const double rise = inside - at_.air + unheated;
         double first = at_.air + rise / (1.0 + share * iec_factor_ *
                                                    std::sqrt(std::sqrt(usual_share * std::fabs(rise))) / conductance);
-        if (is_base_case_ && high - at_.air < standard_rises_up_to && at_.air - low < standard_rises_up_to) {
+        if (is_base_case_ && high - at_.air < standard_rises_up_to && at_.air - low < standard_rises_up_to &&
+            standard_is_surely_larger(first)) {
             // where the standard's law is the larger at its own root, that is the root of the larger of both
             first = where([this](double t) { return standard_in_air(t); }, first);
             if (standard_is_surely_larger(first)) return first;
@@ -100,19 +101,25 @@ public:
     /// air_ceiling_at(). False where not proved.
     [[nodiscard]] bool standard_is_surely_larger(double surface) const
     {
+        return standard_is_surely_larger(surface, std::sqrt(std::sqrt(std::fabs(surface - at_.air))));
+    }
+    /// The same where the fourth root of the rise is known.
+    [[nodiscard]] bool standard_is_surely_larger(double surface, double root_of_rise) const
+    {
         const double t = 0.5 * (surface + at_.air), rise = std::fabs(surface - at_.air), d = at_.diameter;
         if (!(t >= ceiling_lowest && t <= ceiling_highest) || rise == 0.0) return false;
-        const double to_convection = standard_convection(surface).value / (surface - at_.air);  // W/(m K)
+        const double base = free_air_base.in_kelvin(), hot = base + (surface - at_.air);
+        const double to_convection = iec_factor_ * std::numbers::inv_pi * root_of_rise -
+                                     grey_factor() * (hot * hot + base * base) * (hot + base);  // W/(m K)
         if (!(to_convection > 0.0)) return false;
         const air_numbers a = air_ceiling_at(t, sea_level_pressure.value());
-        const double to_movement = (std::sqrt(to_convection) - churchill_chu_still * std::sqrt(a.conductivity)) *
-                                   least_prandtl_factor / churchill_chu_slope;
+        constexpr double by_movement = least_prandtl_factor / churchill_chu_slope;
+        const double to_movement =
+            by_movement * (std::sqrt(to_convection) - churchill_chu_still * std::sqrt(a.conductivity));
         if (!(to_movement > 0.0)) return false;
-        const double density = a.density * d;
-        const double k3_rayleigh = gravity / t * rise * d * density * density * a.specific_heat * a.conductivity *
-                                   a.conductivity / a.viscosity;
-        const double cube = to_movement * to_movement * to_movement;
-        return cube * cube > k3_rayleigh;
+        const double density = a.density * d, cube = to_movement * to_movement * to_movement;
+        return cube * cube * a.viscosity * t > gravity * rise * d * density * density * a.specific_heat *
+                                                   a.conductivity * a.conductivity;  // k^3 Ra, its quotient undone
     }
 
     /// Whether a convection formula is used outside its range at a surface temperature [K].
@@ -221,10 +228,12 @@ private:
                 grey * 4.0 * (t - base)};
     }
 
+    [[nodiscard]] double grey_factor() const { return at_.diameter * standard_emissivity * stefan_boltzmann; }
+
     /// Radiation per pi of a surface of the standard's emissivity between two temperatures [W/m] and its slope.
     [[nodiscard]] value_and_slope grey(double surface, double around) const
     {
-        const double factor = at_.diameter * standard_emissivity * stefan_boltzmann;
+        const double factor = grey_factor();
         const double square = surface * surface + around * around;
         return {factor * square * (surface + around) * (surface - around), factor * 4.0 * surface * surface * surface};
     }
