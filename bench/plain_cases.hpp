@@ -34,6 +34,12 @@ inline int number_of(std::string_view metal)
     return static_cast<int>(at - weldloop::all_metals.begin());
 }
 
+inline joint_metal metal_of(const weldloop::metal& m)
+{
+    return {number_of(m.name),  m.resistivity.value(),   m.temperature_coefficient.value(),
+            m.hardness.value(), m.softening.in_kelvin(), m.melting.in_kelvin()};
+}
+
 inline std::vector<joint> joints_of(const std::vector<weldloop::contact>& contacts)
 {
     constants.clear();
@@ -43,14 +49,10 @@ inline std::vector<joint> joints_of(const std::vector<weldloop::contact>& contac
     for (std::size_t i = 0; i < multipliers.size(); ++i)
         if (const auto m = weldloop::resistance_multiplier(weldloop::all_surface_states[i]))
             multipliers[i] = {m->low, m->typical, m->high};
-    const auto metal = [](const weldloop::metal& m) {
-        return joint_metal{number_of(m.name),  m.resistivity.value(),   m.temperature_coefficient.value(),
-                           m.hardness.value(), m.softening.in_kelvin(), m.melting.in_kelvin()};
-    };
     std::vector<joint> out;
     for (const weldloop::contact& c : contacts)
-        out.push_back({metal(c.metals.first), metal(c.metals.second), c.force.value(), static_cast<int>(c.surface), 0.7,
-                       static_cast<double>(c.points)});
+        out.push_back({metal_of(c.metals.first), metal_of(c.metals.second), c.force.value(),
+                       static_cast<int>(c.surface), 0.7, static_cast<double>(c.points)});
     return out;
 }
 

@@ -1,0 +1,104 @@
+// Whole loops beside programs on plain arrays that call nothing of the library, again and again, to be counted by
+// bench/count.sh: counted_loops <what> <how many>; `check` compares what both answer and fails where they are apart.
+#include <algorithm>
+#include <cmath>
+#include <cstddef>
+#include <cstdio>
+#include <cstdlib>
+#include <string_view>
+
+#include <weldloop/circuit/loop.hpp>
+#include <weldloop/circuit/station.hpp>
+#include <weldloop/core/literals.hpp>
+
+#include "gate_bench.hpp"
+#include "plain_loop.hpp"
+#include "plain_loop_case.hpp"
+
+namespace {
+
+using namespace weldloop;
+using namespace weldloop::literals;
+
+// A clamp on its work with its cable, current all the time.
+station clamp_and_cable()
+{
+    station s{.name = "clamp and cable",
+              .job = {.process = process::gmaw, .current = 240_A, .duty = duty_cycle::continuous()},
+              .where = {.air = 30_degC}};
+    s.path = {
+        arc{},
+        work_connection{
+            .clamp = spring_clamp(300_A), .onto = mild_steel, .surface = surface_state::oxidized, .name = "clamp"},
+        welding_cable(square_mm(70), 10_m).named("work lead")};
+    return s;
+}
+
+// A station, and the numbers its twin is given.
+struct twinned {
+    station described;
+    plain::loop_numbers numbers;
+
+    explicit twinned(const station& s) : described(s)
+    {
+        detail::loop_network net(s, checked_arc_index(s));
+        net.set(scatter::typical);
+        numbers = plain::numbers_of(net);
+    }
+    [[nodiscard]] plain::loop_period plain_period() const
+    {
+        plain::loop twin(numbers);
+        const duty_cycle& duty = described.job.duty;
+        return duty.is_continuous() ? twin.steady() : twin.settled(duty.on().value(), duty.rest().value());
+    }
+    // Whether both answer the same; the hottest place to 0.01 K, the drop to a millionth.
+    [[nodiscard]] bool agree() const
+    {
+        constexpr double by_kelvin = 0.01, by_share = 1e-6;
+        const loop_state ours = solve_loop(described);
+        const plain::loop_period twins = plain_period();
+        double volts = 0, hottest = 0;
+        for (const part_state& p : ours.parts) {
+            volts += (p.drop - p.tip_drop - p.extension_drop).value();
+            hottest = std::max(hottest, p.peak.in_kelvin());
+        }
+        const double twins_volts = twins.watts / described.job.current.value(),
+                     twins_hottest = numbers.air + *std::max_element(twins.peak.begin(), twins.peak.end());
+        const bool same =
+            std::fabs(volts / twins_volts - 1) <= by_share && std::fabs(hottest - twins_hottest) <= by_kelvin;
+        if (!same)
+            std::printf("%s: %.9g V and %.6f K, its twin %.9g V and %.6f K\n", described.name.c_str(), volts, hottest,
+                        twins_volts, twins_hottest);
+        return same;
+    }
+};
+
+}  // namespace
+
+int main(int argc, char** argv)
+{
+    const std::string_view what = argc > 1 ? argv[1] : "";
+    station steady_gate = bench::gate_bench();
+    steady_gate.job.duty = duty_cycle::continuous();
+    const twinned clamp(clamp_and_cable()), steady(steady_gate), loop(bench::gate_bench());
+    if (what == "check") {
+        const bool same[] = {clamp.agree(), steady.agree(), loop.agree()};
+        return same[0] && same[1] && same[2] ? 0 : 1;
+    }
+    const bool is_plain = what.starts_with("plain_");
+    const std::string_view name = is_plain ? what.substr(6) : what;
+    const twinned* const asked = name == "clamp"    ? &clamp
+                                 : name == "steady" ? &steady
+                                 : name == "loop"   ? &loop
+                                                    : nullptr;
+    if (argc != 3 || asked == nullptr) {
+        std::fputs("counted_loops check, or counted_loops [plain_]clamp|steady|loop <how many>\n", stderr);
+        return 2;
+    }
+    const auto count = std::strtoul(argv[2], nullptr, 10);
+    double sum = 0;
+    for (std::size_t i = 0; i < count; ++i)
+        sum += is_plain ? asked->plain_period().watts : solve_loop(asked->described).total_drop.value();
+    std::printf("%.14g\n", sum);
+    return 0;
+}
