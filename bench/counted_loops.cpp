@@ -27,7 +27,7 @@ station clamp_and_cable()
               .job = {.process = process::gmaw, .current = 240_A, .duty = duty_cycle::continuous()},
               .where = {.air = 30_degC}};
     s.path = {
-        arc{},
+        crimped_lug("output lug", square_mm(70)), arc{},
         work_connection{
             .clamp = spring_clamp(300_A), .onto = mild_steel, .surface = surface_state::oxidized, .name = "clamp"},
         welding_cable(square_mm(70), 10_m).named("work lead")};
