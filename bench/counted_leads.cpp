@@ -1,13 +1,17 @@
 // Ratings of leads and joints beside programs on plain numbers that call nothing of the library, again and again, to be
 // counted by bench/count.sh: counted_leads <what> <how many>; `check` compares what both answer and fails where they
 // are apart.
+#include <algorithm>
 #include <array>
+#include <chrono>
 #include <cmath>
 #include <cstddef>
 #include <cstdio>
 #include <cstdlib>
-#include <span>
+#include <ctime>
+#include <functional>
 #include <string_view>
+#include <thread>
 #include <vector>
 
 #include <weldloop/circuit/contact_behaviour.hpp>
@@ -95,14 +99,100 @@ int check()
     return faults == 0 ? 0 : 1;
 }
 
+// The least time of a turn over all cases [s], library, twin and what else there is by turns, so that what disturbs the
+// machine hits all alike.
+template <std::size_t n>
+std::array<double, n> least_seconds(const std::array<std::function<double()>, n>& turns)
+{
+    constexpr int rounds = 400;
+    std::array<double, n> least{};
+    least.fill(1e9);
+    volatile double sink = 0;
+    for (int k = 0; k < rounds; ++k)
+        for (std::size_t t = 0; t < n; ++t) {
+            const auto start = std::chrono::steady_clock::now();
+            sink = sink + turns[t]();
+            least[t] =
+                std::min(least[t], std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count());
+        }
+    return least;
+}
+
+// name, nanoseconds of the library, of the twin
+void print_times()
+{
+    constexpr double nano = 1e9;
+    const auto over_all = [](double (*one)(std::size_t)) {
+        return [one] {
+            double sum = 0;
+            for (std::size_t i = 0; i < sections.size(); ++i) sum += one(i);
+            return sum;
+        };
+    };
+    for (const question& q : questions) {
+        const auto least = least_seconds<2>({over_all(q.library), over_all(q.plain)});
+        std::printf("%s %.1f %.1f\n", q.name.data(), nano * least[0] / sections.size(),
+                    nano * least[1] / sections.size());
+    }
+    std::vector<cable> many;
+    for (std::size_t i = 0; i < 64; ++i) many.push_back(all[i % all.size()]);
+    const auto one_by_one = [&many] {
+        double sum = 0;
+        for (const cable& c : many) sum += ampacity_of(c, {}).amps.value();
+        return sum;
+    };
+    const auto together = [&many] {
+        double sum = 0;
+        for (const current& amps : ampacities_of(many, {})) sum += amps.value();
+        return sum;
+    };
+    const auto least = least_seconds<2>({one_by_one, together});
+    std::printf("together %.1f %.1f\n", nano * least[0] / 64, nano * least[1] / 64);
+}
+
+// Processor seconds of the slower of some threads that share out ratings under a duty: as much as alone where nothing
+// is shared.
+double thread_seconds(std::size_t threads)
+{
+    constexpr std::size_t each = 4000;
+    std::vector<double> used(threads);
+    std::vector<std::thread> running;
+    for (std::size_t t = 0; t < threads; ++t)
+        running.emplace_back([&used, t] {
+            timespec from{}, to{};
+            clock_gettime(CLOCK_THREAD_CPUTIME_ID, &from);
+            volatile double sink = 0;
+            for (std::size_t i = 0; i < each; ++i)
+                sink = sink + ampacity_of(all[i % all.size()], {}, duty).amps.value();
+            clock_gettime(CLOCK_THREAD_CPUTIME_ID, &to);
+            used[t] =
+                static_cast<double>(to.tv_sec - from.tv_sec) + 1e-9 * static_cast<double>(to.tv_nsec - from.tv_nsec);
+        });
+    for (std::thread& t : running) t.join();
+    return *std::max_element(used.begin(), used.end());
+}
+
+// threads, how many times the work of one they do in the same processor time
+void print_threads()
+{
+    double one = 1e9, two = 1e9;
+    for (int k = 0; k < 5; ++k) {
+        one = std::min(one, thread_seconds(1));
+        two = std::min(two, thread_seconds(2));
+    }
+    std::printf("2 %.2f\n", 2 * one / two);
+}
+
 }  // namespace
 
 int main(int argc, char** argv)
 {
     const std::string_view what = argc > 1 ? argv[1] : "";
     if (what == "check") return check();
+    if (what == "times") return print_times(), 0;
+    if (what == "threads") return print_threads(), 0;
     if (argc != 3) {
-        std::fputs("counted_leads check, or counted_leads [plain_]<what> <how many>, what of:", stderr);
+        std::fputs("counted_leads check|times|threads, or counted_leads [plain_]<what> <how many>, what of:", stderr);
         for (const question& q : questions) std::fprintf(stderr, " %s", q.name.data());
         std::fputs(" together\n", stderr);
         return 2;

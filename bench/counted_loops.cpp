@@ -1,11 +1,13 @@
 // Whole loops beside programs on plain arrays that call nothing of the library, again and again, to be counted by
 // bench/count.sh: counted_loops <what> <how many>; `check` compares what both answer and fails where they are apart.
 #include <algorithm>
+#include <chrono>
 #include <cmath>
 #include <cstddef>
 #include <cstdio>
 #include <cstdlib>
 #include <string_view>
+#include <utility>
 
 #include <weldloop/circuit/loop.hpp>
 #include <weldloop/circuit/station.hpp>
@@ -73,6 +75,41 @@ struct twinned {
     }
 };
 
+template <class F>
+double least_seconds(int rounds, const F& f)
+{
+    double least = 1e9;
+    for (int k = 0; k < rounds; ++k) {
+        const auto start = std::chrono::steady_clock::now();
+        f();
+        least = std::min(least, std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count());
+    }
+    return least;
+}
+
+// name, microseconds of the library, of the twin; and of marches, with the hottest rise they find [K]
+void print_times(const twinned& clamp, const twinned& steady, const twinned& loop)
+{
+    constexpr double micro = 1e6;
+    volatile double sink = 0;
+    const auto hottest = [](const plain::loop_period& p) { return *std::max_element(p.peak.begin(), p.peak.end()); };
+    for (const auto& [name, t] : {std::pair{"clamp", &clamp}, std::pair{"steady", &steady}, std::pair{"loop", &loop}}) {
+        double ours = 1e9, twins = 1e9;
+        for (int k = 0; k < 20; ++k) {  // by turns
+            ours = std::min(ours, least_seconds(1, [&, t = t] { sink = solve_loop(t->described).total_drop.value(); }));
+            twins = std::min(twins, least_seconds(1, [&, t = t] { sink = t->plain_period().watts; }));
+        }
+        std::printf("%s %.1f %.1f %.3f\n", name, micro * ours, micro * twins, hottest(t->plain_period()));
+    }
+    const duty_cycle& duty = loop.described.job.duty;
+    for (const double length : {10.0, 2.0, 0.5}) {
+        plain::loop_period found;
+        const double took = least_seconds(
+            3, [&] { found = plain::loop(loop.numbers).marched(duty.on().value(), duty.rest().value(), length); });
+        std::printf("marched_%g_s %.1f - %.3f\n", length, micro * took, hottest(found));
+    }
+}
+
 }  // namespace
 
 int main(int argc, char** argv)
@@ -85,6 +122,7 @@ int main(int argc, char** argv)
         const bool same[] = {clamp.agree(), steady.agree(), loop.agree()};
         return same[0] && same[1] && same[2] ? 0 : 1;
     }
+    if (what == "times") return print_times(clamp, steady, loop), 0;
     const bool is_plain = what.starts_with("plain_");
     const std::string_view name = is_plain ? what.substr(6) : what;
     const twinned* const asked = name == "clamp"    ? &clamp
@@ -92,7 +130,7 @@ int main(int argc, char** argv)
                                  : name == "loop"   ? &loop
                                                     : nullptr;
     if (argc != 3 || asked == nullptr) {
-        std::fputs("counted_loops check, or counted_loops [plain_]clamp|steady|loop <how many>\n", stderr);
+        std::fputs("counted_loops check|times, or counted_loops [plain_]clamp|steady|loop <how many>\n", stderr);
         return 2;
     }
     const auto count = std::strtoul(argv[2], nullptr, 10);

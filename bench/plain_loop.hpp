@@ -361,6 +361,41 @@ public:
         throw std::runtime_error("not settled");
     }
 
+    // The straightforward way: from the cold in steps of one length by Euler's backward rule, until a period changes
+    // nothing by more than 1 mK.
+    loop_period marched(double on, double rest, double length)
+    {
+        std::vector<double> now(size_, 0.0), next, slopes, right(size_), start;
+        loop_period out;
+        for (double moved = 1; moved > 1e-3;) {
+            start = now;
+            out.peak = now;
+            for (double t = 0.5 * length; t < on + rest; t += length) {
+                const bool is_on = t < on;
+                next = now;
+                for (double most = 1; most > 1e-6;) {
+                    tree_matrix m = straightened(next, is_on ? 1 : 0, slopes);
+                    for (std::size_t i = 0; i < size_; ++i) {
+                        const double held = k_->capacity[i] / length;
+                        m.values()[i] += held;
+                        right[i] = heat_[is_on ? 1 : 0][i] + held * now[i];
+                    }
+                    add_curved<true>([&](int i) { return next[at(i)]; }, is_on ? 1 : 0, slopes.data(), right.data());
+                    m.eliminate();
+                    m.solve(right.data());
+                    most = 0;
+                    for (std::size_t i = 0; i < size_; ++i) most = std::max(most, std::fabs(right[i] - next[i]));
+                    next.swap(right);
+                }
+                now.swap(next);
+                for (std::size_t i = 0; i < size_; ++i) out.peak[i] = std::max(out.peak[i], now[i]);
+            }
+            moved = 0;
+            for (std::size_t i = 0; i < size_; ++i) moved = std::max(moved, std::fabs(now[i] - start[i]));
+        }
+        return out;
+    }
+
 private:
     static constexpr double g_ = 0.43586652150845899942;
     static constexpr std::array<double, 3> weight_{-(6 * g_ * g_ - 16 * g_ + 1) / 4, (6 * g_ * g_ - 20 * g_ + 5) / 4,
