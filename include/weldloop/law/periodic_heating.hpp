@@ -89,7 +89,10 @@ public:
     /// For modes of a guessed current the problem is linear in the heat of the current at the air's temperature, which
     /// is solved for together with the offsets of the surface law's lines; the current that gives this heat and the
     /// modes' gain at the mean of the conductor is a better guess by far, and secants through these make the next.
-    [[nodiscard]] std::optional<double> settle_with_peak(double peak, double first_guess)
+    /// @param hot surface [K] for whose slope the line of the first segment is, where that of the mean surface is too
+    /// far from it for the means to settle: on-times of many time constants in rests of more
+    [[nodiscard]] std::optional<double> settle_with_peak(double peak, double first_guess,
+                                                         std::optional<double> hot = std::nullopt)
     {
         constexpr int most_guesses = 20;      // takes 3 or 4
         constexpr double agreement = 1e-9;    // of the current guessed and found; what is found is far closer
@@ -104,6 +107,7 @@ public:
             const std::optional<double> at = mean_surface();
             if (!at) return std::nullopt;
             set_slopes(surface_.slope(*at));
+            if (hot) segment_[0].slope = surface_.slope(*hot);
             if (guess == 0) {
                 heat = at_air;
                 for (std::size_t i = 0; i < pieces_; ++i) piece_[i].surface_mean = *at;
@@ -648,7 +652,7 @@ private:
 /// held at the value it has there, as if it were hot all the time; the result then only says "far too hot" (`melts`).
 /// Beyond a mean surface of 1e9 K, which a coil reaches at a thousand times the current it melts at, there is none:
 /// no_solution_error. Loads that swing by hundreds of kelvin, where one slope does not serve, take a slope for each
-/// piece and Newton's rule: at most a few milliseconds.
+/// piece and Newton's rule: at most a few milliseconds, and half a millisecond for each segment of long programmes.
 ///
 /// Degenerate cases: no current gives the temperature at which the surface loses the sun's heat, without sun the
 /// air's. One segment is steady current.

@@ -40,6 +40,9 @@ struct ampacity {
 /// peaks at the limit, solved for together with the temperatures (within 1e-10). Where strands are missing: the root of
 /// heating_of() for the current, between the continuous rating and the square-root rule.
 ///
+/// Takes microseconds for a continuous rating and a tenth of a millisecond for one with a duty; at worst, strands
+/// missing and on-times of hours between rests of weeks, some tens of milliseconds.
+///
 /// For leads in open air as surroundings say; not in a duct or pipe, under a mat, buried or on a drum, where less is
 /// carried. Grows with area, limit and wind, falls with air temperature and duty. Measured against published ratings
 /// alone in air see surface_model; guide tables apply the square-root rule at every duty and so allow more at low duty.
@@ -87,8 +90,10 @@ struct ampacity {
         const double rates = loss / (conductor.whole_heat * (limit - where.air).value());
         const double guess =
             undamaged * std::sqrt(std::expm1(-rates * duty.period().value()) / std::expm1(-rates * duty.on().value()));
-        detail::settled_programme rated(conductor, programme, surface);
-        if (const std::optional<double> amps = rated.settle_with_peak(limit.in_kelvin(), guess)) {
+        for (const std::optional<double> hot : {std::optional<double>{}, std::optional(steady)}) {
+            detail::settled_programme rated(conductor, programme, surface);
+            const std::optional<double> amps = rated.settle_with_peak(limit.in_kelvin(), guess, hot);
+            if (!amps) continue;
             out.amps = in_si<current>(*amps);
             out.surface_peak = rated.result().surface_peak;
             detail::add_heating_basis(out.basis, lead, around, surface, limit, out.surface_peak, false);
