@@ -6,6 +6,7 @@
 #include <cstddef>
 #include <cstdio>
 #include <cstdlib>
+#include <initializer_list>
 #include <string_view>
 #include <utility>
 
@@ -110,6 +111,75 @@ void print_times(const twinned& clamp, const twinned& steady, const twinned& loo
     }
 }
 
+// The numbers of a loop for solvers of another make, one JSON object: bench/by_ode_suite.py reads it. Drops of contacts
+// are points 4 K apart, by the rise of the metal and, where that counts, of what grips.
+void print_numbers(const twinned& t)
+{
+    const plain::loop_numbers& n = t.numbers;
+    plain::loop law(n);
+    const char* comma = "";
+    const auto begin = [&comma](const char* name) {
+        std::printf("%s\"%s\": [", comma, name);
+        comma = "";
+    };
+    const auto end = [&comma] {
+        std::printf("]\n");
+        comma = ", ";
+    };
+    const auto row = [&comma](std::initializer_list<double> numbers) {
+        std::printf("%s[", comma);
+        comma = "";
+        for (const double x : numbers) {
+            std::printf("%s%.17g", comma, x);
+            comma = ", ";
+        }
+        std::printf("]");
+    };
+    const duty_cycle& duty = t.described.job.duty;
+    std::printf("{\"air\": %.17g, \"on\": %.17g, \"rest\": %.17g", n.air, duty.on().value(), duty.rest().value());
+    comma = ", ";
+    begin("capacity");
+    for (const double c : n.capacity) row({c});
+    end();
+    begin("links");
+    for (const auto& l : n.links) row({static_cast<double>(l.a), static_cast<double>(l.b), l.g});
+    end();
+    begin("sinks");
+    for (const auto& s : n.sinks) row({static_cast<double>(s.a), s.g, s.far, s.while_on ? 1.0 : 0.0});
+    end();
+    begin("surfaces");
+    for (const auto& s : n.surfaces) row({static_cast<double>(s.a), s.size, static_cast<double>(s.table)});
+    end();
+    begin("losses");  // loss over rise at rises (i/2)^2, table after table
+    for (const auto& table : n.tables)
+        for (std::size_t i = 1; i < 66; ++i) row({table[i]});
+    end();
+    begin("lines");
+    for (const auto& l : n.lines) row({static_cast<double>(l.a), l.at_zero, l.slope});
+    for (const auto& f : n.fixed_heats) row({static_cast<double>(f.a), f.watts, 0});
+    end();
+    begin("contacts");
+    for (const auto& c : n.contacts)
+        row({static_cast<double>(c.in), static_cast<double>(c.with), static_cast<double>(c.follows),
+             static_cast<double>(c.to), static_cast<double>(c.also_to), c.share, c.also_share, c.amps,
+             static_cast<double>(c.alike)});
+    end();
+    begin("drops");  // 40 by 40 points of every contact
+    for (std::size_t k = 0; k < n.contacts.size(); ++k)
+        for (int i = 0; i < 40; ++i)
+            for (int j = 0; j < 40; ++j) row({law.drop_at(k, 4.0 * i, 4.0 * j)});
+    end();
+    begin("crossings");
+    for (const auto& l : n.crossings)
+        row({static_cast<double>(l.a), static_cast<double>(l.b), l.weight, static_cast<double>(l.of), l.faces});
+    end();
+    begin("layers");
+    for (const auto& l : n.layers)
+        row({static_cast<double>(l.a), static_cast<double>(l.b), l.by_mean[0], l.by_mean[8]});
+    end();
+    std::printf("}\n");
+}
+
 }  // namespace
 
 int main(int argc, char** argv)
@@ -122,6 +192,7 @@ int main(int argc, char** argv)
         const bool same[] = {clamp.agree(), steady.agree(), loop.agree()};
         return same[0] && same[1] && same[2] ? 0 : 1;
     }
+    if (what == "numbers") return print_numbers(loop), 0;
     if (what == "times") return print_times(clamp, steady, loop), 0;
     const bool is_plain = what.starts_with("plain_");
     const std::string_view name = is_plain ? what.substr(6) : what;
@@ -130,7 +201,8 @@ int main(int argc, char** argv)
                                  : name == "loop"   ? &loop
                                                     : nullptr;
     if (argc != 3 || asked == nullptr) {
-        std::fputs("counted_loops check|times, or counted_loops [plain_]clamp|steady|loop <how many>\n", stderr);
+        std::fputs("counted_loops check|times|numbers, or counted_loops [plain_]clamp|steady|loop <how many>\n",
+                   stderr);
         return 2;
     }
     const auto count = std::strtoul(argv[2], nullptr, 10);

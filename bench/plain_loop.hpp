@@ -299,6 +299,9 @@ public:
         moved_.resize(size_);
     }
 
+    // drop of each of the contacts alike [V] at rises of its metal and of what grips it
+    double drop_at(std::size_t contact, double rise, double gripping) { return drop(contact, rise, gripping); }
+
     // current all the time
     loop_period steady()
     {

@@ -98,7 +98,8 @@ inline loop_numbers numbers_of(const weldloop::detail::loop_network& from)
         const auto& spots = *laws[of];
         const double volts = spots.volts_at(0, 0);
         const double gap = at(0) - 2.44e-8 * c.amps * out.air / (volts * c.alike);
-        const double conductivity = weldloop::air_at(weldloop::temperature::kelvin(out.air)).thermal_conductivity.value();
+        const double conductivity =
+            weldloop::air_at(weldloop::temperature::kelvin(out.air)).thermal_conductivity.value();
         out.crossings.push_back({node(l.a), node(l.b), l.weight, of, gap > 1e-9 * at(0) ? gap / conductivity : 0});
     }
     return out;

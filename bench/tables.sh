@@ -20,7 +20,7 @@ for compiler in g++ clang++; do
     cmake --preset release -B $folder -DCMAKE_CXX_COMPILER=$compiler -DWELDLOOP_BENCH=ON -DWELDLOOP_TESTS=OFF \
         -DWELDLOOP_EXAMPLES=OFF >"$work/log" 2>&1 || { cat "$work/log" >&2; exit 1; }
     targets="weldloop_counted_leads weldloop_counted_loops"
-    [ $compiler = clang++ ] || targets="$targets weldloop_growth"
+    [ $compiler = clang++ ] || targets="$targets weldloop_growth"  # by one compiler: an exponent knows none
     # shellcheck disable=SC2086
     cmake --build $folder --target $targets >"$work/log" 2>&1 || { cat "$work/log" >&2; exit 1; }
     # a twin that answers something else proves nothing
@@ -173,6 +173,10 @@ least() {
     $bin/weldloop_counted_loops times | awk '
         $1 == "loop" { printf "| library, network and all | %s us | as the twin |\n| twin | %s us | %s K |\n", $2, $3, $4 }
         /^marched/ { split($1, w, "_"); printf "| march from the cold, steps of %s s | %s us | %s K |\n", w[2], $2, $4 }'
+    if /usr/bin/python3 -c 'import scipy' 2>"$work/log"; then
+        $bin/weldloop_counted_loops numbers | /usr/bin/python3 bench/by_ode_suite.py |
+            awk '{ printf "| ODE suite (SciPy, BDF), %d periods from the cold | %d us | %s K |\n", $3, 1000 * $1, $2 }'
+    fi
 } >"$work/marches"
 {
     echo "| | |"
