@@ -1,6 +1,5 @@
 // Leads: resistance, continuous rating and duty rating, each beside the same arithmetic on plain numbers; the peak
 // under duty also beside marching in time.
-#include <algorithm>
 #include <array>
 #include <cmath>
 #include <cstddef>
@@ -8,25 +7,23 @@
 #include <random>
 #include <stdexcept>
 #include <thread>
-#include <utility>
 #include <vector>
 
 #include <benchmark/benchmark.h>
 
 #include <weldloop/core/literals.hpp>
-#include <weldloop/law/heat_modes.hpp>
 #include <weldloop/rating/lead/ampacity.hpp>
 
+#include "plain_cases.hpp"
+#include "plain_duty.hpp"
 #include "plain_lead.hpp"
 
 namespace {
 
 using namespace weldloop;
-using plain::air, plain::alpha, plain::pi, plain::reference;
 
-constexpr std::size_t cases = 64;                                    // all leads fit the first cache
-constexpr double copper_heat = 8890.0 * 386.0, rubber_heat = 2.0e6;  // J/(m3 K)
-constexpr double on_time = 180.0, rest = 120.0;                      // s
+constexpr std::size_t cases = 64;                // all leads fit the first cache
+constexpr double on_time = 180.0, rest = 120.0;  // s
 
 std::vector<cable> leads()
 {
@@ -40,48 +37,6 @@ std::vector<cable> leads()
 std::vector<plain::lead> plain_leads()
 {
     return plain::leads_of(leads());
-}
-
-// the same peak by the classical Runge-Kutta rule, a fifth of a second a step as the fastest mode wants, until the
-// period repeats within 0.01 K
-double marched_peak(const plain::lead& c, double amps)
-{
-    using five = std::array<double, 5>;
-    const double iec = plain::standard_factor(c.outer);
-    const plain_points lead(c);
-    five x;
-    x.fill(air);
-    double last = 0;
-    constexpr double step = 0.2;
-    for (int period = 0; period < 200; ++period) {
-        double top = x[0];
-        for (int n = 0; n < static_cast<int>((on_time + rest) / step); ++n) {
-            const double i = n < static_cast<int>(on_time / step) ? amps : 0;
-            const auto slope = [&](const five& t) {
-                five out;
-                for (std::size_t p = 0; p < 5; ++p) {
-                    double in = p == 0   ? i * i * plain::resistance(c, t[0])
-                                : p == 4 ? -plain::loss(c.outer, iec, t[4])
-                                         : 0;
-                    for (std::size_t q = 0; q < 5; ++q) in -= lead.g * plain::nodes.flow[p][q] * t[q];
-                    out[p] = in / (lead.root[p] * lead.root[p]);
-                }
-                return out;
-            };
-            const auto moved = [&](double h, const five& k) {
-                five out = x;
-                for (std::size_t p = 0; p < 5; ++p) out[p] += h * k[p];
-                return out;
-            };
-            const five k1 = slope(x), k2 = slope(moved(step / 2, k1)), k3 = slope(moved(step / 2, k2)),
-                       k4 = slope(moved(step, k3));
-            for (std::size_t p = 0; p < 5; ++p) x[p] += step * (k1[p] + 2 * k2[p] + 2 * k3[p] + k4[p]) / 6;
-            top = std::max(top, x[0]);
-        }
-        if (std::fabs(top - last) < 0.01) return top;
-        last = top;
-    }
-    return last;
 }
 
 duty_cycle work()
@@ -145,7 +100,8 @@ void continuous_rating_plain(benchmark::State& state)
 void duty_rating(benchmark::State& state)
 {
     const std::vector<cable> all = leads();
-    require_same(ampacity_of(all[0], {}, work()).amps.value(), plain_duty(plain_leads()[0]), 1e-9);
+    require_same(ampacity_of(all[0], {}, work()).amps.value(),
+                 plain::on_off_lead(plain_leads()[0], on_time, rest).rated(), 1e-9);
     std::size_t i = 0;
     for (auto _ : state) benchmark::DoNotOptimize(ampacity_of(all[i++ % cases], {}, work()).amps);
 }
@@ -154,7 +110,7 @@ void duty_rating_plain(benchmark::State& state)
 {
     const std::vector<plain::lead> all = plain_leads();
     std::size_t i = 0;
-    for (auto _ : state) benchmark::DoNotOptimize(plain_duty(all[i++ % cases]));
+    for (auto _ : state) benchmark::DoNotOptimize(plain::on_off_lead(all[i++ % cases], on_time, rest).rated());
 }
 
 // the conductor's peak alone, as the search for a rating asks for it
@@ -191,18 +147,19 @@ void duty_peak_plain(benchmark::State& state)
     std::size_t i = 0;
     for (auto _ : state) {
         const plain::lead& c = all[i++ % cases];
-        benchmark::DoNotOptimize(plain_peak(c, 5e6 * c.area));
+        benchmark::DoNotOptimize(plain::on_off_lead(c, on_time, rest).peak(5e6 * c.area));
     }
 }
 
 void duty_peak_marched(benchmark::State& state)
 {
     const std::vector<plain::lead> all = plain_leads();
-    require_same(marched_peak(all[0], 5e6 * all[0].area), air + plain_peak(all[0], 5e6 * all[0].area), 1e-3);
+    plain::on_off_lead first(all[0], on_time, rest);
+    require_same(first.marched_peak(5e6 * all[0].area), first.peak(5e6 * all[0].area), 1e-2);
     std::size_t i = 0;
     for (auto _ : state) {
         const plain::lead& c = all[i++ % cases];
-        benchmark::DoNotOptimize(marched_peak(c, 5e6 * c.area));
+        benchmark::DoNotOptimize(plain::on_off_lead(c, on_time, rest).marched_peak(5e6 * c.area));
     }
 }
 
