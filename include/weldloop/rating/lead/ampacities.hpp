@@ -135,6 +135,7 @@ private:
 /// Continuous current in still air at sea level, leads alone, spaced, touching or on a floor: the surfaces are solved
 /// for together, about three times as fast a lead as one by one; agrees with ampacity_of() within 1e-12 of the current.
 /// Whatever else (wind, altitude, bundles and coils, missing strands, a duty) is rated one by one by ampacity_of().
+/// Source: those in the basis of ampacity_of(), iec_60287_free_air for the surface.
 /// @param leads with their diameters; none is an empty answer @param where air, wind, lay, altitude, sun
 /// @param duty default continuous
 /// @return [A] for each lead, in their order
