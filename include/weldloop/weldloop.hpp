@@ -204,6 +204,7 @@
 #include <weldloop/rating/job_card.hpp>
 #include <weldloop/rating/joint/connector_limit.hpp>
 #include <weldloop/rating/joint/termination_acceptance.hpp>
+#include <weldloop/rating/lead/ampacities.hpp>
 #include <weldloop/rating/lead/ampacity.hpp>
 #include <weldloop/rating/lead/code_rating.hpp>
 #include <weldloop/rating/lead/code_tables.hpp>
