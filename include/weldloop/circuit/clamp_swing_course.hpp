@@ -69,6 +69,7 @@ struct clamp_settled {
 /// and straight lines in the contact's heat drawn between them. Fills while it is read: not for two threads at once.
 ///
 /// Accuracy: means, and peaks of jaws and spring, within 0.1 K of the own period of each condition, held by a test.
+/// Source: judgement, how far apart the periods lie; no law of its own.
 class swing_course {
 public:
     /// @param own the settled period of the condition followed, if it is known
