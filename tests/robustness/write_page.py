@@ -63,7 +63,7 @@ def faults_table():
         folder = "/".join(folder[:2]) if folder[0] == "io" else folder[0]
         counts.setdefault(folder, collections.Counter())[cells[2]] += 1
         days.append(cells[5])
-        commits.append((cells[5], cells[4]))
+        commits.append(cells[4])
     order = ["core", "solve", "material", "law", "part", "circuit", "life", "rating", "field", "io/station", "io/report",
              "io/draw"]
     rows, whole = [], collections.Counter()
@@ -76,7 +76,7 @@ def faults_table():
     share = 100.0 * whole["caught"] / max(1, put)
     when = days[0] if min(days) == max(days) else f"{min(days)} to {max(days)}"
     return table(["folder", "put", "caught", "explained", "missed"], rows) + \
-        f"\n\nCaught: {share:.1f} %. Put in on {when}, last at commit {max(commits)[1]}."
+        f"\n\nCaught: {share:.1f} %. Put in on {when}, at commit {', '.join(dict.fromkeys(commits))}."
 
 
 def fuzz_table(runs):
