@@ -22,8 +22,10 @@ install(FILES "${PROJECT_BINARY_DIR}/weldloop-config.cmake" "${PROJECT_BINARY_DI
         DESTINATION "${package_dir}")
 
 # For builds that ask pkg-config: headers and no library. It may be moved as a tree.
-configure_file(cmake/weldloop.pc.in "${PROJECT_BINARY_DIR}/weldloop.pc" @ONLY)
-install(FILES "${PROJECT_BINARY_DIR}/weldloop.pc" DESTINATION "${CMAKE_INSTALL_DATADIR}/pkgconfig")
+foreach(asked IN ITEMS weldloop weldloop-test)
+    configure_file(cmake/${asked}.pc.in "${PROJECT_BINARY_DIR}/${asked}.pc" @ONLY)
+    install(FILES "${PROJECT_BINARY_DIR}/${asked}.pc" DESTINATION "${CMAKE_INSTALL_DATADIR}/pkgconfig")
+endforeach()
 
 # What a report's JSON holds, for those who read it.
 install(FILES docs/schema/station_report.schema.json DESTINATION "${CMAKE_INSTALL_DATADIR}/weldloop")
