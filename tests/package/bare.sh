@@ -25,7 +25,7 @@ if [ "$(id -u)" -ne 0 ]; then
     exit 1
 fi
 
-mkdir -p "$work/packages/partial"
+mkdir -p "$work/packages/partial" "$work/mounted"
 rm -rf "$work/ways"
 all=$(awk -v out="$work/ways" -f "$top/tests/package/ways_of_page.awk" "$top/docs/pages/embedding.md")
 [ $# -gt 0 ] || set -- $all
@@ -40,51 +40,51 @@ git -C "$top" archive --prefix=weldloop/ -o "$work/weldloop.tar.gz" HEAD
 # Lists of packages stay in it, so that a way needs no more of the mirror than its packages.
 if [ ! -d "$work/base" ]; then
     mmdebstrap --variant=apt --skip=cleanup/apt "$release" "$work/base.part" "deb $mirror $release main" >&2
+    # a root that is thrown away need not survive a power cut
+    echo force-unsafe-io >"$work/base.part/etc/dpkg/dpkg.cfg.d/thrown_away"
     mv "$work/base.part" "$work/base"
 fi
 
-# Runs a command in the root with namespaces of its own, which end with it, and what is mounted in them too.
-# in_root SPACE COMMAND ...
-in_root() {
-    space=$1
-    shift
-    unshare --mount --pid --fork --kill-child $space sh -ec '
-        mount -t proc proc "$0/root/proc"
-        mount --bind "$0/packages" "$0/root/var/cache/apt/archives"
-        root=$0/root
-        exec env -i HOME=/root PATH=/usr/sbin:/usr/bin:/sbin:/bin LC_ALL=C.UTF-8 DEBIAN_FRONTEND=noninteractive \
-            ${CMAKE_BUILD_PARALLEL_LEVEL:+CMAKE_BUILD_PARALLEL_LEVEL=$CMAKE_BUILD_PARALLEL_LEVEL} \
-            chroot "$root" "$@"' "$work" "$@"
-}
-
-# One way; its output goes to a log, and what it took to $installing and $running.
+# One way: packages, files, commands, what is printed. Writes the seconds it took to install and to run to $work/took.
 try() {
     way=$1
-    rm -rf --one-file-system "$work/root"
-    cp -a --reflink=auto "$work/base" "$work/root"
-    cp --remove-destination /etc/resolv.conf "$work/root/etc/resolv.conf"
-    mkdir -p "$work/root/try/empty"
-    cp "$work/weldloop.tar.gz" "$work/root/try/"
-
-    began=$(date +%s)
     read -r packages <"$work/ways/$way/packages" || true
-    if [ -n "$packages" ]; then
-        # shellcheck disable=SC2086  # a list of words
-        in_root "" apt-get install -y -qq --no-install-recommends $packages || return 1
-    fi
-    installed=$(date +%s)
-    installing=$((installed - began))
-
-    find "$work/ways/$way/files" -type f -exec cp {} "$work/root/try/empty/" \;
-    cp "$work/ways/$way/commands" "$work/root/try/commands"
-    network=--net
-    [ -n "$packages" ] || network=
-    in_root "$network" sh -ec 'cd /try/empty && sh -ex ../commands >../printed' || return 1
-    running=$(($(date +%s) - installed))
     read -r prints <"$work/ways/$way/prints"
-    if ! grep -qF -e "$prints" "$work/root/try/printed"; then
+
+    # Namespaces of its own end with the command, and what is mounted in them too. The root is the base with what the way
+    # changes on top, which is held in memory.
+    unshare --mount --pid --fork --kill-child sh -eus -- "$work" "$way" "$packages" <<'INSIDE' || return 1
+work=$1
+way=$2
+packages=$3
+root=$work/mounted/root
+mount -t tmpfs tmpfs "$work/mounted"
+mkdir -p "$root" "$work/mounted/changed" "$work/mounted/overlay"
+mount -t overlay overlay -o "lowerdir=$work/base,upperdir=$work/mounted/changed,workdir=$work/mounted/overlay" "$root"
+mount -t proc proc "$root/proc"
+mount --bind "$work/packages" "$root/var/cache/apt/archives"
+cp --dereference --remove-destination /etc/resolv.conf "$root/etc/resolv.conf"
+mkdir -p "$root/try/empty"
+cp "$work/weldloop.tar.gz" "$work/ways/$way/commands" "$root/try/"
+find "$work/ways/$way/files" -type f -exec cp {} "$root/try/empty/" \;
+clean() {
+    env -i HOME=/root PATH=/usr/sbin:/usr/bin:/sbin:/bin LC_ALL=C.UTF-8 DEBIAN_FRONTEND=noninteractive \
+        ${CMAKE_BUILD_PARALLEL_LEVEL:+CMAKE_BUILD_PARALLEL_LEVEL=$CMAKE_BUILD_PARALLEL_LEVEL} "$@" </dev/null
+}
+network=
+began=$(date +%s)
+if [ -n "$packages" ]; then
+    # shellcheck disable=SC2086  # a list of words
+    clean chroot "$root" apt-get install -y -qq --no-install-recommends $packages
+    network="unshare --net"
+fi
+installed=$(date +%s)
+clean $network chroot "$root" sh -ec 'cd /try/empty && sh -ex ../commands' >"$work/printed"
+echo "$((installed - began)) $(($(date +%s) - installed))" >"$work/took"
+INSIDE
+    if ! grep -qF -e "$prints" "$work/printed"; then
         echo "it does not print '$prints' but"
-        cat "$work/root/try/printed"
+        cat "$work/printed"
         return 1
     fi
 }
@@ -94,8 +94,7 @@ table="$work/table"
 failed=0
 for way; do
     echo "== $way" >&2
-    installing=-
-    running=-
+    echo "- -" >"$work/took"
     if try "$way" >"$work/$way.log" 2>&1; then
         result=passed
     else
@@ -103,10 +102,10 @@ for way; do
         failed=1
         tail -n 30 "$work/$way.log" >&2
     fi
+    read -r installing running <"$work/took"
     read -r packages <"$work/ways/$way/packages" || true
     printf '%-18s %-7s %5s %5s  %s\n' "$way" "$result" "$installing" "$running" "${packages:-none}" >>"$table"
 done
-rm -rf --one-file-system "$work/root"
 
 printf '%-18s %-7s %5s %5s  %s\n' way result "inst." run "packages (seconds to install them, then to run the way)"
 cat "$table"
