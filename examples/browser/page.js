@@ -162,6 +162,7 @@
     function show(seconds) {
         at("report").hidden = false;
         at("report-title").textContent = "Report: " + report.name;
+        for (const beside of ["card", "sheet"]) at("save-" + beside).disabled = report[beside] === "";
         shown.srcdoc = report.page;  // sandboxed: nothing in it can run
         draw_stale();
         say("The report stands below. It took " + seconds.toFixed(1) + " s.");
@@ -256,6 +257,8 @@
     at("save-page").addEventListener("click", () => save(report.page, stem() + ".html", "text/html"));
     at("save-text").addEventListener("click", () => save(report.text, stem() + ".txt", "text/plain"));
     at("save-json").addEventListener("click", () => save(report.json, stem() + ".json", "application/json"));
+    at("save-card").addEventListener("click", () => save(report.card, stem() + "-card.html", "text/html"));
+    at("save-sheet").addEventListener("click", () => save(report.sheet, stem() + "-sheet.html", "text/html"));
     addEventListener("beforeunload", (event) => {
         if (text.value !== untouched) event.preventDefault();
     });

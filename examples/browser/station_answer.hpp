@@ -10,10 +10,13 @@
 #include <nlohmann/json.hpp>
 
 #include <weldloop/core/attempt.hpp>
+#include <weldloop/io/report/blank_sheet_page.hpp>
+#include <weldloop/io/report/job_card_page.hpp>
 #include <weldloop/io/report/report_json.hpp>
 #include <weldloop/io/report/report_page.hpp>
 #include <weldloop/io/report/report_text.hpp>
 #include <weldloop/io/station/station_file.hpp>
+#include <weldloop/rating/probe_reading.hpp>
 #include <weldloop/weldloop.hpp>
 
 namespace browser {
@@ -46,7 +49,15 @@ inline nlohmann::ordered_json fault_of(const wl::failure& why)
             {"message", why.text}};
 }
 
-/// The report in its three forms.
+/// A page beside the report; empty where there is none to make, which takes nothing from the report.
+template <class Make>
+std::string page_beside(const Make& make)
+{
+    const auto made = wl::attempt(make);
+    return made ? *made : std::string();
+}
+
+/// The report in its three forms, the job card and the blank sheet for readings.
 inline nlohmann::ordered_json report_of(const request& asked)
 {
     const wl::described_station described = wl::described_station_from_toml(asked.text, asked.file_name);
@@ -57,14 +68,23 @@ inline nlohmann::ordered_json report_of(const request& asked)
                                     .detail = asked.detail,
                                     .units = described.units,
                                     .date = asked.date};
+    const auto card = [&] {
+        const auto service = described.service_is_stated ? std::optional(described.service) : std::nullopt;
+        return wl::job_card_page(wl::job_card_of(station, service), described.units);
+    };
+    const auto sheet = [&] {
+        return wl::blank_sheet_page(station, found, wl::probe_readings_of(station, found), described.units);
+    };
     return {{"name", station.name},
+            {"card", page_beside(card)},
+            {"sheet", page_beside(sheet)},
             {"page", wl::report_page(station, found, remedies, wanted)},
             {"text", wl::report_text(station, found, remedies, wanted)},
             {"json", wl::report_json(station, found, remedies, wanted)}};
 }
 
-/// An object with name, page, text and json (the three forms of the report); or with error (id, line, column, reason,
-/// nearest word, message). What is no UTF-8 in a message is replaced.
+/// An object with name, page, text and json (the three forms of the report), card and sheet (pages); or with error (id,
+/// line, column, reason, nearest word, message). What is no UTF-8 in a message is replaced.
 inline std::string answer_to(const request& asked)
 {
     const auto made = wl::attempt([&]() -> nlohmann::ordered_json {

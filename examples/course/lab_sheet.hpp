@@ -146,7 +146,7 @@ public:
         }
         drawing_.line({left, bottom}, {right, bottom}, "axis");
         drawing_.text({0.5 * (left + right), bottom + 38.0}, x_.label, "middle small soft");
-        drawing_.text({left - 40.0, top - 12.0}, y_.label, "small soft");
+        drawing_.text({4.0, top - 12.0}, y_.label, "small soft");
     }
 
     // A curve in the style of its number, 0 to 3.
@@ -187,7 +187,8 @@ public:
     [[nodiscard]] std::string finished() const { return weldloop::standalone_drawing(drawing_.finished()); }
 
 private:
-    static constexpr double left = 70.0, right = 690.0, top = 34.0, bottom = 320.0;
+    // narrow enough for a telephone
+    static constexpr double left = 56.0, right = 430.0, top = 34.0, bottom = 290.0;
 
     static double on(const axis& a, double v)
     {

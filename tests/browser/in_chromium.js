@@ -3,7 +3,7 @@
 const fs = require("fs");
 const os = require("os");
 const path = require("path");
-const { native_answer, check, check_same, finish, stations_in } = require("./native.js");
+const { native_answer, native_page, check, check_same, finish, stations_in } = require("./native.js");
 const { open_page } = require("./chromium.js");
 
 const [program, stations, built, chromium] = process.argv.slice(2);
@@ -43,6 +43,9 @@ async function same_as_native(page) {
         check_same(await page.value("document.getElementById('shown').srcdoc"), native.page, stem + ", page shown");
         const text = (await page.saved("#save-text", stem + ".txt")).toString("utf8");
         check(text.length > 1000, stem + ": a text of " + text.length);
+        for (const word of ["card", "sheet"])
+            check_same((await page.saved("#save-" + word, stem + "-" + word + ".html")).toString("utf8"), native_page(program, word, station),
+                stem + ", " + word);
         check_same(text, native.said.slice(0, text.length), stem + ", text");
         check(await page.value("document.getElementById('report-title').textContent") === "Report: " + JSON.parse(native.json).name,
             stem + ": title");

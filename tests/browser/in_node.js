@@ -2,7 +2,7 @@
 "use strict";
 const fs = require("fs");
 const path = require("path");
-const { native_answer, date_of, check, check_same, finish, stations_in } = require("./native.js");
+const { native_answer, native_page, date_of, check, check_same, finish, stations_in } = require("./native.js");
 
 const [program, stations, built, call] = process.argv.slice(2);
 const report_of = new Function(fs.readFileSync(call, "utf8") + "\nreturn report_of;")();
@@ -25,6 +25,7 @@ const report_of = new Function(fs.readFileSync(call, "utf8") + "\nreturn report_
         check_same(answer.json, native.json, name + ", JSON");
         check_same(answer.page, native.page, name + ", page");
         check_same(answer.text, native.said.slice(0, answer.text.length), name + ", text");
+        for (const word of ["card", "sheet"]) check_same(answer[word], native_page(program, word, file), name + ", " + word);
     }
 
     // What is at fault has its place, counted by hand here; nothing is thrown, and the next question is answered.

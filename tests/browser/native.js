@@ -19,6 +19,18 @@ function native_answer(program, file) {
     }
 }
 
+// The page that another word of the program writes for a station: "card", "sheet".
+function native_page(program, word, file) {
+    const folder = fs.mkdtempSync(path.join(os.tmpdir(), "weldloop_native_"));
+    try {
+        const ran = spawnSync(program, [word, file, "--out", folder], { encoding: "utf8" });
+        if (ran.error) throw ran.error;
+        return fs.readFileSync(path.join(folder, path.basename(file, ".toml") + "-" + word + ".html"), "utf8");
+    } finally {
+        fs.rmSync(folder, { recursive: true, force: true });
+    }
+}
+
 // The day of a native report as the compiled program takes it.
 function date_of(json) {
     return Number(JSON.parse(json).date.replace(/-/g, ""));
@@ -46,4 +58,4 @@ function finish() {
 const stations_in = (folder) => fs.readdirSync(folder).filter((f) => f.endsWith(".toml")).sort()
     .map((f) => path.join(folder, f));
 
-module.exports = { native_answer, date_of, check, check_same, finish, stations_in };
+module.exports = { native_answer, native_page, date_of, check, check_same, finish, stations_in };

@@ -2,41 +2,28 @@
 #include <weldloop/circuit/loop_body.hpp>
 #include <weldloop/core/literals.hpp>
 #include <weldloop/core/number_text.hpp>
-#include <weldloop/part/crimped_lug.hpp>
 #include <weldloop/part/welding_cable.hpp>
 #include <weldloop/part/work_clamp.hpp>
 
 #include <cmath>
 #include <cstddef>
 #include <cstdlib>
-#include <filesystem>
 #include <fstream>
-#include <iterator>
 #include <string>
-#include <utility>
 #include <vector>
 
+#include "circuit/ways_circuit_stations.hpp"
 #include "support/near.hpp"
 #include "support/reference_table.hpp"
 
 namespace {
 using namespace weldloop;
-using weldloop::test::reference_table;
-
-std::filesystem::path folder()
-{
-    return std::filesystem::path(WELDLOOP_TEST_DATA).parent_path() / "oracle" / "ways_circuit";
-}
-reference_table kept(const std::string& name)
-{
-    std::ifstream in(folder() / name, std::ios::binary);
-    return {name, std::string{std::istreambuf_iterator<char>(in), {}}};
-}
-
-measured_part ohmic(const std::string& name, double milliohms)
-{
-    return {.name = name, .drop = exactly(in_si<voltage>(0.1 * milliohms)), .at = 100_A};
-}
+using test::gate_station;
+using test::kept_ways;
+using test::ohmic;
+using test::over;
+using test::reference_table;
+using test::ways_folder;
 
 // Feeder, arc, post, the path's own way back with a stop half way, stud, tail.
 station bench(const std::string& name, double amps, double first, double second)
@@ -47,33 +34,6 @@ station bench(const std::string& name, double amps, double first, double second)
               junction{"post"},     ohmic("first half", first),
               junction{"half way"}, ohmic("second half", second),
               junction{"stud"},     ohmic("tail", 0.7)};
-    return s;
-}
-way over(const std::string& name, const std::string& from, const std::string& to, std::vector<path_part> path)
-{
-    return {.name = name, .from = from, .to = to, .path = std::move(path)};
-}
-
-station gate(const std::string& name, double amps, surface_state surface)
-{
-    station s{.name = name,
-              .job = {.process = process::gmaw, .current = in_si<current>(amps), .duty = duty_cycle::continuous()},
-              .where = {.air = 30_degC}};
-    s.path = {
-        welding_cable(aught(1), 8_m, resistance_choice::nominal).named("feeder lead"),
-        arc{},
-        workpiece{.metal = mild_steel, .mass = 30_kg, .thickness = 3_mm, .name = "gate"},
-        contact{.metals = {mild_steel, mild_steel}, .force = 180_N, .surface = surface, .name = "gate on table"},
-        work_connection{.clamp = spring_clamp(300_A), .onto = mild_steel, .surface = surface, .name = "table clamp"},
-        welding_cable(awg(1), 9_m, resistance_choice::nominal).named("work lead"),
-        junction{"return stud"},
-        crimped_lug("return lug", awg(1))};
-    s.ways = {over("clamp on the gate", "gate", "return stud",
-                   {work_connection{.clamp = screw_clamp(300_A), .onto = mild_steel, .name = "gate clamp"},
-                    welding_cable(awg(1), 9_m, resistance_choice::nominal).named("second work lead")}),
-              over("hoist chain", "gate", "return stud",
-                   {ohmic("chain", 100.0), welding_cable(square_mm(10), 20_m).named("earth wire")})};
-    s.ways[1].kind = way_kind::stray;
     return s;
 }
 
@@ -97,10 +57,10 @@ std::vector<station> networks()
     out.push_back(bench("two-supplies", 180.0, 1.0, 2.0));
     out.back().ways = {over("strap", "post", "stud", {ohmic("strap metal", 6.0)})};
     out.back().others = {{.name = "second", .from = "half way", .to = "stud", .current = 220_A}};
-    out.push_back(gate("gate-gently", 40.0, surface_state::light_rust));
-    out.push_back(gate("gate-hard", 320.0, surface_state::light_rust));
-    out.push_back(gate("gate-spattered", 230.0, surface_state::spatter_covered));
-    out.push_back(gate("gate-bridge", 200.0, surface_state::oxidized));
+    out.push_back(gate_station("gate-gently", 40.0, surface_state::light_rust));
+    out.push_back(gate_station("gate-hard", 320.0, surface_state::light_rust));
+    out.push_back(gate_station("gate-spattered", 230.0, surface_state::spatter_covered));
+    out.push_back(gate_station("gate-bridge", 200.0, surface_state::oxidized));
     out.back().ways[1].path.insert(out.back().ways[1].path.begin() + 1, junction{"hook"});
     out.back().ways[0].path.insert(out.back().ways[0].path.begin() + 1, junction{"clamp bolt"});
     out.back().ways.push_back(over("tie", "hook", "clamp bolt", {welding_cable(square_mm(25), 2_m).named("tie lead")}));
@@ -108,7 +68,7 @@ std::vector<station> networks()
     ring.drop = exactly(0.2_V);
     ring.at = 300_A;
     ring.law = drop_law::constant;
-    out.push_back(gate("gate-ring", 260.0, surface_state::clean));
+    out.push_back(gate_station("gate-ring", 260.0, surface_state::clean));
     out.back().ways.push_back(
         over("positioner", "gate", "return stud", {ring, welding_cable(square_mm(35), 4_m).named("its lead")}));
     return out;
@@ -174,7 +134,7 @@ TEST(WaysCircuit, CurrentsDivideAsInTheSimulator)
 {
     constexpr int all_digits = 17;
     if (std::getenv("WELDLOOP_WRITE_WAYS") != nullptr) {
-        std::ofstream out(folder() / "elements.csv");
+        std::ofstream out(ways_folder() / "elements.csv");
         out << "# written by tests/circuit/ways_circuit_test.cpp with "
                "WELDLOOP_WRITE_WAYS=1\nnetwork,kind,name,from,to,value\n";
         for (const station& s : networks())
@@ -182,7 +142,7 @@ TEST(WaysCircuit, CurrentsDivideAsInTheSimulator)
                 out << s.name << ',' << e.kind << ',' << e.name << ',' << e.from << ',' << e.to << ','
                     << number_text(e.value, all_digits) << '\n';
     }
-    const reference_table elements = kept("elements.csv"), outputs = kept("outputs.csv");
+    const reference_table elements = kept_ways("elements.csv"), outputs = kept_ways("outputs.csv");
     const std::vector<station> all = networks();
     ASSERT_EQ(all.size(), 10u);
     std::size_t row = 0, simulated = 0;
@@ -209,7 +169,7 @@ TEST(WaysCircuit, CurrentsDivideAsInTheSimulator)
 TEST(WaysCircuit, TheSplitChangesWithTheCurrent)
 {
     const auto share = [](double amps) {
-        return solve_loop(gate("gate", amps, surface_state::light_rust)).ways[0].current.value() / amps;
+        return solve_loop(gate_station("gate", amps, surface_state::light_rust)).ways[0].current.value() / amps;
     };
     EXPECT_GT(std::fabs(share(320.0) - share(40.0)), 0.02);
 }

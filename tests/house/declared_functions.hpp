@@ -1,15 +1,18 @@
 #pragma once
-// Which functions a header declares, and with what parameters: read from its text as the compiler's first phases read
-// it. Enough of C++ for this library's headers; what it does not understand it reports, so that nothing passes unseen.
+// Which functions and objects a header declares, with what parameters and comments: read from its text as the
+// compiler's first phases read it. Enough of C++ for this library's headers; what it does not understand it reports, so
+// that nothing passes unseen.
 
 #include <cctype>
 #include <cstddef>
+#include <map>
 #include <regex>
 #include <set>
 #include <sstream>
 #include <stdexcept>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 namespace house {
@@ -20,13 +23,33 @@ struct declared_function {
     std::string name;
     std::vector<std::string> parameters;
     bool open = true;
+    std::string comment = {};  ///< its own, with that of the group it stands in; each line with its end
+    std::string before = {};   ///< what stands before the name: the type of its answer
+    std::string body = {};     ///< what stands behind the parameters
+};
+
+/// One object as declared: a member of a class or of a namespace.
+struct declared_object {
+    std::string name, type, comment;
+    bool open = true;
+    bool member = false;  ///< of a class
+};
+
+/// What a header declares.
+struct declared {
+    std::vector<declared_function> functions;
+    std::vector<declared_object> objects;
 };
 
 namespace reading {
 
+inline constexpr char comment_mark = '\x01';
+
 /// Lines joined that go on in the next, comments gone, literals empty, directives gone but for what a macro stands for:
 /// that is read in its place, so that a function a macro makes is seen.
-inline std::string plain_text(const std::string& raw)
+/// @param comments if given, takes the comments for Doxygen; where each stood is then marked by `comment_mark`, its
+/// number and the mark again
+inline std::string plain_text(const std::string& raw, std::vector<std::string>* comments = nullptr)
 {
     static const std::regex goes_on(R"(\\[ \t]*\n)"), directive(R"(^[ \t]*#)"),
         define(R"(^[ \t]*#[ \t]*define[ \t]+\w+(?:\([^)]*\))?)");
@@ -36,7 +59,12 @@ inline std::string plain_text(const std::string& raw)
         const auto starts = [&](std::string_view what) { return joined.compare(i, what.size(), what) == 0; };
         const auto name_before = [&] { return i > 0 && (std::isalnum(joined[i - 1]) != 0 || joined[i - 1] == '_'); };
         if (starts("//")) {
-            i = joined.find('\n', i);
+            const std::size_t end = joined.find('\n', i);
+            if (comments != nullptr && starts("///")) {
+                text += comment_mark + std::to_string(comments->size()) + comment_mark;
+                comments->push_back(joined.substr(i + 3, end == std::string::npos ? end : end - i - 3));
+            }
+            i = end;
         } else if (starts("/*")) {
             i = joined.find("*/", i);
             if (i != std::string::npos) i += 2;
@@ -82,7 +110,9 @@ inline std::vector<std::string> tokens_of(const std::string& text)
             ++i;
             continue;
         }
-        if (std::isalnum(static_cast<unsigned char>(c)) != 0 || c == '_') {
+        if (c == comment_mark) {
+            length = text.find(comment_mark, i + 1) - i + 1;
+        } else if (std::isalnum(static_cast<unsigned char>(c)) != 0 || c == '_') {
             while (i + length < text.size() && (std::isalnum(static_cast<unsigned char>(text[i + length])) != 0 ||
                                                 text[i + length] == '_' || text[i + length] == '\''))
                 ++length;
@@ -100,9 +130,21 @@ inline std::vector<std::string> tokens_of(const std::string& text)
 /// Walks the declarations of a header.
 class walker {
 public:
-    explicit walker(const std::string& content) : tokens_(tokens_of(plain_text(content))) {}
+    explicit walker(const std::string& content)
+    {
+        std::vector<std::string> comments;
+        for (std::string& token : tokens_of(plain_text(content, &comments))) {
+            if (token.front() != comment_mark) {
+                tokens_.push_back(std::move(token));
+                continue;
+            }
+            const std::string& said = comments[std::stoul(token.substr(1))];
+            const bool behind = said.starts_with("<") && !tokens_.empty();
+            (behind ? behind_[tokens_.size() - 1] : before_[tokens_.size()]) += said.substr(behind ? 1 : 0) + "\n";
+        }
+    }
 
-    std::vector<declared_function> all()
+    declared all()
     {
         scope("", true);
         if (at_ != tokens_.size()) throw std::runtime_error("a brace closes that none opened");
@@ -214,7 +256,52 @@ private:
         while (at_ < tokens_.size() && now() != "}") declaration(inside, open);
     }
 
+    /// Takes the comment above what stands here; none, unless it goes on from what stands before (a template's head).
+    /// What opens a group is kept for all that stand in it.
+    void take_comment(bool goes_on)
+    {
+        const auto above = before_.find(at_);
+        if (above == before_.end() && goes_on) return;
+        comment_.clear();
+        if (above == before_.end()) return;
+        std::istringstream lines(above->second);
+        for (std::string line; std::getline(lines, line);) {
+            if (line.find("@cond") != std::string::npos || line.find("@endcond") != std::string::npos) {
+                comment_.clear();
+            } else if (line.find("@}") != std::string::npos) {
+                group_.clear();
+                comment_.clear();
+            } else if (line.find("@{") != std::string::npos) {
+                group_ = comment_;
+                comment_.clear();
+            } else {
+                comment_ += line + "\n";
+            }
+        }
+    }
+    /// The comment of the declaration that ended before here.
+    std::string comment_here() const
+    {
+        const auto behind = behind_.find(at_ - 1);
+        return comment_ + (behind == behind_.end() ? "" : behind->second) + group_;
+    }
+    std::string text_of(std::size_t from, std::size_t to) const
+    {
+        std::string text;
+        for (std::size_t i = from; i < to; ++i) text += (text.empty() ? "" : " ") + tokens_[i];
+        return text;
+    }
+
     void declaration(const std::string& inside, bool& open)
+    {
+        take_comment(goes_on_);
+        const bool is_head = now() == "template" || now() == "requires";
+        goes_on_ = false;
+        declaration_here(inside, open);
+        goes_on_ = is_head;
+    }
+
+    void declaration_here(const std::string& inside, bool& open)
     {
         static const std::set<std::string> to_semicolon{"using", "static_assert", "typedef", "concept", "enum"};
         if (now() == ";") return step();
@@ -281,8 +368,17 @@ private:
     {
         static const std::set<std::string> not_functions{"explicit", "noexcept", "decltype", "alignas", "sizeof"};
         std::string name;
+        const std::size_t begin = at_;
+        const auto object = [&] {
+            std::size_t end = at_;
+            while (end > begin && (tokens_[end - 1] != name)) --end;
+            past_semicolon();
+            found_.objects.push_back(
+                {inside + name, text_of(begin, end > begin ? end - 1 : begin), comment_here(), open, !inside.empty()});
+        };
         while (true) {
             if (now() == "operator") {
+                const std::size_t before = at_;
                 name = "operator";
                 step();
                 if (now() == "(") {
@@ -294,17 +390,17 @@ private:
                     name += now();
                     step();
                 }
-                return function(inside + name, open);
+                return function(inside + name, open, text_of(begin, before));
             }
-            if (now() == ";") return step();
-            if (now() == "=" || now() == "{" || now() == ":") return past_semicolon();
+            if (now() == ";" || now() == "=" || now() == "{" || now() == ":") return object();
             if (now() == "[") {
                 past_brackets();
             } else if (now() == "<") {
                 past_angles();
             } else if (now() == "(") {
                 if (is_macro(name)) return past_brackets();  // what it makes is read where it is defined
-                if (is_name(name) && !not_functions.contains(name)) return function(inside + name, open);
+                if (is_name(name) && !not_functions.contains(name))
+                    return function(inside + name, open, text_of(begin, at_ - 1));
                 past_brackets();
                 if (name == "explicit") name.clear();
             } else {
@@ -315,9 +411,18 @@ private:
         }
     }
 
-    void function(const std::string& name, bool open)
+    void function(const std::string& name, bool open, std::string before)
     {
-        found_.push_back({name, parameters(), open});
+        declared_function f{name, parameters(), open};
+        f.before = std::move(before);
+        const std::size_t begin = at_;
+        past_function();
+        f.body = text_of(begin, at_);
+        f.comment = comment_here();
+        found_.functions.push_back(std::move(f));
+    }
+    void past_function()
+    {
         while (now() != ";" && now() != "{" && now() != ":") {
             if (now() == "=") return past_semicolon();
             if (now() == "(" || now() == "[")
@@ -367,17 +472,26 @@ private:
 
     std::vector<std::string> tokens_;
     std::size_t at_ = 0;
-    bool enclosing_open_ = true;
-    std::vector<declared_function> found_;
+    bool enclosing_open_ = true, goes_on_ = false;
+    std::map<std::size_t, std::string> before_, behind_;  // comments by the token they stand beside
+    std::string comment_, group_;
+    declared found_;
 };
 
 }  // namespace reading
+
+/// What a header declares.
+/// @throws std::runtime_error for a text the reading does not understand
+inline declared declared_in(const std::string& content)
+{
+    return reading::walker(content).all();
+}
 
 /// The functions a header declares.
 /// @throws std::runtime_error for a text the reading does not understand
 inline std::vector<declared_function> functions_in(const std::string& content)
 {
-    return reading::walker(content).all();
+    return declared_in(content).functions;
 }
 
 }  // namespace house

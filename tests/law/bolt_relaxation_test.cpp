@@ -1,3 +1,5 @@
+#include <cmath>
+
 #include <gtest/gtest.h>
 
 #include <weldloop/core/literals.hpp>
@@ -77,5 +79,8 @@ TEST(BoltRelaxation, AnyHistoryOfTemperature)
     EXPECT_THROW((void)settled_decades(0.0, 0.0, 1_h), out_of_range_error);
     EXPECT_THROW((void)settled_decades(-1.0, 1.0, 1_h), out_of_range_error);
     EXPECT_REFUSES_BAD_NUMBERS(settled_decades(0.0, 1.0, in_si<duration>(x)));
+    EXPECT_THROW((void)settling_rate(0.0, 0.0), out_of_range_error);
+    EXPECT_THROW((void)settling_rate(0.0, 2.0 * softened_pace), out_of_range_error);
+    EXPECT_THROW((void)settling_rate(std::nan(""), 1.0), not_finite_error);
     EXPECT_REFUSES_BAD_NUMBERS(bolt_force_left(in_si<duration>(x), 20_degC, {}));
 }

@@ -100,6 +100,10 @@ TEST(HeatedFin, RefusesWhatCannotBe)
     EXPECT_THROW(fin(1, -1, 1, 1), out_of_range_error);
     EXPECT_THROW(fin(1, 1, std::nan(""), 1), not_finite_error);
     EXPECT_THROW(fin(1, 1, 1, std::numeric_limits<double>::infinity()), not_finite_error);
+    const heated_fin good = fin(1, 1, 1, 1);
+    EXPECT_THROW((void)good.into_end(k(std::nan("")), k(0)), not_finite_error);
+    EXPECT_THROW((void)good.mean_rise(k(0), k(std::nan(""))), not_finite_error);
+    EXPECT_THROW((void)good.highest_rise(k(0), k(std::numeric_limits<double>::infinity())), not_finite_error);
 }
 
 // The disc round a spot against the plate solved outwards by finite differences.

@@ -84,10 +84,20 @@ inline construction fixed_wiring(double mm2)
 /// Errors of calculated over published currents.
 class errors {
 public:
-    void add(double ours, double published) { all_.push_back(ours / published - 1); }
-    void add(const errors& more) { all_.insert(all_.end(), more.all_.begin(), more.all_.end()); }
+    void add(double ours, double published, double mm2)
+    {
+        all_.push_back(ours / published - 1);
+        mm2_.push_back(mm2);
+    }
+    void add(const errors& more)
+    {
+        all_.insert(all_.end(), more.all_.begin(), more.all_.end());
+        mm2_.insert(mm2_.end(), more.mm2_.begin(), more.mm2_.end());
+    }
     [[nodiscard]] std::size_t count() const { return all_.size(); }
     [[nodiscard]] const std::vector<double>& all() const { return all_; }
+    /// The sizes they belong to [mm2].
+    [[nodiscard]] const std::vector<double>& sizes_mm2() const { return mm2_; }
     [[nodiscard]] double median() const
     {
         const std::vector<double> sorted = sizes();
@@ -104,7 +114,7 @@ private:
         return out;
     }
 
-    std::vector<double> all_;
+    std::vector<double> all_, mm2_;
 };
 
 /// source: BS 638-4 diameters (handbook), H01N2-D conductor diameters and the 100 % ratings (both recalled): a lead at
@@ -125,7 +135,7 @@ inline errors welding_leads(surface_model model)
             .diameter = {}, .air = temperature::celsius(row.number("ambient_C")), .model = model};
         out.add(rated_current(lead(conductor.at(mm2), overall.at(mm2), flexible_resistance(mm2)), surface,
                               row.number("conductor_max_C")),
-                row.number("current_A"));
+                row.number("current_A"), mm2);
     }
     return out;
 }
@@ -138,8 +148,8 @@ inline errors fixed_wiring_table(surface_model model, const std::string& method,
         if (row.text("method") != method || row.text("insulation") != "XLPE_EPR") continue;
         const cable_surface surface{
             .diameter = {}, .air = temperature::celsius(row.number("ambient_C")), .lay = arrangement, .model = model};
-        out.add(rated_current(fixed_wiring(row.number("cross_section_mm2")), surface, row.number("conductor_max_C")),
-                row.number("current_A"));
+        const double mm2 = row.number("cross_section_mm2");
+        out.add(rated_current(fixed_wiring(mm2), surface, row.number("conductor_max_C")), row.number("current_A"), mm2);
     }
     return out;
 }
@@ -159,7 +169,7 @@ inline errors flexible_pairs(surface_model model)
                                     .lay = lay::touching_pair,
                                     .model = model};
         out.add(rated_current(lead(conductor, overall, flexible_resistance(row.number("conductor_mm2"))), surface, 60),
-                row.number("current_A"));
+                row.number("current_A"), row.number("conductor_mm2"));
     }
     return out;
 }

@@ -69,8 +69,9 @@ struct arc_in_work {
                                         ///< hottest lasted
     thermal_conductance to_patch = {};  ///< [W/K] see patch_to_staying_piece()
     thermal_conductance exchange = {};  ///< [W/K] to the air's temperature: what pieces carry away
-    double hottest_over_mean = 1.0;  ///< the piece's rise at the end of its stay or as the arc goes out, over its mean
-    rise_by_watt place = {};         ///< of where it is gripped, by a watt [K/W]
+    double hottest_over_mean =
+        1.0;  ///< ratio of the piece's rise at the end of its stay or as the arc goes out, over its mean
+    rise_by_watt place = {};                      ///< of where it is gripped, by a watt [K/W]
     band<temperature_difference> over_mean = {};  ///< [K] by the heat while the arc burns, as the piece's body: its
                                                   ///< high end that of the hottest
 };

@@ -1,6 +1,7 @@
 #pragma once
 /// @file
 /// What bodies lose to the air as tables over their rise, one for bodies alike. Solver adapter on plain doubles.
+/// Source: that of body_coefficient(), put into tables.
 
 #include <algorithm>
 #include <memory>

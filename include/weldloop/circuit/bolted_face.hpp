@@ -47,7 +47,7 @@ struct bolted_face {
                                          product_of(product_of(constant, by_bolt), *surface));
 }
 
-/// What bolted faces rest on. @param f the faces
+/// What bolted faces rest on. @param f the faces @throws as force_law_constant()
 [[nodiscard]] inline basis basis_of(const bolted_face& f)
 {
     basis out;

@@ -2,6 +2,7 @@
 /// @file
 /// The heat of a clamp with what lies behind it, in the mean over the duty period: the state it comes to, or what keeps
 /// it from having one. The network is that of the loop, cut off behind the cable connection.
+/// Source: balance of heat in every place, derived; contacts and bodies by the laws of clamp_nodes.hpp.
 
 #include <algorithm>
 #include <array>

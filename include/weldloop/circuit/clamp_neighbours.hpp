@@ -1,6 +1,7 @@
 #pragma once
 /// @file
 /// What the rest of a solved loop takes from a clamp in it, as the clamp's own network needs it.
+/// Source: the solved balance of heat made straight at its state, derived.
 
 #include <array>
 #include <cstddef>

@@ -2,6 +2,7 @@
 /// @file
 /// A work clamp put into a heat network: its places, the work's patch under its jaws, its contacts. Solver adapter on
 /// plain doubles; the loop and the forecast of grip both take the clamp from here.
+/// Source: balance of heat in every place, derived; contacts by contact_source.hpp, bodies by thermal_body.hpp.
 
 #include <algorithm>
 #include <array>

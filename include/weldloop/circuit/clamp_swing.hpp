@@ -2,6 +2,7 @@
 /// @file
 /// How a clamp's places swing about their period mean while the current comes and goes: read off the settled period of
 /// its network.
+/// Source: the period of the clamp's balance of heat, derived.
 
 #include <algorithm>
 #include <array>

@@ -28,10 +28,10 @@ namespace weldloop {
 struct joint_behaviour {
     bool conducts = false;     ///< false: an open circuit
     bool may_be_open = false;  ///< it conducts, but in more than one of twenty such joints it does not
-    band<weldloop::resistance> resistance = {};  ///< [ohm] drop over current, at this current
+    band<weldloop::resistance> resistance = {};  ///< [ohm] 0 or above, drop over current, at this current
     band<voltage> drop = {};                     ///< [V] never above the melting drop of its metals
     band<temperature> hottest_spot = {};  ///< of the spots; an upper bound where there are films; never above melting
-    band<power> loss = {};                ///< [W] drop times current
+    band<power> loss = {};                ///< [W] drop times current, 0 or above
     bool spots_melt = false;              ///< in the typical joint: may weld or burn
     bool spots_may_melt = false;          ///< in the worse joint (95 % point)
     weldloop::basis basis = {};           ///< sources and left ranges
@@ -94,7 +94,7 @@ inline void add_contact_basis(basis& out, const force_law_constant_row& k)
 }
 
 /// What a contact's conductance rests on: sources, and pair_estimated for metals without a published constant.
-/// @param c the contact
+/// @param c the contact @throws as force_law_constant()
 [[nodiscard]] inline basis contact_basis_of(const contact& c)
 {
     basis out;
@@ -203,7 +203,7 @@ inline void add_contact_basis(basis& out, const force_law_constant_row& k)
 
 /// Conductance of two joints one after the other [S]; zero if either is open. The ends of the two bands meet, which
 /// makes the band of the sum a little too wide.
-/// @param a one joint @param b the other, both zero or above
+/// @param a one joint [S], 0 or above @param b the other [S], 0 or above
 /// @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline band<conductance> in_series(const band<conductance>& a, const band<conductance>& b)
 {

@@ -2,6 +2,8 @@
 /// @file
 /// Contacts as sources of heat in a network, and what they let pass from one side to the other. Solver adapters on
 /// plain doubles.
+/// Source: hot_spot_resistance and the other laws of joint_characteristic.hpp, joint_heat.hpp and
+/// voltage_temperature.hpp.
 
 #include <algorithm>
 #include <cmath>

@@ -2,6 +2,7 @@
 /// @file
 /// How the ways of a loop share its current, at given temperatures and with the heat they make. Solver adapter on plain
 /// doubles.
+/// Source: Kirchhoff's laws.
 
 #include <algorithm>
 #include <cmath>

@@ -1,6 +1,7 @@
 #pragma once
 /// @file
 /// The force a contact needs for a wanted resistance or a wanted drop.
+/// Source: contact_conductance_of() and joint_behaviour_of() turned round.
 
 #include <cmath>
 

@@ -30,7 +30,7 @@ inline constexpr source wire_extension_judgement{"wire extension: its resistivit
 
 /// Drop of a tip at and above `tip_level_current` [V]; see tip_drop_judgement.
 inline constexpr band<voltage> tip_level_drop{in_si<voltage>(0.10), in_si<voltage>(0.20), in_si<voltage>(0.35)};
-/// How far the mean resistivity of the wire has gone from cold to melting; see wire_extension_judgement.
+/// Share of the way from cold to melting that the mean resistivity of the wire has gone; see wire_extension_judgement.
 inline constexpr band<double> wire_heating{0.25, 0.5, 1.0};
 /// [A], see tip_drop_judgement.
 inline constexpr current tip_level_current = in_si<current>(50.0);
@@ -73,7 +73,7 @@ inline constexpr current tip_level_current = in_si<current>(50.0);
                   [&](resistance r) { return require_finite(voltage(r * through), "wire drop"); });
 }
 
-/// The sources a gun's fittings rest on: wire, tip and crimps. @param g the gun
+/// The sources a gun's fittings rest on: wire, tip and crimps. @param g the gun @throws as crimp_basis_of()
 [[nodiscard]] inline basis gun_basis_of(const wire_gun& g)
 {
     basis out = crimp_basis_of(g.lead.size.area());

@@ -1,6 +1,7 @@
 #pragma once
 /// @file
 /// Currents of ways that follow the temperatures from moment to moment. Solver adapter on plain doubles.
+/// Source: Kirchhoff's laws.
 
 #include <cmath>
 #include <cstddef>

@@ -22,7 +22,7 @@ enum class scatter {
     high,     ///< large resistances, the 95 % points
 };
 
-/// That point of a band.
+/// That point of a band. @param b of anything, any @param level which point
 template <class Q>
 [[nodiscard]] constexpr const Q& pick(const band<Q>& b, scatter level)
 {
@@ -31,7 +31,7 @@ template <class Q>
 
 /// One contact of a joint: its cold conductance and the metals that meet.
 struct series_contact {
-    band<conductance> cold;  ///< at 20 degC, before spots yield; zero is open
+    band<conductance> cold;  ///< [S] at 20 degC, before spots yield, 0 or above; zero is open
     metal_pair metals;       ///< the two bodies
 };
 

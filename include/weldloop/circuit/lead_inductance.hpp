@@ -25,7 +25,7 @@ struct coiled_spare {
 
 /// How the two leads of a loop lie.
 struct lead_layout {
-    length spacing = {};     ///< [m] from axis to axis; 0: side by side, touching
+    length spacing = {};     ///< [m] from axis to axis, 0 or above; 0: side by side, touching
     coiled_spare coil = {};  ///< spare length in a coil; its lead is the longer one, or both
 };
 

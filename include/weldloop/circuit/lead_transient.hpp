@@ -1,6 +1,7 @@
 #pragma once
 /// @file
 /// A lead in time: a single long weld, cooling down, and the time it can stand a current.
+/// Source: exponential_steps, see profile_after().
 
 #include <algorithm>
 #include <cmath>

@@ -1,6 +1,8 @@
 #pragma once
 /// @file
 /// The loop solved: what current does to every part, one network of all its bodies, contacts and lead cells.
+/// Source: balance of heat and Kirchhoff's laws in every node, derived; what stands between the nodes by the law of its
+/// own header.
 
 #include <weldloop/circuit/joint_circuit.hpp>
 #include <weldloop/circuit/loop_state.hpp>

@@ -23,7 +23,8 @@ inline constexpr source loop_reactance{"phasor diagram of resistance and inducta
 /// Effective volts along the leads' inductance for each ampere of a station's effective current, X I1/I, by the
 /// fundamental I1 of its course: of an alternating current without steady levels. None of direct current, and of one
 /// with steady levels: on a level the current stands, and its edges are another question (course_effects::edge).
-/// @param s the station @return [ohm], typical of the steel beside the leads @see loop_reactance
+/// @param s the station @return [ohm], typical of the steel beside the leads @throws as lead_inductance_of() @see
+/// loop_reactance
 [[nodiscard]] inline resistance reactance_of(const station& s)
 {
     if (!s.job.course || s.job.course->is_dc()) return {};

@@ -35,7 +35,7 @@ struct place_state {
 struct contact_state {
     std::string_view what = {};     ///< "crimp", "palm", "jaws", ...
     voltage drop = {};              ///< [V] mean while current flows, of all alike in series
-    double softening_used = 0.0;    ///< drop over the softening drop of its metals, highest in the period
+    double softening_used = 0.0;    ///< ratio of drop to the softening drop of its metals, highest in the period
     temperature hottest_spot = {};  ///< film-free upper bound, never above the melting point
     bool melts = false;             ///< at the melting drop of its metals
 };
@@ -46,17 +46,17 @@ struct part_state {
     weldloop::current current = {};  ///< while the arc burns; of a junction or workpiece the largest that reaches it
     voltage drop = {};               ///< mean while current flows
     voltage work_drop = {};          ///< of a clamp or bare contact: over its contact with the work alone
-    voltage extension_drop = {};     ///< of a gun: of the wire beyond its tip, contained in `drop`
+    voltage extension_drop = {};     ///< of a gun: [V] 0 or above, of the wire beyond its tip, contained in `drop`
     voltage tip_drop = {};           ///< of a gun: between tip and wire, contained in `drop`
     power loss = {};                 ///< drop times current
     temperature mean = {};           ///< over the duty period, of its hottest place; of a lead, over its length too
     temperature peak = {};           ///< highest in the duty period, of its hottest place
-    part_place hottest = part_place::metal;       ///< which place that is
-    temperature hottest_spot = {};                ///< of contact spots; the peak for parts without
-    std::vector<place_state> places = {};         ///< each with a temperature of its own
-    std::vector<contact_state> contacts = {};     ///< each in series
-    double softening_used = 0.0;                  ///< drop over softening drop, of the contact that uses most of it
-    bool spots_melt = false;                      ///< some contact is at its melting drop
+    part_place hottest = part_place::metal;    ///< which place that is
+    temperature hottest_spot = {};             ///< of contact spots; the peak for parts without
+    std::vector<place_state> places = {};      ///< each with a temperature of its own
+    std::vector<contact_state> contacts = {};  ///< each in series
+    double softening_used = 0.0;               ///< ratio of drop to softening drop, of the contact that uses most of it
+    bool spots_melt = false;                   ///< some contact is at its melting drop
     std::optional<part_place> passes_bound = {};  ///< a loop that ends: the place of this part that ends it
     std::vector<temperature> trace = {};          ///< of its hottest place, at the times of the loop
 };
@@ -75,14 +75,15 @@ struct loop_state {
     std::vector<part_state> parts = {};           ///< by their number, the arc among them with no drop
     std::vector<way_state> ways = {};             ///< beside the path, as in the station
     std::vector<double> branch_volts =
-        {};  ///< [V] along each of them, from its first point, but for a gun's tip and wire
-    std::vector<double> branch_amps = {};  ///< [A] of every length of circuit between two points where ways meet
-    voltage total_drop = {};               ///< from terminal to terminal but for the arc, mean while current flows
-    voltage extension_drop = {};           ///< of the wire beyond a gun's tip, contained in the total
-    power made = {};                       ///< heat made in the mean over the period, sun included
-    power lost = {};                       ///< heat given off in the mean over the period
-    std::vector<duration> times = {};      ///< of the traces, from the start of the current to the end of the rest
-    std::vector<basis> part_basis = {};    ///< of each part
+        {};  ///< [V] any, along each of them, from its first point, but for a gun's tip and wire
+    std::vector<double> branch_amps = {};  ///< [A] any, of every length of circuit between two points where ways meet
+    voltage total_drop = {};      ///< [V] any, from terminal to terminal but for the arc, mean while current flows
+    voltage extension_drop = {};  ///< [V] 0 or above, of the wire beyond a gun's tip, contained in the total
+    power made = {};              ///< heat made in the mean over the period, sun included
+    power lost = {};              ///< heat given off in the mean over the period
+    std::vector<duration> times =
+        {};  ///< [s] 0 or above, of the traces, from the start of the current to the end of the rest
+    std::vector<basis> part_basis = {};  ///< of each part
 
     /// Whether there are numbers.
     [[nodiscard]] bool is_solved() const { return outcome == loop_outcome::solved; }

@@ -32,7 +32,7 @@ inline constexpr metal_pair palm_metals{annealed_copper, brass};
 /// The two metals in a crimp.
 inline constexpr metal_pair crimp_metals{annealed_copper, annealed_copper};
 
-/// Conductance of one sound crimp at 20 degC [S]. @param conductor area of metal [m2], as for crimp_limit_of()
+/// Conductance of one sound crimp at 20 degC [S]. @param conductor area of metal [m2], as in crimp_limit_of()
 /// @throws not_finite_error, out_of_range_error @see crimp_band_judgement
 [[nodiscard]] inline band<conductance> sound_crimp_conductance_of(area conductor)
 {
@@ -40,14 +40,14 @@ inline constexpr metal_pair crimp_metals{annealed_copper, annealed_copper};
 }
 
 /// Conductance of the sound crimps at both ends of a conductor, one after the other, at 20 degC [S].
-/// @param conductor area of metal [m2], as for crimp_limit_of() @throws not_finite_error, out_of_range_error
+/// @param conductor area of metal [m2], as in crimp_limit_of() @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline band<conductance> both_crimps_conductance_of(area conductor)
 {
     const band<conductance> one = sound_crimp_conductance_of(conductor);
     return in_series(one, one);
 }
 
-/// The sources a sound crimp rests on. @param conductor area of metal [m2], as for crimp_limit_of()
+/// The sources a sound crimp rests on. @param conductor area of metal [m2], as in crimp_limit_of()
 /// @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline basis crimp_basis_of(area conductor)
 {
@@ -55,7 +55,7 @@ inline constexpr metal_pair crimp_metals{annealed_copper, annealed_copper};
     return out.add(*crimp_limit_of(conductor).from).add(crimp_band_judgement);
 }
 
-/// What one sound crimp does at a current. @param conductor area of metal [m2], as for crimp_limit_of()
+/// What one sound crimp does at a current. @param conductor area of metal [m2], as in crimp_limit_of()
 /// @param through current [A], 0 or above @param bulk temperature of the crimp @throws not_finite_error,
 /// out_of_range_error
 [[nodiscard]] inline joint_behaviour sound_crimp_behaviour_of(area conductor, current through, temperature bulk)
@@ -159,7 +159,7 @@ inline constexpr metal_pair crimp_metals{annealed_copper, annealed_copper};
 struct crimp_acceptance {
     resistance limit;       ///< [ohm] highest a good crimp of the size may have
     resistance reading;     ///< [ohm] drop over current
-    double used;            ///< reading over limit
+    double used;            ///< ratio of reading to limit
     bool within_limit;      ///< reading at or below the limit
     bool limit_recalled;    ///< the limit is not read from the standard: it gives no passing verdict by itself
     weldloop::basis basis;  ///< where the limit comes from

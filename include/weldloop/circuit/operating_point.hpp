@@ -17,12 +17,15 @@ namespace weldloop {
 /// length. @param s the station @throws as output_line_of()
 [[nodiscard]] arc_hold arc_hold_of(const station& s);
 
-/// The arc line of a station's arc, its own or the usual one of the process. @param s the station, with one arc
+/// The arc line of a station's arc, its own or the usual one of the process.
+/// @param s the station, with one arc @throws bad_station_error for one without
 [[nodiscard]] arc_line arc_line_of(const station& s);
 /// Whether a station's arc line may be held against its arc at a current: its own at any, the usual one within
-/// usual_arc_line_range(). @param s the station, with one arc @param i current [A]
+/// usual_arc_line_range().
+/// @param s the station, with one arc @param i current [A], any @throws bad_station_error for one without an arc
 [[nodiscard]] bool arc_line_reaches(const station& s, current i);
-/// The length of a station's arc, its own or the usual one of the process [m]. @param s the station, with one arc
+/// The length of a station's arc, its own or the usual one of the process [m].
+/// @param s the station, with one arc @throws bad_station_error for one without
 [[nodiscard]] length arc_length_of(const station& s);
 
 /// Burn-off constants of a station's wire: usual_burn_off() of a solid wire that is not on the negative terminal;

@@ -1,6 +1,7 @@
 #pragma once
 /// @file
 /// Several leads side by side from one lug to another: what each carries and how hot it gets.
+/// Source: Ohm's and Kirchhoff's laws, each lead by heating_of().
 
 #include <cmath>
 #include <cstddef>

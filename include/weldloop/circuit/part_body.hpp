@@ -36,9 +36,9 @@ namespace detail {
 }
 }  // namespace detail
 
-/// Width of a lug's barrel over the diameter of the strands in it; see generic_bodies.
+/// Ratio of the width of a lug's barrel to the diameter of the strands in it; see generic_bodies.
 inline constexpr double barrel_width = 1.3;
-/// Length of a lug's barrel over its width; see generic_bodies.
+/// Ratio of the length of a lug's barrel to its width; see generic_bodies.
 inline constexpr double barrel_length = 3.0;
 
 /// How deep a conductor goes into the barrel of a usual lug [m]. @param size of the conductor @see generic_bodies
@@ -84,7 +84,7 @@ struct holder_bodies {
 };
 
 /// The bodies of a holder. @param where the air in its gap has the temperature of the air around
-/// @see holder_handle_judgement
+/// @throws as air_at() @see holder_handle_judgement
 [[nodiscard]] inline holder_bodies holder_bodies_of(const surroundings& where)
 {
     constexpr double covered = 0.9, share_of_metal = 0.2, pi = std::numbers::pi;

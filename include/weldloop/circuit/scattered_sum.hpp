@@ -1,6 +1,7 @@
 #pragma once
 /// @file
 /// A number that scatters as the sum of what independent joints do to it.
+/// Source: loop_scatter_model.
 
 #include <algorithm>
 #include <array>

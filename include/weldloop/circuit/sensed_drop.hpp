@@ -1,6 +1,7 @@
 #pragma once
 /// @file
 /// What a supply that senses its voltage away from its terminals makes good of a loop's drop.
+/// Source: Kirchhoff's law of voltages.
 
 #include <cstddef>
 

@@ -121,6 +121,7 @@ inline constexpr source set_screw_shape_judgement{
 }
 
 /// What can be otherwise with a cable end under a set-screw.
+/// @param s the cable end @throws as usual_bolt_torque()
 [[nodiscard]] inline part_conditions<set_screw> conditions_of(const set_screw& s)
 {
     return {.tightening = &set_screw::tightening,

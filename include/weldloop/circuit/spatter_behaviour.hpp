@@ -25,7 +25,7 @@ inline constexpr source spatter_ball_judgement{
     "2026",
     {},
     source_kind::judgement};
-/// Balls that carry a jaw; see spatter_ball_judgement.
+/// Number of balls that carry a jaw; see spatter_ball_judgement.
 inline constexpr band<double> spatter_balls{1.0, 3.0, 10.0};
 
 /// The contact of a jaw on a known number of balls. @param jaw its metal @param pressing force [N], 0 or above

@@ -1,6 +1,7 @@
 #pragma once
 /// @file
 /// Heat of a resistance by the square of a current. Solver adapter on plain doubles.
+/// Source: Joule's law.
 
 #include <weldloop/solve/heat_network.hpp>
 

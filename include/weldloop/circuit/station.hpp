@@ -35,7 +35,7 @@ struct station {
     surroundings where = {};                      ///< around every lead and joint
     std::vector<path_part> path = {};             ///< parts in the order of the current
     std::optional<weldloop::supply> supply = {};  ///< if it is described
-    std::optional<voltage> allowed_drop = {};     ///< [V] the loop may take, if somebody set a limit
+    std::optional<voltage> allowed_drop = {};     ///< [V] above 0, the loop may take, if somebody set a limit
     std::optional<year_of_work> year = {};        ///< of work, if it is stated: what the loss comes to
     std::vector<feed> others = {};                ///< other supplies on the same work
     std::vector<way> ways = {};                   ///< beside the path

@@ -93,7 +93,7 @@ inline constexpr source strap_shape_judgement{
     return out;
 }
 
-/// What can be otherwise with a strap. @param s the strap
+/// What can be otherwise with a strap. @param s the strap @throws as usual_bolt_torque()
 [[nodiscard]] inline part_conditions<strap> conditions_of(const strap& s)
 {
     return {.surface = &strap::surface,

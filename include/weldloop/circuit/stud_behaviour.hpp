@@ -113,7 +113,7 @@ inline constexpr source stud_shape_judgement{
     return out;
 }
 
-/// What can be otherwise with a stud. @param s the stud
+/// What can be otherwise with a stud. @param s the stud @throws as usual_bolt_torque()
 [[nodiscard]] inline part_conditions<stud_terminal> conditions_of(const stud_terminal& s)
 {
     return {.surface = &stud_terminal::surface,

@@ -1,6 +1,7 @@
 #pragma once
 /// @file
 /// A joint as a lump of metal: what it stores, what it loses to the air.
+/// Source: churchill_chu_cylinder, churchill_bernstein_cylinder, mixed_convection_rule, stefan_boltzmann_law.
 
 #include <algorithm>
 #include <cmath>
@@ -27,6 +28,7 @@ struct thermal_body {
 /// Heat transfer coefficient of a body in air, convection and radiation [W/(m2 K)]: Churchill-Chu for a horizontal
 /// cylinder of its diameter, combined with cross-flow in wind, plus grey radiation to walls at the air's temperature.
 /// @param body what it is @param hot its temperature @param around air and wind
+/// @throws not_finite_error, out_of_range_error
 /// Accuracy: a clamp is no cylinder; 20 % is a fair guess (judgement). At equal temperatures the limit for a small
 /// difference (1 K) is returned.
 [[nodiscard]] inline heat_transfer_coefficient body_coefficient(const thermal_body& body, temperature hot,
@@ -49,6 +51,7 @@ struct thermal_body {
 }
 
 /// Heat lost by a body to the air [W]; negative below the air's temperature.
+/// @param body what it is @param hot its temperature @param around air and wind @throws as body_coefficient()
 [[nodiscard]] inline power body_loss(const thermal_body& body, temperature hot, const surroundings& around)
 {
     return body_coefficient(body, hot, around) * body.surface * (hot - around.air);

@@ -34,7 +34,7 @@ inline constexpr band<resistance> collet_resistance{in_si<resistance>(50e-6), in
 /// The two metals that count in a collet. Tungsten softens and melts far above copper, so copper sets the limits.
 inline constexpr metal_pair collet_metals{annealed_copper, annealed_copper};
 
-/// The sources a torch's fittings rest on: collet and crimps. @param t the torch
+/// The sources a torch's fittings rest on: collet and crimps. @param t the torch @throws as crimp_basis_of()
 [[nodiscard]] inline basis torch_basis_of(const tig_torch& t)
 {
     basis out = crimp_basis_of(t.lead.size.area());

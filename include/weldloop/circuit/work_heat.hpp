@@ -6,6 +6,7 @@
 
 #include <weldloop/circuit/thermal_body.hpp>
 #include <weldloop/core/quantities.hpp>
+#include <weldloop/core/require.hpp>
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/temperature.hpp>
 #include <weldloop/law/fin.hpp>
@@ -22,7 +23,7 @@ inline constexpr source work_patch{
     source_kind::judgement};
 /// [m], see work_patch.
 inline constexpr length work_patch_radius = in_si<length>(0.010);
-/// See work_patch.
+/// [1] see work_patch.
 inline constexpr double work_emissivity = 0.8;
 /// Width of the warmed work, a few decay lengths, for the convection formula, which hardly minds [m] (judgement).
 inline constexpr length work_width = in_si<length>(0.1);
@@ -39,8 +40,8 @@ struct work_heat {
 };
 
 /// Sink of a plate round a contact: a disc fin losing heat from both faces as a body of its own width would.
-/// @param m metal of the plate @param thickness [m], above 0 @param patch expected temperature of the patch @param
-/// where air around
+/// @param m metal of the plate @param thickness [m], above 0 @param patch expected temperature of the patch
+/// @param where air around @return [W/K] @throws as disc_fin_conductance(), body_coefficient()
 [[nodiscard]] inline thermal_conductance plate_sink(const metal& m, length thickness, temperature patch,
                                                     const surroundings& where)
 {
@@ -49,9 +50,12 @@ struct work_heat {
                                 body_coefficient(face, patch, where));
 }
 
-/// Heat capacity of the patch of a plate under a contact [J/K]. @param m metal of the plate @param thickness [m]
+/// Heat capacity of the patch of a plate under a contact [J/K].
+/// @param m metal of the plate @param thickness [m], 0 or above
+/// @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline heat_capacity patch_capacity(const metal& m, length thickness)
 {
+    require_not_negative(thickness, "work thickness");
     return std::numbers::pi * work_patch_radius * work_patch_radius * thickness * m.heat_per_volume();
 }
 

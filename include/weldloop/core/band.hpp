@@ -15,15 +15,15 @@ inline constexpr double band_deviations = 1.6448536269514722;
 /// good or bad for the user.
 template <class Q>
 struct band {
-    Q low{};      ///< 5 % point
-    Q typical{};  ///< median
-    Q high{};     ///< 95 % point
+    Q low{};      ///< any, the 5 % point
+    Q typical{};  ///< any, the median
+    Q high{};     ///< any, the 95 % point
 
     /// All three points alike.
     friend bool operator==(const band&, const band&) = default;
 };
 
-/// A band without scatter.
+/// A band without scatter. @param value any
 template <class Q>
 [[nodiscard]] constexpr band<Q> exactly(const Q& value)
 {
@@ -31,6 +31,7 @@ template <class Q>
 }
 
 /// The band of f(x) for a monotone f: a falling f swaps the ends, so that `low` stays the small one.
+/// @param x any @param f what is asked of each point
 template <class Q, class F>
 [[nodiscard]] constexpr auto mapped(const band<Q>& x, F&& f)
 {

@@ -30,7 +30,8 @@ enum class size_scale {
 /// The size of a conductor, as written. Two sizes compare by area; "2/0 AWG" stays "2/0 AWG" when printed.
 class conductor_size {
 public:
-    /// @param scale how the size is written @param number gauge number, count of aughts, kcmil or mm2
+    /// @param scale how the size is written @param number gauge number 1 to 40, count of aughts 1 to 4,
+    /// 1 to 5000 kcmil or 0.01 to 2500 mm2
     /// @throws not_finite_error; out_of_range_error for a number the scale does not have
     constexpr conductor_size(size_scale scale, double number)
         : scale_(scale), number_(checked(scale, number)), area_(area_of(scale, number).value())
@@ -124,12 +125,12 @@ private:
 {
     return {size_scale::aught, static_cast<double>(count)};
 }
-/// Thousands of circular mils: kcmil(250). @param thousands 1 to 5000
+/// Thousands of circular mils: kcmil(250). @param thousands [kcmil], 1 to 5000
 [[nodiscard]] constexpr conductor_size kcmil(double thousands)
 {
     return {size_scale::kcmil, thousands};
 }
-/// Square millimetres of metal: square_mm(70). @param number 0.01 to 2500
+/// Square millimetres of metal: square_mm(70). @param number [mm2], 0.01 to 2500
 [[nodiscard]] constexpr conductor_size square_mm(double number)
 {
     return {size_scale::square_mm, number};

@@ -19,7 +19,8 @@ class bounded_number {
 public:
     constexpr bounded_number() = default;
 
-    /// @param value the plain number, 0.6 for 60 %. @throws not_finite_error, out_of_range_error
+    /// @param value the plain number, 0.6 for 60 %, within Rule::low and Rule::high @throws not_finite_error,
+    /// out_of_range_error
     constexpr bounded_number(double value) : value_(checked(value)) {}  // NOLINT: a ratio parameter accepts a number
 
     /// What it may be, in percent: "above 0 % to 100 %".

@@ -79,6 +79,7 @@ static_assert(sizeof(current) == sizeof(double), "a quantity costs no more than 
 
 /// Wraps a number that is already in the coherent SI unit of Q. For solver adapters and data tables, where the unit
 /// stands beside the number; everywhere else use a literal.
+/// @param value [coherent SI unit of Q], any
 template <class Q>
 [[nodiscard]] constexpr Q in_si(double value)
 {

@@ -43,7 +43,7 @@ template <class Q>
 /// @throws not_finite_error for NaN or infinity, out_of_range_error for a value outside the stated range
 /// @{
 
-/// Refuses NaN and infinity.
+/// Refuses NaN and infinity. @param q any @param argument what it is called in the error
 template <class Q>
 const Q& require_finite(const Q& q, std::string_view argument)
 {
@@ -51,14 +51,14 @@ const Q& require_finite(const Q& q, std::string_view argument)
     return q;
 }
 
-/// The same for a plain number, such as a Rayleigh number.
+/// The same for a plain number, such as a Rayleigh number. @param x [its unit], any @param argument as above
 inline double require_finite(double x, std::string_view argument)
 {
     if (!(std::fabs(x) <= detail::greatest_number)) throw not_finite_error(std::string(argument), number_text(x));
     return x;
 }
 
-/// Zero is refused too.
+/// Zero is refused too. @param q above zero, or it is refused @param argument as above
 template <class Q>
 const Q& require_positive(const Q& q, std::string_view argument)
 {
@@ -66,7 +66,7 @@ const Q& require_positive(const Q& q, std::string_view argument)
     return q;
 }
 
-/// Zero is allowed.
+/// Zero is allowed. @param q zero or more, or it is refused @param argument as above
 template <class Q>
 const Q& require_not_negative(const Q& q, std::string_view argument)
 {
@@ -74,7 +74,8 @@ const Q& require_not_negative(const Q& q, std::string_view argument)
     return q;
 }
 
-/// Both ends are allowed.
+/// Both ends are allowed. @param q within the ends, or it is refused @param low any @param high any
+/// @param argument as above
 template <class Q>
 const Q& require_within(const Q& q, const Q& low, const Q& high, std::string_view argument)
 {
@@ -84,6 +85,8 @@ const Q& require_within(const Q& q, const Q& low, const Q& high, std::string_vie
 }
 
 /// The same for a plain number, such as a Rayleigh number or a count.
+/// @param x [its unit], within the ends @param low [its unit], any @param high [its unit], any
+/// @param argument as above
 inline double require_within(double x, double low, double high, std::string_view argument)
 {
     if (!(std::fabs(x) <= detail::greatest_number && x >= low && x <= high))

@@ -18,7 +18,7 @@ namespace weldloop {
 /// A temperature point. Default: 20 degC, the reference temperature of published resistivities.
 class temperature {
 public:
-    static constexpr double celsius_zero_in_kelvin = 273.15;  ///< exact, definition of the Celsius scale
+    static constexpr double celsius_zero_in_kelvin = 273.15;  ///< [K] exact, definition of the Celsius scale
 
     constexpr temperature() = default;
 

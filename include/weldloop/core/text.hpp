@@ -57,7 +57,7 @@ public:
     [[nodiscard]] constexpr double in_si() const
     {
         return detail::unit_table[at_].in_si;
-    }  ///< its size in the coherent SI unit
+    }  ///< [coherent SI unit] its size
 
 private:
     constexpr explicit unit_of(std::size_t at) : at_(at) {}
@@ -111,7 +111,8 @@ private:
     scale at_;
 };
 
-/// The number of a quantity in a unit: number_in(50_ft, "m") is 15.24.
+/// The number of a quantity in a unit: number_in(50_ft, "m") is 15.24 [that unit].
+/// @param q the quantity, any @param unit a unit that measures it
 template <class Unit>
 [[nodiscard]] double number_in(const boost::units::quantity<Unit, double>& q,
                                std::type_identity_t<unit_of<boost::units::quantity<Unit, double>>> unit)
@@ -120,7 +121,7 @@ template <class Unit>
 }
 
 /// A quantity as text in a unit, "1.94 V".
-/// @param q      the quantity @param unit a unit that measures it @param digits significant digits, 1 to 17
+/// @param q      the quantity, any @param unit a unit that measures it @param digits significant digits, 1 to 17
 template <class Unit>
 [[nodiscard]] std::string to_text(const boost::units::quantity<Unit, double>& q,
                                   std::type_identity_t<unit_of<boost::units::quantity<Unit, double>>> unit,

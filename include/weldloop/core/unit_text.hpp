@@ -222,6 +222,7 @@ inline constexpr std::array unit_table{
 }  // namespace detail
 
 /// A quantity in its coherent SI unit as text, for messages: "0.0254 m".
+/// @param q any @param digits significant digits, 1 to 17
 template <class Q>
 [[nodiscard]] std::string si_text(const Q& q, int digits = 4)
 {

@@ -48,7 +48,7 @@ inline constexpr source stop_when_failing_judgement{
     "2026",
     {},
     source_kind::judgement};
-/// See stop_when_failing_judgement.
+/// Probability, see stop_when_failing_judgement.
 inline constexpr double stop_when_failing = 0.1;
 
 /// Whether a part is failing likely enough to stop the job. @param p the part
@@ -97,8 +97,8 @@ struct next_reading {
     std::string across = {};                              ///< name of the part
     std::string to = {};                                  ///< last part of a span; empty for one part
     reading_quantity quantity = reading_quantity::volts;  ///< what to read
-    double bits = 0.0;                                    ///< expected information on that part's fault, or of a part
-                                                          ///< likely at fault on its condition
+    double bits = 0.0;  ///< [bit] expected information on that part's fault, or of a part
+                        ///< likely at fault on its condition
 };
 
 /// The answer.

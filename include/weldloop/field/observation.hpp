@@ -98,12 +98,12 @@ inline constexpr source usual_meters{
 
 /// The meters readings are taken with.
 struct meters {
-    double volts_share = 0.008;                       ///< of the reading
-    voltage volts_floor = in_si<voltage>(1e-3);       ///< [V] beside it
-    double amps_share = 0.025;                        ///< of the current
-    current amps_floor = in_si<current>(1.0);         ///< [A] beside it
-    double ohms_share = 0.01;                         ///< of a four-wire reading
-    resistance ohms_floor = in_si<resistance>(1e-6);  ///< [ohm] beside it
+    double volts_share = 0.008;                       ///< of the reading, 0 to 1
+    voltage volts_floor = in_si<voltage>(1e-3);       ///< [V] 0 or above, beside it
+    double amps_share = 0.025;                        ///< of the current, 0 to 1
+    current amps_floor = in_si<current>(1.0);         ///< [A] 0 or above, beside it
+    double ohms_share = 0.01;                         ///< 0 to 1, of a four-wire reading
+    resistance ohms_floor = in_si<resistance>(1e-6);  ///< [ohm] 0 or above, beside it
 };
 
 }  // namespace weldloop

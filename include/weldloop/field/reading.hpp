@@ -15,7 +15,7 @@ struct reading {
     voltage volts = {};              ///< across it [V], 0 or above
     weldloop::current current = {};  ///< through it at that moment [A], above 0
     std::string to = {};             ///< name of the last part of a span; empty for one part
-    voltage error = {};              ///< [V] half of the 95 % interval of the voltmeter; 0: that of a usual one
+    voltage error = {};  ///< [V] 0 or above, half of the 95 % interval of the voltmeter; 0: that of a usual one
 };
 
 }  // namespace weldloop

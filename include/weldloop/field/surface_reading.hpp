@@ -39,8 +39,8 @@ inline constexpr source grey_body_reading{
 
 /// Share of the heat that leaves, half of its 95 % interval; see surface_heat_uncertainty.
 inline constexpr double surface_heat_share = 0.15;
-/// Least emissivity that a surface may have whose radiation is read as its temperature: below it the surroundings are
-/// seen.
+/// Least emissivity [1] that a surface may have whose radiation is read as its temperature: below it the surroundings
+/// are seen.
 inline constexpr double least_readable_emissivity = 0.5;
 
 /// A reading of a thermometer that sees radiation.
@@ -48,7 +48,7 @@ struct radiation_reading {
     measured<temperature> shown;                       ///< on its display
     weldloop::emissivity set = 1.0;                    ///< emissivity it is set to
     temperature reflected = temperature::celsius(20);  ///< of what the surface mirrors, as it is and as it is set
-    measured<double, double> surface{0.9, 0.05};       ///< emissivity of the surface, from 0.5 to 1
+    measured<double, double> surface{0.9, 0.05};       ///< emissivity of the surface [1], 0.5 to 1
 };
 
 namespace detail {
@@ -122,7 +122,7 @@ struct lead_from_surface {
 /// the mean of a period. A small rise says little of the current, and the uncertainty says so.
 /// @param lead sound, with its diameters @param where air, wind, lay, altitude, sun
 /// @param surface read by contact, or surface_temperature_of() a radiation reading
-/// @param air_uncertainty [K] of the air beside the lead, half of the 95 % interval
+/// @param air_uncertainty [K], 0 or above, of the air beside the lead, half of the 95 % interval
 /// @throws missing_data_error for a lead without diameters; not_finite_error; out_of_range_error for a lead in a coil
 /// or a bundle, whose surface is not one, and for one with missing strands; no_solution_error where the surface is not
 /// warmer than the air and the sun make it by more than the uncertainty

@@ -21,7 +21,7 @@ namespace weldloop {
 
 /// A working week.
 inline constexpr source survey_week_practice{"a week of five shifts", {}, {}, source_kind::common_practice};
-/// See survey_week_practice.
+/// Number of shifts, see survey_week_practice.
 inline constexpr double shifts_of_a_week = 5.0;
 
 /// A station of a survey with all that was answered of it, or why there is nothing.

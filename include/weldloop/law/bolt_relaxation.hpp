@@ -67,7 +67,7 @@ struct bolted_joint {
 inline constexpr band<double> bolt_bedding{0.05, 0.10, 0.20};
 /// Share lost in every decade of hours at 20 degC; see bolt_relaxation_judgement.
 inline constexpr band<double> bolt_creep{0.01, 0.02, 0.04};
-/// How many times as much aluminium loses; see bolt_relaxation_judgement.
+/// Factor by which aluminium loses more; see bolt_relaxation_judgement.
 inline constexpr double aluminium_relaxation = 2.0;
 /// Share of the loss with a conical spring washer; see bolt_relaxation_judgement.
 inline constexpr double spring_washer_relaxation = 0.5;
@@ -76,11 +76,11 @@ inline constexpr double spring_washer_relaxation = 0.5;
 inline constexpr double screw_frame_relaxation = 0.2;
 /// Share of the bedding that comes again when a bedded joint is re-tightened; see bolt_relaxation_judgement.
 inline constexpr double bedding_again = 0.5;
-/// Pace of a metal that has softened, 0.9/(0.02 log10(2)): a stiff bolt has nothing left after an hour. Softening
+/// Pace of a metal that has softened, 0.9/(0.02 log10(2)) [1]: a stiff bolt has nothing left after an hour. Softening
 /// temperatures are those of an hour's annealing (memory), and no metal softens at once.
 inline constexpr double softened_pace = 149.5;
 
-/// How fast a joint settles at a temperature over how fast it does at 20 degC, (Ts - 20 degC)/(Ts - T): it grows
+/// How fast a joint settles at a temperature over how fast it does at 20 degC, (Ts - 20 degC)/(Ts - T) [1]: it grows
 /// without a step towards the softening temperature Ts; just below it reaches softened_pace and stays.
 /// @param t of the joint @param softening Ts, above 20 degC
 /// @throws out_of_range_error @see bolt_relaxation_judgement
@@ -94,27 +94,39 @@ inline constexpr double softened_pace = 149.5;
     return below > range / softened_pace ? range / below : softened_pace;
 }
 
-/// Decades of settling after a further time at one pace, p log10(10^(c/p) + t/1 h): the time at this pace that would
-/// have led to the decades reached, and as much more.
-/// @param reached decades c so far, 0 or above @param pace p, see settling_pace(), above 0
+namespace detail {
+inline void require_pace(double pace)
+{
+    if (!(require_within(pace, 0.0, softened_pace, "pace of settling") > 0.0))
+        throw out_of_range_error("pace of settling", "0", "above zero");
+}
+}  // namespace detail
+
+/// Decades of settling after a further time at one pace, p log10(10^(c/p) + t/1 h) [1]: the time at this pace that
+/// would have led to the decades reached, and as much more.
+/// @param reached decades c so far [1], 0 to 1e12
+/// @param pace p [1], above 0 to softened_pace, see settling_pace()
 /// @param further time [s], 0 or above
 /// @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline double settled_decades(double reached, double pace, duration further)
 {
-    if (!(require_within(pace, 0.0, softened_pace, "pace of settling") > 0.0))
-        throw out_of_range_error("pace of settling", "0", "above zero");
+    detail::require_pace(pace);
     require_within(reached, 0.0, 1e12, "decades of settling");
     const double hours = require_not_negative(further, "time since tightening").value() / detail::seconds_per_hour;
     return reached + pace * std::log10(1.0 + hours * std::pow(10.0, -reached / pace));
 }
 
-/// Speed of settled_decades(), p/(ln 10) 10^(-c/p) per hour [1/s]. @param reached decades c @param pace p, above 0
+/// Speed of settled_decades(), p/(ln 10) 10^(-c/p) per hour [1/s].
+/// @param reached decades c [1], any @param pace p [1], above 0 to softened_pace
+/// @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline double settling_rate(double reached, double pace)
 {
+    detail::require_pace(pace);
+    require_finite(reached, "decades of settling");
     return pace / (std::numbers::ln10 * detail::seconds_per_hour) * std::pow(10.0, -reached / pace);
 }
 
-/// What a joint loses over what a stiff bolt on copper does. @param joint the joint
+/// Factor of what a joint loses over what a stiff bolt on copper does. @param joint the joint
 [[nodiscard]] constexpr double relaxation_factor(const bolted_joint& joint)
 {
     const double soft = joint.pressed == bolted_pair::with_aluminium ? aluminium_relaxation : 1.0;
@@ -128,7 +140,7 @@ inline constexpr double softened_pace = 149.5;
 
 /// Share of a bolt's force that is left, 1 - k (a t/1 h + b c), t at most an hour and k relaxation_factor(); never
 /// below zero. At time zero all of it.
-/// @param since tightening [s], 0 or above @param decades c, see settled_decades(), 0 or above
+/// @param since tightening [s], 0 or above @param decades c [1], see settled_decades(), 0 to 1e12
 /// @param joint what settles @return at the three points of the scatter, the worst first
 /// @throws not_finite_error, out_of_range_error @see bolt_relaxation_judgement
 [[nodiscard]] inline band<double> bolt_force_left(duration since, double decades, const bolted_joint& joint)
@@ -142,7 +154,7 @@ inline constexpr double softened_pace = 149.5;
             left(bolt_bedding.low, bolt_creep.low)};
 }
 
-/// The same of a joint that has been at one temperature since it was tightened.
+/// The same share of a joint that has been at one temperature since it was tightened.
 /// @param since tightening [s], 0 or above @param at temperature @param joint what settles
 /// @throws not_finite_error, out_of_range_error @see settling_pace()
 [[nodiscard]] inline band<double> bolt_force_left(duration since, temperature at, const bolted_joint& joint)
@@ -150,7 +162,7 @@ inline constexpr double softened_pace = 149.5;
     return bolt_force_left(since, settled_decades(0.0, settling_pace(at, joint.softening), since), joint);
 }
 
-/// The same at 20 degC, 1 - k (a t/1 h + b log10(1 + t/1 h)).
+/// The same share at 20 degC, 1 - k (a t/1 h + b log10(1 + t/1 h)).
 /// @param since tightening [s], 0 or above @param joint what settles
 /// @throws not_finite_error, out_of_range_error @see bolt_relaxation_judgement
 [[nodiscard]] inline band<double> bolt_force_left(duration since, const bolted_joint& joint = {})

@@ -119,9 +119,9 @@ inline void require_burn_off(const burn_off& c)
 /// A regression of the melting rate in the current alone, m = c2 I^2 + c1 I + c0: for the wire and extension it was
 /// fitted to, and where it is above 0.
 struct melting_regression {
-    mass_rate_by_square by_square;    ///< c2
-    mass_rate_by_current by_current;  ///< c1
-    mass_rate constant;               ///< c0
+    mass_rate_by_square by_square;    ///< c2 [kg/(A2 s)], any
+    mass_rate_by_current by_current;  ///< c1 [kg/(A s)], any
+    mass_rate constant;               ///< c0 [kg/s], any
 };
 
 namespace detail {

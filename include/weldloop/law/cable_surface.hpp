@@ -38,7 +38,7 @@ inline constexpr fraction sun_absorption = 0.8;
 struct cable_surface {
     length diameter;                               ///< [m] over the covering, above 0
     temperature air = temperature::celsius(25.0);  ///< air and walls around, -100 to 500 degC
-    speed wind = in_si<speed>(0.0);                ///< across the cable [m/s], 0 for still air
+    speed wind = in_si<speed>(0.0);                ///< across the cable [m/s], 0 or above, 0 for still air
     weldloop::lay lay = weldloop::lay::alone;      ///< arrangement
     std::optional<int> coil_turns = {};            ///< of a coiled cable, up to 200; none if not known
     int assumed_turns = assumed_coil_turns;        ///< of a coiled cable whose turns are not known, 1 to 200
@@ -46,8 +46,9 @@ struct cable_surface {
     length altitude = in_si<length>(0.0);          ///< above sea level [m], -500 to 11000
     heat_flux sun = in_si<heat_flux>(0.0);         ///< sunlight on the cable's outline [W/m2], 0 or above
     weldloop::emissivity emissivity = 0.9;         ///< of the covering
-    thermal_conductivity across_bundle = least_across_bundle;  ///< conductivity_across_bundle(), of bundles and coils
-    surface_model model = default_surface_model;               ///< of the lone cable in still air
+    thermal_conductivity across_bundle =
+        least_across_bundle;                      ///< as in conductivity_across_bundle(), of bundles and coils
+    surface_model model = default_surface_model;  ///< of the lone cable in still air
 };
 
 /// @name Air temperatures a lead is rated for

@@ -141,7 +141,7 @@ struct code_wire {
 }
 
 /// Whether a published law covers a stress and a time at 20 degC.
-/// @param law which @param stress S0/Sut @param time [s] @param yield_ratio as for code_relaxation()
+/// @param law which @param stress S0/Sut @param time [s], any @param yield_ratio any; what cannot be is not covered
 [[nodiscard]] inline bool code_relaxation_covers(relaxation_time_law law, stress_fraction stress, duration time,
                                                  double yield_ratio = usual_yield_ratio)
 {

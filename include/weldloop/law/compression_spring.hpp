@@ -37,7 +37,8 @@ enum class coil_ends {
 
 /// Turns of a compression spring that give way: all of them for plain ends, one less when those are ground, two less
 /// for closed ends.
-/// @param total turns of wire @param ends how they are made @throws out_of_range_error if none is left
+/// @param total turns of wire, up to 1e6 @param ends how they are made
+/// @throws not_finite_error; out_of_range_error too if none is left
 [[nodiscard]] inline double active_turns(double total, coil_ends ends)
 {
     const double dead = ends == coil_ends::plain ? 0.0 : ends == coil_ends::plain_ground ? 1.0 : 2.0;
@@ -48,7 +49,8 @@ enum class coil_ends {
 }
 
 /// Length of a compression spring pressed solid [m]: d Nt for ground ends, d (Nt + 1) otherwise.
-/// @param wire wire diameter d [m], 1 um to 0.2 m @param total turns of wire Nt @param ends how they are made
+/// @param wire wire diameter d [m], 1 um to 0.2 m @param total turns of wire Nt, above 0 to 1e6
+/// @param ends how they are made
 /// @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline length solid_length(length wire, double total, coil_ends ends)
 {
@@ -59,7 +61,8 @@ enum class coil_ends {
 }
 
 /// Rate of a compression or extension spring, G d^4/(8 D^3 Na) [N/m].
-/// @param shear G [Pa] @param wire d [m] @param coil D [m], above d @param turns active turns Na, above 0
+/// @param shear G [Pa], above 0 to 10 TPa @param wire d [m], 1 um to 0.2 m @param coil D [m], above d, up to 1000 d
+/// @param turns active turns Na, above 0 to 1e6
 /// @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline spring_rate compression_rate(pressure shear, length wire, length coil, double turns)
 {
@@ -77,7 +80,7 @@ enum class coil_correction {
     direct_shear,  ///< direct shear alone: a steady load, where the curvature's peak yields and does no harm
 };
 
-/// The factor of a correction. @param index C, above 1 to 1000 @param correction which
+/// The factor of a correction. @param index C [1], above 1 to 1000 @param correction which
 /// @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline double coil_factor(double index, coil_correction correction)
 {
@@ -90,7 +93,8 @@ enum class coil_correction {
 }
 
 /// Shear stress of a compression spring at the inner fibre, K 8 F D/(pi d^3) [Pa].
-/// @param load F [N], 0 to 1 GN @param wire d [m] @param coil D [m], above d @param correction what K stands for
+/// @param load F [N], 0 to 1 GN @param wire d [m], 1 um to 0.2 m @param coil D [m], above d, up to 1000 d
+/// @param correction what K stands for
 /// @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline pressure compression_stress(force load, length wire, length coil,
                                                  coil_correction correction = coil_correction::wahl)
@@ -101,7 +105,8 @@ enum class coil_correction {
 }
 
 /// Load that brings a compression spring to a shear stress; the inverse of compression_stress() [N].
-/// @param shear_stress [Pa], 0 to 10 TPa @param wire d [m] @param coil D [m], above d
+/// @param shear_stress [Pa], 0 to 10 TPa @param wire d [m], 1 um to 0.2 m
+/// @param coil D [m], above d, up to 1000 d
 /// @param correction what K stands for @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline force compression_load(pressure shear_stress, length wire, length coil,
                                             coil_correction correction = coil_correction::wahl)
@@ -113,7 +118,7 @@ enum class coil_correction {
 
 /// Force of a compression spring pressed to a length, k (L0 - L) [N]; none at its free length.
 /// @param rate k [N/m], above 0 @param free L0 [m], above 0 @param solid its solid length [m], above 0, below L0
-/// @param pressed_to L [m], from the solid to the free length @throws not_finite_error, out_of_range_error
+/// @param pressed_to L [m], at least the solid and at most the free length @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline force compression_force(spring_rate rate, length free, length solid, length pressed_to)
 {
     require_positive(rate, "spring rate");
@@ -162,7 +167,8 @@ inline double stability_constant(pressure youngs, pressure shear)
 }  // namespace detail
 
 /// The longest free length of a compression spring that is stable at any deflection, D sqrt(C2)/a [m].
-/// @param coil mean coil diameter D [m], above 0 @param youngs E [Pa] @param shear G [Pa], below E
+/// @param coil mean coil diameter D [m], above 0 @param youngs E [Pa], above 0 to 10 TPa
+/// @param shear G [Pa], above 0, below E
 /// @param ends how they are held @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline length longest_stable_spring(length coil, pressure youngs, pressure shear, spring_ends_held ends)
 {
@@ -176,8 +182,8 @@ inline double stability_constant(pressure youngs, pressure shear)
 struct standing_spring {
     length free_length;     ///< L0 [m], above 0
     length coil;            ///< mean coil diameter D [m], above 0
-    pressure youngs;        ///< E [Pa]
-    pressure shear;         ///< G [Pa], below E
+    pressure youngs;        ///< E [Pa], above 0 to 10 TPa
+    pressure shear;         ///< G [Pa], above 0, below E
     spring_ends_held ends;  ///< how they are held
 };
 

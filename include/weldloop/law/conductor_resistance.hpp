@@ -1,6 +1,9 @@
 #pragma once
 /// @file
 /// Direct-current resistance of a stranded conductor, sound or with strands missing over a length.
+///
+/// Source: R = rho l/A with resistivity linear in temperature and strands in parallel, as in any textbook; resistivity
+/// and coefficient have their source in material/metals.hpp.
 
 #include <weldloop/core/error.hpp>
 #include <weldloop/core/fraction.hpp>
@@ -24,7 +27,7 @@ inline constexpr temperature resistivity_highest =
 ///
 /// `increment` is the extra length of strands that lie in a helix (0.02 concentric, 0.04 to 0.07 rope-lay). Accuracy:
 /// code and guide tables to their printed digits up to 90 degC; see resistivity_lowest and resistivity_highest.
-/// @param metal of the strands @param section A of metal [m2], above 0 @param increment 0 to 1 @param t of the
+/// @param metal of the strands @param section A of metal [m2], above 0 @param increment [1], 0 to 1 @param t of the
 /// conductor
 /// @return [ohm/m]
 /// @throws not_finite_error, out_of_range_error

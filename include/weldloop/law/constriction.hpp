@@ -53,7 +53,7 @@ using pressure_factor = bounded_number<detail::pressure_factor_rule>;
 }
 
 /// Resistance of one round spot between two metals, (rho1 + rho2)/(4a) [ohm].
-/// @param first  resistivity of one body [ohm m], above 0 @param second of the other
+/// @param first  resistivity of one body [ohm m], above 0 @param second of the other [ohm m], above 0
 /// @param radius a of the spot [m], above 0
 /// @throws not_finite_error, out_of_range_error @see holm_constriction for source and range
 [[nodiscard]] inline resistance constriction_resistance(resistivity first, resistivity second, length radius)
@@ -89,8 +89,8 @@ using pressure_factor = bounded_number<detail::pressure_factor_rule>;
 
 /// A round spot in the plane of contact.
 struct contact_spot {
-    length x;       ///< [m] position of its centre
-    length y;       ///< [m] position of its centre
+    length x;       ///< [m] position of its centre, any
+    length y;       ///< [m] position of its centre, any
     length radius;  ///< [m], above 0
 };
 

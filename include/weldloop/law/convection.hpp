@@ -40,11 +40,11 @@ inline constexpr source mixed_convection_rule{"Incropera, Fundamentals of Heat a
 /// @name Ranges of the convection laws
 /// Outside them the functions extrapolate; what is built on them raises range_flag::convection_range.
 /// @{
-inline constexpr double cylinder_lowest_rayleigh = 1e-5;    ///< Churchill and Chu, full form
-inline constexpr double cylinder_highest_rayleigh = 1e12;   ///< Churchill and Chu, full form; Morgan
-inline constexpr double laminar_highest_rayleigh = 1e9;     ///< Churchill and Chu, laminar form
-inline constexpr double cross_flow_lowest_peclet = 0.2;     ///< Reynolds times Prandtl, Churchill and Bernstein
-inline constexpr double cross_flow_highest_reynolds = 1e7;  ///< Churchill and Bernstein
+inline constexpr double cylinder_lowest_rayleigh = 1e-5;    ///< Rayleigh number, Churchill and Chu, full form
+inline constexpr double cylinder_highest_rayleigh = 1e12;   ///< Rayleigh number, Churchill and Chu, full form; Morgan
+inline constexpr double laminar_highest_rayleigh = 1e9;     ///< Rayleigh number, Churchill and Chu, laminar form
+inline constexpr double cross_flow_lowest_peclet = 0.2;     ///< Reynolds times Prandtl number, Churchill and Bernstein
+inline constexpr double cross_flow_highest_reynolds = 1e7;  ///< Reynolds number, Churchill and Bernstein
 /// @}
 
 namespace detail {
@@ -162,7 +162,7 @@ struct cross_flow_nusselt {
 ///
 /// Range 1e-5 < Ra < 1e12, any Pr; outside it the value is an extrapolation. Ra = 0 gives 0.36. Correlations for this
 /// case differ by 10 to 20 % at the Ra of welding leads (1e3 to 1e5); this one lies low.
-/// @param rayleigh on the diameter, 0 or above @param prandtl above 0
+/// @param rayleigh number on the diameter, 0 or above @param prandtl number, above 0
 /// @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline double nusselt_horizontal_cylinder(double rayleigh, double prandtl)
 {
@@ -171,9 +171,9 @@ struct cross_flow_nusselt {
     return detail::churchill_chu(rayleigh, prandtl);
 }
 
-/// The same, laminar form of Churchill and Chu: Nu = 0.36 + 0.518 Ra^(1/4) / (1 + (0.559/Pr)^(9/16))^(4/9).
+/// The same number, laminar form of Churchill and Chu: Nu = 0.36 + 0.518 Ra^(1/4) / (1 + (0.559/Pr)^(9/16))^(4/9).
 /// Range 1e-6 < Ra < 1e9; outside it an extrapolation.
-/// @param rayleigh on the diameter, 0 or above @param prandtl above 0
+/// @param rayleigh number on the diameter, 0 or above @param prandtl number, above 0
 /// @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline double nusselt_horizontal_cylinder_laminar(double rayleigh, double prandtl)
 {
@@ -182,11 +182,11 @@ struct cross_flow_nusselt {
     return 0.36 + 0.518 * std::pow(rayleigh, 0.25) / std::pow(1.0 + std::pow(0.559 / prandtl, 9.0 / 16.0), 4.0 / 9.0);
 }
 
-/// The same in air by Morgan's power laws Nu = B Ra^n, with B and n by the range of Ra:
+/// The same number in air by Morgan's power laws Nu = B Ra^n, with B and n by the range of Ra:
 /// 0.675 and 0.058 (to 1e-2), 1.02 and 0.148 (to 1e2), 0.850 and 0.188 (to 1e4), 0.480 and 0.250 (to 1e7), 0.125 and
 /// 1/3 (to 1e12). It steps by up to 3 % where two ranges meet and lies 10 to 20 % above Churchill and Chu at the Ra of
 /// welding leads. Range 1e-10 < Ra < 1e12; outside it an extrapolation. Ra = 0 gives 0.
-/// @param rayleigh on the diameter, 0 or above
+/// @param rayleigh number on the diameter, 0 or above
 /// @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline double nusselt_horizontal_cylinder_morgan(double rayleigh)
 {
@@ -200,7 +200,7 @@ struct cross_flow_nusselt {
 /// Range Re Pr > 0.2, Re < 1e7; outside it an extrapolation. Up to Re = 2e4, a gale across a lead, power laws keep
 /// within 20 % of it; above, they lie higher: by up to 20 % near Re = 1e5, 24 % at 3e5. There its authors' own variant,
 /// with 1 + (Re/282000)^(1/2) as the last factor, is 10 to 15 % higher too. Re = 0 gives 0.3.
-/// @param reynolds on the diameter, 0 or above @param prandtl above 0
+/// @param reynolds number on the diameter, 0 or above @param prandtl number, above 0
 /// @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline double nusselt_cross_flow(double reynolds, double prandtl)
 {
@@ -209,9 +209,10 @@ struct cross_flow_nusselt {
     return require_finite(detail::churchill_bernstein(reynolds, prandtl), "Nusselt number");
 }
 
-/// Natural and forced convection together, Nu = (Nu_natural^n + Nu_forced^n)^(1/n).
-/// @param natural Nusselt number of still air @param forced of the wind alone; each 0 or above
-/// @param exponent n, 3 (transverse flow) to 4 (horizontal cylinder in cross-flow, the default and the smaller result)
+/// Nusselt number of natural and forced convection together, Nu = (Nu_natural^n + Nu_forced^n)^(1/n).
+/// @param natural Nusselt number of still air, 0 or above @param forced number of the wind alone, 0 or above
+/// @param exponent n, 1 to 10: 3 in transverse flow, 4 for a horizontal cylinder in cross-flow (the default and the
+/// smaller result)
 /// @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline double nusselt_mixed(double natural, double forced, double exponent = 4.0)
 {

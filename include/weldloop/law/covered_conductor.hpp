@@ -28,12 +28,12 @@ inline constexpr source covering_points_model{
 
 /// One metre of covered conductor; what periodic_heating_of() and profile_after() need to know of it.
 struct covered_conductor {
-    resistance_per_length resistance;    ///< [ohm/m] at 20 degC
-    per_kelvin temperature_coefficient;  ///< [1/K] of it, referred to 20 degC
+    resistance_per_length resistance;    ///< [ohm/m] above 0, at 20 degC
+    per_kelvin temperature_coefficient;  ///< [1/K] of it, any, referred to 20 degC
     temperature melting;                 ///< of the conductor; its resistance is not raised further above
-    heat_capacity_per_length metal;      ///< [J/(m K)] of the conductor
-    heat_capacity_per_length covering;   ///< [J/(m K)] of the whole covering
-    thermal_conductivity conductance;    ///< [W/(m K)] per metre, from conductor to surface
+    heat_capacity_per_length metal;      ///< [J/(m K)] above 0, of the conductor
+    heat_capacity_per_length covering;   ///< [J/(m K)] above 0, of the whole covering
+    thermal_conductivity conductance;    ///< [W/(m K)] above 0, per metre, from conductor to surface
     double diameter_ratio = 1.0;         ///< of the covering, outer over inner, above 1
 };
 
@@ -41,7 +41,7 @@ struct covered_conductor {
 struct stranded_section {
     weldloop::metal metal;   ///< of the strands
     area section;            ///< area of metal [m2], above 0
-    double increment = 0.0;  ///< of stranding, 0 to 1
+    double increment = 0.0;  ///< of stranding [1], 0 to 1
 };
 
 /// What is around them.

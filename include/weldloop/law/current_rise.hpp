@@ -25,7 +25,7 @@ struct switched_circuit {
     voltage driving;  ///< [V] that drives the current: the supply's less what takes constant volts; any sign
     weldloop::resistance resistance;  ///< R [ohm], above 0
     weldloop::inductance inductance;  ///< L [H], 0 or above
-    current before = {};              ///< [A] that flows when it is switched
+    current before = {};              ///< [A] any, that flows when it is switched
 };
 
 /// The current a time after the step [A], i = U/R + (i0 - U/R) exp(-t R/L); without inductance at once U/R.
@@ -57,7 +57,7 @@ struct switched_circuit {
 /// integral of L di/u(i) over sixty-four panels with u straight in each: exact for a steady voltage on resistance and
 /// for every straight line, 1e-4 for a curved one; 0 without inductance. Empty where nothing is to spare somewhere on
 /// the way: the current does not get there.
-/// @param l L [H], 0 or above @param from [A] @param to [A], at least `from`
+/// @param l L [H], 0 or above @param from [A], any @param to [A], at least `from`
 /// @param spare u, what is to spare for the rise at a current, in volts and amperes as plain numbers
 /// @throws not_finite_error, out_of_range_error; as spare does
 template <class Spare>

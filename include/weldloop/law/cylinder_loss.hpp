@@ -1,7 +1,8 @@
 #pragma once
 /// @file
 /// Heat that a horizontal cylinder gives to air and walls, on plain numbers: still air or wind, any altitude and
-/// emissivity. cable_surface.hpp puts the quantities to it.
+/// emissivity. cable_surface.hpp puts the quantities to it. The laws and their
+/// sources are those of convection.hpp, radiation.hpp and free_air.hpp: churchill_chu_cylinder, iec_60287_free_air.
 
 #include <algorithm>
 #include <cmath>

@@ -27,7 +27,7 @@ class heated_fin {
 public:
     /// @param axial   k A, conduction along the fin per unit gradient [W m/K], above 0
     /// @param loss    g, net heat lost per metre and kelvin of rise [W/(m K)], above 0
-    /// @param heating q, heat made per metre at the temperature of the air [W/m], 0 or above
+    /// @param heating q, heat made per metre at the temperature of the air [W/m], any
     /// @param extent  length of the fin [m], above 0
     /// @throws not_finite_error, out_of_range_error
     heated_fin(decltype(thermal_conductance{} * weldloop::length{}) axial, thermal_conductivity loss,
@@ -56,12 +56,16 @@ public:
     }
 
     /// Heat that flows into the fin at an end whose rise is `here`, the other end being at `there` [W].
+    /// @param here [K], any @param there [K], any @throws not_finite_error
     [[nodiscard]] power into_end(temperature_difference here, temperature_difference there) const
     {
+        require_finite(here, "rise of this end");
+        require_finite(there, "rise of the other end");
         return own_end() * (here - far_rise()) - other_end() * (there - far_rise());
     }
 
     /// Mean rise over the length for given end rises [K]; exact, from the heat balance of the whole fin.
+    /// @param one [K], any @param other [K], any @throws not_finite_error
     [[nodiscard]] temperature_difference mean_rise(temperature_difference one, temperature_difference other) const
     {
         const power both = into_end(one, other) + into_end(other, one);
@@ -69,10 +73,11 @@ public:
     }
 
     /// Highest rise anywhere along the fin, ends included [K].
+    /// @param one [K], any @param other [K], any @throws not_finite_error
     [[nodiscard]] temperature_difference highest_rise(temperature_difference one, temperature_difference other) const
     {
-        const double u1 = one.value() - far_rise_;
-        const double u2 = other.value() - far_rise_;
+        const double u1 = require_finite(one, "rise of one end").value() - far_rise_;
+        const double u2 = require_finite(other, "rise of the other end").value() - far_rise_;
         double highest = std::fmax(u1, u2);
         if (u1 < 0.0 && u2 < 0.0) {  // ends cooler than the middle: u = -2 sqrt(PQ) e^(-mL/2) where its slope is zero
             const double e = std::exp(-decay_ * length_);

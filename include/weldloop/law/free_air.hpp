@@ -47,9 +47,9 @@ inline constexpr source free_air_base_air{
 
 /// Constants of h = Z/De^g + E of one arrangement in free air.
 struct free_air_row {
-    double z;                                              ///< Z [W/(m^(2-g) K^(5/4))]
-    double e;                                              ///< E [W/(m2 K^(5/4))]
-    double g;                                              ///< exponent of the diameter
+    double z;                                              ///< Z [W/(m^(2-g) K^(5/4))], any
+    double e;                                              ///< E [W/(m2 K^(5/4))], any
+    double g;                                              ///< exponent of the diameter, any
     const weldloop::source* source = &iec_60287_free_air;  ///< where they come from
 };
 

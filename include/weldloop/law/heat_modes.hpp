@@ -1,6 +1,7 @@
 #pragma once
 /// @file
 /// Heat conduction in a covered conductor as exponential modes: the linear problem that the programmes are cut into.
+/// Source: exponential_steps; the modes by Jacobi's rotations, as in any textbook of numerical analysis.
 
 #include <algorithm>
 #include <array>

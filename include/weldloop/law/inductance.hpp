@@ -36,7 +36,7 @@ inline constexpr source neumann_circles{"Neumann's integral over coaxial circles
 /// @}
 
 /// Internal inductance of a round conductor with uniform current, mu0 mur/(8 pi): 50 nH/m for copper [H/m].
-/// @param relative_permeability mur, 0.999 to 1e6 @throws not_finite_error, out_of_range_error
+/// @param relative_permeability mur [1], 0.999 to 1e6 @throws not_finite_error, out_of_range_error
 /// @see skin_effect::inductance_ratio for what is left of it at a frequency
 [[nodiscard]] inline inductance_per_length internal_inductance(double relative_permeability = 1.0)
 {
@@ -99,8 +99,8 @@ inline constexpr source neumann_circles{"Neumann's integral over coaxial circles
 /// Inductance of a closed rectangle of round conductor: leads laid apart over a length, joined across at both ends. The
 /// two pairs of opposite sides, L = 2 (L_l - M_l,w + L_w - M_w,l), each by straight_inductance() and
 /// mutual_inductance_parallel(); sides at right angles do not couple [H].
-/// @param extent l, one side [m] @param width w, the other side [m] @param radius a [m], above 0, at most half of
-/// either side
+/// @param extent l, one side [m], at least 2 a @param width w, the other side [m], at least 2 a
+/// @param radius a [m], above 0
 /// @param internal L'i [H/m], 0 or above @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline inductance loop_inductance(length extent, length width, length radius,
                                                 inductance_per_length internal = internal_inductance())
@@ -122,7 +122,7 @@ inline constexpr source neumann_circles{"Neumann's integral over coaxial circles
 /// K and E come from one arithmetic-geometric mean of 1 and k' = sqrt(1 - k^2), in which the bracket is a sum of
 /// positive terms: all digits are kept for circles far apart and nearly touching. 1e-13 against quadrature.
 /// @param radius R1 [m], above 0 @param other_radius R2 [m], above 0
-/// @param apart z along the axis [m], of either sign; circles that coincide are refused
+/// @param apart z along the axis [m], any of either sign; circles that coincide are refused
 /// @throws not_finite_error, out_of_range_error @see neumann_circles
 [[nodiscard]] inline inductance mutual_inductance_coaxial(length radius, length other_radius, length apart)
 {
@@ -151,7 +151,7 @@ inline constexpr source neumann_circles{"Neumann's integral over coaxial circles
 
 /// Inductance of one circular turn of round conductor, mu0 R (ln(8 R/a) - 2) + 2 pi R L'i [H]. Thin conductor: the next
 /// term is of the order (a/R)^2, 1e-3 at a/R 0.05.
-/// @param radius R of the turn [m] @param wire_radius a [m], above 0, at most a fifth of R
+/// @param radius R of the turn [m], above 0 @param wire_radius a [m], above 0, at most a fifth of R
 /// @param internal L'i [H/m], 0 or above
 /// @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline inductance turn_inductance(length radius, length wire_radius,
@@ -171,8 +171,8 @@ inline constexpr source neumann_circles{"Neumann's integral over coaxial circles
 /// Turns of lead on a heap or a drum.
 struct lead_coil {
     int turns;        ///< 1 to `most_coil_turns`
-    length diameter;  ///< [m] mean diameter, from axis to axis of the lead
-    length pitch;     ///< [m] from one turn to the next, the diameter of the lead where they touch
+    length diameter;  ///< [m] above 0, mean diameter, from axis to axis of the lead
+    length pitch;     ///< [m] above 0, from one turn to the next, the diameter of the lead where they touch
     int layers = 1;   ///< turns on one another, 1 to `turns`; a loose heap has about the root of the turns
 };
 
@@ -223,8 +223,8 @@ inline constexpr int most_coil_turns = 500;
 
 /// Voltage that a change of current takes along an inductance, V = L dI/dt [V]; below 0 while the current falls. A
 /// supply without it to spare cannot follow the ramp.
-/// @param l L [H], 0 or above @param change of current [A], of either sign @param within time of the change [s], above
-/// 0
+/// @param l L [H], 0 or above @param change of current [A], any of either sign
+/// @param within time of the change [s], above 0
 /// @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline voltage ramp_voltage(inductance l, current change, duration within)
 {

@@ -70,7 +70,7 @@ inline constexpr pressure least_aluminium_stress = in_si<pressure>(60e6);
 struct joint_history {
     duration time;                      ///< [s] since it was made, 0 or above
     temperature usual;                  ///< of the joint while it worked, up to 180 degC
-    double cycles = 0.0;                ///< heat cycles, 0 or above
+    double cycles = 0.0;                ///< number of heat cycles, 0 or above
     temperature_difference swing = {};  ///< [K] of one cycle, 0 or above
 };
 

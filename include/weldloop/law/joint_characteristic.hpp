@@ -34,18 +34,20 @@ inline constexpr source hot_spot_resistance{
     "Holm, Electric Contacts", "4th edition 1967",
     "1 + (2/3) alpha (Tm - T0), the mean of T - T0 over the drop where the rise is small (derived again in a test)",
     source_kind::memory};
-/// Mean rise of the metal that makes the resistance over the rise of the hottest spot; see hot_spot_resistance.
+/// Ratio of the mean rise of the metal that makes the resistance to the rise of the hottest spot; see
+/// hot_spot_resistance.
 inline constexpr double mean_over_highest_rise = 2.0 / 3.0;
-/// Highest hot_growth of a joint. Above 1 (alpha T0 above 1.5) a spot that cannot yield would have two states at one
-/// current; no metal of the table comes there above 120 K.
+/// Highest hot_growth of a joint [1]. Above 1 (alpha T0 above 1.5) a spot that cannot yield would have two states at
+/// one current; no metal of the table comes there above 120 K.
 inline constexpr double highest_hot_growth = 1.0;
 
 /// The drops between which a joint levels off, and how its spots' resistance grows with their heat.
 struct joint_limits {
-    voltage softening;        ///< [V] up to here the spots keep their size
-    voltage melting;          ///< [V] never exceeded
-    double hot_growth = 0.0;  ///< c = (2/3) alpha T0 of the metals at the bulk's temperature T0, 0 to 1; 0: no growth
-    voltage hot_scale = {};   ///< [V] Vh = 2 sqrt(L) T0, the drop that heats a spot to sqrt(2) T0; above 0 if c is
+    voltage softening;  ///< [V] 0 or above: up to here the spots keep their size
+    voltage melting;    ///< [V] at least `softening`, never exceeded
+    double hot_growth =
+        0.0;  ///< c = (2/3) alpha T0 [1] of the metals at the bulk's temperature T0, 0 to 1; 0: no growth
+    voltage hot_scale = {};  ///< [V] Vh = 2 sqrt(L) T0, the drop that heats a spot to sqrt(2) T0; above 0 if c is
 };
 
 /// The limits of two metals: the lower drop of each, and alpha weighted by their resistivities.

@@ -65,7 +65,7 @@ struct loop_heat_input {
 
 /// Share of the arc's power that melts the wire, rho A v c dT/(s U I), s the share of its power that the arc gives to
 /// the wire. @param melted [W] heat in the wire that is fed, 0 or above @param arc [W] power of the arc, above 0
-/// @param share_at_wire s, above 0 to 1 @throws not_finite_error, out_of_range_error
+/// @param share_at_wire s, a share, 0.001 to 1 @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline double wire_melting_efficiency(power melted, power arc, double share_at_wire)
 {
     require_not_negative(melted, "heat in the wire");

@@ -21,8 +21,8 @@ inline constexpr inductance_per_length magnetic_constant = in_si<inductance_per_
 
 /// Range of relative permeability that is taken: copper and aluminium have 1, steel some hundreds.
 /// @{
-inline constexpr double least_permeability = 0.999;  ///< the most diamagnetic of conductors, bismuth, has 0.9998
-inline constexpr double most_permeability = 1e6;     ///< soft magnetic alloys reach about this
+inline constexpr double least_permeability = 0.999;  ///< [1] the most diamagnetic of conductors, bismuth, has 0.9998
+inline constexpr double most_permeability = 1e6;     ///< [1] soft magnetic alloys reach about this
 /// @}
 
 namespace detail {

@@ -1,6 +1,7 @@
 #pragma once
 /// @file
 /// Temperatures of a covered conductor under a current programme that repeats without end, solved exactly.
+/// Source: exponential_steps, the last state of a period the first of the next.
 
 #include <algorithm>
 #include <array>

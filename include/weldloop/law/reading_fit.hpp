@@ -56,8 +56,8 @@ enum class fit_gap {
 
 /// A fitted number, or why there is none.
 struct fitted_number {
-    std::optional<double> value = {};  ///< empty: see `gap`
-    double standard_error = 0.0;       ///< from the scatter of the readings; 0 without a value
+    std::optional<double> value = {};  ///< [its unit] empty: see `gap`
+    double standard_error = 0.0;       ///< [unit of the value] from the scatter of the readings; 0 without a value
     fit_gap gap = fit_gap::too_few;    ///< none if there is a value
 };
 
@@ -65,14 +65,14 @@ struct fitted_number {
 struct contact_reading {
     force pressing = {};          ///< F [N], above 0
     resistance read = {};         ///< R [ohm], above 0
-    double relative_error = 0.0;  ///< standard error of the instrument over the reading, 0 or above; 0: not known
+    double relative_error = 0.0;  ///< standard error of the instrument over the reading, a share, 0 to 1; 0: not known
 };
 
 /// The force law of a contact as read: R = 1e-6 K/(0.102 F)^m, ln R scattered by `spread`.
 struct force_law_fit {
     fitted_number exponent = {};  ///< m
     fitted_number constant = {};  ///< K [micro-ohm kgf^m], with m as fitted, or as stated where that cannot be told
-    double exponent_used = 0.7;   ///< m that K belongs to
+    double exponent_used = 0.7;   ///< exponent m that K belongs to
     fitted_number spread = {};    ///< standard deviation of ln R of the surface, the instrument's taken off
     std::optional<band<double>> multiplier = {};  ///< 5, 50, 95 % points over the law, exp(-1.645 s), 1, exp(1.645 s)
     weldloop::basis basis = {};                   ///< sources

@@ -1,7 +1,7 @@
 #pragma once
 /// @file
 /// A law of relaxation chosen by its user, marched over a history of temperatures: the state form of this library, or
-/// one of the published laws for comparison.
+/// one of the published laws for comparison. Source: each of them has its own, see sources_of().
 
 #include <algorithm>
 #include <optional>

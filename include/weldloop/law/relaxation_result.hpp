@@ -1,6 +1,7 @@
 #pragma once
 /// @file
 /// What a law of stress relaxation says of a spring: how much of its force is gone for good, and within which bounds.
+/// Source: derived from exponential creep at constant travel, see series_loss(); the widening is judgement.
 
 #include <algorithm>
 #include <cmath>

@@ -42,7 +42,9 @@ inline band<double> product(const band<double>& a, const band<double>& b)
 }
 }  // namespace detail
 
-/// Refuses a band of factors that is not above zero or not in order. @throws not_finite_error, out_of_range_error
+/// Refuses a band of factors that is not above zero or not in order.
+/// @param x factors, above 0 and in order @param argument what they are called in the error
+/// @throws not_finite_error, out_of_range_error
 inline const band<double>& require_factor(const band<double>& x, std::string_view argument)
 {
     require_within(x.low, 0.0, std::numeric_limits<double>::max(), argument);
@@ -56,7 +58,7 @@ inline const band<double>& require_factor(const band<double>& x, std::string_vie
 /// ln(end/median) = sqrt(ln(a end/a median)^2 + ln(b end/b median)^2).
 /// A factor without scatter multiplies the other as it stands. Multiplying the ends themselves would make a band
 /// that only one joint in four hundred leaves on either side.
-/// @param a factor, above zero, in order low <= typical <= high @param b the other
+/// @param a factor, above zero, in order low <= typical <= high @param b the other factor, as `a`: above zero
 /// @throws not_finite_error, out_of_range_error @see independent_scatter
 [[nodiscard]] inline band<double> product_of(const band<double>& a, const band<double>& b)
 {
@@ -88,7 +90,7 @@ struct split_log_normal {
 ///
 /// Each is a log-normal factor with the 5, 50 and 95 % points of its band, either half with its own spread. Factors
 /// without scatter and alike give one half. The sum over the deviates of the first is exact to 1e-6.
-/// @param first factor, above zero, in order @param second the other
+/// @param first factor, above zero, in order @param second the other factor, above zero, in order
 /// @throws not_finite_error, out_of_range_error @see independent_scatter
 [[nodiscard]] inline likelihood probability_smaller(const band<double>& first, const band<double>& second)
 {

@@ -50,7 +50,7 @@ struct screw_thread {
     plane_angle half_angle = trapezoidal_half_angle;  ///< [rad] of the flanks, 0 to below pi/4
     friction_coefficient friction = 0.15;             ///< in the thread; see clamp_screw_judgement
     friction_coefficient collar_friction = 0.15;      ///< under the pad or collar; see clamp_screw_judgement
-    length collar_diameter = in_si<length>(0.010);    ///< [m] mean, of pad or collar; 0: none
+    length collar_diameter = in_si<length>(0.010);    ///< [m] 0 or above, mean, of pad or collar; 0: none
 };
 
 namespace detail {

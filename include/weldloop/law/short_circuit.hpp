@@ -51,8 +51,8 @@ using short_circuit_factor = decltype(current{} * boost::units::root<2>(duration
 /// Constants of heating without loss, as a standard or a metal gives them.
 struct adiabatic_constants {
     std::string_view material;     ///< of the conductor
-    short_circuit_factor heating;  ///< K [A s^(1/2)/m2]
-    temperature_difference beta;   ///< [K] reciprocal of the temperature coefficient at 0 degC
+    short_circuit_factor heating;  ///< K [A s^(1/2)/m2], above 0
+    temperature_difference beta;   ///< [K] above 0, reciprocal of the temperature coefficient at 0 degC
     temperature melting;           ///< highest end temperature
     const source* from;            ///< of K and beta
 };
@@ -120,7 +120,7 @@ inline constexpr adiabatic_constants iec_steel =
 struct short_circuit_conductor {
     adiabatic_constants constants;  ///< K, beta and the melting point
     area section;                   ///< S [m2], above 0
-    double nonadiabatic = 1.0;      ///< e, 1 to 10: 1 without loss, or nonadiabatic_factor_of()
+    double nonadiabatic = 1.0;      ///< factor e, 1 to 10: 1 without loss, or nonadiabatic_factor_of()
 };
 
 /// Current that heats a conductor from one temperature to another, I = e k S/sqrt(t) [A].
@@ -139,7 +139,7 @@ struct short_circuit_conductor {
 
 /// Least conductor that stands a short circuit, S = I sqrt(t)/(e k) [m2]; 0 for no current.
 /// @param c constants @param through I [A], 0 or above, and t [s], above 0 @param span T1 and T2
-/// @param nonadiabatic e, 1 to 10 @throws not_finite_error, out_of_range_error
+/// @param nonadiabatic factor e, 1 to 10 @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline area short_circuit_area(const adiabatic_constants& c, const heating_segment& through,
                                              const heating_span& span, double nonadiabatic = 1.0)
 {
@@ -182,10 +182,10 @@ struct short_circuit_conductor {
 
 /// @name Constants of the heat that the covering takes
 /// @{
-inline constexpr double nonadiabatic_c1 = 2.464;  ///< C1 = 2464 mm/m, in coherent units; see iec_60949_nonadiabatic
+inline constexpr double nonadiabatic_c1 = 2.464;  ///< C1 = 2464 mm/m [1], in coherent units; see iec_60949_nonadiabatic
 /// C2 [K m3/J] = 1.22 K m mm2/J; see iec_60949_nonadiabatic
 inline constexpr auto nonadiabatic_c2 = 1.22e-6 / volumetric_heat::from_value(1.0);
-inline constexpr double usual_thermal_contact = 0.7;  ///< F of covering on strands; see iec_60949_nonadiabatic
+inline constexpr double usual_thermal_contact = 0.7;  ///< factor F of covering on strands; see iec_60949_nonadiabatic
 inline constexpr duration longest_short_circuit = in_si<duration>(5.0);  ///< see iec_60724_duration
 /// @}
 
@@ -201,7 +201,7 @@ struct covered_section {
     metal conductor;                         ///< its heat per volume counts
     area section;                            ///< S [m2], above 0
     covering around;                         ///< its heat per volume and conductivity count
-    double contact = usual_thermal_contact;  ///< F, 0 for a bare conductor to 1 for perfect contact
+    double contact = usual_thermal_contact;  ///< factor F, 0 to 1: 0 for a bare conductor, 1 for perfect contact
 };
 
 /// Non-adiabatic factor from the materials, e = sqrt(1 + F A sqrt(t/S) + F^2 B t/S) with A = C1/cc sqrt(ci ki) and
@@ -230,8 +230,8 @@ struct covered_section {
 
 /// Published constants of the simplified form, e = sqrt(1 + X sqrt(t/S) + Y t/S) with S in mm2 and t in s.
 struct simplified_nonadiabatic {
-    double x;            ///< X [(mm2/s)^(1/2)]
-    double y;            ///< Y [mm2/s]
+    double x;            ///< X [(mm2/s)^(1/2)], 0 or above
+    double y;            ///< Y [mm2/s], 0 or above
     const source* from;  ///< where they stand
 };
 

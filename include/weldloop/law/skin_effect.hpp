@@ -29,7 +29,7 @@ inline constexpr source iec_60287_skin_above{"IEC 60287-1-1", "2006", "2.1.2, xs
 /// What alternating current does to a round conductor.
 struct skin_effect {
     double resistance_ratio = 1.0;     ///< R_ac/R_dc, 1 or above
-    double resistance_increase = 0.0;  ///< R_ac/R_dc - 1, with all its digits where it is small
+    double resistance_increase = 0.0;  ///< R_ac/R_dc - 1 [1], with all its digits where it is small
     double inductance_ratio = 1.0;     ///< internal inductance over that of direct current, 0 to 1
 };
 
@@ -38,7 +38,7 @@ inline constexpr double most_radius_over_depth = 1e6;
 
 /// Depth at which the current density of a plane conductor has fallen to 1/e, delta = sqrt(rho/(pi f mu0 mur)) [m].
 /// @param rho resistivity [ohm m], above 0 @param f frequency [Hz], above 0
-/// @param relative_permeability mur, 0.999 to 1e6
+/// @param relative_permeability mur [1], 0.999 to 1e6
 /// @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline length skin_depth(resistivity rho, frequency f, double relative_permeability = 1.0)
 {
@@ -53,7 +53,7 @@ inline constexpr double most_radius_over_depth = 1e6;
 /// It follows from the direct-current resistance alone. So a stranded conductor whose strands touch counts as a solid
 /// one of its resistance, however loosely it is packed: what its radius gains, its mean resistivity loses.
 /// @param dc R' at its temperature [ohm/m], above 0 @param f [Hz], 0 or above
-/// @param relative_permeability mur, 0.999 to 1e6
+/// @param relative_permeability mur [1], 0.999 to 1e6
 /// @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline double radius_over_skin_depth(resistance_per_length dc, frequency f,
                                                    double relative_permeability = 1.0)
@@ -101,7 +101,7 @@ inline constexpr double skin_asymptotic_from = 32.0;  // |z|; e^(-2 |z|/sqrt(2))
 ///
 /// Exact; 1e-12 against a program of arbitrary precision, the small increase at low frequency included. Limits: 1 and 1
 /// for a/delta to 0; a/(2 delta) + 1/4 and 2 delta/a for large a/delta.
-/// @param radius_over_depth a/delta, 0 to 1e6 @throws not_finite_error, out_of_range_error
+/// @param radius_over_depth a/delta [1], 0 to 1e6 @throws not_finite_error, out_of_range_error
 /// @see radius_over_skin_depth(), bessel_skin_effect
 [[nodiscard]] inline skin_effect skin_effect_at(double radius_over_depth)
 {
@@ -120,7 +120,7 @@ inline constexpr double skin_asymptotic_from = 32.0;  // |z|; e^(-2 |z|/sqrt(2))
 /// the current more evenly. A return lead close by adds proximity effect, which is not counted: by the approximation of
 /// the cable standard (recalled) 2.9 (d/s)^2 times the skin effect, d over the strands, s from axis to axis.
 /// @param dc R' at its temperature [ohm/m], above 0 @param f [Hz], 0 or above; 0 gives the ratios 1 and 1
-/// @param relative_permeability mur, 0.999 to 1e6
+/// @param relative_permeability mur [1], 0.999 to 1e6
 /// @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline skin_effect skin_effect_of(resistance_per_length dc, frequency f,
                                                 double relative_permeability = 1.0)
@@ -130,7 +130,7 @@ inline constexpr double skin_asymptotic_from = 32.0;  // |z|; e^(-2 |z|/sqrt(2))
 
 /// A range of the argument in which the cable standard has one polynomial for its skin effect factor.
 struct iec_skin_range {
-    double up_to;        ///< highest argument
+    double up_to;        ///< [1] highest argument
     const source* from;  ///< read or recalled
 };
 
@@ -143,15 +143,15 @@ inline constexpr iec_skin_range iec_skin_high{30.0, &iec_60287_skin_above};   //
 
 /// Skin effect factor of the cable standard with where it comes from.
 struct iec_skin_factor {
-    double increase;     ///< ys = R_ac/R_dc - 1
+    double increase;     ///< factor ys = R_ac/R_dc - 1
     bool in_range;       ///< the argument is at most that of `iec_skin_high`
     const source* from;  ///< the formula used, read or recalled
 };
 
-/// Argument of the cable standard's formula, xs = sqrt(8 pi f 1e-7 ks/R'); sqrt(2) of radius_over_skin_depth() for
+/// Argument of the cable standard's formula, xs = sqrt(8 pi f 1e-7 ks/R') [1]; sqrt(2) of radius_over_skin_depth() for
 /// ks 1.
 /// @param dc R' at its temperature [ohm/m], above 0 @param f [Hz], 0 or above
-/// @param ks 1 for solid and stranded copper; up to 1 where strands are kept apart, above 0
+/// @param ks factor, 0 to 1: 1 for solid and stranded copper, less where strands are kept apart
 /// @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline double iec_skin_argument(resistance_per_length dc, frequency f, double ks = 1.0)
 {
@@ -163,7 +163,7 @@ struct iec_skin_factor {
 /// 0.354 xs - 0.733 above.
 ///
 /// Error of 1 + ys against skin_effect_at(): up to 0.11 % to xs 2.8, 0.42 % to 3.8, 0.56 % above (just above 3.8).
-/// @param xs argument, 0 to 1e6 @return the factor; `in_range` is false above `iec_skin_high`
+/// @param xs argument [1], 0 to 1e6 @return the factor; `in_range` is false above `iec_skin_high`
 /// @throws not_finite_error, out_of_range_error @see iec_60287_skin, iec_60287_skin_above
 [[nodiscard]] inline iec_skin_factor iec_skin_factor_at(double xs)
 {

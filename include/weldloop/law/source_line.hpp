@@ -180,7 +180,8 @@ public:
     /// The end of at(): the number of pieces.
     [[nodiscard]] double length() const { return static_cast<double>(points_.size() - 1); }
 
-    /// A point of the line. @param place along it, 0 (least current) to length() @throws out_of_range_error
+    /// A point of the line. @param place along it [1], at least 0 (least current), at most length()
+    /// @throws not_finite_error, out_of_range_error
     [[nodiscard]] source_point at(double place) const
     {
         require_within(place, 0.0, length(), "place on the output line");

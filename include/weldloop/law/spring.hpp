@@ -58,7 +58,7 @@ inline pressure require_modulus(pressure modulus, std::string_view what)
 }
 }  // namespace detail
 
-/// Spring index C = D/d.
+/// Spring index C = D/d [1].
 /// @param coil mean coil diameter D [m], above d, up to 1000 d @param wire wire diameter d [m], 1 um to 0.2 m
 /// @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline double spring_index(length coil, length wire)
@@ -71,14 +71,14 @@ inline pressure require_modulus(pressure modulus, std::string_view what)
     return (coil / wire).value();
 }
 
-/// Whether an index lies within 4 to 12, for which the curvature factors are made.
+/// Whether an index lies within 4 to 12, for which the curvature factors are made. @param index C [1], any
 [[nodiscard]] constexpr bool usual_spring_index(double index)
 {
     return index >= 4.0 && index <= 12.0;
 }
 
 /// Wahl's factor of direct shear and curvature, (4C - 1)/(4C - 4) + 0.615/C.
-/// @param index C, above 1 to 1000 @throws not_finite_error, out_of_range_error
+/// @param index C [1], above 1 to 1000 @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline double wahl_factor(double index)
 {
     detail::require_index(index);
@@ -86,7 +86,7 @@ inline pressure require_modulus(pressure modulus, std::string_view what)
 }
 
 /// Bergstrasser's factor of the same, (4C + 2)/(4C - 3); within 1.4 % of Wahl's from C 4, 1 % from C 8.
-/// @param index C, above 1 to 1000 @throws not_finite_error, out_of_range_error
+/// @param index C [1], above 1 to 1000 @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline double bergstrasser_factor(double index)
 {
     detail::require_index(index);
@@ -94,7 +94,7 @@ inline pressure require_modulus(pressure modulus, std::string_view what)
 }
 
 /// Factor of direct shear alone, 1 + 0.5/C, for a spring that bears a steady load once.
-/// @param index C, above 1 to 1000 @throws not_finite_error, out_of_range_error
+/// @param index C [1], above 1 to 1000 @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline double direct_shear_factor(double index)
 {
     detail::require_index(index);
@@ -102,7 +102,7 @@ inline pressure require_modulus(pressure modulus, std::string_view what)
 }
 
 /// Curvature factor of bending at the inner fibre of a torsion spring, (4C^2 - C - 1)/(4C (C - 1)).
-/// @param index C, above 1 to 1000 @throws not_finite_error, out_of_range_error
+/// @param index C [1], above 1 to 1000 @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline double inner_bending_factor(double index)
 {
     detail::require_index(index);
@@ -110,7 +110,7 @@ inline pressure require_modulus(pressure modulus, std::string_view what)
 }
 
 /// Curvature factor at the outer fibre, (4C^2 + C - 1)/(4C (C + 1)).
-/// @param index C, above 1 to 1000 @throws not_finite_error, out_of_range_error
+/// @param index C [1], above 1 to 1000 @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline double outer_bending_factor(double index)
 {
     detail::require_index(index);

@@ -1,6 +1,7 @@
 #pragma once
 /// @file
 /// Helical torsion springs of round wire: turns, rate, bending stress, and what they need of room when wound.
+/// Source: spring_formulas; 10.8 instead of 64/(2 pi) is its allowance for friction between coils.
 
 #include <numbers>
 
@@ -35,7 +36,8 @@ inline constexpr double friction_turn_divisor = 10.8;  // per turn, between coil
 /// Rate of a torsion spring with the friction of its coils, E d^4/(10.8 D Na) per turn [N m/rad].
 ///
 /// The textbook's 10.8 per turn stands 6 % above 64/(2 pi): coils rub, and measured springs are that much softer.
-/// @param youngs E [Pa] @param wire d [m] @param coil D [m], above d @param turns active turns Na, above 0
+/// @param youngs E [Pa], above 0 to 10 TPa @param wire d [m], 1 um to 0.2 m @param coil D [m], above d, up to 1000 d
+/// @param turns active turns Na, above 0 to 1e6
 /// @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline angular_rate torsion_rate(pressure youngs, length wire, length coil, double turns)
 {
@@ -48,8 +50,8 @@ inline constexpr double friction_turn_divisor = 10.8;  // per turn, between coil
 }
 
 /// Bending stress of a torsion spring at the inner fibre, Ki 32 M/(pi d^3) [Pa].
-/// @param moment M [N m], 0 to 1 GN m @param wire d [m] @param coil D [m], above d @throws not_finite_error,
-/// out_of_range_error
+/// @param moment M [N m], 0 to 1 GN m @param wire d [m], 1 um to 0.2 m @param coil D [m], above d, up to 1000 d
+/// @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline pressure torsion_stress(torque moment, length wire, length coil)
 {
     require_within(moment, in_si<torque>(0.0), detail::highest_spring_moment, "spring moment");
@@ -59,8 +61,8 @@ inline constexpr double friction_turn_divisor = 10.8;  // per turn, between coil
 }
 
 /// Moment that brings a torsion spring to a bending stress; the inverse of torsion_stress() [N m].
-/// @param bending_stress [Pa], 0 to 10 TPa @param wire d [m] @param coil D [m], above d @throws not_finite_error,
-/// out_of_range_error
+/// @param bending_stress [Pa], 0 to 10 TPa @param wire d [m], 1 um to 0.2 m @param coil D [m], above d, up to 1000 d
+/// @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline torque torsion_moment(pressure bending_stress, length wire, length coil)
 {
     detail::require_stress(bending_stress, "bending stress");

@@ -28,8 +28,8 @@ inline constexpr source waveform_calculus{"definitions of root mean square, mean
 /// A straight piece of a current's course. A step stands between two pieces, not in one.
 struct current_piece {
     weldloop::duration duration;  ///< [s] above 0
-    current from;                 ///< [A] where it begins; electrode positive counts positive
-    current to;                   ///< [A] where it ends
+    current from;                 ///< [A] any, where it begins; electrode positive counts positive
+    current to;                   ///< [A] any, where it ends
 };
 
 /// Pulsed direct current. The ramps come on top of the two times.
@@ -48,7 +48,7 @@ struct square_wave {
     current negative;                ///< [A] size of the current with the electrode negative, above 0
     weldloop::frequency frequency;   ///< [Hz] above 0
     fraction positive_share = 0.5;   ///< balance: share of the period with the electrode positive, between 0 and 1
-    duration reversal = duration{};  ///< [s] each reversal takes out of the half it leads into; 0 is a step
+    duration reversal = duration{};  ///< [s] 0 or above, each reversal takes out of the half it leads into; 0 is a step
 };
 
 /// The course of a current that repeats, or direct current.
@@ -63,7 +63,7 @@ struct square_wave {
 /// All are exact to rounding, as are the harmonics of straight pieces and of the sine.
 class waveform {
 public:
-    /// Direct current. @param steady I [A], of either sign @throws not_finite_error
+    /// Direct current. @param steady I [A], any of either sign @throws not_finite_error
     [[nodiscard]] static waveform dc(current steady)
     {
         require_finite(steady, "current");

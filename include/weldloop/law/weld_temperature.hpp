@@ -29,8 +29,9 @@ inline constexpr source relative_plate_thickness{
 inline constexpr source cooling_time_rule{"EN 1011-2, as quoted in an open program", "2001", "annex D",
                                           source_kind::standard};
 
-/// Relative thickness tau = d sqrt(rho c (T - T0)/H): heat flows in three directions above 0.9, in two below 0.6.
-/// @param thickness d [m] @param stored rho c [J/(m3 K)] @param rise T - T0 [K] @param heat H [J/m]; all above 0
+/// Relative thickness tau = d sqrt(rho c (T - T0)/H) [1]: heat flows in three directions above 0.9, in two below 0.6.
+/// @param thickness d [m], above 0 @param stored rho c [J/(m3 K)], above 0 @param rise T - T0 [K], above 0
+/// @param heat H [J/m], above 0
 /// @throws not_finite_error, out_of_range_error @see relative_plate_thickness
 [[nodiscard]] inline double relative_thickness(length thickness, volumetric_heat stored, temperature_difference rise,
                                                heat_per_weld_length heat)

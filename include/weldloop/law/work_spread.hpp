@@ -26,9 +26,9 @@ inline constexpr source conduction_from_the_middle{
 
 /// A rise by a watt of the weld in the mean over the stay [K/W]; over a piece's mean it may be negative: colder.
 struct rise_by_watt {
-    double mean = 0.0;      ///< in the mean over the piece's stay
-    double end = 0.0;       ///< at the end of it
-    double arc_ends = 0.0;  ///< when the arc goes out for the last time in it
+    double mean = 0.0;      ///< [K/W] in the mean over the piece's stay, any
+    double end = 0.0;       ///< [K/W] at the end of it, any
+    double arc_ends = 0.0;  ///< [K/W] when the arc goes out for the last time in it
 };
 
 /// A piece that is heated for a stay, by an arc that burns from its beginning on and again in every period.
@@ -169,7 +169,7 @@ inline void require_stay(const heated_stay& s)
 /// A body heated over a stay, losing heat to the air: what its mean and its end are.
 struct stay_heating {
     thermal_conductance exchange = {};  ///< [W/K] over the mean, that takes away what the piece leaves with
-    double end_over_mean = 2.0;         ///< rise at the end of the stay over that in the mean
+    double end_over_mean = 2.0;         ///< ratio of the rise at the end of the stay to that in the mean
     rise_by_watt rise = {};             ///< of the body [K/W]
 };
 /// The body itself: with x = G stay/C under even heat end/mean = x (1 - e^-x)/(x - 1 + e^-x), 2 for a short stay, 1 for

@@ -37,7 +37,7 @@ struct judged_number {
     std::string judged = {};       ///< its value
     judged_end one = {};           ///< at the lower end of its range
     judged_end other = {};         ///< at the upper end
-    /// Grip left between both ends and as judged: the largest less the smallest, 0 to 1.
+    /// Share of the grip left between both ends and as judged: the largest less the smallest, 0 to 1.
     double effect = 0.0;
 };
 

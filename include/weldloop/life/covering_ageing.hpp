@@ -51,9 +51,9 @@ inline constexpr std::array covering_halving_interval{
 /// Share of a covering's thermal life that is used, the poor case first. 1 is the end point of a test of endurance,
 /// which is no date: cuts, burns, crushing and bending end most leads before.
 struct covering_age {
-    double poor = 0.0;         ///< of a poor covering, at its hottest
-    double typical = 0.0;      ///< of a typical one
-    double good = 0.0;         ///< of a good one, at its mean
+    double poor = 0.0;         ///< [1] 0 or above, of a poor covering, at its hottest
+    double typical = 0.0;      ///< [1] 0 or above, of a typical one
+    double good = 0.0;         ///< [1] 0 or above, of a good one, at its mean
     temperature hottest = {};  ///< of the conductor, which the covering's inside has
     bool past_short_time =
         false;              ///< hotter than the covering stands even for seconds: it is damaged, age says nothing
@@ -114,8 +114,8 @@ inline void add_ageing_basis(basis& out)
 ///
 /// Index and halving interval of coverings are judgement around one rule of thumb: the interval is wide, and it is
 /// meant for comparing days and leads. It is no forecast: damage comes before age, typically.
-/// @param lead with its diameters and a covering with a conductor limit @param day shifts of one day @param days how
-/// often it is repeated, 0 or above; 1 for one bad day
+/// @param lead with its diameters and a covering with a conductor limit @param day shifts of one day
+/// @param days number of times it is repeated, 0 to 1e6; 1 for one bad day
 /// @throws missing_data_error for a lead without diameters or a covering without limit; not_finite_error,
 /// out_of_range_error; no_solution_error
 [[nodiscard]] inline covering_age covering_life_of(const cable& lead, std::span<const shift> day, double days = 1.0)

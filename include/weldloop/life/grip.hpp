@@ -49,7 +49,7 @@ namespace weldloop {
 /// The grip of a work connection among its neighbours in a station that has a settled state: what they take from it is
 /// read off the solved loop.
 /// @param s the station @param index of the work connection in its path
-/// @param horizon as for grip_over_time() @param service as for grip_over_time()
+/// @param horizon [s], as in grip_over_time() @param service as for grip_over_time()
 /// @return empty if the part is no work connection, or the loop has no settled state
 /// @throws bad_station_error, out_of_range_error, not_finite_error
 [[nodiscard]] std::optional<grip_forecast> grip_in_station(const station& s, std::size_t index,

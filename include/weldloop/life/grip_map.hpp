@@ -2,6 +2,7 @@
 /// @file
 /// The map of a clamp over current and surface: where it holds, declines, or is unstable; and kinds of clamp side by
 /// side.
+/// Source: that of hours_to_loss() and grip_over_time().
 
 #include <optional>
 #include <span>

@@ -61,7 +61,7 @@ inline constexpr source cleaning_judgement{
 inline constexpr double wear_of_an_opening = 2e-6;
 /// Share of contact resistance that one knock adds; see knock_judgement.
 inline constexpr double knock_rise = 0.02;
-/// Openings that wear as one drag does; see dragging_judgement.
+/// Number of openings that wear as one drag does; see dragging_judgement.
 inline constexpr double openings_of_a_drag = 5.0;
 /// Least travel of the jaws on the work that cleans them; see wiping_measured.
 inline constexpr length cleaning_wipe = in_si<length>(25e-6);
@@ -78,24 +78,24 @@ struct grip_service {
     duration shift = in_si<duration>(8.0 * 3600.0);  ///< [s] of one shift, above 0
     duration rest = {};                          ///< [s] by the clock between two shifts, 0 or above; the clamp stays
                                                  ///< on the work, at the temperature of the air
-    double openings = 0.0;                       ///< in a shift, 0 to 10000
-    double knocks = 0.0;                         ///< in a shift, 0 to 10000
+    double openings = 0.0;                       ///< number in a shift, 0 to 10000
+    double knocks = 0.0;                         ///< number in a shift, 0 to 10000
     std::optional<duration> clean_every = {};    ///< hours of shift between two cleanings [s], above 0
     std::optional<duration> tighten_every = {};  ///< hours of shift between two tightenings of a screw or bolt [s],
                                                  ///< above 0; a spring minds none
     bool film = true;  ///< follow the oxide of copper at the spots, where jaw or work have copper; without it, or
                        ///< between steel and steel, their metal stays as it is
     std::optional<temperature> interpass = {};  ///< of the work at the clamp during the shift; its preheat otherwise
-    double drags = 0.0;                         ///< in a shift, 0 to 10000: the lead pulls the clamp over the work
+    double drags = 0.0;                 ///< number in a shift, 0 to 10000: the lead pulls the clamp over the work
     fraction on_work = 1.0;             ///< share of the shift on the work, above 0; else it hangs closed and cold
     length wipe = in_si<length>(1e-4);  ///< [m] the jaws slide on the work as they close, 0 or above; what is less than
                                         ///< cleaning_wipe takes no film off
-    std::optional<length> widest_opening = {};  ///< [m] the jaws are pulled to at the first opening: beyond
+    std::optional<length> widest_opening = {};  ///< [m] 0 or above, the jaws are pulled to at the first opening: beyond
                                                 ///< clamp_travel_of() the spring takes a set there; empty: not that far
     clamp_motion motion = clamp_motion::moves;  ///< still only where nothing opens, knocks, drags or cleans it
 };
 
-/// Most cleanings and tightenings a forecast follows; more often than that is a habit of every clamping.
+/// Highest number of cleanings and tightenings a forecast follows; more often than that is a habit of every clamping.
 inline constexpr double most_service_events = 1000.0;
 
 /// Time by the clock that holds a time of shift, t (1 + rest/shift) [s].

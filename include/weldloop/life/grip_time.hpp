@@ -2,6 +2,8 @@
 /// @file
 /// When a clamp has lost a share of its grip, or all of it, found directly: the time is an integral over the steady
 /// states that the spring passes through, and needs no march.
+/// Source: the relaxation of the clamp's spring (relaxation_choice.hpp) as an integral over the states it passes,
+/// derived.
 
 #include <weldloop/core/band.hpp>
 #include <weldloop/core/fraction.hpp>

@@ -63,7 +63,7 @@ struct drift_case {
     std::optional<duration> yields = {};  ///< [s] hours of shift after which its spots yield; none: not as far as the
                                           ///< forecast of this case goes
     double resistance_ratio = 1.0;        ///< over that when the forecast begins, at its end or where it yields
-    double softening_used = 0.0;          ///< drop over the softening drop of its metals, there
+    double softening_used = 0.0;          ///< ratio of the drop to the softening drop of its metals, there
     drift_causes causes = {};             ///< of the ratio
 };
 

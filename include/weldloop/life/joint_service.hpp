@@ -86,7 +86,7 @@ inline constexpr source joint_slips{
     {},
     source_kind::judgement};
 
-/// Slips an hour of shift. @see joint_slips
+/// Slips an hour of shift [1/h]. @param m what moves the joint @see joint_slips
 [[nodiscard]] constexpr double slips_an_hour(joint_motion m)
 {
     switch (m) {
@@ -101,7 +101,7 @@ inline constexpr source joint_slips{
 struct joint_service {
     duration shift = in_si<duration>(8.0 * 3600.0);  ///< [s] of one shift, above 0
     duration rest = in_si<duration>(16.0 * 3600.0);  ///< [s] by the clock between two shifts, 0 or above, all cold
-    double starts = 2.0;                             ///< of a shift from cold, 0 to 1000
+    double starts = 2.0;                             ///< number in a shift from cold, 0 to 1000
     joint_air air = joint_air::dry;                  ///< what they corrode in
     joint_motion motion = joint_motion::still;       ///< how much they are moved
 };

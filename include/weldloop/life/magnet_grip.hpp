@@ -20,7 +20,7 @@ struct magnet_grip {
     band<temperature> magnet = {};               ///< of the housing, period mean
     band<temperature> magnet_peak = {};          ///< of the housing, hottest in the period
     band<temperature> pad = {};                  ///< period mean
-    band<double> pull_left = {};                 ///< of the pull at 20 degC; 0 where it is demagnetised
+    band<double> pull_left = {};                 ///< share of the pull at 20 degC; 0 where it is demagnetised
     band<weldloop::resistance> resistance = {};  ///< [ohm] cable to work at the job's current; 0 where demagnetised
     bool demagnetised = false;                   ///< typically: hotter than its grade bears, pull lost for good
     bool may_be_demagnetised = false;            ///< at the 95 % point of its contact's resistance

@@ -37,10 +37,10 @@ using diffusivity = decltype(area{} / duration{});            ///< m2/s, of mome
 /// Air at one temperature and pressure.
 struct air_properties {
     temperature at;                                       ///< temperature they hold for, the film's
-    weldloop::density density;                            ///< [kg/m3], ideal gas
-    dynamic_viscosity viscosity;                          ///< [Pa s]
-    weldloop::specific_heat specific_heat;                ///< [J/(kg K)] at constant pressure
-    weldloop::thermal_conductivity thermal_conductivity;  ///< [W/(m K)]
+    weldloop::density density;                            ///< [kg/m3] above 0, ideal gas
+    dynamic_viscosity viscosity;                          ///< [Pa s] above 0
+    weldloop::specific_heat specific_heat;                ///< [J/(kg K)] above 0, at constant pressure
+    weldloop::thermal_conductivity thermal_conductivity;  ///< [W/(m K)] above 0
 
     /// Viscosity over density [m2/s].
     [[nodiscard]] diffusivity kinematic_viscosity() const { return viscosity / density; }

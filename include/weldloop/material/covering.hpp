@@ -55,17 +55,18 @@ inline constexpr source en_50565_cold{"EN 50565-1 (HD 516 before it)", "2014",
 
 /// A covering material.
 struct covering {
-    std::string_view name;                                ///< as printed and as written in station files
-    weldloop::thermal_conductivity thermal_conductivity;  ///< [W/(m K)], one over the published thermal resistivity
-    volumetric_heat heat_per_volume;                      ///< [J/(m3 K)]
-    weldloop::emissivity emissivity;                      ///< of its surface
-    std::optional<temperature> highest = {};              ///< of the conductor, all the time; none: not known
-    const source* highest_source = nullptr;               ///< where that stands
-    std::optional<temperature> short_time = {};           ///< of the conductor at the end of a short circuit of at
-                                                          ///< most 5 s; none: not known
-    const source* short_time_source = nullptr;            ///< where that stands
-    std::optional<temperature> coldest_handled = {};      ///< of the lead while it is bent or knocked; none: not known
-    const source* coldest_handled_source = nullptr;       ///< where that stands
+    std::string_view name;  ///< as printed and as written in station files
+    weldloop::thermal_conductivity
+        thermal_conductivity;                         ///< [W/(m K)] above 0, one over the published thermal resistivity
+    volumetric_heat heat_per_volume;                  ///< [J/(m3 K)] above 0
+    weldloop::emissivity emissivity;                  ///< of its surface
+    std::optional<temperature> highest = {};          ///< of the conductor, all the time; none: not known
+    const source* highest_source = nullptr;           ///< where that stands
+    std::optional<temperature> short_time = {};       ///< of the conductor at the end of a short circuit of at
+                                                      ///< most 5 s; none: not known
+    const source* short_time_source = nullptr;        ///< where that stands
+    std::optional<temperature> coldest_handled = {};  ///< of the lead while it is bent or knocked; none: not known
+    const source* coldest_handled_source = nullptr;   ///< where that stands
 };
 
 /// Natural or synthetic rubber, the usual covering of welding leads: 5.0 K m/W.

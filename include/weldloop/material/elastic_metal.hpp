@@ -23,7 +23,7 @@ inline constexpr source elastic_constants_recalled{"Shigley, Mechanical Engineer
 struct elastic_metal {
     std::string_view name;  ///< of the metal
     pressure youngs;        ///< E [Pa], above 0
-    double poisson;         ///< nu, 0 to 0.5
+    double poisson;         ///< ratio nu, 0 to 0.5
     const source* from;     ///< where both come from
 };
 

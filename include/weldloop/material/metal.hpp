@@ -16,14 +16,14 @@ namespace weldloop {
 /// A metal. Constants are for 20 degC unless the member says otherwise.
 struct metal {
     std::string_view name;                                ///< as printed and as written in station files
-    weldloop::resistivity resistivity;                    ///< [ohm m] at 20 degC
-    per_kelvin temperature_coefficient;                   ///< [1/K] of resistivity, referred to 20 degC
-    weldloop::density density;                            ///< [kg/m3]
-    weldloop::specific_heat specific_heat;                ///< [J/(kg K)]
-    weldloop::thermal_conductivity thermal_conductivity;  ///< [W/(m K)]
-    pressure hardness_low;                                ///< [Pa] indentation hardness, soft end of its range
-    pressure hardness;                                    ///< [Pa] indentation hardness, typical
-    pressure hardness_high;                               ///< [Pa] indentation hardness, hard end of its range
+    weldloop::resistivity resistivity;                    ///< [ohm m] above 0, at 20 degC
+    per_kelvin temperature_coefficient;                   ///< [1/K] any, of resistivity, referred to 20 degC
+    weldloop::density density;                            ///< [kg/m3] above 0
+    weldloop::specific_heat specific_heat;                ///< [J/(kg K)] above 0
+    weldloop::thermal_conductivity thermal_conductivity;  ///< [W/(m K)] above 0
+    pressure hardness_low;                                ///< [Pa] above 0, indentation hardness, soft end of its range
+    pressure hardness;                                    ///< [Pa] above 0, indentation hardness, typical
+    pressure hardness_high;                               ///< [Pa] above 0, indentation hardness, hard end of its range
     temperature softening;                                ///< contact spots begin to yield
     temperature melting;                                  ///< solidus: contact spots begin to melt
     const source* electrical_source;                      ///< resistivity and coefficient

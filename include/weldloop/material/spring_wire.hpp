@@ -71,32 +71,32 @@ inline constexpr source relaxation_shifted{
 
 /// Tensile strength over a range of wire diameters: Sut = A / d^m, d in millimetres.
 struct strength_range {
-    length thinnest;     ///< [m] lower end of the range
-    length thickest;     ///< [m] upper end of the range
-    pressure at_one_mm;  ///< [Pa] A: the strength the law gives at 1 mm
-    double exponent;     ///< m
+    length thinnest;     ///< [m] above 0, lower end of the range
+    length thickest;     ///< [m] at least `thinnest`, upper end of the range
+    pressure at_one_mm;  ///< [Pa] above 0, A: the strength the law gives at 1 mm
+    double exponent;     ///< m, any
 };
 
 /// Elastic moduli at 20 degC up to a wire diameter.
 struct modulus_range {
-    length up_to;     ///< [m] thickest wire of the range
-    pressure youngs;  ///< [Pa] E at 20 degC
-    pressure shear;   ///< [Pa] G at 20 degC
+    length up_to;     ///< [m] above 0, thickest wire of the range
+    pressure youngs;  ///< [Pa] above 0, E at 20 degC
+    pressure shear;   ///< [Pa] above 0, G at 20 degC
 };
 
 /// Largest stress a spring bears once without taking a set, over the tensile strength of its wire.
 struct set_limits {
-    double bending;       ///< torsion spring, at the inner fibre
-    double shear;         ///< compression spring as coiled and stress-relieved
-    double preset_shear;  ///< compression spring pressed solid once when made, its set removed
+    double bending;       ///< share, 0 to 1, torsion spring, at the inner fibre
+    double shear;         ///< share, 0 to 1, compression spring as coiled and stress-relieved
+    double preset_shear;  ///< share, 0 to 1, compression spring pressed solid once when made, its set removed
 };
 
 /// Constants of the relaxation law r = r0 exp(b (mu - 0.7)) exp(c (P - P0)), S/S0 = exp(-r); the law itself stands in
 /// law/stress_relaxation.hpp.
 struct relaxation_constants {
-    double reference_exponent;   ///< r0, at 0.7 of tensile strength, 20 degC and 1000 h
-    double stress_slope;         ///< b
-    per_kelvin parameter_slope;  ///< c [1/K]
+    double reference_exponent;   ///< exponent r0, 0 or above, at 0.7 of tensile strength, 20 degC and 1000 h
+    double stress_slope;         ///< b [1], any
+    per_kelvin parameter_slope;  ///< c [1/K], any
 };
 
 /// Cold-drawn, stress-relieved wire. b and c as fitted to the exponent r; r0 fitted anew so that the loss 1 - exp(-r),
@@ -114,10 +114,10 @@ struct spring_wire {
     set_limits set;                             ///< static strength of a spring of this wire
     temperature max_service;                    ///< customary limit: some 5 to 10 % relaxation at ordinary stress
     temperature tempering;                      ///< above it the wire is tempered anew and the spring destroyed
-    double rise_scale;  ///< factor on the rise over 20 degC in the relaxation law; 1 for the wires it was fitted to
-    bool relaxation_published;        ///< whether the relaxation constants rest on published values of such wire
-    relaxation_constants normal;      ///< relaxation of the plain spring
-    relaxation_constants preset;      ///< relaxation of the hot-preset spring
+    double rise_scale;            ///< any: factor on the rise over 20 degC in the law; 1 for the wires it was fitted to
+    bool relaxation_published;    ///< whether the relaxation constants rest on published values of such wire
+    relaxation_constants normal;  ///< relaxation of the plain spring
+    relaxation_constants preset;  ///< relaxation of the hot-preset spring
     const source* strength_source;    ///< of the strengths
     const source* moduli_source;      ///< of the moduli
     const source* set_source;         ///< of the static strength

@@ -24,7 +24,7 @@ inline constexpr source abrasion_judgement{
     {},
     source_kind::judgement};
 
-/// Resistance of a copper joint after abrasion over that before; see abrasion_judgement.
+/// Ratio of the resistance of a copper joint after abrasion to that before; see abrasion_judgement.
 inline constexpr band<double> abrasion_of_copper{0.1, 0.3, 0.8};
 
 /// What is done to a surface.

@@ -23,9 +23,9 @@ namespace weldloop {
 
 /// What welding_cable() gave a lead: what differs from it was stated by the user.
 struct lead_make {
-    length conductor_diameter = {};                                      ///< [m] over the strands
-    length overall_diameter = {};                                        ///< [m] over the covering
-    double stranding_increment = 0.0;                                    ///< of resistance
+    length conductor_diameter = {};                                      ///< [m] any, over the strands
+    length overall_diameter = {};                                        ///< [m] any, over the covering
+    double stranding_increment = 0.0;                                    ///< [1] any, of resistance
     resistance_choice resistance = resistance_choice::standard_maximum;  ///< which of the two it is
 };
 
@@ -38,12 +38,12 @@ struct cable {
     std::string name = {};                          ///< empty: "cable 2" by its place in the path
     weldloop::metal metal = annealed_copper;        ///< of the strands
     weldloop::covering covering = flexible_rubber;  ///< around them
-    weldloop::length conductor_diameter = {};       ///< [m] over the strands; 0: not known, refused where needed
-    weldloop::length overall_diameter = {};         ///< [m] over the covering
-    double stranding_increment = 0.0;               ///< extra resistance by the lay of the strands and what the
-                                                    ///< standard allows above it, 0.06 for 6 %
-    strand_loss missing_strands = 0.0;              ///< share of strands broken or corroded away
-    weldloop::length damaged_length = {};           ///< [m] over which they are missing
+    weldloop::length conductor_diameter = {};  ///< [m] above 0, over the strands; 0: not known, refused where needed
+    weldloop::length overall_diameter = {};    ///< [m] above the other, over the covering; 0: not known
+    double stranding_increment = 0.0;          ///< [1] 0 to 1, extra resistance by the lay of the strands and what the
+                                               ///< standard allows above it, 0.06 for 6 %
+    strand_loss missing_strands = 0.0;         ///< share of strands broken or corroded away
+    weldloop::length damaged_length = {};      ///< [m] 0 to the length, over which they are missing
     weldloop::covering_state covering_state = weldloop::covering_state::whole;  ///< what was seen of the covering
     std::optional<weldloop::lay> lay = {};  ///< how this lead lies, where it differs from the surroundings
     std::optional<int> coil_turns = {};     ///< where its own lay is coiled, up to 200; none if not known

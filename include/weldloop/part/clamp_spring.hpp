@@ -30,17 +30,17 @@ struct compression_between_arms {
 /// `compression` says otherwise.
 struct clamp_spring {
     spring_wire wire = hard_drawn_wire;  ///< what it is coiled of
-    length wire_diameter = 5_mm;         ///< [m]
-    length coil_diameter = 30_mm;        ///< [m] mean
+    length wire_diameter = 5_mm;         ///< [m] above 0
+    length coil_diameter = 30_mm;        ///< [m] mean, at least the wire diameter, up to 1 m
     int coils = 2;                       ///< coil bodies, or compression springs, that share the work, 1 or more
-    length arm = 50_mm;                  ///< [m] from pivot to jaws
+    length arm = 50_mm;                  ///< [m] above 0, from pivot to jaws
     stress_fraction stress = 0.6;        ///< bending stress over tensile strength, clamp on the work, spring new;
                                          ///< of a compression spring sqrt(3) times the shear stress
     double turns = 4.0;                  ///< of each coil body, above 0; all turns of a compression spring
     fraction current_share = 0.0;        ///< of the clamp's current that passes through the wire; 0 where a fixed shunt
                                          ///< by-passes it, see divided_clamp_current()
     length opening = 10_mm;              ///< [m] between the jaws, where `stress` holds, 0 or above
-    length legs = 40_mm;                 ///< [m] both straight legs of a coil body, bent with it; torsion spring
+    length legs = 40_mm;  ///< [m] 0 or above, both straight legs of a coil body, bent with it; torsion spring
     std::optional<compression_between_arms> compression = {};  ///< in place of the torsion spring
 };
 

@@ -74,7 +74,7 @@ enum class rope_lay {
     nineteen_by_seven,  ///< 19 ropes or more of 7 bunches
 };
 
-/// Extra length, mass and resistance by the lay: 4, 5, 6, 7 %. @param lay of the rope @see astm_b172
+/// Share of extra length, mass and resistance by the lay: 4, 5, 6, 7 %. @param lay of the rope @see astm_b172
 [[nodiscard]] constexpr double lay_increment(rope_lay lay)
 {
     switch (lay) {
@@ -86,7 +86,7 @@ enum class rope_lay {
     return 0.07;
 }
 
-/// Extra length of concentric strands; see iec_lay_judgement.
+/// Share of extra length of concentric strands; see iec_lay_judgement.
 inline constexpr double concentric_increment = 0.02;
 
 /// A row of the American rope-lay tables.
@@ -172,10 +172,10 @@ inline constexpr std::array tinned_wires{tinned_wire_row{0.29, 0.9766}, tinned_w
 struct conductor_build {
     conductor_size size;  ///< as written
     int strands;          ///< count; metric classes: about, from the area and the nominal strand
-    length strand;        ///< [m] diameter of one; metric classes: the usual one, 0.01 mm below the largest
+    length strand;        ///< [m] above 0, diameter of one; metric classes: the usual one, 0.01 mm below the largest
     std::optional<length> conductor_diameter =
-        {};                 ///< [m] over the strands, where known. Metric classes: the largest the standard allows
-    double increment;       ///< extra length of the strands by their lay
+        {};            ///< [m] above 0, over the strands, where known. Metric classes: the largest the standard allows
+    double increment;  ///< [1] extra length of the strands by their lay, 0 to 1
     weldloop::basis basis;  ///< sources
 };
 

@@ -30,8 +30,8 @@ inline constexpr source coupling_judgement{"twist-lock coupling: brass plug draw
 struct coupling {
     std::string name = {};                ///< empty: "coupling 3" by its place in the path
     conductor_size size = square_mm(50);  ///< of the cables
-    weldloop::force force =
-        usual_coupling_force(square_mm(50));       ///< [N] of the plug in the socket; a plug not turned home has little
+    weldloop::force force = usual_coupling_force(
+        square_mm(50));  ///< [N] 0 or above, of the plug in the socket; a plug not turned home has little
     surface_state surface = surface_state::clean;  ///< of plug and socket
 
     /// A coupling for 50 mm2 without a name.

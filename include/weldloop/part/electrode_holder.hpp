@@ -26,7 +26,7 @@ inline constexpr source holder_judgement{
     {},
     source_kind::judgement};
 
-/// Cable usual in a holder. @param rated current of the holder [A] @see holder_judgement
+/// Cable usual in a holder. @param rated current of the holder [A], any @see holder_judgement
 [[nodiscard]] constexpr conductor_size usual_holder_cable(current rated)
 {
     return rated <= 150_A   ? square_mm(25)
@@ -57,7 +57,7 @@ struct electrode_holder {
     conductor_size size = usual_holder_cable(in_si<current>(300.0));    ///< of the cable in it
     metal jaws = brass;                                                 ///< metal of the jaws
     metal rod = mild_steel;                                             ///< metal of the electrode's core
-    weldloop::force force = usual_holder_force(in_si<current>(300.0));  ///< [N] of the jaws on the rod
+    weldloop::force force = usual_holder_force(in_si<current>(300.0));  ///< [N] 0 or above, of the jaws on the rod
     surface_state surface = surface_state::clean;                       ///< of jaws and rod end
 
     /// A holder for 300 A without a name.

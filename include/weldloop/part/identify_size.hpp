@@ -38,18 +38,18 @@ inline constexpr double strand_count_tolerance = 0.01;     ///< of the count
 
 /// What was measured on a conductor with its covering stripped, all above 0.
 struct conductor_reading {
-    std::optional<length> conductor_diameter = {};  ///< [m] over the strands, lightly held
+    std::optional<length> conductor_diameter = {};  ///< [m] above 0, over the strands, lightly held
     std::optional<int> strands = {};                ///< count
-    std::optional<length> strand_diameter = {};     ///< [m] of one strand
+    std::optional<length> strand_diameter = {};     ///< [m] above 0, of one strand
 };
 
 /// A size that fits a reading.
 struct size_candidate {
-    conductor_size size;                        ///< as its table writes it
-    strand_class stranding;                     ///< class whose strands fit
-    double misfit = 0.0;                        ///< worst departure over its tolerance: 0 fits exactly, 1 just fits
-    std::optional<double> diameter_error = {};  ///< measured over table conductor diameter, less 1
-    std::optional<double> area_error = {};      ///< strands times the area of one over nominal metal area, less 1
+    conductor_size size;     ///< as its table writes it
+    strand_class stranding;  ///< class whose strands fit
+    double misfit = 0.0;     ///< ratio of the worst departure to its tolerance: 0 fits exactly, 1 just fits
+    std::optional<double> diameter_error = {};  ///< ratio of measured to table conductor diameter, less 1
+    std::optional<double> area_error = {};  ///< ratio of strands times the area of one to nominal metal area, less 1
 };
 
 /// Sizes that a reading fits, best first; among equals in the order of the tables.

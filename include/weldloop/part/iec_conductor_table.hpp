@@ -22,10 +22,10 @@ inline constexpr source iec_60228_strands{"IEC 60228", "2004", "largest strand a
 struct iec_conductor_row {
     double area_mm2;                    ///< nominal [mm2]
     double class_2_ohm_per_km;          ///< plain copper, highest at 20 degC [ohm/km]
-    double class_2_tinned_ohm_per_km;   ///< metal-coated copper
-    double flexible_ohm_per_km;         ///< class 5 and 6, plain copper
-    double flexible_tinned_ohm_per_km;  ///< class 5 and 6, metal-coated copper
-    double aluminium_ohm_per_km;        ///< class 2, aluminium; 0: not in the table
+    double class_2_tinned_ohm_per_km;   ///< [ohm/km] metal-coated copper
+    double flexible_ohm_per_km;         ///< [ohm/km] class 5 and 6, plain copper
+    double flexible_tinned_ohm_per_km;  ///< [ohm/km] class 5 and 6, metal-coated copper
+    double aluminium_ohm_per_km;        ///< [ohm/km] class 2, aluminium; 0: not in the table
     double class_5_strand_mm;           ///< largest strand of class 5 [mm]
     double class_6_strand_mm;           ///< largest strand of class 6 [mm]; 0: not in the table
     double largest_diameter_mm;         ///< largest diameter of a class 5 or 6 conductor [mm]

@@ -20,18 +20,19 @@ struct lug {
     conductor_size size = square_mm(50);          ///< of the cable in its barrel
     conductor_size stamped = square_mm(50);       ///< size the lug is made for
     strand_loss missing_strands = 0.0;            ///< strands that did not get into the barrel
-    torque bolt_torque = in_si<torque>(20.0);     ///< [N m] on the palm bolt
-    length bolt_diameter = in_si<length>(0.010);  ///< [m] thread of the palm bolt
+    torque bolt_torque = in_si<torque>(20.0);     ///< [N m] 0 or above, on the palm bolt
+    length bolt_diameter = in_si<length>(0.010);  ///< [m] above 0, thread of the palm bolt
     surface_state palm = surface_state::clean;    ///< surface under the palm
 
-    /// The same lug with a share of the strands outside the barrel. @throws out_of_range_error
+    /// The same lug with a share of the strands missing outside the barrel. @param share 0 to below 1
     [[nodiscard]] lug with_missing_strands(strand_loss share) const
     {
         lug out = *this;
         out.missing_strands = share;
         return out;
     }
-    /// The same lug, its bolt tightened to a torque [N m]; a loose lug has a small one.
+    /// The same lug, its bolt tightened to a torque; a loose lug has a small one.
+    /// @param value [N m], 0 or above: refused where it is used
     [[nodiscard]] lug tightened_to(torque value) const
     {
         lug out = *this;

@@ -11,7 +11,7 @@ namespace weldloop {
 /// What a maximum is over the nominal value.
 inline constexpr source astm_resistance_limit{"ASTM B172", "2001a", "resistance at most 2 % above nominal",
                                               source_kind::memory};
-/// Resistance allowed above nominal; see astm_resistance_limit.
+/// Share of resistance allowed above nominal; see astm_resistance_limit.
 inline constexpr double astm_resistance_margin = 0.02;
 
 /// Which of a conductor's two resistances is meant.

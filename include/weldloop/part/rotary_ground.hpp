@@ -21,10 +21,11 @@ struct rotary_ground {
     std::optional<brush_kind> brush = brush_kind::metal_graphite;  ///< none: fingers of metal that slide on the ring
     int count = 4;                                                 ///< brushes or fingers, 1 to 1000
     area face = in_si<area>(4e-4);                                 ///< [m2] of one brush on the ring, above 0
-    weldloop::force force = in_si<weldloop::force>(10.0);  ///< [N] of one brush or finger; none: it does not touch
-    metal finger = annealed_copper;                        ///< metal of a finger
-    metal ring = brass;                                    ///< metal of the ring
-    surface_state surface = surface_state::clean;          ///< of ring and fingers
+    weldloop::force force =
+        in_si<weldloop::force>(10.0);              ///< [N] 0 or above, of one brush or finger; 0: it does not touch
+    metal finger = annealed_copper;                ///< metal of a finger
+    metal ring = brass;                            ///< metal of the ring
+    surface_state surface = surface_state::clean;  ///< of ring and fingers
 };
 
 }  // namespace weldloop

@@ -45,7 +45,7 @@ inline constexpr source cast_clamp_family{
 struct spring_clamp_dimensions {
     std::string name = {};                         ///< as printed
     clamp_make make = clamp_make::stamped;         ///< what a larger one of it is
-    current rated_current = {};                    ///< [A] printed on it, at the rated duty
+    current rated_current = {};                    ///< [A] 0 or above, printed on it, at the rated duty
     duty_fraction rated_duty = 0.60;               ///< share of a 10 min period
     conductor_size largest_cable = square_mm(50);  ///< its cable connection is made for
     metal body = mild_steel;                       ///< of both halves
@@ -59,12 +59,12 @@ struct spring_clamp_dimensions {
     length outline = 126_mm;                       ///< [m] round one half that the air sees, above 0
     weldloop::emissivity emissivity = 0.3;         ///< of its surface
     length across = 30_mm;                         ///< [m] for convection, above 0
-    area jaw_area = 60_mm2;                        ///< [m2] apparent contact of one jaw
+    area jaw_area = 60_mm2;                        ///< [m2] 0 or above, apparent contact of one jaw
     weldloop::force force = {};                    ///< [N] at each jaw when new, above 0
     spring_wire wire = hard_drawn_wire;            ///< of its two coil bodies
-    length wire_diameter = 5_mm;                   ///< [m]
-    double turns = 4.0;                            ///< of each coil body
-    area shunt = {};                               ///< [m2] copper beside the pivot; 0: none
+    length wire_diameter = 5_mm;                   ///< [m] above 0
+    double turns = 4.0;                            ///< turns of each coil body, above 0 to 10000
+    area shunt = {};                               ///< [m2] 0 or above, copper beside the pivot; 0: none
     length shunt_length = 90_mm;                   ///< [m] of it, above 0
     clamp_inside inside = {};                      ///< states of pivot and shunt
     clamp_cable_connection connection = {.made = clamp_cable_end::stud};  ///< of the cable

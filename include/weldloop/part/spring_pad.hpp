@@ -17,13 +17,13 @@ namespace weldloop {
 struct spring_pad {
     static constexpr std::string_view kind = "spring pad";  ///< its word in files and reports
 
-    std::string name = {};                         ///< empty: "spring pad 3" by its place in the path
-    metal pad = annealed_copper;                   ///< of the pad
-    metal against = mild_steel;                    ///< what it is pressed on
-    force pressing = 200_N;                        ///< [N] by the spring as it stands now; none: it does not touch
-    length across = 40_mm;                         ///< [m] of the pad, above 0
-    length thickness = 15_mm;                      ///< [m] of the pad, above 0
-    int points = 3;                                ///< on which it bears, 1 to 1000
+    std::string name = {};        ///< empty: "spring pad 3" by its place in the path
+    metal pad = annealed_copper;  ///< of the pad
+    metal against = mild_steel;   ///< what it is pressed on
+    force pressing = 200_N;       ///< [N] 0 or above, by the spring as it stands now; 0: it does not touch
+    length across = 40_mm;        ///< [m] of the pad, above 0
+    length thickness = 15_mm;     ///< [m] of the pad, above 0
+    int points = 3;               ///< on which it bears, 1 to 1000
     surface_state surface = surface_state::clean;  ///< of the worse face
     spring_wire wire = hard_drawn_wire;            ///< of the spring behind it
 };

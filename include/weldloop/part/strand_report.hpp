@@ -128,7 +128,7 @@ enum class strand_verdict {
 struct strand_condition {
     int nicked = 0;                                ///< strands with a nick
     surface_state exposed = surface_state::clean;  ///< strands where they entered the barrel
-    length oxide = {};  ///< [m] layer on each strand along the damaged length; tens of nm in air
+    length oxide = {};  ///< [m] 0 or above, layer on each strand along the damaged length; tens of nm in air
     temperature lead_temperature = reference_temperature;  ///< of the lead; the crimp is stated at 20 degC
 };
 

@@ -17,7 +17,7 @@ namespace weldloop {
 /// Length of the wires of a braid.
 inline constexpr source braid_lay_judgement{
     "wires of a flat braid are a tenth longer than the braid", {}, {}, source_kind::judgement};
-/// Wire length over braid length; see braid_lay_judgement.
+/// Ratio of wire length to braid length; see braid_lay_judgement.
 inline constexpr double braid_lay = 1.10;
 
 /// How a strap is made.

@@ -109,11 +109,11 @@ struct supply {
     voltage highest_output =
         {};  ///< constant current: highest terminal voltage it holds at the job's current [V], above 0; constant
              ///< voltage with remote sensing: highest terminal voltage, 0 where none is known
-    current current_setting = {};       ///< constant current, engine driven: what it is set to [A]; 0: the job's
-    resistance fall = {};               ///< constant voltage: what each ampere takes off [V/A], 0 or above
-    conductance rise = {};              ///< constant current: what each volt less adds [A/V], 0 or above
-    std::optional<current> limit = {};  ///< constant voltage: the current rises no further [A]
-    std::optional<current> short_circuit = {};     ///< drooping: current without voltage [A]
+    current current_setting = {};  ///< constant current, engine driven: what it is set to [A], 0 or above; 0: the job's
+    resistance fall = {};          ///< constant voltage: what each ampere takes off [V/A], 0 or above
+    conductance rise = {};         ///< constant current: what each volt less adds [A/V], 0 or above
+    std::optional<current> limit = {};             ///< constant voltage: the current rises no further [A], above 0
+    std::optional<current> short_circuit = {};     ///< drooping: current without voltage [A], above 0
     droop_shape shape = droop_shape::straight;     ///< drooping
     std::vector<source_point> points = {};         ///< measured: each with more current and no more voltage
     no_load_voltage no_load = {};                  ///< without current, if it is known; drooping, engine driven: needed

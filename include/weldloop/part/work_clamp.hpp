@@ -102,17 +102,17 @@ enum class clamp_make {
 /// The screw of a screw clamp.
 struct clamp_screw {
     screw_thread thread = {.diameter = 16_mm, .pitch = 4_mm};  ///< what turns
-    torque tightened_to = 6_Nm;                                ///< [N m]
+    torque tightened_to = 6_Nm;                                ///< [N m] 0 or above
 };
 
 /// How a clamp's metal lies between the work and the cable: four pieces in a row, as long as stated; the section of all
 /// follows from the body's mass, the surface of each is its share of the body's. See clamp_build_judgement.
 struct clamp_build {
-    length jaw = 30_mm;           ///< [m] from the tip, above 0: what warms with the contact
-    length reach = 30_mm;         ///< [m] between jaw and pivot, above 0
-    length handle = 84_mm;        ///< [m] behind the pivot, what a hand grips; 0 for a lug
-    length entry = 24_mm;         ///< [m] from the pivot to the end of the cable connection, above 0
-    area shunt = {};              ///< [m2] copper from the jaws to the cable connection beside the body; 0: none
+    length jaw = 30_mm;     ///< [m] from the tip, above 0: what warms with the contact
+    length reach = 30_mm;   ///< [m] between jaw and pivot, above 0
+    length handle = 84_mm;  ///< [m] 0 or above, behind the pivot, what a hand grips; 0 for a lug
+    length entry = 24_mm;   ///< [m] from the pivot to the end of the cable connection, above 0
+    area shunt = {};        ///< [m2] 0 or above, copper from the jaws to the cable connection beside the body; 0: none
     length shunt_length = 84_mm;  ///< [m] of that copper, above 0
     length spring_seat = 20_mm;   ///< [m] over which each leg of a spring lies on its arm, above 0
 };
@@ -121,25 +121,26 @@ struct clamp_build {
 struct work_clamp {
     std::string name = {};                             ///< as printed
     clamp_kind kind = clamp_kind::spring;              ///< how it grips
-    current rated_current = {};                        ///< [A] at the rated duty
+    current rated_current = {};                        ///< [A] 0 or above, at the rated duty
     duty_fraction rated_duty = 1.0;                    ///< share of a 10 min period at the rated current
     conductor_size largest_cable = square_mm(50);      ///< its cable connection is made for
     int live_jaws = 2;                                 ///< jaws that carry current, 1 or 2, side by side
-    weldloop::force force = {};                        ///< [N] at each jaw when new, cold, on the work
+    weldloop::force force = {};                        ///< [N] 0 or above, at each jaw when new, cold, on the work
     metal jaw = brass;                                 ///< what touches the work
     contact_shape shape = contact_shape::toothed_jaw;  ///< how it touches
-    area jaw_area = {};                                ///< [m2] apparent contact of one live jaw
+    area jaw_area = {};                                ///< [m2] 0 or above, apparent contact of one live jaw
     std::optional<clamp_spring> spring = {};           ///< of a spring clamp
     std::optional<clamp_screw> screw = {};             ///< of a screw clamp
     metal body_metal = brass;                          ///< of arms and jaws
-    mass body_mass = {};                               ///< [kg] that warms up with the jaws
-    area body_surface = {};                            ///< [m2] seen by the air
-    length body_diameter = 30_mm;                      ///< [m] across, for convection
+    mass body_mass = {};                               ///< [kg] 0 or above, that warms up with the jaws
+    area body_surface = {};                            ///< [m2] above 0, seen by the air
+    length body_diameter = 30_mm;                      ///< [m] above 0, across, for convection
     weldloop::emissivity body_emissivity = 0.8;        ///< painted or covered arms; 0.3 for bare tarnished metal
-    band<conductance> termination = {};  ///< [S] of all between cable and jaw faces: cable connection, arms, shunt
-    weldloop::basis basis = {};          ///< of these numbers
-    clamp_build build = {};              ///< where the body's metal lies
-    resistance arms = {};                ///< [ohm] the part of `termination` that arms and shunt have, 0 or above
+    band<conductance> termination =
+        {};                      ///< [S] 0 or above, of all between cable and jaw faces: cable connection, arms, shunt
+    weldloop::basis basis = {};  ///< of these numbers
+    clamp_build build = {};      ///< where the body's metal lies
+    resistance arms = {};        ///< [ohm] the part of `termination` that arms and shunt have, 0 or above
     /// How the halves of a spring clamp are joined. Stated, the current is divided between jaws, pivot, shunt and
     /// spring (divided_clamp_current()), and `arms` holds only the piece behind the pivot; else both jaws are alike and
     /// clamp_spring::current_share says what the spring carries.
@@ -153,8 +154,8 @@ struct work_clamp {
         out.name = std::move(new_name);
         return out;
     }
-    /// The same clamp with another force when new [N], 0 or above; its spring works in proportion, at most to its
-    /// strength. @throws not_finite_error, out_of_range_error
+    /// The same clamp with another force when new; its spring works in proportion, at most to its strength.
+    /// @param value [N], 0 or above @throws not_finite_error, out_of_range_error
     [[nodiscard]] work_clamp pressing_with(weldloop::force value) const
     {
         require_not_negative(value, "clamp force");

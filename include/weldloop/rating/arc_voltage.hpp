@@ -43,9 +43,10 @@ struct arc_share {
 /// past it the arc gets what is left. No supply described: the conventional load voltage less the drop, a value
 /// relative to a type-test load and no prediction of an arc. Of alternating current without steady levels the supply's
 /// volts are first reduced to what is in phase with it, sqrt(U^2 - (X I)^2), with reactance_of().
-/// @param s the station @param drop of the whole loop while current flows
-/// @param sensed typical part of it that lies between terminals and taps of remote sensing, sensed_drop_of(): made good
-/// up to the supply's highest output. What a poor case adds to the drop is counted as not made good.
+/// @param s the station @param drop of the whole loop while current flows [V], any
+/// @param sensed [V], any: typical part of it that lies between terminals and taps of remote sensing, sensed_drop_of():
+/// made good up to the supply's highest output. What a poor case adds to the drop is counted as not made good.
+/// @throws as conventional_load_voltage(), reactance_of()
 [[nodiscard]] inline arc_share arc_share_of(const station& s, const band<voltage>& drop, voltage sensed = {})
 {
     const voltage none = {};

@@ -38,7 +38,7 @@ struct limit_use {
     std::optional<temperature> limit = {};       ///< of a temperature limit
     std::optional<band<temperature>> peak = {};  ///< what is held against it
     double used = 0.0;             ///< typical share in use: rise over allowed rise, or resistance over allowed
-    double used_high = 0.0;        ///< the same at the 95 % point
+    double used_high = 0.0;        ///< the same share, 0 or above at the 95 % point
     likelihood exceeds = 0.0;      ///< probability that it is exceeded, by the scatter of all joints
     const source* from = nullptr;  ///< where the limit stands
 };
@@ -78,10 +78,10 @@ struct part_result {
     std::string word = {};              ///< of its kind, as printed; of a measured part its own
     std::size_t place = 0;              ///< its number in the station, from 0: the path's parts, then those of the ways
     std::string way = {};               ///< the way it stands in; empty: the path
-    band<weldloop::current> current = {};  ///< through it while the arc burns
+    band<weldloop::current> current = {};  ///< [A] 0 or above, through it while the arc burns
     bool conducts = true;                  ///< false: an open circuit, every number below is that of no current
-    band<voltage> drop = {};               ///< while current flows
-    band<power> loss = {};                 ///< heat made in it while current flows
+    band<voltage> drop = {};               ///< [V] any, while current flows
+    band<power> loss = {};                 ///< [W] 0 or above, heat made in it while current flows
     temperature peak_temperature = {};     ///< peak.typical
     band<temperature> peak = {};  ///< highest in the duty period, at the place the deciding limit is defined for;
                                   ///< without a temperature limit at its hottest place; not of contact spots
@@ -91,8 +91,8 @@ struct part_result {
     std::vector<limit_use> limits = {};                  ///< every limit it is held against, the deciding one first
     std::optional<temperature> limit = {};               ///< the deciding one, where that is a temperature
     std::string limit_name = {};                         ///< of the deciding one, in words
-    double used = 0.0;            ///< share of the deciding limit in use, or of the softening drop by its spots
-    double softening_used = 0.0;  ///< drop of the contact nearest to it over the softening drop of its metals
+    double used = 0.0;  ///< share, 0 or above, of the deciding limit in use, or of the softening drop by its spots
+    double softening_used = 0.0;  ///< ratio, drop of the contact nearest to it over the softening drop of its metals
     likelihood exceeds = 0.0;     ///< probability that some limit is exceeded or spots yield, by the scatter of joints
     weldloop::verdict verdict = verdict::not_judged;    ///< what is said of it
     deciding_fact decided_by = deciding_fact::nothing;  ///< what that rests on
@@ -151,11 +151,12 @@ struct assessment {
     loop_outcome outcome = loop_outcome::solved;  ///< of the typical case; anything else: no drops, no temperatures
     bool conducts = true;                         ///< outcome is `solved`
     std::vector<loop_finding> findings = {};      ///< of the loop as a whole, the gravest first
-    band<voltage> total_drop = {};                ///< what the loop takes while current flows
-    band<voltage> wire_extension_drop = {};  ///< of that, what the wire beyond a gun's tip takes; zero without a gun
-    band<voltage> arc_voltage = {};          ///< what is left for the arc; zero if open
-    std::string arc_basis = {};              ///< what that value is relative to
-    std::optional<band<voltage>> headroom = {};     ///< constant-current supply: output left after arc and loop
+    band<voltage> total_drop = {};                ///< [V] any, what the loop takes while current flows
+    band<voltage> wire_extension_drop =
+        {};  ///< [V] 0 or above, of that, what the wire beyond a gun's tip takes; zero without a gun
+    band<voltage> arc_voltage = {};              ///< [V] any, what is left for the arc; zero if open
+    std::string arc_basis = {};                  ///< what that value is relative to
+    std::optional<band<voltage>> headroom = {};  ///< [V] any; constant-current supply: output left after arc and loop
     std::optional<operating_point> operating = {};  ///< of supply, loop and arc together, typically, without the state
                                                     ///< of its loop; empty without a supply
     std::optional<course_effects> course = {};      ///< what alternating or pulsed current meets; empty for direct

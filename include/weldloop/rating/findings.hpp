@@ -171,6 +171,7 @@ inline void add_way_kinds(std::vector<finding_kind>& out, const station& s, cons
 /// Those up to finding_id::drop_may_exceed_allowed; ways add theirs.
 /// @param s the station @param found its assessment: parts, total drop, outcome
 /// @param poor outcome of the loop at the 95 % point of every joint's scatter
+/// @throws as conventional_load_voltage() @return those that hold
 [[nodiscard]] inline std::vector<loop_finding> findings_for(const station& s, const assessment& found,
                                                             loop_outcome poor)
 {

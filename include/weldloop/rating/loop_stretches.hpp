@@ -33,7 +33,7 @@ inline constexpr source lead_cut_model{
     "2026",
     {},
     source_kind::derived};
-/// Decay lengths of heat from which a lead parts its neighbours; see lead_cut_model.
+/// Number of decay lengths of heat from which a lead parts its neighbours; see lead_cut_model.
 inline constexpr double parting_decay_lengths = 8.0;
 
 namespace detail {

@@ -22,11 +22,11 @@ namespace weldloop {
 
 /// What should be read at one part while current flows and the duty has settled.
 struct probe_reading {
-    std::size_t place = 0;                       ///< its number in the station, from 0
-    std::string name = {};                       ///< as printed
-    part_kind kind = part_kind::cable;           ///< what it is
-    band<weldloop::current> current = {};        ///< through it
-    band<voltage> volts = {};                    ///< across it, 5, 50 and 95 % points, as far as probes reach
+    std::size_t place = 0;                 ///< its number in the station, from 0
+    std::string name = {};                 ///< as printed
+    part_kind kind = part_kind::cable;     ///< what it is
+    band<weldloop::current> current = {};  ///< [A] any, through it
+    band<voltage> volts = {};              ///< [V] 0 or above, across it, 5, 50 and 95 % points, as far as probes reach
     std::optional<band<temperature>> peak = {};  ///< in the duty period, where a probe reaches: of a lead on its
                                                  ///< covering; empty where it is not known
     part_place peak_at = part_place::metal;      ///< where that is
@@ -34,7 +34,7 @@ struct probe_reading {
 };
 
 /// Where a part peaks, in a word: what the network calls the jaws of a bolted lug is the lug.
-/// @param s the station @param r a reading of it
+/// @param s the station @param r a reading of it @throws as part_at()
 [[nodiscard]] inline std::string peak_place_word(const station& s, const probe_reading& r)
 {
     const auto* w = std::get_if<work_connection>(&part_at(s, r.place));

@@ -34,7 +34,7 @@ struct change {
     std::size_t gone_to = 0;                        ///< the part after the last one; gone_from: none is gone
     std::optional<weldloop::lay> lay = {};          ///< of every lead without its own
     std::optional<duty_cycle> duty = {};            ///< of the job
-    std::optional<weldloop::current> current = {};  ///< of the job
+    std::optional<weldloop::current> current = {};  ///< [A] of the job, above 0
     bool only_to_cure = false;                      ///< worth it only where it clears something
     bool for_its_hold = false;                      ///< worth it whatever it gains: by it the part holds on
 
@@ -45,6 +45,7 @@ struct change {
 };
 
 /// Makes a change to a station, without taking parts out of its path. @param s in place @param c made for it
+/// @throws as part_at()
 inline void apply(station& s, const change& c)
 {
     for (const part_change& p : c.parts) part_at(s, p.at) = p.instead;
@@ -56,7 +57,7 @@ inline void apply(station& s, const change& c)
     if (c.current) s.job.current = *c.current;
 }
 
-/// The station after a change. @param s before @param c made for it
+/// The station after a change. @param s before @param c made for it @throws as part_at()
 [[nodiscard]] inline station changed(station s, const change& c)
 {
     apply(s, c);

@@ -43,7 +43,7 @@ inline constexpr conductor_size largest_gun_cable = square_mm(95);
 inline constexpr std::array offered_ratings{100.0, 150.0, 200.0, 250.0, 300.0, 400.0, 500.0, 600.0, 800.0, 1000.0};
 
 /// The smallest rating offered that is no less than a current; the largest there is above that.
-/// @param least [A]
+/// @param least [A], any
 [[nodiscard]] inline current offered_rating_from(current least)
 {
     const auto* const at = std::find_if(offered_ratings.begin(), offered_ratings.end(),

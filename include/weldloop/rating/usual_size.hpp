@@ -45,7 +45,7 @@ namespace weldloop {
 }
 
 /// The smallest size of a series with more metal than so much; none where its largest has no more.
-/// @param metal [m2] @param series to choose from
+/// @param metal [m2], any @param series to choose from
 [[nodiscard]] inline std::optional<conductor_size> smallest_size_above(area metal, size_family series)
 {
     for (const conductor_size& size : sizes_of(series))

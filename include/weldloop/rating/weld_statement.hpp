@@ -56,9 +56,9 @@ enum class weld_id {
 /// One statement on the weld: what is noticed, with its quantity and threshold in the sentence.
 struct weld_statement {
     weld_id id = weld_id::arc_soft;  ///< which
-    double quantity = 0.0;           ///< what was found: a share, or a length in metres for `spatter` by a short arc
-    double threshold = 0.0;          ///< from which on it is said, of the same kind
-    std::string text = {};           ///< one sentence
+    double quantity = 0.0;   ///< [1] or [m], 0 or above, what was found: a share, a length for `spatter` by a short arc
+    double threshold = 0.0;  ///< [1] or [m], 0 or above, from which on it is said
+    std::string text = {};   ///< one sentence
 };
 
 /// From where on something is said. No published threshold was found for any of them.

@@ -14,16 +14,16 @@ struct loss_in_a_year {
     power lost;                         ///< [W] heat made in leads and joints while the arc burns, 0 or above
     duration arc_time;                  ///< [s] the arc burns in a year, above 0, at most a year
     double slower = 0.0;                ///< share by which the wire or electrode melts more slowly for it, 0 to below 1
-    std::optional<double> tariff = {};  ///< money for a kilowatt-hour, 0 or above
-    std::optional<double> hour_cost = {};  ///< money for an hour of the welder and the station, 0 or above
+    std::optional<double> tariff = {};  ///< [money/kWh] money for a kilowatt-hour, 0 or above
+    std::optional<double> hour_cost = {};  ///< [money/h] money for an hour of the welder and the station, 0 or above
 };
 
 /// A year's loss; money only where its price was given.
 struct yearly_loss {
     energy lost = {};                        ///< [J] in leads and joints, at the supply's output
     duration arc_time = {};                  ///< [s] that the same weld metal takes longer
-    std::optional<double> energy_cost = {};  ///< money, at the tariff
-    std::optional<double> time_cost = {};    ///< money, at the cost of an hour
+    std::optional<double> energy_cost = {};  ///< [money] at the tariff
+    std::optional<double> time_cost = {};    ///< [money] at the cost of an hour
 };
 
 /// What a loop's loss comes to in a year: energy P t at the supply's output (what the supply itself loses for it comes

@@ -12,7 +12,7 @@
 
 namespace weldloop::solve {
 
-/// J_order(x), cylindrical, of the first kind. @param order 0 or more @param x 0 or more
+/// J_order(x), cylindrical, of the first kind. @param order number, 0 or more @param x [1], 0 or more @return [1]
 [[nodiscard]] inline double bessel_j(double order, double x)
 {
 #if defined(__cpp_lib_math_special_functions) || defined(__STDCPP_MATH_SPEC_FUNCS__)
@@ -22,8 +22,8 @@ namespace weldloop::solve {
 #endif
 }
 
-/// K_order(x), modified, of the second kind. @param order 0 or more @param x above 0, at most 700: beyond, it
-/// underflows
+/// K_order(x), modified, of the second kind [1].
+/// @param order number, 0 or more @param x [1], above 0, at most 700: beyond, it underflows
 [[nodiscard]] inline double bessel_k(double order, double x)
 {
 #if defined(__cpp_lib_math_special_functions) || defined(__STDCPP_MATH_SPEC_FUNCS__)

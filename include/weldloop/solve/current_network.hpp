@@ -16,7 +16,7 @@ namespace weldloop::solve {
 
 /// A drop with its slope by the current.
 struct drop_at_current {
-    double volts = 0.0;  ///< with the sign of the current
+    double volts = 0.0;  ///< [V] with the sign of the current
     double slope = 0.0;  ///< [ohm] 0 or above
 };
 
@@ -27,14 +27,14 @@ public:
     drop_of_current(const drop_of_current&) = delete;
     drop_of_current& operator=(const drop_of_current&) = delete;
     virtual ~drop_of_current() = default;
-    /// @param amps with its sign @return odd in the current, never falling
+    /// @param amps [A], any, with its sign @return odd in the current, never falling
     [[nodiscard]] virtual drop_at_current at(double amps) const = 0;
 };
 
 /// A branch that keeps its resistance.
 class plain_resistance final : public drop_of_current {
 public:
-    /// @param ohms 0 or above
+    /// @param ohms [ohm], 0 or above
     explicit plain_resistance(double ohms) : ohms_(ohms) {}
     [[nodiscard]] drop_at_current at(double amps) const override { return {ohms_ * amps, ohms_}; }
 
@@ -52,8 +52,8 @@ enum class division {
 /// Currents of all branches.
 struct divided_currents {
     division what = division::undecided;  ///< the rest holds for `found`
-    std::vector<double> amps;             ///< of every branch, from its first node to its second
-    double residual = 0.0;                ///< largest sum of volts round a loop, of the largest drop in it
+    std::vector<double> amps;             ///< [A] of every branch, from its first node to its second
+    double residual = 0.0;                ///< ratio, largest sum of volts round a loop, of the largest drop in it
 };
 
 /// A network of conductors. Nodes are numbered from 0.
@@ -65,13 +65,14 @@ public:
     explicit current_network(index nodes) : nodes_(nodes) {}
 
     /// A branch. @param from, to its nodes @param law its drop, kept by the caller
-    /// @param emf [V] that drives current from `from` to `to`
+    /// @param emf [V], any, that drives current from `from` to `to`
     index add_branch(index from, index to, const drop_of_current& law, double emf = 0.0)
     {
         branches_.push_back({from, to, &law, emf});
         return branches_.size() - 1;
     }
-    /// A current that is given: it enters at one node and leaves at another [A].
+    /// A current that is given: it enters at one node and leaves at another.
+    /// @param into, out_of its nodes @param amps [A], any
     void inject(index into, index out_of, double amps) { given_.push_back({into, out_of, amps}); }
 
     [[nodiscard]] index branches() const { return branches_.size(); }  ///< number of branches
@@ -79,7 +80,7 @@ public:
     /// A branch as a loop passes it.
     struct passed {
         index branch;  ///< its number
-        double sense;  ///< 1 from its first node to its second, else -1
+        double sense;  ///< [1] 1 from its first node to its second, else -1
     };
     /// Loops that decide the division, each as branches with the sense they are passed in: one for every branch that a
     /// spanning tree leaves out. Call prepare() first.
@@ -142,8 +143,8 @@ public:
         return true;
     }
 
-    /// Sums of volts round the loops at a division, drops by the caller.
-    /// @param volts of every branch, from its first node to its second, emfs left out
+    /// Sums of volts round the loops at a division, drops by the caller [V].
+    /// @param volts [V], any, of every branch, from its first node to its second, emfs left out
     [[nodiscard]] std::vector<double> round_loops(std::span<const double> volts) const
     {
         std::vector<double> out;
@@ -154,7 +155,7 @@ public:
         }
         return out;
     }
-    /// Currents of all branches for currents of the loops [A].
+    /// Currents of all branches for currents of the loops [A]. @param loop_amps [A], any, one for each loop
     [[nodiscard]] std::vector<double> branch_currents(std::span<const double> loop_amps) const
     {
         std::vector<double> out = particular_;
@@ -162,6 +163,7 @@ public:
         return out;
     }
     /// What currents of all branches are as currents of the loops: those of the branches the tree leaves out [A].
+    /// @param amps [A], any, one for each branch
     [[nodiscard]] std::vector<double> loop_currents(std::span<const double> amps) const
     {
         std::vector<double> out;
@@ -174,7 +176,7 @@ public:
     ///
     /// Drops never fall as currents grow, so that the division makes a sum of work least that has one bottom: Newton's
     /// steps with that sum as their measure cannot end anywhere else.
-    /// @param start currents of all branches to begin with, or empty
+    /// @param start currents of all branches to begin with [A], any, or empty
     [[nodiscard]] divided_currents divide(std::span<const double> start = {}) const
     {
         constexpr int most_steps = 200, most_halvings = 40;
@@ -225,7 +227,8 @@ public:
         }
     }
 
-    /// Matrix of the loops: slopes of their sums of volts by their currents. @param slopes of every branch [ohm]
+    /// Matrix of the loops: slopes of their sums of volts by their currents [ohm].
+    /// @param slopes of every branch [ohm], 0 or above
     [[nodiscard]] std::vector<double> loop_matrix(std::span<const double> slopes) const
     {
         std::vector<double> out;
@@ -233,7 +236,8 @@ public:
         return out;
     }
 
-    /// Solves a small full system in place, with exchange of rows. @return false where it is singular
+    /// Solves a small full system in place, with exchange of rows.
+    /// @param m [1], any, row by row @param right [1], any; out: the solution @return false where it is singular
     [[nodiscard]] static bool solved(std::vector<double> m, std::vector<double>& right)
     {
         return solve_in_place(m, right);

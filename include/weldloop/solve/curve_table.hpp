@@ -13,8 +13,8 @@ namespace weldloop::solve {
 
 /// A value with its slope.
 struct sloped {
-    double value = 0.0;  ///< the value
-    double slope = 0.0;  ///< its derivative
+    double value = 0.0;  ///< [its unit] the value
+    double slope = 0.0;  ///< [its unit over that of the place] its derivative
 };
 
 /// Cubics through four points of a curve each, one place apart, their points worked out where they are asked for first.
@@ -30,8 +30,8 @@ public:
         cell_.fill({});
     }
 
-    /// The curve and its slope by the place. @param place from 0 to below `cells` @param curve asked at whole places
-    /// from -1 to cells + 1
+    /// The curve and its slope by the place. @param place [cells], at least 0, below `cells` @param curve asked at
+    /// whole places from -1 to cells + 1
     template <class Curve>
     [[nodiscard]] sloped at(double place, const Curve& curve) const
     {
@@ -40,7 +40,7 @@ public:
         const double u = place - number;
         return {c.c0 + u * (c.c1 + u * (c.c2 + u * c.c3)), c.c1 + u * (2.0 * c.c2 + 3.0 * u * c.c3)};
     }
-    /// The curve alone. @param place, curve as in at()
+    /// The curve alone [unit of the curve]. @param place [cells], as in at() @param curve as in at()
     template <class Curve>
     [[nodiscard]] double value_at(double place, const Curve& curve) const
     {
@@ -89,7 +89,7 @@ public:
     /// @param coefficient h(x), x above or below zero
     explicit curve_table(std::function<double(double)> coefficient) : law_(std::move(coefficient)) {}
 
-    /// h(x) x and its slope. @param x any finite number, not far below zero
+    /// h(x) x and its slope. @param x [unit of the table], any, not far below zero
     [[nodiscard]] sloped at(double x) const
     {
         if (!(x >= 0.0 && x < highest)) return by_law(x);
@@ -97,7 +97,7 @@ public:
         const sloped h = cubics_.at(place, [this](double at) { return at_place(at); });
         return {h.value * x, h.value + 0.5 * place * h.slope};  // place = sqrt(x)/step
     }
-    /// h(x) x alone. @param x as in at()
+    /// h(x) x alone [unit of the table]. @param x [unit of the table], as in at()
     [[nodiscard]] double value_at(double x) const
     {
         if (!(x >= 0.0 && x < highest)) return by_law(x).value;

@@ -18,9 +18,9 @@ namespace weldloop::solve {
 
 /// A number that follows the temperatures of two places, with its slopes.
 struct sloped_by_two {
-    double value = 0.0;      ///< the value
-    double by_first = 0.0;   ///< its slope by the first place
-    double by_second = 0.0;  ///< its slope by the second
+    double value = 0.0;      ///< [its unit] the value
+    double by_first = 0.0;   ///< [its unit/K] its slope by the first place
+    double by_second = 0.0;  ///< [its unit/K] its slope by the second
 };
 
 /// What is asked of a law.
@@ -36,7 +36,7 @@ public:
     heat_law(const heat_law&) = delete;
     heat_law& operator=(const heat_law&) = delete;
     virtual ~heat_law() = default;
-    /// @param first rise of the place it sits at @param second rise of another place it follows
+    /// @param first rise of the place it sits at [K], any @param second rise of another place it follows [K], any
     /// @param what with or without slopes
     [[nodiscard]] virtual sloped_by_two at(double first, double second, asked what) const = 0;
 };
@@ -55,19 +55,19 @@ public:
     state_follower(const state_follower&) = delete;
     state_follower& operator=(const state_follower&) = delete;
     virtual ~state_follower() = default;
-    /// Takes over a state. @param rise of every node
+    /// Takes over a state. @param rise of every node [K], any
     virtual void follow(std::span<const double> rise) = 0;
     /// How many numbers it gives for a state.
     [[nodiscard]] virtual std::size_t numbers() const = 0;
-    /// The numbers of the state it followed last. @param rise that state @param share what they are taken times
-    /// @param out to be added to
+    /// The numbers of the state it followed last. @param rise that state [K], any
+    /// @param share what they are taken times, any @param out to be added to [their units], any
     virtual void add_numbers(std::span<const double> rise, double share, std::span<double> out) const = 0;
 };
 
 /// Rises given in two parts.
 struct shifted_rises {
-    std::span<const double> rest;   ///< the rises, less `shift`
-    std::span<const double> shift;  ///< what they are more than `rest`
+    std::span<const double> rest;   ///< [K] any, the rises, less `shift`
+    std::span<const double> shift;  ///< [K] any, what they are more than `rest`
 };
 
 /// A network of bodies. Built once, evaluated often.
@@ -75,17 +75,17 @@ class heat_network {
 public:
     using index = std::size_t;                                ///< of a node, or of a source
     static constexpr index nowhere = static_cast<index>(-1);  ///< stands for no node
-    /// The bound of a body that nothing ends.
+    /// The bound of a body that nothing ends [K].
     static constexpr double unbounded = std::numeric_limits<double>::infinity();
 
-    /// A body. @param capacity [J/K], above 0 @param bound rise beyond which it is no more what it was [K]
+    /// A body. @param capacity [J/K], above 0 @param bound [K], any: rise beyond which it is no more what it was
     index add_node(double capacity, double bound = unbounded)
     {
         capacity_.push_back(capacity);
         bound_.push_back(bound);
         return capacity_.size() - 1;
     }
-    /// A conductance between two nodes [W/K].
+    /// A conductance between two nodes. @param a, b the nodes @param conductance [W/K], any; none from 0 down
     void link(index a, index b, double conductance)
     {
         if (conductance > 0.0) links_.push_back({a, b, conductance});
@@ -98,22 +98,25 @@ public:
     {
         curved_.push_back({a, b, &law, 1.0, follows});
     }
-    /// A conductance to a fixed rise [W/K, K], all the time or only while current flows.
+    /// A conductance to a fixed rise, all the time or only while current flows.
+    /// @param a the node @param conductance [W/K], any; none from 0 down @param far [K], any @param when it is there
     void sink(index a, double conductance, double far, while_current when = while_current::on_or_off)
     {
         if (conductance > 0.0) sinks_.push_back({a, conductance, far, when == while_current::on});
     }
-    /// A surface: `size` times what the table says is lost.
+    /// A surface. @param a the node @param size factor of what the table says is lost, any; none from 0 down
+    /// @param table kept by the caller
     void surface(index a, double size, const curve_table& table)
     {
         if (size > 0.0) surfaces_.push_back({a, size, &table});
     }
-    /// Heat that is always there [W].
+    /// Heat that is always there. @param a the node @param watts [W], any
     void constant(index a, double watts)
     {
         if (watts != 0.0) constants_.push_back({a, watts});
     }
-    /// Heat while current flows, straight in the node's rise: at_zero + slope x rise [W, W/K].
+    /// Heat while current flows, straight in the node's rise: at_zero + slope x rise.
+    /// @param a the node @param at_zero [W], any @param slope [W/K], any
     void linear_source(index a, double at_zero, double slope) { linears_.push_back({a, at_zero, slope}); }
     /// Heat while current flows, by a law of the rise at `in` (or, with weight 0.5, of the mean of in and with) and of
     /// `follows`; shares go to two nodes.
@@ -189,12 +192,12 @@ public:
 
     /// Sums over the network [W].
     struct totals {
-        double made = 0.0;  ///< by sources while on, and constant heat
-        double lost = 0.0;  ///< to surfaces and sinks
+        double made = 0.0;  ///< [W] by sources while on, and constant heat
+        double lost = 0.0;  ///< [W] to surfaces and sinks
     };
 
     /// What each node gains [W] at a state, with current for a share of the time.
-    /// @param x rises @param on share of the time with current, 0 to 1 @param gain out
+    /// @param x rises [K], any @param on share of the time with current, 0 to 1 @param gain out [W], any
     /// @param matrix out, if not null: minus the slopes of the gains, in the pattern's slots
     void evaluate(std::span<const double> x, double on, std::span<double> gain, sparse_lu* matrix) const
     {
@@ -214,7 +217,8 @@ public:
     }
 
     /// The network straightened at a state.
-    /// @param x rises @param on as in evaluate() @param slopes out: of what is not straight, for add_curvature()
+    /// @param x rises [K], any @param on share, as in evaluate()
+    /// @param slopes out [W/K], any: of what is not straight, for add_curvature()
     /// @param matrix out: minus the slopes of the gains
     void straighten(std::span<const double> x, double on, std::vector<double>& slopes, sparse_lu& matrix) const
     {
@@ -225,7 +229,7 @@ public:
     }
 
     /// Heat that does not follow temperature [W]: what every node would gain at no rise if nothing were curved.
-    /// @param on as in evaluate() @param heat out, a number for each node
+    /// @param on share, as in evaluate() @param heat out [W], any, for each node
     void heat_at_zero(double on, std::span<double> heat) const
     {
         for (index i = 0; i < size(); ++i) heat[i] = heat_[i] + on * on_heat_[i];
@@ -233,8 +237,8 @@ public:
 
     /// Adds what curved elements give beyond their slopes times their rises [W]. With the matrix of straighten() the
     /// balance is matrix x = heat_at_zero + this, as good as the slopes are between x and where they were taken.
-    /// @param x rises in two parts @param on as in evaluate()
-    /// @param slopes of straighten() @param heat to be added to, a number for each node
+    /// @param x rises in two parts @param on share, as in evaluate()
+    /// @param slopes [W/K], as in straighten() @param heat to be added to [W], any, for each node
     void add_curvature(const shifted_rises& x, double on, std::span<const double> slopes, std::span<double> heat) const
     {
         if (follower_ != nullptr && on > 0.0) {
@@ -250,15 +254,15 @@ public:
     [[nodiscard]] const std::vector<index>& curved_nodes() const { return curved_nodes_; }
 
     /// Heat made and lost at a state [W].
-    /// @param x rises @param on as in evaluate()
+    /// @param x rises [K], any @param on share, as in evaluate()
     [[nodiscard]] totals totals_at(std::span<const double> x, double on) const
     {
         const totals even = straight_totals(x, x, on), curved = curved_totals(x, on, {});
         return {even.made + curved.made, even.lost + curved.lost};
     }
     /// The share of elements that are straight in their rises: of means over time it is the mean.
-    /// @param x rises, the mean over all the time @param on_x mean over the time with current @param on as in
-    /// evaluate()
+    /// @param x rises [K], any, the mean over all the time @param on_x [K], any, mean over the time with current
+    /// @param on share, as in evaluate()
     [[nodiscard]] totals straight_totals(std::span<const double> x, std::span<const double> on_x, double on) const
     {
         totals out;
@@ -270,7 +274,8 @@ public:
         return out;
     }
     /// The share of surfaces and of sources with a law.
-    /// @param x rises @param on as in evaluate() @param heats out, if not empty: of every source while current flows
+    /// @param x rises [K], any @param on share, as in evaluate()
+    /// @param heats out [W], any, if not empty: of every source while current flows
     [[nodiscard]] totals curved_totals(std::span<const double> x, double on, std::span<double> heats) const
     {
         totals out;
@@ -287,6 +292,7 @@ public:
     }
 
     /// Heat a source makes while current flows [W], with slopes if asked for.
+    /// @param s the source @param x rises [K], any @param what is asked for
     [[nodiscard]] sloped_by_two heat_of(const source& s, std::span<const double> x, asked what) const
     {
         const double first = s.with != nowhere ? 0.5 * (x[s.in] + x[s.with]) : x[s.in];

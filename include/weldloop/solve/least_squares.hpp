@@ -18,15 +18,15 @@ inline constexpr std::size_t most_unknowns = 3;
 
 /// One reading: y = sum of x[k] a[k] with a scatter of equal size for all.
 struct line_reading {
-    std::array<double, most_unknowns> x{};  ///< factors of the unknowns
-    double y = 0.0;                         ///< what was read
+    std::array<double, most_unknowns> x{};  ///< factors of the unknowns, any
+    double y = 0.0;                         ///< [its unit] what was read, any
 };
 
 /// The line that fits best.
 struct fitted_line {
-    std::array<double, most_unknowns> a{};      ///< unknowns
-    std::array<double, most_unknowns> error{};  ///< their standard errors, from the spread
-    double spread = 0.0;                        ///< standard deviation of y about the line, with n - unknowns
+    std::array<double, most_unknowns> a{};      ///< [unit of y over that of x] unknowns
+    std::array<double, most_unknowns> error{};  ///< [unit of y over that of x] their standard errors, from the spread
+    double spread = 0.0;  ///< [unit of y] standard deviation of y about the line, with n - unknowns
 };
 
 /// Least squares by the normal equations, Gauss and Jordan with pivots. @param readings finite @param unknowns 1 to 3,

@@ -20,7 +20,7 @@ namespace weldloop::solve {
 /// Current on and off, repeated.
 struct on_off {
     double on = 1.0;    ///< [s] above 0
-    double rest = 0.0;  ///< [s] 0: steady current
+    double rest = 0.0;  ///< [s] 0 or above; 0: steady current
 };
 
 namespace detail {
@@ -43,14 +43,14 @@ struct periodic_state {
     std::size_t bounded_at = heat_network::nowhere;  ///< the node that passed its bound
     std::vector<double> steady;                      ///< rises with the heat of the period spread evenly over it [K]
     std::vector<double> mean;                        ///< rise of every node over the period [K]
-    std::vector<double> on_mean;                     ///< over the time with current
-    std::vector<double> peak;                        ///< highest in the period
+    std::vector<double> on_mean;                     ///< [K] over the time with current
+    std::vector<double> peak;                        ///< [K] highest in the period
     std::vector<double> source_on;           ///< heat of every source in the mean over the time with current [W]
     std::vector<double> followed_on;         ///< numbers of the network's follower in the mean over the same time
     heat_network::totals sums;               ///< heat made and lost in the mean over the period [W]
-    double imbalance = 0.0;                  ///< made less lost less stored, of the heat made
+    double imbalance = 0.0;                  ///< share, made less lost less stored, of the heat made
     std::vector<double> times;               ///< [s] of the trace, from the start of the current
-    std::vector<std::vector<double>> trace;  ///< rises at these times
+    std::vector<std::vector<double>> trace;  ///< [K] rises at these times
     int sweeps = 0;                          ///< periods marched
     int steps = 0;                           ///< of the last of them
     std::shared_ptr<const std::vector<detail::march_step>> march;  ///< to begin another from; none of a steady state
@@ -528,7 +528,7 @@ private:
 ///
 /// Accuracy of linear networks, held against their closed form from periods of 1 s to 1e6 s: means within 1e-3 K, rises
 /// of 80 K where current begins and ends within 0.1 K; on the way each step within 0.3 K and 1 % of the hottest rise.
-/// @param network closed @param programme of the current @param cold rises of the coldest boundary
+/// @param network closed @param programme of the current @param cold rises of the coldest boundary [K], any
 /// @param search from where, and how closely
 [[nodiscard]] inline periodic_state periodic_state_of(const heat_network& network, const on_off& programme,
                                                       std::span<const double> cold, const period_search& search = {})

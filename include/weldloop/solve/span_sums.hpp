@@ -15,7 +15,7 @@ namespace weldloop::solve {
 
 /// A value with its probability.
 struct weighted_value {
-    double at = 0.0;      ///< the value
+    double at = 0.0;      ///< [its unit] the value
     double weight = 0.0;  ///< its probability, up to a common scale
 };
 
@@ -30,7 +30,8 @@ public:
     explicit sum_grid(std::size_t most = 64) : most_(most) {}
 
     /// Adds cells of one width up to a value; beyond the last such value every doubling has so many.
-    /// @param step width of a cell, above 0 @param up_to where they end; at or below the end of those before: no cells
+    /// @param step width of a cell [unit of the values], above 0 @param up_to [unit of the values], any, where they
+    /// end; at or below the end of those before: no cells
     sum_grid& cells(double step, double up_to)
     {
         const double from = zones_.empty() ? 0.0 : zones_.back().up_to;
@@ -47,10 +48,10 @@ public:
     }
 
     [[nodiscard]] std::size_t most() const { return most_; }  ///< values kept as they are
-    /// Where the cells of one width end, and the width of the first.
+    /// Where the cells of one width end [unit of the values].
     [[nodiscard]] double fine_to() const { return zones_.empty() ? 0.0 : zones_.back().up_to; }
 
-    /// The cell that holds x, 0 or above.
+    /// The cell that holds a value. @param x [unit of the values], 0 or above
     [[nodiscard]] std::size_t cell(double x) const
     {
         for (const zone& z : zones_)
@@ -149,7 +150,7 @@ private:
     return all;
 }
 
-/// The weight of all values.
+/// The weight of all values [1].
 [[nodiscard]] inline double weight_of(const distribution& d)
 {
     double out = 0.0;
@@ -159,21 +160,21 @@ private:
 
 /// What a reading says of a value: a normal one about what was read, or level where it was taken wrongly.
 struct reading_likelihood {
-    double read = 0.0;    ///< what was read
-    double spread = 1.0;  ///< standard deviation, above 0
-    double right = 1.0;   ///< height of the normal one
-    double level = 0.0;   ///< that of any value
+    double read = 0.0;    ///< [its unit] what was read
+    double spread = 1.0;  ///< [unit of the reading] standard deviation, above 0
+    double right = 1.0;   ///< [1] height of the normal one
+    double level = 0.0;   ///< [1] that of any value
 
-    /// Beyond so many deviations a reading that is right says nothing of a value any more.
+    /// Beyond this number of deviations a reading that is right says nothing of a value any more.
     static constexpr double beyond = 8.0;
 
-    /// Of a reading that is right.
+    /// Of a reading that is right [1]. @param x [unit of the reading], any
     [[nodiscard]] double if_right(double x) const
     {
         const double z = (x - read) / spread;
         return std::fabs(z) < beyond ? right * std::exp(-0.5 * z * z) : 0.0;
     }
-    /// Of either. @param x a value
+    /// Of either [1]. @param x [unit of the reading], any
     [[nodiscard]] double operator()(double x) const { return if_right(x) + level; }
 };
 

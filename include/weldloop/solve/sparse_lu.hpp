@@ -85,7 +85,7 @@ public:
     /// Where the number of a row and column stands in values(); both must see each other. The diagonal stands first.
     [[nodiscard]] index slot(index row, index column) const { return layout_->slot(row, column); }
 
-    /// The matrix, to be set before eliminate(), which overwrites it.
+    /// The matrix [unit of the equations], to be set before eliminate(), which overwrites it.
     [[nodiscard]] std::span<double> values() { return values_; }
 
     /// Eliminates. False where a pivot is not above zero: the matrix is no stable balance.
@@ -120,7 +120,7 @@ public:
         });
     }
 
-    /// Solves in place for one right-hand side.
+    /// Solves in place for one right-hand side. @param right [unit of the equations], any
     void solve(std::span<double> right) const
     {
         const layout& l = *layout_;
@@ -156,7 +156,8 @@ public:
     /// Solves in place for a right-hand side that is zero but in a few rows, as far as the solution is felt: beyond the
     /// range it is left zero, and is less than about `felt` of its greatest value. Time follows the range, where the
     /// order of the unknowns follows a chain.
-    /// @param right outside `given` zero @param given the rows where it is not @param felt share, 1e-9 say
+    /// @param right [unit of the equations], any, outside `given` zero @param given the rows where it is not @param
+    /// felt share, 0 to 1, 1e-9 say
     range solve_near(std::span<double> right, const range& given, double felt) const
     {
         const layout& l = *layout_;

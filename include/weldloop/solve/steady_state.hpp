@@ -24,7 +24,7 @@ enum class outcome {
 /// A steady state.
 struct steady_state {
     outcome what = outcome::not_settled;             ///< how the search ended
-    std::vector<double> rise;                        ///< solved: of every node; else as far as it was followed
+    std::vector<double> rise;                        ///< [K] solved: of every node; else as far as it was followed
     std::size_t bounded_at = heat_network::nowhere;  ///< the node that passed its bound
     heat_network::totals sums;                       ///< heat made and lost [W]
     int steps = 0;                                   ///< taken
@@ -42,8 +42,8 @@ enum class begins {
 /// short and make the residual smaller; where they do not, the network warms from there.
 ///
 /// Certificate: residual below 1e-12 of the heat made, and positive pivots of the undamped balance there.
-/// @param network closed @param on share of the time with current, which scales what only current does
-/// @param start rises to begin with: those of the coldest boundary for a state reached from the cold
+/// @param network closed @param on share of the time with current, 0 to 1, which scales what only current does
+/// @param start rises to begin with [K], any: those of the coldest boundary for a state reached from the cold
 /// @param at what these are
 [[nodiscard]] inline steady_state steady_state_of(const heat_network& network, double on, std::span<const double> start,
                                                   begins at = begins::cold)

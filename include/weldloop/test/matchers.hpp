@@ -92,7 +92,7 @@ private:
 namespace weldloop::test {
 
 /// Matches a quantity that differs from another by no more than a tolerance with its unit.
-/// @param expected the value wanted @param tolerance 0 or more, of the same kind
+/// @param expected the value wanted, any @param tolerance 0 or more, of the same kind
 /// @throws not_finite_error, out_of_range_error for what no value could be held against
 template <class Unit>
 [[nodiscard]] auto near_quantity(const boost::units::quantity<Unit, double>& expected,
@@ -113,7 +113,7 @@ template <class Unit>
 }
 
 /// Matches a quantity that differs from another by no more than a percentage of it.
-/// @param expected the value wanted @param percent 0 or more [%]
+/// @param expected the value wanted, any but zero @param percent 0 or more [%]
 /// @throws not_finite_error, out_of_range_error; also for an expected zero, of which there is no percentage
 template <class Unit>
 [[nodiscard]] auto within_percent(const boost::units::quantity<Unit, double>& expected, double percent)

@@ -55,7 +55,7 @@ inline void PrintTo(temperature t, std::ostream* out)
 namespace boost::units {
 
 /// Prints a quantity in its coherent SI unit, "0.0254 m"; found there by the compiler, where the type stands.
-/// @param q to print @param out where to
+/// @param q to print, any @param out where to
 template <class Unit>
 void PrintTo(const quantity<Unit, double>& q, std::ostream* out)
 {
@@ -66,7 +66,7 @@ void PrintTo(const quantity<Unit, double>& q, std::ostream* out)
 
 namespace weldloop {
 
-/// Prints the three points of a band, "0.2 V / 0.25 V / 0.4 V". @param b to print @param out where to
+/// Prints the three points of a band, "0.2 V / 0.25 V / 0.4 V". @param b to print, any @param out where to
 template <class Q>
 void PrintTo(const band<Q>& b, std::ostream* out)
 {

@@ -20,6 +20,7 @@ namespace weldloop {
 /// bar, and their total. The drop the station allows is drawn as a dashed line.
 /// @param s the station @param found its assessment, of a closed circuit
 /// @return an SVG element that takes its looks from drawing_style; empty for an open circuit, which has no drops
+/// @throws not_finite_error
 [[nodiscard]] inline std::string budget_drawing(const station& s, const assessment& found)
 {
     if (!found.conducts || found.parts.empty()) return {};

@@ -39,7 +39,7 @@ namespace detail {
 /// the poor case to the mild one, the tick is the typical one; an arrow goes on where a case is not met within the
 /// horizon.
 /// @param rows of compare_clamp_lives() @param horizon they were made for [s], above an hour
-/// @return empty without rows
+/// @return empty without rows @throws not_finite_error
 [[nodiscard]] inline std::string clamp_life_drawing(std::span<const clamp_life_row> rows, duration horizon)
 {
     if (rows.empty()) return {};

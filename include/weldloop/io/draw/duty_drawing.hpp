@@ -35,7 +35,7 @@ struct temperature_trace {
 /// The traces of the hottest parts of an assessed station, hottest first, each at its hottest place; none for a loop
 /// without a settled state or a duty without a break, where nothing swings. A limit is drawn only if it is defined for
 /// that place; where the place is not the one the report names the part's peak of, the trace says which it is.
-/// @param s the station @param found its assessment @param most how many
+/// @param s the station @param found its assessment @param most how many @throws as solve_loop()
 [[nodiscard]] inline std::vector<temperature_trace> hottest_traces(const station& s, const assessment& found,
                                                                    std::size_t most = 3)
 {
@@ -64,6 +64,7 @@ struct temperature_trace {
 /// @param s the station the traces belong to @param traces hottest first; those beyond four are left out
 /// @param units of the temperatures shown
 /// @return an SVG element that takes its looks from drawing_style; empty without traces
+/// @throws not_finite_error
 [[nodiscard]] inline std::string duty_drawing(const station& s, const std::vector<temperature_trace>& traces,
                                               const shown_units& units = {})
 {

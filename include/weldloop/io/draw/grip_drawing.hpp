@@ -82,6 +82,7 @@ struct grip_marks {
 /// the upright one the time to inspect.
 /// @param name of the clamp, as printed @param g its forecast @param marks limit, what is lost before, units
 /// @return an SVG element that takes its looks from drawing_style; empty for a forecast of fewer than two points
+/// @throws not_finite_error
 [[nodiscard]] inline std::string grip_histories(std::string_view name, const grip_forecast& g,
                                                 const grip_marks& marks = {})
 {
@@ -167,6 +168,7 @@ struct grip_marks {
 /// The histories of a part with a forecast, with its limit where that is defined for the jaws.
 /// @param s the station @param p the assessed part @param units of the report
 /// @return an SVG element that takes its looks from drawing_style; empty for a part without a forecast
+/// @throws as grip_histories()
 [[nodiscard]] inline std::string grip_drawing(const station& s, const part_result& p, const shown_units& units = {})
 {
     if (!p.grip) return {};

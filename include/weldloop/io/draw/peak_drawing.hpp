@@ -17,6 +17,7 @@ namespace weldloop {
 /// that is defined for that place as an upright mark.
 /// @param s the station @param found its assessment @param units of the report
 /// @return an SVG element that takes its looks from drawing_style; empty for a loop without a settled state
+/// @throws not_finite_error
 [[nodiscard]] inline std::string peak_drawing(const station& s, const assessment& found, const shown_units& units = {})
 {
     if (!found.conducts || found.parts.empty()) return {};

@@ -25,7 +25,7 @@ namespace weldloop {
 /// the clamp's current, 0.5 to 100 times the resistance of clean metal, the lead being the cable nearest to the clamp.
 /// @param s the station @param p the assessed part
 /// @return an SVG element that takes its looks from drawing_style; empty for a part that is no work connection with a
-/// forecast, and where the path has no cable
+/// forecast, and where the path has no cable @throws as grip_map_of()
 [[nodiscard]] inline std::string station_grip_map(const station& s, const part_result& p)
 {
     constexpr std::size_t columns = 20, rows = 12;

@@ -17,8 +17,8 @@ namespace weldloop {
 
 /// A point of a drawing, in its own units; y points down.
 struct drawing_point {
-    double x = 0.0;  ///< from the left edge
-    double y = 0.0;  ///< from the upper edge
+    double x = 0.0;  ///< [px] from the left edge
+    double y = 0.0;  ///< [px] from the upper edge
 };
 
 /// A rectangle on it.
@@ -31,9 +31,10 @@ struct drawing_box {
 /// A drawing under construction. Looks come from classes, so that one style sheet serves light, dark and print.
 class svg_drawing {
 public:
-    /// @param width       in drawing units @param height in drawing units
+    /// @param width       [px], any @param height [px], any
     /// @param title       what the drawing shows, read out in its place
     /// @param description the same at more length
+    /// @throws not_finite_error
     svg_drawing(double width, double height, std::string_view title, std::string_view description)
     {
         out_.append("<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"drawing\" role=\"img\" viewBox=\"0 0 ");
@@ -47,12 +48,13 @@ public:
         out_.append("<desc>").append(markup_escaped(description)).append("</desc>\n");
     }
 
-    /// A straight line of a class.
+    /// A straight line of a class. @throws not_finite_error
     svg_drawing& line(drawing_point a, drawing_point b, std::string_view classes)
     {
         return element("line", pair("x1", a.x) + pair("y1", a.y) + pair("x2", b.x) + pair("y2", b.y), classes);
     }
-    /// A rectangle with its upper left corner and the radius of its corners.
+    /// A rectangle with its upper left corner and the radius of its corners. @param box where @param classes its looks
+    /// @param corner [px], any; square from 0 down @throws not_finite_error
     svg_drawing& rectangle(const drawing_box& box, std::string_view classes, double corner = 0.0)
     {
         return element("rect",
@@ -60,7 +62,7 @@ public:
                            pair("height", box.height) + (corner > 0.0 ? pair("rx", corner) : ""),
                        classes);
     }
-    /// A circle about its centre.
+    /// A circle. @param centre of it @param radius [px], any @param classes its looks @throws not_finite_error
     svg_drawing& circle(drawing_point centre, double radius, std::string_view classes)
     {
         return element("circle", pair("cx", centre.x) + pair("cy", centre.y) + pair("r", radius), classes);
@@ -70,7 +72,7 @@ public:
     {
         return element("path", " d=\"" + markup_escaped(d) + "\"", classes);
     }
-    /// A text of one line; `classes` say its size and where its anchor is.
+    /// A text of one line; `classes` say its size and where its anchor is. @throws not_finite_error
     svg_drawing& text(drawing_point at, std::string_view content, std::string_view classes)
     {
         out_.append("<text").append(pair("x", at.x)).append(pair("y", at.y)).append(class_of(classes)).append(">");
@@ -95,7 +97,7 @@ public:
     /// The finished drawing.
     [[nodiscard]] std::string finished() const { return out_ + "</svg>\n"; }
 
-    /// A coordinate with two decimals. @throws not_finite_error
+    /// A coordinate with two decimals. @param value [px], any @throws not_finite_error
     [[nodiscard]] static std::string number(double value)
     {
         if (!std::isfinite(value)) throw not_finite_error("drawing coordinate", number_text(value));
@@ -126,11 +128,11 @@ private:
 /// The `d` of a path, step by step.
 class drawing_path {
 public:
-    /// Goes to a point without drawing.
+    /// Goes to a point without drawing. @throws not_finite_error
     drawing_path& to(drawing_point p) { return step('M', p); }
-    /// Draws a straight line to a point.
+    /// Draws a straight line to a point. @throws not_finite_error
     drawing_path& line(drawing_point p) { return step('L', p); }
-    /// Draws a curve bent towards a point.
+    /// Draws a curve bent towards a point. @throws not_finite_error
     drawing_path& curve(drawing_point bend, drawing_point p)
     {
         step('Q', bend);
@@ -158,17 +160,17 @@ private:
 
 /// A scale of a chart: values from `least` to `most` on a way of the drawing.
 struct drawing_scale {
-    double least = 0.0;  ///< value at `from`
-    double most = 1.0;   ///< value at `to`
-    double from = 0.0;   ///< coordinate
-    double to = 1.0;     ///< coordinate
+    double least = 0.0;  ///< value at `from` [unit of the values]
+    double most = 1.0;   ///< value at `to` [unit of the values]
+    double from = 0.0;   ///< [px] coordinate
+    double to = 1.0;     ///< [px] coordinate
 
-    /// The coordinate of a value.
+    /// The coordinate of a value [px]. @param value [unit of the values], any
     [[nodiscard]] double at(double value) const { return from + (to - from) * (value - least) / (most - least); }
 };
 
-/// A step of 1, 2 or 5 times a power of ten that divides a span into at most `most_steps`.
-/// @param span above 0 @param most_steps 1 or more @throws out_of_range_error
+/// A step of 1, 2 or 5 times a power of ten that divides a span into at most `most_steps`
+/// [unit of the span]. @param span [its unit], above 0 @param most_steps 1 or more @throws out_of_range_error
 [[nodiscard]] inline double round_step(double span, int most_steps)
 {
     if (!(span > 0.0) || !std::isfinite(span))

@@ -32,7 +32,7 @@ inline constexpr std::string_view blank_sheet_style = R"css(
 
 /// The same as blank_sheet_text() as one page that needs nothing from elsewhere.
 /// @param s the station @param found its assessment @param expected by probe_readings_of()
-/// @param units of the station's file
+/// @param units of the station's file @throws as part_at()
 [[nodiscard]] inline std::string blank_sheet_page(const station& s, const assessment& found,
                                                   const std::vector<probe_reading>& expected,
                                                   const shown_units& units = {})

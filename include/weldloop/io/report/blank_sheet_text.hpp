@@ -25,6 +25,7 @@ inline constexpr std::size_t blank_sheet_width = 100;
 /// in the order of the current with what it should show beside blanks for what it does.
 /// @param s the station @param found its assessment @param expected by probe_readings_of(); a station without a settled
 /// state has none, and why is said @param units of the station's file
+/// @throws as part_at()
 [[nodiscard]] inline std::string blank_sheet_text(const station& s, const assessment& found,
                                                   const std::vector<probe_reading>& expected,
                                                   const shown_units& units = {})

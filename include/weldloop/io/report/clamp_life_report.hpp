@@ -156,7 +156,7 @@ template <class Quantity, class Number>
 }
 
 /// Clamps side by side as a table of plain text, one line each under a heading.
-/// @param rows of compare_clamp_lives() @param horizon they were made for
+/// @param rows of compare_clamp_lives() @param horizon they were made for [s], any
 [[nodiscard]] inline std::string clamp_lives_text(std::span<const clamp_life_row> rows, duration horizon)
 {
     const auto column = [](std::string text, std::size_t width) {
@@ -182,6 +182,7 @@ template <class Quantity, class Number>
 
 /// The life of a clamp as a page, with the kinds beside it drawn. Every text is escaped; nothing comes from elsewhere.
 /// @param life of the clamp @param beside rows of compare_clamp_lives() with the same horizon, may be empty
+/// @throws not_finite_error
 [[nodiscard]] inline std::string clamp_life_page(const clamp_life& life, std::span<const clamp_life_row> beside)
 {
     std::string out = "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"

@@ -26,7 +26,7 @@ namespace detail {
 }  // namespace detail
 
 /// Rating factors as a text: what they hold for, then a row for each air and each arrangement.
-/// @param t from factor_table_of()
+/// @param t from factor_table_of() @throws as limit_of()
 [[nodiscard]] inline std::string factor_text(const factor_table& t)
 {
     using detail::left_in;
@@ -57,7 +57,7 @@ namespace detail {
 
 /// The same as comma-separated values with one header row; six significant digits. `kind` is `ambient` or `grouping`;
 /// cells that a kind does not have are empty.
-/// @param t from factor_table_of()
+/// @param t from factor_table_of() @throws as limit_of()
 [[nodiscard]] inline std::string factor_csv(const factor_table& t)
 {
     const std::string holds_for = to_text(t.lead.size) + "," + number_text(limit_of(t.lead).in_celsius(), 6) + "," +

@@ -279,7 +279,7 @@ inline void add_failing_cautions(std::vector<std::string>& to)
 /// part, or eases it; then the best of the other remedies. One that another makes unnecessary, or that makes another
 /// so, is left to the whole list.
 /// @param s the station @param found its assessment @param remedies for it, best first
-/// @param answers beside it
+/// @param answers beside it @throws as part_at() for remedies of another station
 [[nodiscard]] inline std::vector<first_action> first_actions(const station& s, const assessment& found,
                                                              const std::vector<remedy>& remedies,
                                                              const station_answers& answers)

@@ -177,7 +177,8 @@ inline constexpr std::size_t most_joints_named = 12;
            std::string(to_text(s.joints.motion));
 }
 
-/// How long a clamp goes on holding, in sentences. @param c the clamp @param horizon hours of shift looked ahead
+/// How long a clamp goes on holding, in sentences.
+/// @param c the clamp @param horizon hours of shift looked ahead [s], any
 [[nodiscard]] inline std::vector<std::string> clamp_prospect_lines(const clamp_prospect& c, duration horizon)
 {
     std::vector<std::string> out;

@@ -203,6 +203,7 @@ inline constexpr std::string_view open_ways_explained =
 }
 
 /// "constant voltage, set to 26 V"; for a station without a described supply, that it has none.
+/// @throws as highest_output_at()
 [[nodiscard]] inline std::string supply_line(const station& s)
 {
     if (!s.supply) return "not described";
@@ -287,6 +288,7 @@ inline constexpr std::string_view open_ways_explained =
 }
 
 /// "1.94 V (1.20..3.10 V)" of a voltage with its band; words where the loop has no state.
+/// @param v [V], any @param outcome of the loop
 [[nodiscard]] inline std::string volts_line(const band<voltage>& v, loop_outcome outcome)
 {
     if (outcome != loop_outcome::solved) return std::string(no_number_word(outcome));

@@ -74,7 +74,7 @@ inline constexpr source terminal_pull_by_wire{"FAA AC 43.13-1B", "chg 1, 2001",
 /// A published rise of a connector.
 struct connector_rise_limit {
     std::string_view what;           ///< the connector and its test
-    temperature_difference highest;  ///< over the air
+    temperature_difference highest;  ///< [K] above 0, over the air
     const source* from;              ///< where it stands
 };
 
@@ -97,7 +97,7 @@ inline constexpr temperature aluminium_connector_design = temperature::celsius(9
 inline constexpr voltage new_clamping_unit_drop = in_si<voltage>(15e-3);
 /// Drop of a cycled clamping unit at its test current [V]; see clamping_unit_drop.
 inline constexpr voltage cycled_clamping_unit_drop = in_si<voltage>(22.5e-3);
-/// Growth of a clamping unit's drop since its 24th cycle; see clamping_unit_drop.
+/// Factor of the growth of a clamping unit's drop since its 24th cycle; see clamping_unit_drop.
 inline constexpr double cycled_clamping_unit_growth = 1.5;
 /// Highest resistance of a bond [ohm]; see bond_class_r.
 inline constexpr resistance bond_limit = in_si<resistance>(2.5e-3);

@@ -81,9 +81,9 @@ inline constexpr std::array commercial_pull_out{
 
 /// A reading held against a limit.
 struct termination_acceptance {
-    double used;          ///< reading over limit, or limit over reading where the limit is a least value: good up to 1
-    bool accepted;        ///< within the limit
-    bool limit_recalled;  ///< the limit is from memory: it may condemn, but gives no passing verdict by itself
+    double used;    ///< ratio of reading to limit, or limit over reading where the limit is a least value: good up to 1
+    bool accepted;  ///< within the limit
+    bool limit_recalled;    ///< the limit is from memory: it may condemn, but gives no passing verdict by itself
     weldloop::basis basis;  ///< where the limit comes from
 };
 
@@ -137,7 +137,7 @@ inline constexpr std::array stud_terminal_limits{
 
 /// Whether a stud terminal is good at a reading: its resistance against that of the test, 300, 250, 214 and 174
 /// micro-ohm. A thread above 1/4 inch is held against the last row, which is strict for it: a larger stud should do
-/// better. @param diameter nominal thread [m], from .138 inch @param drop measured [V], 0 or above
+/// better. @param diameter nominal thread [m], at least .138 inch @param drop measured [V], 0 or above
 /// @param through current [A], above 0 @throws not_finite_error, out_of_range_error @see stud_terminal_test
 [[nodiscard]] inline termination_acceptance stud_acceptance_of(length diameter, voltage drop, current through)
 {

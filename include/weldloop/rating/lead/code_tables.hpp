@@ -58,8 +58,8 @@ inline constexpr temperature ship_table_air = temperature::celsius(45.0);
 /// One cell of a code table.
 struct code_cell {
     conductor_size size;   ///< as the table names it
-    double limit_degC;     ///< column: highest conductor temperature [degC]
-    double amps;           ///< [A] without a break, in the air of the table
+    double limit_degC;     ///< column: highest conductor temperature [degC], above 0
+    double amps;           ///< [A] above 0, without a break, in the air of the table
     source_kind verified;  ///< `standard` where it was read, `memory` where recalled
 };
 

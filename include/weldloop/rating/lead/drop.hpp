@@ -1,6 +1,7 @@
 #pragma once
 /// @file
 /// Voltage lost along a lead.
+/// Source: Ohm's law; resistance by conductor_resistance().
 
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/require.hpp>

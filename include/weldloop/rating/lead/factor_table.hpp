@@ -28,15 +28,15 @@ namespace weldloop {
 /// The factor of one air temperature.
 struct ambient_row {
     temperature air;        ///< around the lead
-    double by_model;        ///< ampacity_of() there over that at the base
-    double by_square_root;  ///< ambient_factor(): what guides and codes print, within 0.012
+    double by_model;        ///< ratio, ampacity_of() there over that at the base
+    double by_square_root;  ///< factor, ambient_factor(): what guides and codes print, within 0.012
     current amps;           ///< [A] by the model
 };
 
 /// The factor of one arrangement.
 struct grouping_row {
     weldloop::lay lay;       ///< how the leads lie
-    double by_model;         ///< ampacity_of() so over that alone
+    double by_model;         ///< ratio, ampacity_of() so over that alone
     current amps;            ///< [A] of each lead
     bool judgement = false;  ///< no published formula stands behind it
 };

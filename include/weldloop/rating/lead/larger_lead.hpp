@@ -1,6 +1,7 @@
 #pragma once
 /// @file
 /// A lead in another size, otherwise as it was: what a larger lead is that replaces one.
+/// Source: welding_cable(); outside its sizes geometry, diameters with the root of the section.
 
 #include <cmath>
 
@@ -30,7 +31,7 @@ namespace weldloop {
 /// Diameters and stranding increment are those of welding_cable() where the lead is one; a lead of other make keeps
 /// its increment, and its diameters go with those of welding_cable() from size to size, or with the root of the
 /// section where that covers none of the two (`dimensions_interpolated`). An unknown diameter stays unknown.
-/// @param lead what it replaces @param size the new one
+/// @param lead what it replaces @param size the new one @throws as welding_cable()
 [[nodiscard]] inline cable resized(const cable& lead, const conductor_size& size)
 {
     cable out = lead;

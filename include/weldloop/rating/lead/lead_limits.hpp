@@ -1,6 +1,7 @@
 #pragma once
 /// @file
 /// The other questions of a lead: how much duty, how long, how warm the air, and what sets the end.
+/// Source: longest_on_time(), ampacity_of() and conductor_resistance() turned round.
 
 #include <algorithm>
 #include <cmath>

@@ -44,7 +44,7 @@ struct strap_request {
     load work;                                 ///< current [A], above 0, and duty
     surroundings where = {};                   ///< air, wind, altitude
     std::optional<temperature> limit = {};     ///< default that of bolted bare metal in air
-    std::optional<voltage> allowed_drop = {};  ///< [V] of the whole strap; none: heat alone
+    std::optional<voltage> allowed_drop = {};  ///< [V] above 0, of the whole strap; none: heat alone
 };
 
 /// The smallest strap that satisfies a request.
