@@ -28,10 +28,11 @@ fi
 mkdir -p "$work/packages/partial" "$work/mounted"
 rm -rf "$work/ways"
 all=$(awk -v out="$work/ways" -f "$top/tests/package/ways_of_page.awk" "$top/docs/pages/embedding.md")
+# shellcheck disable=SC2086  # a list of words
 [ $# -gt 0 ] || set -- $all
 for way; do
     if [ ! -e "$work/ways/$way/commands" ]; then
-        echo "bare.sh: the page has no way '$way'; it has:" $all >&2
+        echo "bare.sh: the page has no way '$way'; it has: $(echo "$all" | tr '\n' ' ')" >&2
         exit 1
     fi
 done
