@@ -268,3 +268,16 @@ TEST(GripThreshold, RefusesWhatCannotBe)
     EXPECT_TRUE(grip_map_of({w, lead, duty, shop}, {}, {}, 1_h).cells.empty());
     EXPECT_THROW(static_cast<void>(grip_map{}.at(0, 0)), std::out_of_range);
 }
+
+// A wire whose relaxation is entered below absolute zero does not relax: the search for the hours of a loss ends.
+// Decided in the law: at or below zero kelvin nothing happens.
+TEST(HoursToLoss, ASpringBelowTheLawsZeroLosesNothing)
+{
+    work_clamp clamp = spring_clamp(300_A);
+    clamp.spring->wire.rise_scale = 5.0;
+    const surroundings cold{.air = temperature::celsius(-100.0)};
+    const band<duration> found = hours_to_loss(
+        {on_steel(clamp, surface_state::clean), welding_cable(aught(2), 10_m), duty_cycle::continuous(), cold}, 1_A);
+    EXPECT_EQ(found.typical, longest_forecast);
+    EXPECT_EQ(found.low, longest_forecast);
+}

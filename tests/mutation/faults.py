@@ -79,7 +79,7 @@ FAULTS = [
      ["solve/root"]),
     ("rising root: no halving asked", "solve/root.hpp", "size <= 0.5 * step_before", "size <= 50.0 * step_before",
      ["solve/root"]),
-    ("cells of a zone: one short", "solve/span_sums.hpp", "(up_to - from) / step) + 1;", "(up_to - from) / step);",
+    ("cells of a zone: one short", "solve/span_sums.hpp", "(up_to - from) / width) + 1;", "(up_to - from) / width);",
      ["solve/span_sums"]),
     ("cubic: its slope", "solve/curve_table.hpp", "2.0 * c.c2 + 3.0 * u * c.c3", "2.0 * c.c2 + 2.0 * u * c.c3",
      ["solve/curve_table"]),

@@ -5,6 +5,7 @@
 #include <cstddef>
 #include <functional>
 #include <numbers>
+#include <stdexcept>
 #include <vector>
 
 #include <gtest/gtest.h>
@@ -408,4 +409,24 @@ TEST(PeriodicState, ABodyByItselfIsSaid)
     static_cast<void>(net.add_node(1.0));
     net.close();
     EXPECT_EQ(solved(net, {60.0, 40.0}).what, outcome::not_settled);
+}
+
+// A law that steps holds a body at its step, where no march gets on: it ends, and says so. Counted are calls of the
+// law.
+TEST(PeriodicState, ALawWithAStepEndsInBoundedWork)
+{
+    constexpr long bounded_work = 5'000'000;
+    for (const double cooler : {0.0, 10.0, 40.0}) {
+        long calls = 0;
+        const heat_of_rise stepped([&](double x) {
+            if (++calls > bounded_work) throw std::runtime_error("goes on and on");
+            return x < 60.0 ? 100.0 : cooler;
+        });
+        const one_node body(10.0, stepped);
+        const periodic_state s = solved(body.net, {1000.0, 1000.0});
+        EXPECT_TRUE(s.what == outcome::not_settled || s.what == outcome::solved) << cooler;
+        if (s.what == outcome::solved) {
+            EXPECT_NEAR(s.peak[0], 60.0, 1.0) << cooler;
+        }
+    }
 }

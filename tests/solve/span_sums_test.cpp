@@ -175,6 +175,18 @@ TEST(SumGrid, KeepsItsLastCellToItself)
     EXPECT_LT(grid.cell(2.95), grid.cell(3.0));
 }
 
+// A reading far finer than itself would ask for more cells than a machine has room for.
+TEST(SumGrid, HasBoundedCellsHoweverFineTheReading)
+{
+    sum_grid fine;
+    fine.cells(1e-12, 1.0).cells(1e-300, 2.0);
+    EXPECT_LT(fine.cell(1.999), 10'000u);
+    EXPECT_LT(fine.cell(0.25), fine.cell(0.251));
+    sum_grid usual;
+    usual.cells(1e-3, 1.0);
+    EXPECT_NEAR(static_cast<double>(usual.cell(0.5)), 500.0, 1.0);
+}
+
 TEST(SpanTree, NumbersNobodyRead)
 {
     std::mt19937 random(9);

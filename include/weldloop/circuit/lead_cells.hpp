@@ -45,10 +45,12 @@ namespace detail {
     constexpr double most_of_a_half = 0.2;        // so that a short stretch between two bodies is cut as well
     std::vector<double> half;
     double left = 0.5 * whole, cell = std::min(first * decay, most_of_a_half * left);
-    const auto is_near = [&] { return 0.5 * whole - left < near * decay; };
+    double cut = 0.0;  // by itself: of a lead far longer than its cells nothing is missing yet
+    const auto is_near = [&] { return cut < near * decay; };
     while (left > 1.5 * cell && cell < longest * decay) {
         half.push_back(cell);
         left -= cell;
+        cut += cell;
         cell = is_near() ? std::min(growth * cell, std::max(cell, fine * decay)) : growth * cell;
     }
     std::vector<double> out = half;

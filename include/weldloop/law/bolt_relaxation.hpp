@@ -113,7 +113,7 @@ inline void require_pace(double pace)
     detail::require_pace(pace);
     require_within(reached, 0.0, 1e12, "decades of settling");
     const double hours = require_not_negative(further, "time since tightening").value() / detail::seconds_per_hour;
-    return reached + pace * std::log10(1.0 + hours * std::pow(10.0, -reached / pace));
+    return reached + pace / std::numbers::ln10 * std::log1p(hours * std::pow(10.0, -reached / pace));
 }
 
 /// Speed of settled_decades(), p/(ln 10) 10^(-c/p) per hour [1/s].

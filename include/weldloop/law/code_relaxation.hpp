@@ -10,6 +10,7 @@
 #include <array>
 #include <cmath>
 #include <cstddef>
+#include <numbers>
 #include <string_view>
 
 #include <weldloop/core/fraction.hpp>
@@ -133,7 +134,10 @@ struct code_wire {
         break;
     }
     case relaxation_time_law::logarithmic:
-        lost = std::max(0.0, std::log10(hours)) * std::max(0.0, mu / yield_ratio - detail::logarithmic_threshold) /
+        // of hours by what is over the first: just after it the logarithm keeps its digits
+        lost = std::max(0.0, std::log1p((time.value() - detail::seconds_per_hour) / detail::seconds_per_hour) /
+                                 std::numbers::ln10) *
+               std::max(0.0, mu / yield_ratio - detail::logarithmic_threshold) /
                (plain ? detail::logarithmic_plain : detail::logarithmic_preset);
         break;
     }

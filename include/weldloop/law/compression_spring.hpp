@@ -196,7 +196,8 @@ struct standing_spring {
     if (free_length <= longest_stable_spring(coil, youngs, shear, ends)) return std::nullopt;
     const double slenderness = slenderness_factor(ends) * (free_length / coil).value();
     const double share = detail::stability_constant(youngs, shear) / (slenderness * slenderness);
-    return free_length * (0.5 * (youngs / (youngs - shear)).value() * (1.0 - std::sqrt(1.0 - share)));
+    // 1 - sqrt(1 - s) as s/(1 + sqrt(1 - s)): a slender spring keeps its digits
+    return free_length * (0.5 * (youngs / (youngs - shear)).value() * share / (1.0 + std::sqrt(1.0 - share)));
 }
 
 }  // namespace weldloop

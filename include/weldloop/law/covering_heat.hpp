@@ -32,6 +32,12 @@ inline void require_covering(length inner, length outer)
                                  "above the conductor diameter of " + si_text(inner));
 }
 
+// ln(D/d), with all digits of a thin covering
+inline double log_diameter_ratio(length inner, length outer)
+{
+    return std::log1p(((outer - inner) / inner).value());
+}
+
 }  // namespace detail
 
 /// Heat conducted through a round covering per metre and kelvin, G = 2 pi k / ln(D/d).
@@ -44,7 +50,7 @@ inline void require_covering(length inner, length outer)
     require_positive(conductivity, "thermal conductivity of the covering");
     detail::require_covering(inner, outer);
     return require_finite(
-        thermal_conductivity(2.0 * std::numbers::pi * conductivity / std::log((outer / inner).value())),
+        thermal_conductivity(2.0 * std::numbers::pi * conductivity / detail::log_diameter_ratio(inner, outer)),
         "heat conductance of the covering");
 }
 
@@ -60,8 +66,13 @@ inline void require_covering(length inner, length outer)
 [[nodiscard]] inline double van_wormer_share(length inner, length outer)
 {
     detail::require_covering(inner, outer);
-    const double y = 2.0 * std::log((outer / inner).value());
-    if (y < 1e-3) return 0.5 - y / 12.0;  // series; the next term is below 1e-12
+    const double y = 2.0 * detail::log_diameter_ratio(inner, outer), y2 = y * y;
+    constexpr double thin = 0.4;  // below it by the series, whose next term is below rounding
+    if (y < thin)
+        return 0.5 -
+               y * (1.0 / 12 -
+                    y2 * (1.0 / 720 - y2 * (1.0 / 30240 - y2 * (1.0 / 1209600 -
+                                                                y2 * (1.0 / 47900160 - y2 * (691.0 / 1307674368e3))))));
     return 1.0 / y - 1.0 / std::expm1(y);
 }
 
@@ -75,7 +86,7 @@ inline void require_covering(length inner, length outer)
     require_positive(heat_per_volume, "heat per volume of the covering");
     detail::require_covering(inner, outer);
     return require_finite(
-        heat_capacity_per_length(heat_per_volume * (0.25 * std::numbers::pi * (outer * outer - inner * inner))),
+        heat_capacity_per_length(heat_per_volume * (0.25 * std::numbers::pi * ((outer - inner) * (outer + inner)))),
         "heat capacity of the covering");
 }
 

@@ -122,8 +122,9 @@ struct crimp_limit {
 {
     require_positive(conductor, "conductor area");
     require_positive(barrel, "barrel area");
-    const double fill = conductor < barrel ? (conductor / barrel).value() : (barrel / conductor).value();
-    return 1.0 - fill * (1.0 - static_cast<double>(missing));
+    const area larger = std::max(conductor, barrel), smaller = std::min(conductor, barrel);
+    // what is empty and what is missing of the rest, each with all its digits
+    return ((larger - smaller) / larger).value() + (smaller / larger).value() * static_cast<double>(missing);
 }
 
 /// How many times the resistance of a full barrel an under-filled one has, 1/(1 - s)^3.

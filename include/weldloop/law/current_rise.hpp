@@ -74,12 +74,9 @@ template <class Spare>
         if (!(before > 0.0)) return std::nullopt;
         const double now = require_finite(in_si<voltage>(spare(from.value() + k * step)), "volts to spare").value();
         if (!(now > 0.0)) return std::nullopt;
-        // the mean of 1/u over a straight u is the logarithm's; near a level u its series, without a difference of near
-        // numbers
+        // the mean of 1/u over a straight u is the logarithm's: of one and the same ratio, however small it is
         const double ratio = (now - before) / before;
-        constexpr double level = 1e-4;
-        const double mean = std::fabs(ratio) < level ? (1.0 - 0.5 * ratio + ratio * ratio / 3.0) / before
-                                                     : std::log1p(ratio) / (now - before);
+        const double mean = (ratio == 0.0 ? 1.0 : std::log1p(ratio) / ratio) / before;
         seconds += l.value() * step * mean;
         before = now;
     }

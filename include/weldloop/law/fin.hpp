@@ -3,6 +3,7 @@
 /// Heat along a conductor that loses heat sideways: the heated fin between two ends, and the disc round a hot spot
 /// on a plate.
 
+#include <algorithm>
 #include <cmath>
 #include <limits>
 #include <numbers>
@@ -51,8 +52,7 @@ public:
     /// Conductance an end feels towards the other end, k A m / sinh(m L) [W/K].
     [[nodiscard]] thermal_conductance other_end() const
     {
-        const double e = std::exp(-decay_ * length_);
-        return in_si<thermal_conductance>(axial_ * decay_ * 2.0 * e / (1.0 - e * e));
+        return in_si<thermal_conductance>(axial_ * decay_ / std::sinh(decay_ * length_));
     }
 
     /// Heat that flows into the fin at an end whose rise is `here`, the other end being at `there` [W].
@@ -61,15 +61,26 @@ public:
     {
         require_finite(here, "rise of this end");
         require_finite(there, "rise of the other end");
-        return own_end() * (here - far_rise()) - other_end() * (there - far_rise());
+        // own_end() less other_end() is k A m tanh(m L/2): written out, a short fin keeps its digits
+        const thermal_conductance sideways = in_si<thermal_conductance>(axial_ * decay_ * std::tanh(half()));
+        return other_end() * (here - there) + sideways * (here - far_rise());
     }
 
     /// Mean rise over the length for given end rises [K]; exact, from the heat balance of the whole fin.
     /// @param one [K], any @param other [K], any @throws not_finite_error
     [[nodiscard]] temperature_difference mean_rise(temperature_difference one, temperature_difference other) const
     {
-        const power both = into_end(one, other) + into_end(other, one);
-        return far_rise() + in_si<temperature_difference>(both.value() / (loss_ * length_));
+        require_finite(one, "rise of one end");
+        require_finite(other, "rise of the other end");
+        const double y = half();
+        double middle = 1.0 - std::tanh(y) / y;  // weight of the rise far from the ends
+        constexpr double little = 0.5;
+        if (y < little) {  // y cosh y - sinh y by its series, all terms above zero
+            middle = 1.0;
+            for (int k = 6; k > 0; --k) middle = 1.0 + middle * y * y / (2.0 * k * (2.0 * k + 3.0));
+            middle *= y * y / (3.0 * std::cosh(y));
+        }
+        return 0.5 * (1.0 - middle) * (one + other) + middle * far_rise();
     }
 
     /// Highest rise anywhere along the fin, ends included [K].
@@ -78,6 +89,8 @@ public:
     {
         const double u1 = require_finite(one, "rise of one end").value() - far_rise_;
         const double u2 = require_finite(other, "rise of the other end").value() - far_rise_;
+        constexpr double little = 0.5;
+        if (half() < little) return highest_of_short(std::max(one, other), std::min(one, other));
         double highest = std::fmax(u1, u2);
         if (u1 < 0.0 && u2 < 0.0) {  // ends cooler than the middle: u = -2 sqrt(PQ) e^(-mL/2) where its slope is zero
             const double e = std::exp(-decay_ * length_);
@@ -92,6 +105,17 @@ public:
     }
 
 private:
+    [[nodiscard]] double half() const { return 0.5 * decay_ * length_; }  // m L/2
+    // Over its hotter end by s^2/(u + sqrt(u^2 - s^2)), s = k A m times the heat that leaves there and u its rise below
+    // the one far from the ends: no digits are lost where that is high above both.
+    [[nodiscard]] temperature_difference highest_of_short(temperature_difference hot, temperature_difference cold) const
+    {
+        const double s = -into_end(hot, cold).value() / (axial_ * decay_);
+        if (!(s > 0.0 && into_end(cold, hot).value() < 0.0)) return hot;
+        const double u = far_rise_ - hot.value();
+        return hot + in_si<temperature_difference>(s * s / (u + std::sqrt(std::max(0.0, (u - s) * (u + s)))));
+    }
+
     double length_, loss_, far_rise_, decay_, axial_;
 };
 
@@ -115,14 +139,16 @@ private:
     const double mr =
         require_finite(std::sqrt(2.0 * h.value() / kt) * spot_radius.value(), "spot radius over the fin's length");
     constexpr double two_pi = 6.283185307179586;
-    // beyond m r = 500 both Bessel functions underflow and their ratio is 1 to better than 0.1 %
+    // towards m r = 700 both Bessel functions underflow: from 500 on their ratio by its expansion, to 1e-13,
     // and below 1e-8 K1 is 1/x and K0 is -ln(x/2) - gamma to rounding: the limit of a small spot on a large plate
     if (mr < 1e-8) {
         require_within(mr, std::numeric_limits<double>::min(), 1e-8, "spot radius over the fin's length");
         return require_finite(in_si<thermal_conductance>(two_pi * kt / (-std::log(0.5 * mr) - std::numbers::egamma)),
                               "conductance of the plate");
     }
-    const double ratio = mr > 500.0 ? 1.0 : solve::bessel_k(1.0, mr) / solve::bessel_k(0.0, mr);
+    const double by = 1.0 / mr;
+    const double ratio = mr > 500.0 ? 1.0 + by * (0.5 - by * (0.125 - by * (0.125 - by * 25.0 / 128.0)))
+                                    : solve::bessel_k(1.0, mr) / solve::bessel_k(0.0, mr);
     return require_finite(in_si<thermal_conductance>(two_pi * kt * mr * ratio), "conductance of the plate");
 }
 

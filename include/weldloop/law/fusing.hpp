@@ -36,7 +36,8 @@ struct adiabatic_law {
     /// Integral of J^2 dt that heats from one temperature to another [A2 s/m4], K^2 ln((beta + T2)/(beta + T1)).
     [[nodiscard]] double integral(temperature from, temperature to) const
     {
-        return k2 * std::log(above_zero(to) / above_zero(from));
+        // ln of their ratio, with all digits of a small rise
+        return k2 * std::log1p((to - from).value() / above_zero(from));
     }
     /// Temperature after an integral of J^2 dt [A2 s/m4].
     [[nodiscard]] temperature after(temperature from, double integral) const

@@ -76,7 +76,7 @@ inline constexpr thermal_conductivity air_in_gaps = in_si<thermal_conductivity>(
     const double d = require_positive(inner, "conductor diameter").value(), o = outer.value();
     if (!(o > d))
         throw out_of_range_error("overall diameter", si_text(outer), "above the conductor's " + si_text(inner));
-    const double lead = covering.value() * (o * o + d * d) / (o * o - d * d);
+    const double lead = covering.value() * (o * o + d * d) / ((o - d) * (o + d));
     const double gap = (air_in_gaps + radiation_across_gaps * outer).value();
     const double b = bundle_packing * (lead - gap) / (lead + gap);
     return require_finite(in_si<thermal_conductivity>(gap * (1.0 + b) / (1.0 - b)), "conductivity across the bundle");

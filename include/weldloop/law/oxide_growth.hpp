@@ -56,8 +56,8 @@ inline constexpr double nanometre = 1e-9;
 inline double oxide_rate(temperature t)
 {
     constexpr double reference_kelvin = 373.15;
-    return oxide_parabolic_at_100_degc *
-           std::exp(-oxide_activation_kelvin * (1.0 / t.in_kelvin() - 1.0 / reference_kelvin));
+    return oxide_parabolic_at_100_degc * std::exp(oxide_activation_kelvin * ((t.in_kelvin() - reference_kelvin) /
+                                                                             (t.in_kelvin() * reference_kelvin)));
 }
 
 // nm2/h at a thickness in nm
@@ -117,8 +117,9 @@ inline void require_growth_temperature(temperature t)
     const double decades =
         (x - detail::oxide_log_at_1000_h) / detail::oxide_log_per_decade + std::log10(reference_hours);
     const double age = decades < no_more ? std::pow(10.0, decades) : 0.0;
-    const double logarithmic =
-        decades < no_more && hours > 0.0 ? x + detail::oxide_log_per_decade * std::log10(1.0 + hours / age) : x;
+    const double logarithmic = decades < no_more && hours > 0.0
+                                   ? x + detail::oxide_log_per_decade / std::numbers::ln10 * std::log1p(hours / age)
+                                   : x;
     return in_si<length>(
         std::max(parabolic, x > 0.0 ? logarithmic : copper_oxide_thickness(t, further).value() / detail::nanometre) *
         detail::nanometre);

@@ -115,7 +115,8 @@ private:
     {
         const double kelvin = t.in_kelvin();
         if (kelvin <= 0.0) return 0.0;
-        return std::exp(detail::activation_kelvin * (1.0 / detail::activation_reference_kelvin - 1.0 / kelvin));
+        constexpr double reference = detail::activation_reference_kelvin;
+        return std::exp(detail::activation_kelvin * ((kelvin - reference) / (kelvin * reference)));
     }
 
     relaxation_heat_rule rule_;

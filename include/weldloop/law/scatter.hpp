@@ -71,8 +71,8 @@ struct split_log_normal {
     double median, below, above;  // logarithm of the median; standard deviations of the logarithm
 
     explicit split_log_normal(const band<double>& x)
-        : median(std::log(x.typical)), below((median - std::log(x.low)) / band_deviations),
-          above((std::log(x.high) - median) / band_deviations)
+        : median(std::log(x.typical)), below(-std::log1p((x.low - x.typical) / x.typical) / band_deviations),
+          above(std::log1p((x.high - x.typical) / x.typical) / band_deviations)
     {
     }
     double at(double deviate) const { return median + deviate * (deviate < 0.0 ? below : above); }

@@ -67,8 +67,8 @@ inline constexpr temperature_difference most_halving_interval = in_si<temperatur
     const double slope = endurance_slope(e).value();
     if (!(at.in_kelvin() > 0.0)) throw out_of_range_error("temperature", to_text(at, "degC"), "above absolute zero");
     constexpr double longest = 1e30;  // s: far below it, nothing ages
-    const double time =
-        time_at_temperature_index.value() * std::exp(slope * (1.0 / at.in_kelvin() - 1.0 / e.index.in_kelvin()));
+    const double time = time_at_temperature_index.value() *
+                        std::exp(slope * ((e.index - at).value() / (at.in_kelvin() * e.index.in_kelvin())));
     return in_si<duration>(require_within(time, 0.0, longest, "time to the end point"));
 }
 

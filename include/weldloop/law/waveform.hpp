@@ -194,17 +194,28 @@ public:
         const auto turned = [](double turns) {
             return std::polar(1.0, -2.0 * std::numbers::pi * (turns - std::floor(turns)));
         };
+        // exp(-2 pi j n t) at one place less that at another, as a chord: no digits are lost between near ones
+        const auto chord = [&](double from, double to) {
+            return -2.0i * std::sin(pi * n * (to - from)) * turned(0.5 * n * (from + to));
+        };
+        // Counted from the shortest piece, which turns all phases alike: the steps at its two ends stay apart.
+        const std::size_t first = static_cast<std::size_t>(
+            std::min_element(pieces_.begin(), pieces_.end(),
+                             [](const current_piece& a, const current_piece& b) { return a.duration < b.duration; }) -
+            pieces_.begin());
         std::complex<double> sum = 0.0;
-        double begin = 0.0;  // of the piece, as a share of the period
-        for (const current_piece& p : pieces_) {
+        double begin = 0.0, steps = 0.0;  // of the piece, as a share of the period; of the current, all
+        for (std::size_t k = 0; k < pieces_.size(); ++k) {
+            const current_piece& p = pieces_[(first + k) % pieces_.size()];
+            const current_piece& before = pieces_[(first + k + pieces_.size() - 1) % pieces_.size()];
             const double share = (p.duration / period_).value(), end = begin + share;
-            const double a = p.from.value(), b = p.to.value();
-            sum += (a * turned(n * begin) - b * turned(n * end)) / (2.0i * pi * n);
-            // exp at the end less exp at the beginning, as a chord: no digits are lost on a short ramp
-            const std::complex<double> chord = -2.0i * std::sin(pi * n * share) * turned(0.5 * n * (begin + end));
-            sum += (b - a) / share * chord / (4.0 * pi * pi * n * n);
+            const double step = (p.from - before.to).value();
+            steps += step;
+            sum += step * chord(0.0, begin) / (2.0i * pi * n);
+            sum += (p.to - p.from).value() / share * chord(begin, end) / (4.0 * pi * pi * n * n);
             begin = end;
         }
+        sum += steps / (2.0i * pi * n);
         return in_si<current>(2.0 * std::abs(sum));
     }
 

@@ -468,7 +468,8 @@ private:
         for (std::size_t i = 0, n = x.size(); i < n; ++i) to[i] = to[i] < from[i] ? from[i] : to[i];
     }
 
-    // A segment in steps that keep the error of each near a bound.
+    // A segment in steps that keep the error of each near a bound. False where Newton's method fails, and where a law
+    // that steps holds the march at its step.
     [[nodiscard]] bool chosen(std::vector<double> x, double whole, double on, double newton)
     {
         constexpr double first_share = 1e-3, smallest = 1e-9;  // of the segment
@@ -476,6 +477,7 @@ private:
         constexpr double of_rise = 1e-2;                       // of the hottest rise
         constexpr double safety = 0.8, most_growth = 3.0, most_shrinking = 0.2;
         constexpr double last_stretch = 1.2;  // of a step that ends the segment
+        constexpr int most_tries = 5000;      // takes up to a hundred
         double hottest = 0.0;
         for (const double r : x) hottest = std::max(hottest, std::fabs(r));
         const double tolerance = allowed + of_rise * hottest;
@@ -483,7 +485,8 @@ private:
         march_step k;
         k.on = on;
         k.time = first_share * whole;
-        while (at < whole) {
+        for (int tries = 0; at < whole; ++tries) {
+            if (tries == most_tries) return false;
             if (at + last_stretch * k.time > whole) k.time = whole - at;
             marcher_.straighten(k, x);
             if (!marcher_.first_step(k, x, newton)) {

@@ -29,15 +29,18 @@ public:
     /// @param most no more values than this are kept as they are
     explicit sum_grid(std::size_t most = 64) : most_(most) {}
 
-    /// Adds cells of one width up to a value; beyond the last such value every doubling has so many.
+    /// Adds cells of one width up to a value, wider ones where they would be more than 4096 (time goes as their
+    /// square); beyond the last such value every doubling has so many.
     /// @param step width of a cell [unit of the values], above 0 @param up_to [unit of the values], any, where they
     /// end; at or below the end of those before: no cells
     sum_grid& cells(double step, double up_to)
     {
         const double from = zones_.empty() ? 0.0 : zones_.back().up_to;
         if (!(up_to > from)) return *this;
-        zones_.push_back({from, up_to, 1.0 / step, first_beyond_});
-        first_beyond_ += static_cast<std::size_t>((up_to - from) / step) + 1;
+        constexpr double most_cells = 4096.0;
+        const double width = std::max(step, (up_to - from) / most_cells);
+        zones_.push_back({from, up_to, 1.0 / width, first_beyond_});
+        first_beyond_ += static_cast<std::size_t>((up_to - from) / width) + 1;
         return *this;
     }
     /// Sets how many cells a doubling has. @param doublings_of logarithm of it to the base 2, 0 to 10
