@@ -1,5 +1,4 @@
-// Ratings of leads and of whole loops, again and again, to be counted by bench/count.sh: counted <what> <how many>.
-#include <array>
+// What is asked of whole loops, again and again, to be counted by bench/count.sh: counted <what> <how many>.
 #include <cmath>
 #include <cstddef>
 #include <cstdio>
@@ -15,24 +14,20 @@
 #include <weldloop/life/grip_map.hpp>
 #include <weldloop/life/joint_drift.hpp>
 #include <weldloop/rating/assess.hpp>
-#include <weldloop/rating/lead/ampacity.hpp>
 #include <weldloop/rating/remedies.hpp>
 
 #include "gate_bench.hpp"
-#include "plain_lead.hpp"
 
 namespace {
 
 using namespace weldloop;
 using namespace weldloop::literals;
 
-constexpr std::array<double, 8> sections{10, 16, 25, 35, 50, 70, 95, 185};  // mm2
-
 template <class F>
 double sum_of(std::size_t count, const F& rating)
 {
     double sum = 0;
-    for (std::size_t i = 0; i < count; ++i) sum += rating(i % sections.size());
+    for (std::size_t i = 0; i < count; ++i) sum += rating(i);
     return sum;
 }
 
@@ -46,46 +41,18 @@ work_connection clamp_on_steel(surface_state state)
 int main(int argc, char** argv)
 {
     if (argc != 3) {
-        std::fputs(
-            "counted "
-            "continuous|plain_continuous|resistance|plain_resistance|duty|heating|loop|judged|assessed|remedies|page|"
-            "march|map|drift|fault "
-            "<how many>\n",
-            stderr);
+        std::fputs("counted judged|assessed|remedies|page|march|map|drift|fault "
+                   "<how many>\n",
+                   stderr);
         return 2;
     }
     const std::string_view what = argv[1];
     const auto count = static_cast<std::size_t>(std::strtoul(argv[2], nullptr, 10));
-    std::vector<cable> leads;
-    std::vector<plain::lead> plain_leads;
-    for (const double mm2 : sections) {
-        const cable& c = leads.emplace_back(welding_cable(square_mm(mm2), 20_m));
-        plain_leads.push_back({c.size.area().value(), c.metal.resistivity.value(), c.stranding_increment,
-                               c.conductor_diameter.value(), c.overall_diameter.value(), limit_of(c).in_kelvin()});
-    }
-    const duty_cycle duty = duty_cycle::of(6_min, 10_min);
     const station gate = bench::gate_bench();
     const cable clamped = welding_cable(square_mm(70), 10_m);
-    const load on_and_off{.current = 300_A, .duty = duty};
+    const load on_and_off{.current = 300_A, .duty = duty_cycle::of(6_min, 10_min)};
     double sum = 0;
-    if (what == "continuous")
-        sum = sum_of(count, [&](std::size_t i) { return ampacity_of(leads[i], {}).amps.value(); });
-    else if (what == "plain_continuous")
-        sum = sum_of(count, [&](std::size_t i) { return plain::continuous(plain_leads[i]); });
-    else if (what == "resistance")
-        sum = sum_of(count, [&](std::size_t i) { return resistance_per_length_of(leads[i], 85_degC).value(); });
-    else if (what == "plain_resistance")
-        sum = sum_of(count, [&](std::size_t i) { return plain::resistance(plain_leads[i], 358.15); });
-    else if (what == "duty")
-        sum = sum_of(count, [&](std::size_t i) { return ampacity_of(leads[i], {}, duty).amps.value(); });
-    else if (what == "heating")
-        sum = sum_of(count, [&](std::size_t i) {
-            const load work{.current = in_si<current>(4e6 * leads[i].size.area().value()), .duty = duty};
-            return heating_of(leads[i], {}, work).conductor_peak.in_kelvin();
-        });
-    else if (what == "loop")
-        sum = sum_of(count, [&](std::size_t) { return solve_loop(gate).total_drop.value(); });
-    else if (what == "judged")
+    if (what == "judged")
         sum = sum_of(count, [&](std::size_t) {
             return detail::judged(detail::solved_station(gate)).total_drop.typical.value();
         });

@@ -5,8 +5,10 @@
 //     factors
 //                                               are written there
 #include <array>
+#include <cstddef>
 #include <exception>
 #include <iostream>
+#include <vector>
 
 #include <weldloop/io/draw/lead_chart.hpp>
 #include <weldloop/io/draw/standalone_drawing.hpp>
@@ -39,6 +41,14 @@ try {
         else
             std::cout << "  " << wl::to_text(amps, "A") << ": never\n";
 
+    const std::array rack{wl::welding_cable(wl::awg(4), 50_ft), wl::welding_cable(wl::awg(2), 50_ft),
+                          wl::welding_cable(wl::aught(1), 50_ft), wl::welding_cable(wl::aught(2), 50_ft),
+                          wl::welding_cable(wl::aught(4), 50_ft)};
+    std::cout << "\nwithout a break, alone in this air\n";
+    const std::vector<wl::current> rated = wl::ampacities_of(rack, shop);
+    for (std::size_t i = 0; i < rack.size(); ++i)
+        std::cout << "  " << wl::to_text(rack[i].size) << ": " << wl::to_text(rated[i], "A") << '\n';
+
     wl::cable spare = lead;
     spare.lay = wl::lay::coiled;
     std::cout << "\nwithout a break, lying in a coil of\n";
@@ -55,12 +65,8 @@ try {
     std::cout << wl::factor_text(wl::factor_table_of(lead, shop, duty));
     if (count > 2) wl::write_file(words[2], wl::factor_csv(wl::factor_table_of(lead, shop, duty)));
 
-    if (count > 1) {
-        const std::array leads{wl::welding_cable(wl::awg(4), 50_ft), wl::welding_cable(wl::awg(2), 50_ft),
-                               wl::welding_cable(wl::aught(1), 50_ft), wl::welding_cable(wl::aught(2), 50_ft),
-                               wl::welding_cable(wl::aught(4), 50_ft)};
-        wl::write_file(words[1], wl::standalone_drawing(wl::lead_length_chart(leads, {.where = shop, .duty = duty})));
-    }
+    if (count > 1)
+        wl::write_file(words[1], wl::standalone_drawing(wl::lead_length_chart(rack, {.where = shop, .duty = duty})));
 } catch (const std::exception& e) {
     std::cerr << e.what() << '\n';
     return 1;

@@ -204,6 +204,7 @@
 #include <weldloop/rating/job_card.hpp>
 #include <weldloop/rating/joint/connector_limit.hpp>
 #include <weldloop/rating/joint/termination_acceptance.hpp>
+#include <weldloop/rating/lead/ampacities.hpp>
 #include <weldloop/rating/lead/ampacity.hpp>
 #include <weldloop/rating/lead/code_rating.hpp>
 #include <weldloop/rating/lead/code_tables.hpp>
@@ -261,6 +262,7 @@
 #include <weldloop/circuit/clamp_network.hpp>
 #include <weldloop/circuit/clamp_nodes.hpp>
 #include <weldloop/circuit/clamp_swing.hpp>
+#include <weldloop/circuit/clamp_swing_course.hpp>
 #include <weldloop/circuit/contact_source.hpp>
 #include <weldloop/circuit/coupling_behaviour.hpp>
 #include <weldloop/circuit/course_levels.hpp>

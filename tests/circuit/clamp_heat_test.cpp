@@ -339,36 +339,58 @@ TEST(ClampSwing, IsTheNetworkSwitchedOnAndOff)
     EXPECT_EQ(none.spring_excess(0.15, s.swing, 400.0), 0.0);
 }
 
-// A spring that the current heats by itself: the swing of a worse contact, told from the period of the new one and of a
-// better one, against the worse contact's own settled period. A contact whose drop is levelled by warmth swings by
-// other rules than its mean heat: there the bounds are what is missed.
+// The swing of a worse contact, told between periods of the clamp's own network, against the worse contact's own
+// settled period: the spring heated by the current itself or not, spots that stay cold, come to soften on the way, or
+// are soft from the start.
 TEST(ClampSwing, OfAWorseContactIsThatOfItsOwnPeriod)
 {
-    struct seen {
-        surface_state surface;
-        double mean_allowed, peak_allowed;  // K
-    };
-    for (const seen& k : {seen{surface_state::clean, 0.1, 0.3}, seen{surface_state::oxidized, 0.8, 1.2}}) {
-        clamp_network n = network_of(spring_clamp(300_A), k.surface);
-        n.spring_path = in_si<resistance>(1.5e-4);
-        n.spring_yields = 0.7;
-        const load work{.current = 350_A, .duty = duty_cycle::of(6_min, 10_min)};
-        clamp_solver solver(n, short_lead, work, scatter::typical);
-        static_cast<void>(detail::let_swing(solver, {}, work.duty));
-        for (const double force : {0.8, 0.6}) {
-            const clamp_condition worse{force, 1.0};
-            const clamp_solver::state told = solver.solve(worse);
-            clamp_solver alone(n, short_lead, work, scatter::typical);
-            const solve::periodic_state own = alone.settled_period(worse, work.duty);
-            ASSERT_EQ(own.what, solve::outcome::solved);
-            for (const std::size_t place : {detail::jaw_place, detail::body_place, detail::spring_place}) {
-                const std::size_t node = solver.nodes()[place];
-                EXPECT_NEAR(told.rise[place], own.mean[node], k.mean_allowed) << force << " " << place;
-                EXPECT_NEAR(solver.peak_of(told, place) - told.rise[place], own.peak[node] - own.mean[node],
-                            k.peak_allowed)
-                    << force << " " << place;
+    double furthest = 0.0;  // K, of the swing grown by the contact's heat alone
+    for (const surface_state surface : {surface_state::clean, surface_state::oxidized, surface_state::light_rust})
+        for (const double path : {0.0, 1.5e-4}) {
+            clamp_network n = network_of(spring_clamp(300_A), surface);
+            n.spring_path = in_si<resistance>(path);
+            n.spring_yields = path > 0.0 ? 0.7 : 0.0;
+            const load work{.current = 350_A, .duty = duty_cycle::of(6_min, 10_min)};
+            clamp_solver solver(n, short_lead, work, scatter::typical);
+            const detail::clamp_swing swing = detail::let_swing(solver, {}, work.duty);
+            for (const double force : {0.9, 0.8, 0.6, 0.4}) {
+                const clamp_condition worse{force, 1.0};
+                const clamp_solver::state told = solver.solve(worse);
+                clamp_solver alone(n, short_lead, work, scatter::typical);
+                const solve::periodic_state own = alone.settled_period(worse, work.duty);
+                ASSERT_EQ(own.what, solve::outcome::solved);
+                for (std::size_t place = 0; place < detail::clamp_places; ++place) {
+                    const std::size_t node = solver.nodes()[place];
+                    const double peak = own.peak[node] - own.mean[node];
+                    // the cable connection's own heat is left out as long as spots stay hard and little is worn
+                    const bool at_connection =
+                        place == detail::entry_place || place == detail::body_place || place == detail::handle_place;
+                    const double allowed = at_connection ? 0.3 : 0.1;
+                    EXPECT_NEAR(told.rise[place], own.mean[node], 0.1) << to_text(surface) << force << " " << place;
+                    EXPECT_NEAR(solver.peak_of(told, place) - told.rise[place], peak, allowed)
+                        << to_text(surface) << force << " " << place;
+                    furthest =
+                        std::max(furthest, std::fabs(told.swing * swing.followed().swing.peak_over_mean[place] - peak));
+                }
             }
-            EXPECT_GT(told.swing, 1.1);
         }
-    }
+    EXPECT_GT(furthest, 2.0);  // else the cases show nothing
+}
+
+// Beyond the last condition with a settled period the swing goes on as it went before it, and the states end there.
+TEST(ClampSwing, EndsWhereThePeriodsEnd)
+{
+    clamp_network n = network_of(spring_clamp(300_A), surface_state::clean);
+    n.spring_path = in_si<resistance>(1.5e-4);
+    const load work{.current = 350_A, .duty = duty_cycle::of(6_min, 10_min)};
+    const auto peak_at = [&](double force) {
+        const clamp_solver alone(n, short_lead, work, scatter::typical);
+        const solve::periodic_state own = alone.settled_period({force, 1.0}, work.duty);
+        return own.peak[alone.nodes()[detail::jaw_place]];
+    };
+    n.jaw_metals.first.melting = n.where.air + in_si<temperature_difference>(peak_at(0.82));
+    clamp_solver solver(n, short_lead, work, scatter::typical);
+    static_cast<void>(detail::let_swing(solver, {}, work.duty));
+    EXPECT_EQ(solver.solve({0.84, 1.0}).bound, clamp_bound::none);
+    EXPECT_EQ(solver.solve({0.80, 1.0}).bound, clamp_bound::melting);
 }

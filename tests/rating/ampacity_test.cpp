@@ -306,6 +306,16 @@ TEST(Ampacity, LongPeriods)
     }
 }
 
+// An on-time of two hundred time constants within a rest of months: the peak is that of steady current, though the mean
+// surface is as cool as the air.
+TEST(Ampacity, LongOnTimeInALongerRest)
+{
+    const cable lead = welding_cable(square_mm(10.75), 20_m);
+    const surroundings arctic{.air = temperature::kelvin(181.5)};
+    const duty_cycle rare = duty_cycle::of(in_si<duration>(7.1e4), in_si<duration>(6.1e6));
+    EXPECT_NEAR_REL(amps_of(lead, arctic, rare), amps_of(lead, arctic), 1e-9);
+}
+
 // common practice: altitude takes a few percent, wind gives a lot, sunlight takes some
 TEST(Ampacity, Outdoors)
 {

@@ -356,6 +356,27 @@ TEST(PeriodicState, FromItselfInOneSweep)
     EXPECT_NEAR(again.peak[0], first.peak[0], 1e-4);
 }
 
+// Asked for rises alone the search goes the same way and leaves the rest out.
+TEST(PeriodicState, RisesAloneAreThoseOfTheWhole)
+{
+    const on_off p{360.0, 240.0};
+    const heat_of_rise law([](double x) { return 90.0 / (1.0 + x / 50.0); });
+    const one_node n(400.0, law);
+    constexpr double settled = 5e-3;
+    const std::vector<double> cold{0.0};
+    const periodic_state all = periodic_state_of(n.net, p, cold, {.settled = settled}),
+                         rises = periodic_state_of(n.net, p, cold,
+                                                   {.settled = settled, .parts = period_search::wanted::rises});
+    ASSERT_EQ(rises.what, outcome::solved);
+    EXPECT_EQ(rises.sweeps, all.sweeps);
+    EXPECT_EQ(rises.mean, all.mean);
+    EXPECT_EQ(rises.on_mean, all.on_mean);
+    EXPECT_EQ(rises.peak, all.peak);
+    EXPECT_EQ(rises.trace.front(), all.trace.front());
+    EXPECT_GT(all.sums.made, 0.0);
+    EXPECT_TRUE(rises.source_on.empty());
+}
+
 // Heat that steps up half way has two states; a hot one near by lends its swing to the one that is reached from the
 // cold.
 TEST(PeriodicState, ReachedFromTheColdBesideAHotOne)

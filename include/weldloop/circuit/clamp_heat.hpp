@@ -16,6 +16,7 @@
 #include <weldloop/circuit/body_tables.hpp>
 #include <weldloop/circuit/clamp_network.hpp>
 #include <weldloop/circuit/clamp_nodes.hpp>
+#include <weldloop/circuit/clamp_swing_course.hpp>
 #include <weldloop/circuit/joint_circuit.hpp>
 #include <weldloop/core/duty_cycle.hpp>
 #include <weldloop/core/quantities.hpp>
@@ -61,26 +62,19 @@ struct clamp_heat {
 
 namespace detail {
 
-// Places of a clamp's heat: those of clamp_node, then the patch of the work under its jaws.
-inline constexpr std::size_t jaw_place = static_cast<std::size_t>(clamp_node::jaw),
-                             body_place = static_cast<std::size_t>(clamp_node::body),
-                             spring_place = static_cast<std::size_t>(clamp_node::spring),
-                             handle_place = static_cast<std::size_t>(clamp_node::handle),
-                             entry_place = static_cast<std::size_t>(clamp_node::entry), patch_place = clamp_nodes,
-                             clamp_places = clamp_nodes + 1;
-using place_values = std::array<double, clamp_places>;
-
 /// The solver of one clamp under one load, at one point of the scatter. Borrows the clamp_network. Copies share their
 /// network, whose tables fill while it is read: not for two threads at once.
 class clamp_solver {
 public:
+    using reached = solve::period_search::start;
     /// A state between two calls; a start for a neighbouring one.
     struct state {
         clamp_bound bound = clamp_bound::none;
-        place_values rise{};        // K over the air, period mean
-        place_values steady{};      // the same if heat were made all the time at its period mean
-        double contact_heat = 0.0;  // W, period mean, both sides of the contact
-        double swing = 0.0;         // contact heat over that of the period the solver follows; 0 for steady current
+        place_values rise{};            // K over the air, period mean
+        place_values steady{};          // the same if heat were made all the time at its period mean
+        double contact_heat = 0.0;      // W, period mean, both sides of the contact
+        double swing = 0.0;             // contact heat over that of the period the solver follows; 0 for steady current
+        place_values peak_over_mean{};  // K in the period
         double jaw_volts = 0.0, termination_volts = 0.0;
         double warm = 1.0;        // warm force over cold
         bool spots_melt = false;  // the jaws' drop is at the melting drop of their metals
@@ -120,47 +114,68 @@ public:
 
     [[nodiscard]] double gripping_rise(const state& s) const { return s.rise[static_cast<std::size_t>(n_->gripping)]; }
 
-    /// A settled period, as the states of other conditions follow it: its swing grows with the contact's heat, as far
-    /// as that heat makes it, what the swing does to the mean with the square of it.
+    /// A settled period, as the states of other conditions follow it: its swing grows with the contact's heat, and by
+    /// what a swing_course says beyond that.
     struct period {
-        /// Without knowledge of another condition: all of the swing grows with the contact's heat.
-        period()
-        {
-            on_by_contact.fill(1.0);
-            peak_by_contact.fill(1.0);
-        }
         clamp_bound bound = clamp_bound::none;  // what keeps it from being
         double contact_heat = 0.0;              // W of the steady state under it
-        place_values mean_over_steady{};        // K
-        place_values on_over_mean{};            // K, mean of the time with current
-        place_values peak_over_mean{};          // K
-        place_values mean_by_square{};          // K by the square of the contact's heat over its own
-        place_values on_by_contact;             // share of on_over_mean that grows with the contact's heat, 0 to 1
-        place_values peak_by_contact;           // the same of peak_over_mean
+        swing_departures swing = {};
+        double conductance = 0.0;  // S, of the jaws when it was found
+        solve::on_off programme = {};
+        clamp_settled own = {};  // the clamp's own period of that condition, if it is known
+        // by how much the logarithm of the conductance may change without a look at other periods, with hard spots
+        // (then it may rise by any amount) and with soft ones; half as much again until they count in full; 0: not at
+        // all
+        double trusted = 0.0, trusted_soft = 0.0;
     };
     /// The swing of a place in a state, over that of the period it follows.
     [[nodiscard]] double swing_of(const state& s, std::size_t place) const
     {
-        return 1.0 + period_.peak_by_contact[place] * (s.swing - 1.0);
+        constexpr double least = 1e-2;  // K: a smaller swing tells nothing
+        const double followed = period_.swing.peak_over_mean[place];
+        return followed > least ? std::max(0.0, s.peak_over_mean[place] / followed) : s.swing;
     }
     /// The highest a place gets in the period of a state [K over the air].
     [[nodiscard]] double peak_of(const state& s, std::size_t place) const
     {
-        return s.rise[place] + swing_of(s, place) * period_.peak_over_mean[place];
+        return s.rise[place] + s.peak_over_mean[place];
     }
     /// The states asked for from now on have the swing of a period.
-    void follow(const period& p) { period_ = p; }
+    void follow(const period& p)
+    {
+        period_ = p;
+        course_ = std::make_shared<swing_course>(p.own);
+    }
+    /// Conductance of the jaws in a condition [S].
+    [[nodiscard]] double conductance_at(const clamp_condition& c) const
+    {
+        return jaws_ * std::pow(c.force_share, n_->force_exponent) / c.contact_factor;
+    }
 
     /// The settled period of a condition, judged as the loop judges it: its end within 5 mK of its start.
-    /// @param near that of a condition that was no worse, or nullptr
+    /// @param near that of a condition that was no worse, or nullptr @param from the cold: it may be a worse one, even
+    /// of the clamp under another current, and lends its swing alone
     [[nodiscard]] solve::periodic_state settled_period(const clamp_condition& c, const duty_cycle& duty,
-                                                       const solve::periodic_state* near = nullptr) const
+                                                       const solve::periodic_state* near = nullptr,
+                                                       reached from = reached::near) const
     {
         set(c);
-        const std::vector<double> cold(clamp_places, coldest());
-        return solve::periodic_state_of(
-            made_->net, {duty.on().value(), duty.is_continuous() ? 0.0 : (duty.period() - duty.on()).value()}, cold,
-            {.near = near, .settled = swing_settled});
+        return settled_as_set(programme_of(duty), {.near = near,
+                                                   .settled = swing_settled,
+                                                   .reached_from = from,
+                                                   .parts = solve::period_search::wanted::rises});
+    }
+    /// Of a duty cycle.
+    [[nodiscard]] static solve::on_off programme_of(const duty_cycle& duty)
+    {
+        return {duty.on().value(), duty.is_continuous() ? 0.0 : (duty.period() - duty.on()).value()};
+    }
+    /// The departures of a settled period, and the contact's heat under it. @param found of the condition @param c
+    [[nodiscard]] clamp_settled settled_of(const clamp_condition& c,
+                                           std::shared_ptr<const solve::periodic_state> found) const
+    {
+        set(c);
+        return departures_of(std::move(found));
     }
     /// What ended a search for a state.
     [[nodiscard]] clamp_bound bound_of(solve::outcome what, solve::heat_network::index where) const
@@ -325,10 +340,11 @@ private:
         if (period_.contact_heat > 0.0) {
             const double heat = duty_ * amps_ * jaws.drop_at(jaw_on, gripping_rise(s)).value;
             s.swing = heat / period_.contact_heat;
-            for (std::size_t k = 0; k < clamp_places; ++k)
-                s.rise[k] += period_.mean_over_steady[k] + period_.mean_by_square[k] * (s.swing * s.swing - 1.0);
-            jaw_on = s.rise[jaw_place] +
-                     (1.0 + period_.on_by_contact[jaw_place] * (s.swing - 1.0)) * period_.on_over_mean[jaw_place];
+            swing_departures swing = period_.swing.grown(s.swing);
+            if (bound == clamp_bound::none) add_course(heat, jaw_on, swing);
+            for (std::size_t k = 0; k < clamp_places; ++k) s.rise[k] += swing.mean_over_steady[k];
+            s.peak_over_mean = swing.peak_over_mean;
+            jaw_on = s.rise[jaw_place] + swing.on_over_mean[jaw_place];
             for (std::size_t k = 0; k < clamp_places && s.bound == clamp_bound::none; ++k)
                 if (peak_of(s, k) > made_->net.bound()[made_->node[k]])
                     s.bound = bound_of(solve::outcome::bounded, made_->node[k]);
@@ -339,6 +355,71 @@ private:
         s.contact_heat = duty_ * amps_ * s.jaw_volts;
         s.spots_melt = s.jaw_volts >= melting_share * melting_drop(n_->jaw_metals, jaws.bulk_at(jaw_on)).value();
         return s;
+    }
+
+    // From 0 at 0 to 1 at 1, level outside.
+    [[nodiscard]] static double smooth_step(double u)
+    {
+        const double v = std::clamp(u, 0.0, 1.0);
+        return v * v * (3.0 - 2.0 * v);
+    }
+
+    // Adds to a grown swing what the course says beyond it. @param heat of the contact in the steady state [W]
+    // @param rise of the jaws there
+    void add_course(double heat, double rise, swing_departures& swing) const
+    {
+        const contact_source& jaws = *made_->clamp.jaws.law;
+        const double conductance = jaws.cold();
+        const double x = std::log(conductance / period_.conductance);
+        const auto past = [x](double trusted) {
+            constexpr double until = 0.5;  // of what is trusted
+            const double more = std::fabs(x) - trusted;
+            return more > 0.0 ? smooth_step(more / (until * trusted)) : 0.0;
+        };
+        constexpr double hard = 0.8, soft = 0.9;  // mean drop over that at which spots soften
+        const double volts = std::max(heat, period_.contact_heat) / (duty_ * amps_);
+        const double near_soft = volts / softening_drop(n_->jaw_metals, jaws.bulk_at(rise)).value();
+        const double counts = std::max(x > 0.0 && period_.trusted > 0.0 ? 0.0 : past(period_.trusted),
+                                       smooth_step((near_soft - hard) / (soft - hard)) * past(period_.trusted_soft));
+        if (!(counts > 0.0)) return;
+        swing.add(counts, course_->beyond(x, heat, [this](double at, const auto* better, const auto* worse) {
+            set_conductance(period_.conductance * std::exp(at));
+            return departures_of(std::make_shared<const solve::periodic_state>(
+                settled_as_set(period_.programme, {.near = better != nullptr ? better : worse,
+                                                   .settled = swing_settled,
+                                                   .reached_from = better != nullptr ? reached::near : reached::cold,
+                                                   .parts = solve::period_search::wanted::rises})));
+        }));
+        set_conductance(conductance);
+    }
+
+    // At the condition that is set.
+    [[nodiscard]] solve::periodic_state settled_as_set(const solve::on_off& programme,
+                                                       const solve::period_search& search) const
+    {
+        const std::vector<double> cold(clamp_places, coldest());
+        return solve::periodic_state_of(made_->net, programme, cold, search);
+    }
+    [[nodiscard]] clamp_settled departures_of(std::shared_ptr<const solve::periodic_state> found) const
+    {
+        clamp_settled out{.found = std::move(found)};
+        if (!out.is_there()) return out;
+        for (std::size_t k = 0; k < clamp_places; ++k) {
+            const std::size_t at = made_->node[k];
+            out.swing.mean_over_steady[k] = out.found->mean[at] - out.found->steady[at];
+            out.swing.on_over_mean[k] = out.found->on_mean[at] - out.found->mean[at];
+            out.swing.peak_over_mean[k] = out.found->peak[at] - out.found->mean[at];
+        }
+        const contact_source& jaws = *made_->clamp.jaws.law;
+        const std::size_t jaw = made_->node[jaw_place], gripping = made_->clamp.at(n_->gripping);
+        const auto volts_at = [&](const std::vector<double>& rise) {
+            return jaws.drop_at(rise[jaw], rise[gripping]).value;
+        };
+        out.contact_heat = duty_ * amps_ * volts_at(out.found->steady);
+        for (const std::vector<double>* moment : {&out.found->trace.front(), &out.found->peak})
+            if (volts_at(*moment) > softening_drop(n_->jaw_metals, jaws.bulk_at((*moment)[jaw])).value())
+                ++out.softened;
+        return out;
     }
 
     // The solved knot of the least conductance above a place, or null.
@@ -398,16 +479,14 @@ private:
         return std::min({0.0, lead_ > 0.0 ? lead_rise_ : 0.0, made_->clamp.work_rise});
     }
 
-    void set(const clamp_condition& c) const
-    {
-        set_conductance(jaws_ * std::pow(c.force_share, n_->force_exponent) / c.contact_factor);
-    }
+    void set(const clamp_condition& c) const { set_conductance(conductance_at(c)); }
     void set_conductance(double cold) const { made_->clamp.jaws.law->set_cold(cold); }
 
     const clamp_network* n_;
     double air_, amps_, duty_, lead_, lead_rise_, jaws_;
     std::shared_ptr<built> made_;
     period period_ = {};
+    std::shared_ptr<swing_course> course_;  // beyond the period; null without one
 };
 
 }  // namespace detail

@@ -98,11 +98,12 @@ public:
     /// The same with another cold conductance [S].
     [[nodiscard]] double volts_with(double cold_at_20, double rise, double gripping_rise) const
     {
-        return law_.at(amps_ / (cold_at_20 * share_at(gripping_rise)), bulk_at(rise).in_kelvin()).volts;
+        return law_.volts_at(amps_ / (cold_at_20 * share_at(gripping_rise)), bulk_at(rise).in_kelvin());
     }
 
-    /// The drop as the network takes it [V], with slopes: by table where its force is steady.
-    [[nodiscard]] solve::sloped_by_two drop_at(double rise, double gripping_rise) const
+    /// The drop as the network takes it [V], with slopes if asked for: by table where its force is steady.
+    [[nodiscard]] solve::sloped_by_two drop_at(double rise, double gripping_rise,
+                                               solve::asked what = solve::asked::value) const
     {
         // near melting the drop falls ever more steeply: no table there
         constexpr double clear_of_melting = 60.0;  // K
@@ -112,14 +113,18 @@ public:
             return {v.value, v.slope, 0.0};
         }
         if (!(last_.rise == rise && last_.gripping == gripping_rise))
-            last_ = {rise, gripping_rise, by_law(rise, gripping_rise)};
+            last_ = {rise, gripping_rise, {volts_at(rise, gripping_rise), 0.0, 0.0}, false};
+        if (what == solve::asked::slopes && !last_.has_slopes) {
+            last_.volts = sloped(last_.volts.value, rise, gripping_rise);
+            last_.has_slopes = true;
+        }
         return last_.volts;
     }
 
-    [[nodiscard]] solve::sloped_by_two at(double rise, double gripping_rise, solve::asked) const override
+    [[nodiscard]] solve::sloped_by_two at(double rise, double gripping_rise, solve::asked what) const override
     {
         const double watts = amps_ * alike_;
-        const solve::sloped_by_two v = drop_at(rise, gripping_rise);
+        const solve::sloped_by_two v = drop_at(rise, gripping_rise, what);
         return {watts * v.value, watts * v.by_first, watts * v.by_second};
     }
 
@@ -129,10 +134,10 @@ private:
     {
         return std::max(least_left, 1.0 - grip_.slope * (air_ + gripping_rise - reference_temperature.in_kelvin()));
     }
-    [[nodiscard]] solve::sloped_by_two by_law(double rise, double gripping_rise) const
+    [[nodiscard]] solve::sloped_by_two sloped(double volts, double rise, double gripping_rise) const
     {
         const double kelvin = bulk_at(rise).in_kelvin();
-        const pair_characteristic::drop_at v = law_.at(amps_ / (cold_ * share_at(gripping_rise)), kelvin);
+        const pair_characteristic::drop_at v = law_.sloped(volts, kelvin);
         solve::sloped_by_two out{v.volts, kelvin < melting_.in_kelvin() ? v.by_kelvin : 0.0, 0.0};
         if (!(grip_.slope > 0.0)) return out;
         const double left = left_at(gripping_rise);
@@ -151,6 +156,7 @@ private:
     struct known_drop {
         double rise = std::numeric_limits<double>::quiet_NaN(), gripping = 0.0;
         solve::sloped_by_two volts = {};
+        bool has_slopes = false;
     };
 
     pair_characteristic law_;
@@ -173,10 +179,10 @@ public:
     {
     }
 
-    [[nodiscard]] solve::sloped_by_two at(double rise, double gripping_rise, solve::asked) const override
+    [[nodiscard]] solve::sloped_by_two at(double rise, double gripping_rise, solve::asked what) const override
     {
         const double bulk = contact_->bulk_at(rise).in_kelvin();
-        const solve::sloped_by_two v = contact_->drop_at(rise, gripping_rise);
+        const solve::sloped_by_two v = contact_->drop_at(rise, gripping_rise, what);
         const double volts = v.value * contact_->alike();
         const solve::sloped air = gap(rise);
         if (!(volts > 0.0)) return {air.value, air.slope, 0.0};

@@ -87,9 +87,11 @@ public:
         const double scale = mean > 0.0 ? std::max(1.0, typical / mean) : 1.0;
         const double most = std::max(net_->network().bound()[node], typical),
                      least = std::min(net_->cold().front(), typical);
+        std::vector<double> here;
+        for (const heat_from& h : heats_) here.push_back(h.rise[node]);
         return of(typical, [&](const sample& s) {
             double by = 0.0;
-            for (std::size_t c = 0; c < s.more_heat.size(); ++c) by += heats_[c].rise[node] * s.more_heat[c];
+            for (std::size_t c = 0; c < s.more_heat.size(); ++c) by += here[c] * s.more_heat[c];
             return std::clamp(typical + scale * by, least, most);
         });
     }
@@ -158,6 +160,7 @@ private:
     struct contact_row {
         const loop_network::contact_at* is;
         std::size_t part, joint = steady, heat = 0;
+        std::size_t gripping_row = 0;  // among the rows, where warmth loosens its grip
         moved bulk = {}, gripping = {};
         double most = 0.0;  // K: the bound of its bulk
     };
@@ -308,6 +311,30 @@ private:
                     if (o.branch == m.branch) by += o.by_kelvin * h.rise[o.node];
                 m.ohms.by_heat.push_back(by);
             }
+        std::vector<const moved*> rows;
+        for (const contact_row& c : contacts_) rows.push_back(&c.bulk);
+        for (const metal_row& m : metals_) rows.push_back(&m.ohms);
+        for (contact_row& c : contacts_) {
+            if (!(c.is->law->grip().slope > 0.0)) continue;
+            c.gripping_row = rows.size();
+            rows.push_back(&c.gripping);
+        }
+        for (const moved* row : rows) usual_.push_back(row->usual);
+        for (std::size_t h = 0; h < heats_.size(); ++h)
+            for (const moved* row : rows) by_heat_.push_back(row->by_heat[h]);
+    }
+
+    // All rows that a round begins with, moved by heat: moved::with() of each, the sums side by side.
+    void move_rows(const std::vector<double>& more_heat, std::vector<double>& out) const
+    {
+        out = usual_;
+        const std::size_t rows = usual_.size();
+        double* __restrict const to = out.data();
+        for (std::size_t h = 0; h < more_heat.size(); ++h) {
+            const double* __restrict const by = &by_heat_[h * rows];
+            const double watts = more_heat[h];
+            for (std::size_t r = 0; r < rows; ++r) to[r] += by[r] * watts;
+        }
     }
 
     void connect()
@@ -361,17 +388,19 @@ private:
         std::vector<std::optional<drawn_branch::held_contact>> held(contacts_.size());
         for (const std::size_t b : closed_) inner.push_back(usual_amps_[b]);
         for (std::size_t k = 0; k < contacts_.size(); ++k) bulk[k] = contacts_[k].bulk.usual;
+        const double coldest = net_->cold().front();
+        std::vector<double> rows;
         double share = 1.0, last = 0.0;
         for (int round = 0; round < most_rounds; ++round) {
             double most = 0.0;
+            move_rows(out.more_heat, rows);
             for (const auto& b : branch_) b->clear();
             for (std::size_t k = 0; k < contacts_.size(); ++k) {
                 const contact_row& c = contacts_[k];
-                const double to =
-                    std::clamp(c.bulk.with(out.more_heat), net_->cold().front(), std::max(c.most, c.bulk.usual));
+                const double to = std::clamp(rows[k], coldest, std::max(c.most, c.bulk.usual));
                 most = std::max(most, std::fabs(to - bulk[k]));
                 bulk[k] += share * (to - bulk[k]);
-                gripping[k] = c.is->law->grip().slope > 0.0 ? c.gripping.with(out.more_heat) : c.gripping.usual;
+                gripping[k] = c.is->law->grip().slope > 0.0 ? rows[c.gripping_row] : c.gripping.usual;
                 const double conducts = c.is->law->conductance_at_rise(bulk[k], gripping[k]);
                 held[k].reset();
                 if (!(conducts > 0.0)) continue;
@@ -379,7 +408,8 @@ private:
                            static_cast<double>(c.is->law->alike())};
                 branch_[c.is->branch]->contacts.push_back(*held[k]);
             }
-            for (const metal_row& m : metals_) branch_[m.branch]->ohms += m.ohms.with(out.more_heat);
+            for (std::size_t k = 0; k < metals_.size(); ++k)
+                branch_[metals_[k].branch]->ohms += rows[contacts_.size() + k];
             for (std::size_t k = 0; k < measured_.size(); ++k)
                 branch_[measured[k].branch]->measured.push_back(measured[k]);
             if (round > 1 && most <= settled) break;
@@ -498,6 +528,7 @@ private:
     std::vector<tip_row> tips_;
     std::vector<arc_row> arcs_;
     std::vector<heat_from> heats_;
+    std::vector<double> usual_, by_heat_;  // of bulks, ohms and grips; what a watt of a source does to each, by source
     std::vector<double> usual_amps_;
     std::vector<std::size_t> closed_;
     std::vector<std::unique_ptr<drawn_branch>> branch_;

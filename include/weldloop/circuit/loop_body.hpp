@@ -61,6 +61,22 @@ public:
         return out;
     }
 
+    /// The rises of the settled period at a point of the scatter, without heats where the current does not divide.
+    /// @param search as for solve()
+    [[nodiscard]] solve::periodic_state rises(scatter level, solve::period_search search)
+    {
+        solve::periodic_state out;
+        net_.set(level);
+        const current_sharing sharing(net_, level);
+        if (sharing.divides()) {
+            static_cast<void>(solve(level, &out, search));
+        } else if (sharing.arc_burns()) {
+            search.parts = solve::period_search::wanted::rises;
+            static_cast<void>(heated(out, search));
+        }
+        return out;
+    }
+
     /// Whether the loop surely has a settled period at a point of the scatter: it has a steady state with current all
     /// the time, reached from the cold within every bound, and rests only cool it. Costs a small part of solve().
     [[nodiscard]] bool surely_settles(scatter level)

@@ -134,8 +134,11 @@ public:
     /// Adds a source once.
     basis& add(const source& s)
     {
-        for (const source* known : sources())
-            if (known == &s) return *this;
+        const std::uint64_t mark = mark_of(s);
+        if ((marks_ & mark) != 0)
+            for (const source* known : sources())
+                if (known == &s) return *this;
+        marks_ |= mark;
         if (more_.empty() && count_ < first_.size()) {
             first_[count_++] = &s;
             return *this;
@@ -187,11 +190,18 @@ public:
     }
 
 private:
+    // A bit by the place of a source: where it is not set yet the source is new and the others need not be asked.
+    static std::uint64_t mark_of(const source& s)
+    {
+        constexpr unsigned bits = 64;
+        return std::uint64_t{1} << (reinterpret_cast<std::uintptr_t>(&s) / sizeof(source) % bits);
+    }
     static constexpr std::uint32_t bit(range_flag flag) { return std::uint32_t{1} << static_cast<unsigned>(flag); }
 
     std::array<const source*, 16> first_{};  // as long as they fit
     std::size_t count_ = 0;                  // of those
     std::vector<const source*> more_;        // all of them, once they do not
+    std::uint64_t marks_ = 0;                // of those added
     std::uint32_t flags_ = 0;
 };
 

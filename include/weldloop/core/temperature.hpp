@@ -61,6 +61,17 @@ public:
     }
     /// Hotter is greater.
     friend constexpr auto operator<=>(temperature, temperature) = default;
+    /// @name The same as one comparison of numbers: compilers make three of an ordering
+    /// @{
+    /// colder than
+    friend constexpr bool operator<(temperature a, temperature b) { return a.kelvin_ < b.kelvin_; }
+    /// hotter than
+    friend constexpr bool operator>(temperature a, temperature b) { return a.kelvin_ > b.kelvin_; }
+    /// at most as hot as
+    friend constexpr bool operator<=(temperature a, temperature b) { return a.kelvin_ <= b.kelvin_; }
+    /// at least as hot as
+    friend constexpr bool operator>=(temperature a, temperature b) { return a.kelvin_ >= b.kelvin_; }
+    /// @}
 
     /// Does not compile, and says why: a temperature has no negative.
     template <class T = void>

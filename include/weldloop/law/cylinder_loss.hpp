@@ -32,12 +32,25 @@ public:
                                free_air_coefficient(free_air_alone, in_si<length>(at.diameter))),
           relative_pressure_(at.pressure / sea_level_pressure.value()),
           is_base_case_(at.model == surface_model::iec_60287 && at.wind == 0.0 && relative_pressure_ == 1.0 &&
-                        at.emissivity == standard_emissivity)
+                        at.emissivity == standard_emissivity),
+          other_air_(other_air_at(at))
     {
     }
 
     [[nodiscard]] double air() const { return at_.air; }            // K
     [[nodiscard]] double diameter() const { return at_.diameter; }  // m
+
+    /// Whether nothing but the air's temperature differs from the conditions of the standard's law.
+    [[nodiscard]] bool is_base_case() const { return is_base_case_; }
+    /// Of the standard's law, by the rise to the power 5/4 [W/(m K^(5/4))].
+    [[nodiscard]] double standard_factor() const { return iec_factor_; }
+    /// What air of another temperature than the standard's adds to its law by radiation: once rise + twice rise^2 +
+    /// thrice rise^3 [W/m].
+    struct other_air {
+        double once, twice, thrice;
+    };
+    [[nodiscard]] const other_air& radiation_in_other_air() const { return other_air_; }
+    static constexpr double standard_rises_up_to = 250.0;  ///< K: so far it does in other air at -100 degC too
 
     /// Heat given off per length [W/m] at a surface temperature [K] and its tangent [W/(m K)], on the side of the law
     /// in force where two meet; rises with the temperature, zero at the air's.
@@ -75,14 +88,39 @@ public:
         const double rise = inside - at_.air + unheated;
         double first = at_.air + rise / (1.0 + share * iec_factor_ *
                                                    std::sqrt(std::sqrt(usual_share * std::fabs(rise))) / conductance);
-        constexpr double rising_up_to = 250.0;  // K: so far the standard's law in other air rises at -100 degC too
-        if (is_base_case_ && high - at_.air < rising_up_to && at_.air - low < rising_up_to &&
+        if (is_base_case_ && high - at_.air < standard_rises_up_to && at_.air - low < standard_rises_up_to &&
             standard_is_surely_larger(first)) {
             // where the standard's law is the larger at its own root, that is the root of the larger of both
             first = where([this](double t) { return standard_in_air(t); }, first);
             if (standard_is_surely_larger(first)) return first;
         }
         return where([this](double t) { return loss(t); }, first);
+    }
+
+    /// Whether the standard leaves more to convection than first principles give, proved without the exponentials of
+    /// air: that it lies above Churchill and Chu's Nu k = (0.60 k^(1/2) + 0.387 (k^3 Ra)^(1/6) / factor)^2 with
+    /// air_ceiling_at(). False where not proved.
+    [[nodiscard]] bool standard_is_surely_larger(double surface) const
+    {
+        return standard_is_surely_larger(surface, std::sqrt(std::sqrt(std::fabs(surface - at_.air))));
+    }
+    /// The same where the fourth root of the rise is known.
+    [[nodiscard]] bool standard_is_surely_larger(double surface, double root_of_rise) const
+    {
+        const double t = 0.5 * (surface + at_.air), rise = std::fabs(surface - at_.air), d = at_.diameter;
+        if (!(t >= ceiling_lowest && t <= ceiling_highest) || rise == 0.0) return false;
+        const double base = free_air_base.in_kelvin(), hot = base + (surface - at_.air);
+        const double to_convection = iec_factor_ * std::numbers::inv_pi * root_of_rise -
+                                     grey_factor() * (hot * hot + base * base) * (hot + base);  // W/(m K)
+        if (!(to_convection > 0.0)) return false;
+        const air_numbers a = air_ceiling_at(t, sea_level_pressure.value());
+        constexpr double by_movement = least_prandtl_factor / churchill_chu_slope;
+        const double to_movement =
+            by_movement * (std::sqrt(to_convection) - churchill_chu_still * std::sqrt(a.conductivity));
+        if (!(to_movement > 0.0)) return false;
+        const double density = a.density * d, cube = to_movement * to_movement * to_movement;
+        return cube * cube * a.viscosity * t > gravity * rise * d * density * density * a.specific_heat *
+                                                   a.conductivity * a.conductivity;  // k^3 Ra, its quotient undone
     }
 
     /// Whether a convection formula is used outside its range at a surface temperature [K].
@@ -183,10 +221,20 @@ private:
                                                          convective.slope_by_rise + radiant.slope_by_rise)};
     }
 
+    static other_air other_air_at(const cylinder_place& at)
+    {
+        const double t = at.air, base = free_air_base.in_kelvin();
+        const double grey = std::numbers::pi * at.diameter * standard_emissivity * stefan_boltzmann;
+        return {grey * 4.0 * (t * t * t - base * base * base), grey * 6.0 * (t * t - base * base),
+                grey * 4.0 * (t - base)};
+    }
+
+    [[nodiscard]] double grey_factor() const { return at_.diameter * standard_emissivity * stefan_boltzmann; }
+
     /// Radiation per pi of a surface of the standard's emissivity between two temperatures [W/m] and its slope.
     [[nodiscard]] value_and_slope grey(double surface, double around) const
     {
-        const double factor = at_.diameter * standard_emissivity * stefan_boltzmann;
+        const double factor = grey_factor();
         const double square = surface * surface + around * around;
         return {factor * square * (surface + around) * (surface - around), factor * 4.0 * surface * surface * surface};
     }
@@ -210,32 +258,14 @@ private:
         return {value, q.slope / f.conductivity - value * (1.0 + f.rise * f.conductivity_growth)};
     }
 
-    /// The standard's law with the radiation of the air around instead of its own [W/m].
+    /// The standard's law with the radiation of the air around instead of its own [W/m]: at the same rise the fourth
+    /// powers of the two surfaces cancel.
     [[nodiscard]] value_and_slope standard_in_air(double surface) const
     {
-        const value_and_slope convective = standard_convection(surface), radiant = grey(surface, at_.air);
-        return {std::numbers::pi * (convective.value + radiant.value),
-                std::numbers::pi * (convective.slope + radiant.slope)};
-    }
-
-    /// Whether the standard leaves more to convection than first principles give, proved without the exponentials of
-    /// air: that it lies above Churchill and Chu's Nu k = (0.60 k^(1/2) + 0.387 (k^3 Ra)^(1/6) / factor)^2 with
-    /// air_ceiling_at(). False where not proved.
-    [[nodiscard]] bool standard_is_surely_larger(double surface) const
-    {
-        const double t = 0.5 * (surface + at_.air), rise = std::fabs(surface - at_.air), d = at_.diameter;
-        if (!(t >= ceiling_lowest && t <= ceiling_highest) || rise == 0.0) return false;
-        const double to_convection = standard_convection(surface).value / (surface - at_.air);  // W/(m K)
-        if (!(to_convection > 0.0)) return false;
-        const air_numbers a = air_ceiling_at(t, sea_level_pressure.value());
-        const double to_movement = (std::sqrt(to_convection) - churchill_chu_still * std::sqrt(a.conductivity)) *
-                                   least_prandtl_factor / churchill_chu_slope;
-        if (!(to_movement > 0.0)) return false;
-        const double density = a.density * d;
-        const double k3_rayleigh = gravity / t * rise * d * density * density * a.specific_heat * a.conductivity *
-                                   a.conductivity / a.viscosity;
-        const double cube = to_movement * to_movement * to_movement;
-        return cube * cube > k3_rayleigh;
+        const double rise = surface - at_.air, per_kelvin = iec_factor_ * std::sqrt(std::sqrt(std::fabs(rise)));
+        const other_air& o = other_air_;
+        return {rise * (per_kelvin + o.once + rise * (o.twice + rise * o.thrice)),
+                1.25 * per_kelvin + o.once + rise * (2.0 * o.twice + rise * 3.0 * o.thrice)};
     }
 
     /// The default's still convection at this altitude and emissivity. By how much the standard's law lies above first
@@ -262,6 +292,7 @@ private:
     double iec_factor_;  // W/(m K^(5/4)), of the standard's law
     double relative_pressure_;
     bool is_base_case_;  // nothing but the standard's own conditions, in any air
+    other_air other_air_;
 };
 
 }  // namespace weldloop::detail

@@ -127,7 +127,7 @@ public:
     }
 
 private:
-    static constexpr int most_steps = 100000;                       // takes 20 to 200
+    static constexpr int most_steps = 5000;                         // takes 20 to 200
     static constexpr double first_rise = 20.0;                      // K, a lead at work
     static constexpr double first_share = 0.01;                     // of the time constant: the first step
     static constexpr double step_error = 5e-5;                      // K in a step

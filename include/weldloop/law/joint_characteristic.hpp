@@ -122,7 +122,7 @@ private:
     double yielding(double x, double v) const
     {
         constexpr int most_steps = 60;
-        constexpr double settled = 1e-15;
+        constexpr double settled = 1e-8;  // its square is less than rounding, and so is the next step
         const double span = melting_ - softening_;
         double low = std::clamp(v, softening_, melting_), high = melting_;
         v = low;
@@ -179,17 +179,19 @@ public:
         double by_kelvin;  // V/K
     };
 
-    // The drop. @param x current over the conductance with the bulk at 20 degC [V], above 0 @param kelvin of the bulk,
-    // above 0
-    [[nodiscard]] drop_at at(double x, double kelvin) const
+    // The drop alone [V]. @param x current over the conductance with the bulk at 20 degC [V], above 0 @param kelvin of
+    // the bulk, above 0
+    [[nodiscard]] double volts_at(double x, double kelvin) const
     {
-        const temperature bulk = temperature::kelvin(kelvin);
-        const double at_bulk = (metals_.first.resistivity_at(bulk) + metals_.second.resistivity_at(bulk)).value();
-        const double alpha = slope_ / at_bulk, growth_if_free = mean_over_highest_rise * alpha * kelvin;
-        const double growth = std::clamp(growth_if_free, 0.0, highest_hot_growth);
-        const joint_limits limits{in_si<voltage>(reach(softening_, kelvin)), in_si<voltage>(reach(melting_, kelvin)),
-                                  growth, in_si<voltage>(2.0 * std::sqrt(lorenz_number) * kelvin)};
-        const double v = spot_characteristic(limits).drop(x * at_bulk / resistivity_);
+        const bulk_numbers bulk = bulk_at(kelvin);
+        return spot_characteristic(bulk.limits).drop(x * bulk.resistivity / resistivity_);
+    }
+
+    // The drop with its slopes. @param v that volts_at() gives @param kelvin for this bulk
+    [[nodiscard]] drop_at sloped(double v, double kelvin) const
+    {
+        const auto [at_bulk, growth_if_free, limits] = bulk_at(kelvin);
+        const double alpha = slope_ / at_bulk, growth = limits.hot_growth;
         const double melt = limits.melting.value(), soft = limits.softening.value();
         if (!(v < melt)) return {v, 0.0, reach_slope(melting_, melt, kelvin)};
         // v = x f(v), or the same times the root of (Vm - v)/(Vm - Vs), differentiated
@@ -209,6 +211,23 @@ public:
     }
 
 private:
+    struct bulk_numbers {
+        double resistivity;     // ohm m, of both metals
+        double growth_if_free;  // of the hot spots' resistance, before its bounds
+        joint_limits limits;
+    };
+    [[nodiscard]] bulk_numbers bulk_at(double kelvin) const
+    {
+        const temperature bulk = temperature::kelvin(kelvin);
+        const double at_bulk = (metals_.first.resistivity_at(bulk) + metals_.second.resistivity_at(bulk)).value();
+        const double growth_if_free = mean_over_highest_rise * slope_ / at_bulk * kelvin;
+        return {at_bulk,
+                growth_if_free,
+                {in_si<voltage>(reach(softening_, kelvin)), in_si<voltage>(reach(melting_, kelvin)),
+                 std::clamp(growth_if_free, 0.0, highest_hot_growth),
+                 in_si<voltage>(2.0 * std::sqrt(lorenz_number) * kelvin)}};
+    }
+
     // Of drop_to_reach(), and its slope by the bulk's temperature.
     [[nodiscard]] static double reach(double spot, double bulk)
     {

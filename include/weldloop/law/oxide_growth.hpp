@@ -60,15 +60,18 @@ inline double oxide_rate(temperature t)
                                                                              (t.in_kelvin() * reference_kelvin)));
 }
 
+// nm2/h by the logarithmic law at a thickness in nm
+inline double oxide_logarithmic_rate(double x)
+{
+    constexpr double reference_decades = 3.0, no_more = 9.0;  // 1000 h, 1e9 h
+    const double decades = (x - oxide_log_at_1000_h) / oxide_log_per_decade + reference_decades;
+    return decades < no_more ? 2.0 * x * oxide_log_per_decade / std::numbers::ln10 * std::pow(10.0, -decades) : 0.0;
+}
+
 // nm2/h at a thickness in nm
 inline double oxide_square_rate(double x, temperature t)
 {
-    constexpr double reference_decades = 3.0, no_more = 9.0;  // 1000 h, 1e9 h
-    const double parabolic = oxide_rate(t);
-    const double decades = (x - oxide_log_at_1000_h) / oxide_log_per_decade + reference_decades;
-    if (decades >= no_more) return parabolic;
-    const double logarithmic = 2.0 * x * oxide_log_per_decade / std::numbers::ln10 * std::pow(10.0, -decades);
-    return std::max(parabolic, logarithmic);
+    return std::max(oxide_rate(t), oxide_logarithmic_rate(x));
 }
 
 inline void require_growth_temperature(temperature t)

@@ -57,7 +57,8 @@ public:
     settled_programme(const conductor_numbers& conductor, std::span<const heating_segment> programme,
                       const surface_kernel& surface)
         : conductor_(conductor), surface_(surface), air_(surface.air()), segments_(programme.size()),
-          pieces_(programme.size()), segment_(room_for(programme.size())), piece_(segment_.size())
+          pieces_(programme.size()), room_(room_for(programme.size())), segment_(programme.size()),
+          piece_(programme.size())
     {
         for (std::size_t i = 0; i < segments_; ++i) {
             segment_[i].current = programme[i].current.value();
@@ -89,7 +90,10 @@ public:
     /// For modes of a guessed current the problem is linear in the heat of the current at the air's temperature, which
     /// is solved for together with the offsets of the surface law's lines; the current that gives this heat and the
     /// modes' gain at the mean of the conductor is a better guess by far, and secants through these make the next.
-    [[nodiscard]] std::optional<double> settle_with_peak(double peak, double first_guess)
+    /// @param hot surface [K] for whose slope the line of the first segment is, where that of the mean surface is too
+    /// far from it for the means to settle: on-times of many time constants in rests of more
+    [[nodiscard]] std::optional<double> settle_with_peak(double peak, double first_guess,
+                                                         std::optional<double> hot = std::nullopt)
     {
         constexpr int most_guesses = 20;      // takes 3 or 4
         constexpr double agreement = 1e-9;    // of the current guessed and found; what is found is far closer
@@ -104,6 +108,7 @@ public:
             const std::optional<double> at = mean_surface();
             if (!at) return std::nullopt;
             set_slopes(surface_.slope(*at));
+            if (hot) segment_[0].slope = surface_.slope(*hot);
             if (guess == 0) {
                 heat = at_air;
                 for (std::size_t i = 0; i < pieces_; ++i) piece_[i].surface_mean = *at;
@@ -534,6 +539,7 @@ private:
     void split_into_pieces()
     {
         const std::vector<segment> whole = segment_;
+        segment_.resize(pieces_);
         for (std::size_t i = 0; i < pieces_; ++i) {
             piece& p = piece_[i];
             segment_[i] = whole[p.segment];
@@ -564,9 +570,10 @@ private:
         if (segments_ == 1) return;                    // steady
         const double time_constant =
             conductor_.whole_heat * (1.0 / conductor_.conductance + 1.0 / surface_.slope(air_ + first_rise));
-        const std::size_t most = std::min(most_of_a_segment, piece_.size() / segments_);
+        const std::size_t most = std::min(most_of_a_segment, room_ / segments_);
         pieces_ = 0;
         const auto add = [this](std::size_t s, double span) {
+            if (pieces_ == piece_.size()) piece_.emplace_back();
             piece_[pieces_].first = pieces_ == 0 || piece_[pieces_ - 1].segment != s;
             piece_[pieces_].segment = s;
             piece_[pieces_++].span = span;
@@ -585,7 +592,7 @@ private:
     conductor_numbers conductor_;
     surface_kernel surface_;
     double air_;
-    std::size_t segments_, pieces_;
+    std::size_t segments_, pieces_, room_;        // room_: for so many pieces
     double period_ = 0.0, highest_ = 0.0;         // s; K above the air
     double last_change_ = 0.0, last_rise_ = 0.0;  // K, of the pieces' surface means
     bool held_ = false;
@@ -646,7 +653,7 @@ private:
 /// held at the value it has there, as if it were hot all the time; the result then only says "far too hot" (`melts`).
 /// Beyond a mean surface of 1e9 K, which a coil reaches at a thousand times the current it melts at, there is none:
 /// no_solution_error. Loads that swing by hundreds of kelvin, where one slope does not serve, take a slope for each
-/// piece and Newton's rule: at most a few milliseconds.
+/// piece and Newton's rule: at most a few milliseconds, and half a millisecond for each segment of long programmes.
 ///
 /// Degenerate cases: no current gives the temperature at which the surface loses the sun's heat, without sun the
 /// air's. One segment is steady current.

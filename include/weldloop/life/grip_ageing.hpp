@@ -265,16 +265,27 @@ public:
     [[nodiscard]] double spring_sensitivity(double parameter, double spring_kelvin) const
     {
         const double t = scaled(spring_kelvin);
-        return std::isfinite(parameter) && t > 0.0 ? rise_scale_ * std::numbers::ln10 * parameter / (t * t) : 0.0;
+        return std::isfinite(parameter) && t > 0.0 ? rise_scale_ / t * (std::numbers::ln10 * parameter / t + 1.0) : 0.0;
     }
     /// The same of the film at the jaws.
     [[nodiscard]] double film_sensitivity(double jaw_kelvin) const
     {
-        return jaw_kelvin < hottest_oxide_growth.in_kelvin() ? oxide_activation_kelvin / (jaw_kelvin * jaw_kelvin)
-                                                             : 0.0;
+        return has_film_ && jaw_kelvin < hottest_oxide_growth.in_kelvin()
+                   ? oxide_activation_kelvin / (jaw_kelvin * jaw_kelvin)
+                   : 0.0;
     }
 
-    /// The same of the settling of a screw or bolt.
+    /// Between what shares of its speed at a temperature of the jaws the film grows, however cold or hot they get: that
+    /// of its logarithmic law, and that of the hottest growth. @param s thickness so far
+    [[nodiscard]] rate_bounds film_bounds(const grip_state& s, double jaw_kelvin) const
+    {
+        if (!has_film_) return {};
+        const double here = oxide_rate(std::min(temperature::kelvin(jaw_kelvin), hottest_oxide_growth));
+        return {oxide_logarithmic_rate(std::sqrt(std::max(0.0, s.film_square))) / here,
+                oxide_rate(hottest_oxide_growth) / here};
+    }
+
+    /// How settling grows with the temperature of a screw or bolt [1/K].
     [[nodiscard]] double settling_sensitivity(double kelvin) const
     {
         const double below = bolted_.softening.in_kelvin() - kelvin;
@@ -436,7 +447,7 @@ public:
         const double of_spring = solver_.swing_of(out.heat, spring_place),
                      of_jaw = solver_.swing_of(out.heat, jaw_place);
         out.felt = {.spring = spring + swing_.spring_excess(by_spring, of_spring, spring),
-                    .jaw = jaw + swing_.jaw_excess(by_jaw, of_jaw, jaw),
+                    .jaw = jaw + swing_.jaw_excess(by_jaw, of_jaw, jaw, ageing_->film_bounds(s, jaw)),
                     .settling = jaw + swing_.jaw_excess(by_settling, of_jaw, jaw)};
         return out;
     }

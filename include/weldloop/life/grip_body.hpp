@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cstddef>
+#include <memory>
 #include <optional>
 #include <string>
 #include <utility>
@@ -53,16 +54,26 @@ struct grip_question {
     return ageing_clamp(solver, as_law, duty, 1.0, swing).at(as_law.start(), {}, nullptr).felt.spring;
 }
 
+/// @param near the settled period of the typical case, or null; out: that of this case where it was sought
 [[nodiscard]] inline grip_march march_case(const grip_question& q, const clamp_network& network, grip_case which,
-                                           march_fineness fineness = {})
+                                           std::shared_ptr<const solve::periodic_state>& near)
 {
     const clamp_solver solver(network, pick(q.outside, scatter_of(which)), q.load, scatter_of(which));
-    const std::optional<clamp_swing> swing = q.swing ? std::optional(pick(*q.swing, scatter_of(which))) : std::nullopt;
-    const clamp_swing* known = swing ? &*swing : nullptr;
+    const clamp_condition when_new{1.0 - static_cast<double>(q.joint.grip_lost), 1.0};
+    using reached = clamp_solver::reached;
+    const reached from = which == grip_case::kind ? reached::cold : reached::near;  // what is near must be no worse
+    const clamp_swing swing =
+        q.swing ? pick(*q.swing, scatter_of(which)) : swing_of(solver, when_new, q.load.duty, near, from);
     const grip_ageing ageing(q.joint, q.where, q.service, which,
-                             first_spring_kelvin(q.joint, solver, q.load.duty, known));
-    const ageing_clamp clamp(solver, ageing, q.load.duty, 1.0, known);
-    return grip_marcher(clamp, network, q.service, q.horizon, fineness)();
+                             first_spring_kelvin(q.joint, solver, q.load.duty, &swing));
+    const ageing_clamp clamp(solver, ageing, q.load.duty, 1.0, &swing);
+    return grip_marcher(clamp, network, q.service, q.horizon)();
+}
+/// One case alone.
+[[nodiscard]] inline grip_march march_case(const grip_question& q, const clamp_network& network, grip_case which)
+{
+    std::shared_ptr<const solve::periodic_state> none;
+    return march_case(q, network, which, none);
 }
 
 // Whether a spring left the range that the bounds of its law were fitted in.
@@ -98,8 +109,11 @@ struct grip_question {
 [[nodiscard]] inline grip_forecast forecast_grip(const grip_question& q)
 {
     const clamp_network network = network_of(q);
-    grip_march kind = march_case(q, network, grip_case::kind), typical = march_case(q, network, grip_case::typical),
-               harsh = march_case(q, network, grip_case::harsh);
+    std::shared_ptr<const solve::periodic_state> period;
+    grip_march typical = march_case(q, network, grip_case::typical, period);
+    std::shared_ptr<const solve::periodic_state> lent = period;
+    grip_march kind = march_case(q, network, grip_case::kind, lent);
+    grip_march harsh = march_case(q, network, grip_case::harsh, period);
 
     grip_forecast out;
     out.horizon = q.horizon;

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
+#include <memory>
 #include <optional>
 #include <span>
 #include <string>
@@ -60,24 +61,33 @@ template <class Is>
     work_connection clean = place.joint;
     clean.surface = surface_state::clean;
     const clamp_network network = clamp_network_of(clean, where);
-    const detail::grip_ageing ageing(clean, where, {}, detail::grip_case::typical, 0.0);
+    const detail::grip_ageing ageing(clean, where, {.film = false}, detail::grip_case::typical, 0.0);
     grip_map out{{currents.begin(), currents.end()}, {surface_factors.begin(), surface_factors.end()}, {}, horizon, {}};
     out.cells.resize(currents.size() * surface_factors.size());
     // more current or a worse surface never makes a clamp last longer: of each column only the first row of each
     // outlook is sought, from where it was in the column before
     std::size_t unstable_from = surface_factors.size(), declines_from = surface_factors.size();
+    std::shared_ptr<const solve::periodic_state> period;  // of the clamp looked at last
+    current stepped{};                                    // at which its march got its steps
     for (std::size_t column = 0; column < currents.size(); ++column) {
         const load work{.current = currents[column], .duty = duty};
         const detail::clamp_solver solver(network, lead_outside(place.lead, where, work), work, scatter::typical);
         std::vector<std::optional<grip_outlook>> known(surface_factors.size());
-        solve::periodic_state period;  // of the last row looked at
-        std::size_t period_row = 0;
+        std::size_t period_row = surface_factors.size();  // of the period, if it is of this column
+        constexpr double same_steps = 1.3;                // up to so much more current
+        if (currents[column] > same_steps * stepped) {
+            period = nullptr;
+            stepped = currents[column];
+        }
         const auto outlook = [&](std::size_t row) {
             if (known[row]) return *known[row];
-            if (row < period_row) period = {};  // a start must be no worse
+            using reached = detail::clamp_solver::reached;
+            const reached from = row < period_row ? reached::cold : reached::near;  // what is near must be no worse
             period_row = row;
-            const detail::clamp_swing swing =
-                detail::swing_of(solver, {ageing.force_share(ageing.start(), {}), surface_factors[row]}, duty, period);
+            detail::clamp_swing swing = detail::swing_of(
+                solver, {ageing.force_share(ageing.start(), {}), surface_factors[row]}, duty, period, from);
+            constexpr double until_a_quarter = 0.25;  // of the logarithm of the jaws' conductance
+            swing.trust_heat(until_a_quarter);
             known[row] = detail::direct_clamp(solver, ageing, duty, surface_factors[row], true, &swing)
                              .life(horizon.value())
                              .within(horizon.value());

@@ -33,8 +33,8 @@ namespace detail {
 
 /// How finely a march goes.
 struct march_fineness {
-    double tolerance = 2e-5;  // of the logarithm of force and of resistance, each step
-    double longest = 1.0;     // in the logarithm of time
+    double tolerance = 1.5e-5;  // of the logarithm of force and of resistance, each step
+    double longest = 1.0;       // in the logarithm of time
 };
 
 struct grip_march {

@@ -260,7 +260,7 @@ private:
         if (!(pick(network.jaws, which == detail::grip_case::harsh ? scatter::low : scatter::typical).value() > 0.0))
             return duration{};
         const detail::clamp_solver solver(network, behind, work, detail::scatter_of(which));
-        const detail::grip_ageing ageing(joint, where, {}, which,
+        const detail::grip_ageing ageing(joint, where, {.film = false}, which,
                                          detail::first_spring_kelvin(joint, solver, work.duty));
         const detail::grip_life found =
             detail::direct_clamp(solver, ageing, work.duty, 1.0, false).life(horizon, share);

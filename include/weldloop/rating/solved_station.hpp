@@ -124,11 +124,10 @@ private:
     [[nodiscard]] const solve::periodic_state* good_state()
     {
         if (!good_) {
-            good_.emplace();
             constexpr double settled = 5e-3;  // K: it only says which way peaks bend that differ by 0.3 K and more
-            static_cast<void>(solver_.solve(
-                scatter::low, &*good_,
-                {.near = &typical_state_, .settled = settled, .reached_from = solve::period_search::start::cold}));
+            good_ = solver_.rises(
+                scatter::low,
+                {.near = &typical_state_, .settled = settled, .reached_from = solve::period_search::start::cold});
             solver_.set(scatter::typical, typical_);
         }
         return good_->what == solve::outcome::solved ? &*good_ : nullptr;

@@ -68,6 +68,12 @@ struct period_search {
     double settled = 1e-4;  ///< by how much the end of the period may differ from its start [K], 1e-8 or above; beyond
                             ///< 1e-4 the balance is as good as that
     start reached_from = start::near;  ///< with a state near by
+    /// What is wanted of a settled period.
+    enum class wanted {
+        all,    ///< everything
+        rises,  ///< rises alone: no heats, no sums, no balance, of the trace its beginning
+    };
+    wanted parts = wanted::all;  ///< of the state found
 };
 
 namespace detail {
@@ -136,6 +142,14 @@ public:
                             std::fabs(by_first * (k.stage[0][i] - k.from[i]) + by_second * (k.stage[1][i] - k.from[i]) +
                                       lacks[2] * (k.stage[2][i] - k.from[i])));
         return most;
+    }
+
+    /// How fast a node changes at the end of a step [K/s].
+    [[nodiscard]] static double slope_at_end(const march_step& k, std::size_t i)
+    {
+        const double base =
+            (1.0 - on_first - on_second) * k.from[i] + on_first * k.stage[0][i] + on_second * k.stage[1][i];
+        return (k.stage[2][i] - base) / (gamma * k.time);
     }
 
     static constexpr double gamma = 0.43586652150845899942;
@@ -416,13 +430,14 @@ private:
     void sum_up(const std::vector<double>& start, periodic_state& out) const
     {
         const double period = programme_.on + programme_.rest;
+        const bool whole = search_.parts == period_search::wanted::all;
         out.on_mean.assign(size_, 0.0);
         out.peak = start;
         out.times.assign(1, 0.0);
         out.trace.assign(1, start);
-        out.source_on.assign(n_->sources().size(), 0.0);
+        out.source_on.assign(whole ? n_->sources().size() : 0, 0.0);
         const state_follower* const follower = n_->follower();
-        out.followed_on.assign(follower != nullptr ? follower->numbers() : 0, 0.0);
+        out.followed_on.assign(whole && follower != nullptr ? follower->numbers() : 0, 0.0);
         out.sums = {};
         out.steps = static_cast<int>(steps_.size());
         std::vector<double> rest_mean(size_, 0.0), heats(out.source_on.size());
@@ -433,6 +448,7 @@ private:
                 const double share = marcher::weight[s] * k.time / (k.on > 0.0 ? programme_.on : programme_.rest);
                 add_to(mean, share, x);
                 raise_to(out.peak, x);
+                if (!whole) continue;
                 const heat_network::totals sums = n_->curved_totals(x, k.on, heats);
                 out.sums.made += marcher::weight[s] * k.time / period * sums.made;
                 out.sums.lost += marcher::weight[s] * k.time / period * sums.lost;
@@ -440,15 +456,15 @@ private:
                 for (std::size_t q = 0; q < heats.size(); ++q) out.source_on[q] += share * heats[q];
                 if (follower != nullptr) follower->add_numbers(x, share, out.followed_on);
             }
+            if (!whole) continue;
             out.times.push_back(out.times.back() + k.time);
             out.trace.push_back(k.stage[2]);
         }
         out.mean.resize(size_);
+        for (std::size_t i = 0; i < size_; ++i) out.mean[i] = share_ * out.on_mean[i] + (1.0 - share_) * rest_mean[i];
+        if (!whole) return;
         double stored = 0.0;
-        for (std::size_t i = 0; i < size_; ++i) {
-            out.mean[i] = share_ * out.on_mean[i] + (1.0 - share_) * rest_mean[i];
-            stored += n_->capacity()[i] * (out.trace.back()[i] - start[i]) / period;
-        }
+        for (std::size_t i = 0; i < size_; ++i) stored += n_->capacity()[i] * (out.trace.back()[i] - start[i]) / period;
         const heat_network::totals straight = n_->straight_totals(out.mean, out.on_mean, share_);
         out.sums.made += straight.made;
         out.sums.lost += straight.lost;
