@@ -22,8 +22,10 @@ install(FILES "${PROJECT_BINARY_DIR}/weldloop-config.cmake" "${PROJECT_BINARY_DI
         DESTINATION "${package_dir}")
 
 # For builds that ask pkg-config: headers and no library. It may be moved as a tree.
-configure_file(cmake/weldloop.pc.in "${PROJECT_BINARY_DIR}/weldloop.pc" @ONLY)
-install(FILES "${PROJECT_BINARY_DIR}/weldloop.pc" DESTINATION "${CMAKE_INSTALL_DATADIR}/pkgconfig")
+foreach(asked IN ITEMS weldloop weldloop-test)
+    configure_file(cmake/${asked}.pc.in "${PROJECT_BINARY_DIR}/${asked}.pc" @ONLY)
+    install(FILES "${PROJECT_BINARY_DIR}/${asked}.pc" DESTINATION "${CMAKE_INSTALL_DATADIR}/pkgconfig")
+endforeach()
 
 # What a report's JSON holds, for those who read it.
 install(FILES docs/schema/station_report.schema.json DESTINATION "${CMAKE_INSTALL_DATADIR}/weldloop")
@@ -40,7 +42,7 @@ set(CPACK_RESOURCE_FILE_LICENSE "${PROJECT_SOURCE_DIR}/LICENSE")
 set(CPACK_PACKAGING_INSTALL_PREFIX /usr)
 set(CPACK_DEBIAN_PACKAGE_ARCHITECTURE all)
 set(CPACK_DEBIAN_PACKAGE_SECTION libdevel)
-set(CPACK_DEBIAN_PACKAGE_DEPENDS "libboost-dev (>= 1.74)")
+set(CPACK_DEBIAN_PACKAGE_DEPENDS "libboost-dev (>= 1.74) | libboost1.81-dev")
 set(CPACK_DEBIAN_PACKAGE_SUGGESTS "nlohmann-json3-dev (>= 3.11), libtomlplusplus-dev")
 set(CPACK_DEBIAN_FILE_NAME DEB-DEFAULT)
 include(CPack)

@@ -16,6 +16,7 @@ packages_for() {
         browser) echo emscripten ;;
         browser-test) echo chromium ;;
         docs) echo doxygen libjs-mathjax fonts-mathjax ;;
+        bare) echo mmdebstrap git ;;
         spread) echo libtbb-dev libopenmpi-dev openmpi-bin ;;
         oracle) echo gmsh getdp ngspice python3-numpy python3-scipy ;;
         *) echo "packages.sh: no such purpose: $1" >&2 && return 1 ;;

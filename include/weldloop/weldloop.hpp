@@ -229,6 +229,7 @@
 #include <weldloop/rating/work_cautions.hpp>
 #include <weldloop/rating/yearly_loss.hpp>
 
+#include <weldloop/field/condition_id.hpp>
 #include <weldloop/field/diagnose.hpp>
 #include <weldloop/field/fault_rates.hpp>
 #include <weldloop/field/fault_search.hpp>

@@ -405,13 +405,13 @@ void study_one(study& out, const stated& known, const exact_decision* exact, boo
     const detail::candidate& is = known.can[p][condition[p]];
     const suspected_part& named = part_of(f, name_of(known.s, p));
     if (!first) return;
-    out.condition.add(named.condition == is.condition);
-    out.cure.add(named.remedy.what.starts_with(is.cure));
-    out.either_cure.add(named.remedy.what.find(is.cure) != std::string::npos);
+    out.condition.add(named.condition == is.condition.words);
+    out.cure.add(named.remedy.what.starts_with(is.cure.words));
+    out.either_cure.add(named.remedy.what.find(is.cure.words) != std::string::npos);
     const auto is_loose = [](const std::string& words) {
         return words.starts_with("loose") || words.starts_with("slack");
     };
-    if (!std::holds_alternative<work_connection>(known.s.path[p]) || !is_loose(is.condition)) return;
+    if (!std::holds_alternative<work_connection>(known.s.path[p]) || !is_loose(is.condition.words)) return;
     const auto is_called_loose = [&](const suspected_part& s) { return is_loose(s.condition); };
     out.loose.add(is_called_loose(named));
     // somebody feels for it, and is right in nine of ten

@@ -9,11 +9,13 @@
 #include <cstdlib>
 #include <optional>
 #include <random>
+#include <set>
 #include <string>
 #include <string_view>
 #include <utility>
 #include <vector>
 
+#include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
 #include <weldloop/circuit/loop.hpp>
@@ -34,6 +36,9 @@
 
 using namespace weldloop;
 using namespace weldloop::literals;
+using testing::ElementsAre;
+using testing::IsSupersetOf;
+using testing::UnorderedElementsAre;
 
 namespace {
 
@@ -580,6 +585,9 @@ TEST(LocateFault, ALooseClampIsNamedOnceItIsFelt)
     std::vector<observation> meter = read_each(s, drops_of(bad));
     const fault_search before = locate_fault(s, meter);
     EXPECT_EQ(before.parts.front().name, "work clamp");
+    EXPECT_NE(before.parts.front().remedy.what.find("; if the drop stays: "), std::string::npos);
+    EXPECT_THAT((std::vector{before.parts.front().remedy.id, before.parts.front().second_cure}),
+                UnorderedElementsAre(remedy_id::tight_clamp, remedy_id::clean));
     ASSERT_TRUE(before.next.has_value());
     EXPECT_EQ(before.next->across, "work clamp");
     EXPECT_TRUE(before.next->quantity == reading_quantity::tightness ||
@@ -592,7 +600,32 @@ TEST(LocateFault, ALooseClampIsNamedOnceItIsFelt)
     const fault_search after = locate_fault(s, meter);
     EXPECT_TRUE(after.parts.front().remedy.what.starts_with("tighten work clamp"));
     EXPECT_NE(after.parts.front().condition.find("grip"), std::string::npos);
+    EXPECT_EQ(after.parts.front().condition_id, condition_id::loose);
+    EXPECT_EQ(after.parts.front().remedy.id, remedy_id::tight_clamp);
     EXPECT_GT(static_cast<double>(after.parts.front().cure_share), 0.6);
+}
+
+// Programs go by ids: every condition that a part can be found in has one, and so has its cure. Which they are is
+// written out here from what the conditions are.
+TEST(LocateFault, ConditionsAndCuresHaveIds)
+{
+    const fault_search f = locate_fault(gate_jig(), {});
+    std::set<std::string> of_lug, of_lead, of_clamp;
+    for (const suspected_part& p : f.parts)
+        for (const possible_condition& c : p.conditions) {
+            EXPECT_NE(c.id, condition_id::as_described) << p.name << ": " << c.condition;
+            ASSERT_TRUE(c.cure_id.has_value()) << p.name << ": " << c.cure;
+            const std::string ids = std::string(to_text(c.id)) + " " + std::string(to_text(*c.cure_id));
+            if (p.name == "clamp lug") of_lug.insert(ids);
+            if (p.name == "work lead") of_lead.insert(ids);
+            if (p.name == "work clamp") of_clamp.insert(ids);
+        }
+    EXPECT_THAT(of_lug, ElementsAre("failing out_of_use", "half_parted fresh_crimp", "loose tight_bolt",
+                                    "loose_and_oxidized tight_bolt", "strands_missing fresh_crimp"));
+    EXPECT_THAT(of_lead, ElementsAre("failing out_of_use", "longer measured_length", "strands_broken whole_lead",
+                                     "thinner checked_size"));
+    EXPECT_THAT(of_clamp, IsSupersetOf({"failing out_of_use", "galvanized clean", "greasy clean", "heavy_rust clean",
+                                        "loose tight_clamp", "spatter_covered clean"}));
 }
 
 // No probe reaches the tip's own drop, and the arc heats the head; an unsteady arc tells of it.
@@ -610,6 +643,8 @@ TEST(LocateFault, AWornContactTip)
     const double odds = before / (1.0 - before) * 0.9 / 0.25;
     EXPECT_NEAR(static_cast<double>(unsteady.probability), odds / (1.0 + odds), 0.01);
     EXPECT_EQ(unsteady.condition, "contact tip worn");
+    EXPECT_EQ(unsteady.condition_id, condition_id::worn_tip);
+    EXPECT_EQ(unsteady.remedy.id, remedy_id::new_tip);
     EXPECT_NE(unsteady.remedy.what.find("fit a new contact tip"), std::string::npos);
     EXPECT_LT(static_cast<double>(gun({volts, arc_observation{.part = "gun"}}).probability), before);
     EXPECT_THROW(static_cast<void>(locate_fault(s, {arc_observation{.part = "work clamp"}})), bad_station_error);

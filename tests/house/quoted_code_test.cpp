@@ -42,8 +42,8 @@ std::vector<fs::path> pages()
 std::vector<std::string> compiled()
 {
     std::vector<std::string> out;
-    for (const char* folder :
-         {"examples", "examples/course", "examples/scripts", "examples/program", "cmake", "tests/pages", "tests/io"})
+    for (const char* folder : {"examples", "examples/course", "examples/scripts", "examples/program", "cmake",
+                               "tests/pages", "tests/io", "tests/package/ways"})
         for (const auto& entry : fs::directory_iterator(root / folder)) {
             if (entry.path().extension() != ".cpp") continue;
             std::string text;
@@ -71,7 +71,8 @@ found_code code_of(const std::vector<std::string>& page)
             fence = line;
             if (line == "```cpp")
                 out.blocks.emplace_back();
-            else if (line != "~~~{.unparsed}" && line != "```toml")
+            else if (line != "~~~{.unparsed}" && line != "```toml" && line != "```sh" && line != "```cmake" &&
+                     line != "```meson")
                 out.foreign.push_back(line);
         } else if (mark && line == fence.substr(0, 3))
             fence.clear();

@@ -218,6 +218,10 @@ TEST(AnswersReport, FindsTheCulpritOfTheDemoInEveryForm)
     EXPECT_NEAR_REL(fault.at("parts").at(0).at("probability").get<double>(), static_cast<double>(first.probability),
                     1e-6);
     EXPECT_EQ(fault.at("parts").at(0).at("condition"), first.condition);
+    EXPECT_EQ(fault.at("parts").at(0).at("condition_id"), to_text(first.condition_id));
+    ASSERT_TRUE(first.remedy.id);
+    EXPECT_EQ(fault.at("parts").at(0).at("remedy_ids").at(0), to_text(*first.remedy.id));
+    EXPECT_EQ(fault.at("parts").at(0).at("remedy_ids").size(), first.second_cure ? 2U : 1U);
     EXPECT_TRUE(fault.at("none").is_number());
     EXPECT_EQ(fault.at("readings").size(), 6U);
     EXPECT_EQ(json_of(s).at("life").at("clamps").at(0).at("name"), "work clamp");
@@ -252,6 +256,7 @@ TEST(AnswersReport, StopsTheJobForAPartThatMayBeFailing)
     EXPECT_THAT(report_page(s.is, s.found, s.remedies, {.answers = s.answers}), HasSubstr(said));
     const json all = json_of(s);
     EXPECT_EQ(all.at("fault").at("stops_job"), "clamp lug");
+    EXPECT_EQ(all.at("fault").at("parts").at(0).at("remedy_ids").at(0), "out_of_use");
     EXPECT_GT(all.at("fault").at("parts").at(0).at("failing").get<double>(), 0.4);
     EXPECT_EQ(all.at("answer").at("says"), to_text(circuit_answer::stop_job));
     // not where a span says that the part has not so many volts

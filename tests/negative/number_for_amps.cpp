@@ -3,6 +3,7 @@
 // expect-clang: no viable conversion from .*'double' to .*'wl::current'
 // at-most-gcc: 20
 // at-most-clang: 22
+// at-most-clang: 20 -fshow-overloads=best
 #include <weldloop/core/literals.hpp>
 
 namespace wl = weldloop;

@@ -3,6 +3,7 @@
 # compiler only). The twin is what makes a refusal count: without it a missing header would do.
 #
 # `// at-most-gcc: 20` (`at-most-clang:`) bounds the lines of what the compiler says: a mistake is answered, not recited.
+# Flags may follow the number: it is bounded so with them.
 #
 # `// flags-of-the-wrong: -fno-exceptions` are given beside CASE_FAIL.
 #
@@ -50,12 +51,15 @@ foreach(line IN LISTS lines)
     endif()
 endforeach()
 
-file(STRINGS "${CASE_FILE}" bound REGEX "^// at-most-${own}: ")
-if(bound)
-    string(REGEX REPLACE "^// at-most[^:]*: " "" bound "${bound}")
+file(STRINGS "${CASE_FILE}" bounds REGEX "^// at-most-${own}: ")
+foreach(line IN LISTS bounds)
+    string(REGEX REPLACE "^// at-most[^:]*: ([0-9]+) *" "\\1;" bound_and_flags "${line}")
+    list(POP_FRONT bound_and_flags bound)
+    execute_process(COMMAND ${command} -DCASE_FAIL ${flags} ${bound_and_flags} "${CASE_FILE}" OUTPUT_QUIET
+                    ERROR_VARIABLE diagnostic)
     string(REGEX MATCHALL "\n" ends "${diagnostic}")
     list(LENGTH ends said)
-    if(said GREATER bound)
+    if(said EQUAL 0 OR said GREATER bound)
         refuse("the diagnostic has ${said} lines, more than ${bound}:\n${diagnostic}")
     endif()
-endif()
+endforeach()

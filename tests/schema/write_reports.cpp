@@ -43,6 +43,7 @@ nlohmann::ordered_json all_words()
     out["arc_hold"] = words_of<arc_hold>(to_text);
     out["caution_id"] = words_of<caution_id>(to_text);
     out["clamp_cure"] = words_of<clamp_cure_kind>(to_text);
+    out["condition_id"] = words_of<condition_id>(to_text);
     out["current_kind"] = words_of<output_current>(to_text);
     out["deciding_fact"] = words_of<deciding_fact>(to_text);
     out["droop_shape"] = words_of<droop_shape>(to_text);

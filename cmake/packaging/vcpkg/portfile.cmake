@@ -1,4 +1,4 @@
-# A port that lies beside the sources (--overlay-ports=cmake/packaging): headers only, no library, no debug tree.
+# A port that lies beside the sources (--overlay-ports=cmake/packaging/vcpkg): headers only, no library, no debug tree.
 get_filename_component(SOURCE_PATH "${CURRENT_PORT_DIR}/../../.." ABSOLUTE)
 set(VCPKG_BUILD_TYPE release)
 

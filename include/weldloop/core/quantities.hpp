@@ -27,8 +27,13 @@
 #include <boost/units/systems/si/time.hpp>
 #include <boost/units/systems/si/torque.hpp>
 #include <boost/units/systems/si/velocity.hpp>
+#include <boost/version.hpp>
 
 #include <weldloop/core/quantity_operators.hpp>
+
+#if BOOST_VERSION < 107400
+#error "weldloop needs Boost 1.74 or later: no older one was tried"
+#endif
 
 namespace weldloop {
 

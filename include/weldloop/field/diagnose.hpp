@@ -11,6 +11,7 @@
 #include <weldloop/core/fraction.hpp>
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/source.hpp>
+#include <weldloop/field/condition_id.hpp>
 #include <weldloop/field/reading.hpp>
 #include <weldloop/rating/assessment.hpp>
 
@@ -18,10 +19,11 @@ namespace weldloop {
 
 /// One condition that could explain a reading.
 struct explanation {
-    std::string condition = {};                  ///< "light rust", "strands missing", "as described"
-    band<weldloop::resistance> resistance = {};  ///< what the part would have under it
-    weldloop::likelihood likelihood = 0.0;       ///< given the reading
-    weldloop::remedy remedy = {};                ///< what cures it
+    std::string condition = {};                    ///< "light rust", "strands missing", "as described"
+    band<weldloop::resistance> resistance = {};    ///< what the part would have under it
+    weldloop::likelihood likelihood = 0.0;         ///< given the reading
+    weldloop::remedy remedy = {};                  ///< what cures it
+    condition_id id = condition_id::as_described;  ///< which condition
 };
 
 /// What a reading says of a part.

@@ -81,11 +81,13 @@ namespace detail {
     const auto share = [all](double x) { return std::clamp(x / all, 0.0, 1.0); };
     f.wrong = share(wrong);
     for (std::size_t c = 0; c < of.size(); ++c) {
-        explanation e{.condition = part.conditions[c].what.condition,
+        explanation e{.condition = part.conditions[c].what.condition.words,
                       .resistance = band_of(part, c, at_current),
                       .likelihood = share(of[c]),
                       .remedy = {}};
-        e.remedy.what = part.conditions[c].what.cure;
+        e.id = part.conditions[c].what.condition.id;
+        e.remedy.what = part.conditions[c].what.cure.words;
+        e.remedy.id = part.conditions[c].what.cure.id;
         e.remedy.part = f.part;
         const resistance saved = f.measured - (c == 0 ? e.resistance : f.considered.front().resistance).typical;
         if (c > 0 && saved > resistance{}) e.remedy.volts_regained = saved * r.current;
@@ -114,7 +116,8 @@ namespace detail {
         for (std::size_t c = 0; c < of.size(); ++c)
             if (part.conditions[c].what.is_failing) failing += static_cast<double>(share(of[c]));
         if (failing >= stop_when_failing) {
-            f.remedy.what = part.conditions.back().what.cure;
+            f.remedy.what = part.conditions.back().what.cure.words;
+            f.remedy.id = part.conditions.back().what.cure.id;
             f.remedy.part = f.part;
             return f;
         }

@@ -11,15 +11,19 @@
 
 #include <weldloop/core/fraction.hpp>
 #include <weldloop/core/source.hpp>
+#include <weldloop/field/condition_id.hpp>
 #include <weldloop/rating/assessment.hpp>
+#include <weldloop/rating/remedy_id.hpp>
 
 namespace weldloop {
 
 /// A condition that a part at fault may be in.
 struct possible_condition {
-    std::string condition = {};  ///< in words
-    likelihood share = 0.0;      ///< of it among the faults of the part
-    std::string cure = {};       ///< what cures it
+    std::string condition = {};                    ///< in words
+    likelihood share = 0.0;                        ///< of it among the faults of the part
+    std::string cure = {};                         ///< what cures it
+    condition_id id = condition_id::as_described;  ///< which condition
+    std::optional<remedy_id> cure_id = {};         ///< which cure
 };
 
 /// A part and what is likely to be wrong with it.
@@ -34,6 +38,8 @@ struct suspected_part {
     likelihood cure_share = 0.0;       ///< of the conditions that the likeliest cure is for
     std::vector<possible_condition> conditions = {};  ///< all it could be in, the likeliest first
     bool is_read = false;                             ///< some observation is about it
+    weldloop::condition_id condition_id = weldloop::condition_id::as_described;  ///< which condition the likeliest is
+    std::optional<remedy_id> second_cure = {};  ///< which the second cure in the remedy's words is, if it names one
 };
 
 /// A part stops the job where it is failing by more than this.

@@ -158,15 +158,15 @@ private:
             ohms[part.condition[i]] += after[i] * part.ohms[solved_->main()][i];
         }
         double faults = 0.0, failing = 0.0;
-        std::vector<std::pair<double, std::string>> cures;
+        std::vector<std::pair<double, const named_cure*>> cures;
         for (std::size_t c = 1; c < of.size(); ++c) {
             faults += of[c];
             if (part.conditions[c].what.is_failing) failing += of[c];
-            const std::string& cure = part.conditions[c].what.cure;
+            const named_cure& cure = part.conditions[c].what.cure;
             const auto known =
-                std::find_if(cures.begin(), cures.end(), [&](const auto& k) { return k.second == cure; });
+                std::find_if(cures.begin(), cures.end(), [&](const auto& k) { return k.second->words == cure.words; });
             if (known == cures.end())
-                cures.emplace_back(of[c], cure);
+                cures.emplace_back(of[c], &cure);
             else
                 known->first += of[c];
         }
@@ -177,23 +177,32 @@ private:
         std::vector<std::size_t> order;
         for (std::size_t c = 1; c < of.size(); ++c) {
             order.push_back(c);
-            if (part.conditions[c].what.cure == cures.front().second && (best == 0 || of[c] > of[best])) best = c;
+            if (part.conditions[c].what.cure.words == cures.front().second->words && (best == 0 || of[c] > of[best]))
+                best = c;
         }
         std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return of[a] > of[b]; });
         for (const std::size_t c : order)
-            out.conditions.push_back({part.conditions[c].what.condition, share(of[c]), part.conditions[c].what.cure});
+            out.conditions.push_back({part.conditions[c].what.condition.words, share(of[c]),
+                                      part.conditions[c].what.cure.words, part.conditions[c].what.condition.id,
+                                      part.conditions[c].what.cure.id});
         out.probability = std::clamp(faults, 0.0, 1.0);
-        out.condition = part.conditions[best].what.condition;
+        out.condition = part.conditions[best].what.condition.words;
+        out.condition_id = part.conditions[best].what.condition.id;
         out.condition_share = share(of[best]);
         out.cure_share = share(cures.front().first);
         // a part that may be failing is opened first, whatever else is likelier
         const bool is_opened = may_be_failing(out) && part.conditions.back().what.is_failing;
         if (is_opened)
-            std::stable_partition(cures.begin(), cures.end(),
-                                  [&](const auto& k) { return k.second == part.conditions.back().what.cure; });
-        out.remedy.what = cures.front().second;
-        if (cures.size() > 1 && share(cures[1].first) >= worth_a_second)
-            out.remedy.what += (is_opened ? "; if it proves whole: " : "; if the drop stays: ") + cures[1].second;
+            std::stable_partition(cures.begin(), cures.end(), [&](const auto& k) {
+                return k.second->words == part.conditions.back().what.cure.words;
+            });
+        out.remedy.what = cures.front().second->words;
+        out.remedy.id = cures.front().second->id;
+        if (cures.size() > 1 && share(cures[1].first) >= worth_a_second) {
+            out.remedy.what +=
+                (is_opened ? "; if it proves whole: " : "; if the drop stays: ") + cures[1].second->words;
+            out.second_cure = cures[1].second->id;
+        }
         out.remedy.part = out.name;
         if (!(of[best] > 0.0)) return out;
         const double saved = ohms[best] / of[best] - part.typical_ohms(solved_->main());

@@ -15,9 +15,11 @@
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/text.hpp>
+#include <weldloop/field/condition_id.hpp>
 #include <weldloop/material/surface_state.hpp>
 #include <weldloop/part/welding_cable.hpp>
 #include <weldloop/rating/lead/sizing.hpp>
+#include <weldloop/rating/remedy_id.hpp>
 
 namespace weldloop::detail {
 
@@ -42,11 +44,22 @@ struct condition_signs {
     bool arc_unsteady = false;                  // at a gun
 };
 
+/// A condition in words, and which it is.
+struct named_condition {
+    condition_id id;
+    std::string words;
+};
+/// What cures it in words, and which remedy that is; none where there is nothing to do.
+struct named_cure {
+    std::optional<remedy_id> id;
+    std::string words;
+};
+
 struct candidate {
-    std::string condition;
+    named_condition condition;
     double weight;  // among the faults of the part, before anything is read; 0 as described
     path_part part;
-    std::string cure;
+    named_cure cure;
     condition_signs signs = {};
     bool is_beyond_wear = false;  // worse than all that wear and dirt make: its rate and resistances stand in
                                   // fault_rates.hpp and failing_part.hpp, not in weight and part
@@ -66,14 +79,34 @@ public:
     }
 
 private:
-    void add(std::string condition, double weight, path_part p, std::string cure, condition_signs signs = {})
+    void add(named_condition condition, double weight, path_part p, named_cure cure, condition_signs signs = {})
     {
         out_.push_back({std::move(condition), weight, std::move(p), std::move(cure), signs});
     }
 
-    void described(std::string condition, path_part p, condition_signs signs = {})
+    void described(std::string words, path_part p, condition_signs signs = {})
     {
-        add(std::move(condition), 0.0, std::move(p), "nothing to do at " + name_, signs);
+        add({condition_id::as_described, std::move(words)}, 0.0, std::move(p), {{}, "nothing to do at " + name_},
+            signs);
+    }
+
+    // None of a state that is no fault, or that no current passes.
+    static std::optional<condition_id> id_of(surface_state s)
+    {
+        switch (s) {
+        case surface_state::clean: return std::nullopt;
+        case surface_state::oxidized: return condition_id::oxidized;
+        case surface_state::greasy: return condition_id::greasy;
+        case surface_state::galvanized: return condition_id::galvanized;
+        case surface_state::light_rust: return condition_id::light_rust;
+        case surface_state::heavy_rust: return condition_id::heavy_rust;
+        case surface_state::mill_scale: return condition_id::mill_scale;
+        case surface_state::mill_scale_bitten: return condition_id::mill_scale_bitten;
+        case surface_state::spatter_covered: return condition_id::spatter_covered;
+        case surface_state::painted_pierced: return condition_id::painted_pierced;
+        case surface_state::painted_unbroken: return std::nullopt;
+        }
+        return std::nullopt;
     }
 
     static double weight_of(surface_state s)
@@ -99,11 +132,12 @@ private:
     {
         described("as described (" + std::string(to_text(part.*where)) + ")", part, {.surface = part.*where});
         for (const surface_state s : all_surface_states) {
-            if (s == part.*where || weight_of(s) == 0.0) continue;
+            const std::optional<condition_id> id = id_of(s);
+            if (s == part.*where || !id) continue;
             P other = part;
             other.*where = s;
-            add(std::string(to_text(s)), weight_of(s), other, "clean the faces of " + name_ + " to bright metal",
-                {.surface = s});
+            add({*id, std::string(to_text(s))}, weight_of(s), other,
+                {remedy_id::clean, "clean the faces of " + name_ + " to bright metal"}, {.surface = s});
         }
     }
 
@@ -118,7 +152,8 @@ private:
                                           std::pair{slack_grip_lost, "slack: hardly any grip left"}}) {
             work_connection loose = w;
             loose.grip_lost = lost;
-            add(words, loose_clamp_weight, loose, "tighten " + name_ + ", or replace its spring or screw",
+            add({condition_id::loose, words}, loose_clamp_weight, loose,
+                {remedy_id::tight_clamp, "tighten " + name_ + ", or replace its spring or screw"},
                 {.tightness = 1.0 - lost});
         }
     }
@@ -127,12 +162,13 @@ private:
         surfaces(c, &contact::surface);
         contact light = c;
         light.force *= 0.2;
-        add("loose: hardly any force on the contact", loose_clamp_weight, light, "clamp " + name_ + " down",
-            {.tightness = 0.2});
+        add({condition_id::loose, "loose: hardly any force on the contact"}, loose_clamp_weight, light,
+            {remedy_id::pressed_faces, "clamp " + name_ + " down"}, {.tightness = 0.2});
     }
-    [[nodiscard]] std::string new_lug() const
+    [[nodiscard]] named_cure new_lug() const
     {
-        return "cut " + name_ + " off, cut back to bright flexible copper and crimp a new lug";
+        return {remedy_id::fresh_crimp,
+                "cut " + name_ + " off, cut back to bright flexible copper and crimp a new lug"};
     }
     void list(const lug& l)
     {
@@ -140,16 +176,18 @@ private:
         for (const double share : {0.2, 0.4, 0.6}) {
             lug damaged = l;
             damaged.missing_strands = share;
-            add(to_text(fraction(share)) + " of the strands missing or the crimp loose", 1.0, damaged, new_lug(),
-                {.strands_missing = share});
+            add({condition_id::strands_missing,
+                 to_text(fraction(share)) + " of the strands missing or the crimp loose"},
+                1.0, damaged, new_lug(), {.strands_missing = share});
         }
         lug loose = l;
         loose.bolt_torque *= hardly_tight;
-        const std::string cure = "switch off, clean the palm of " + name_ + " to bright metal and tighten its bolt";
-        add("palm bolt loose", 1.5, loose, cure, {.tightness = hardly_tight});
+        const named_cure cure{remedy_id::tight_bolt,
+                              "switch off, clean the palm of " + name_ + " to bright metal and tighten its bolt"};
+        add({condition_id::loose, "palm bolt loose"}, 1.5, loose, cure, {.tightness = hardly_tight});
         lug dirty = loose;
         dirty.palm = surface_state::oxidized;
-        add("palm loose and oxidized", 1.0, dirty, cure,
+        add({condition_id::loose_and_oxidized, "palm loose and oxidized"}, 1.0, dirty, cure,
             {.surface = surface_state::oxidized, .tightness = hardly_tight});
     }
     void list(const cable& c)
@@ -157,35 +195,39 @@ private:
         described("as described", c);
         cable longer = c;
         longer.length *= 1.5;
-        add("half as long again as described", 1.0, longer, "measure the length of " + name_ + " and shorten it");
+        add({condition_id::longer, "half as long again as described"}, 1.0, longer,
+            {remedy_id::measured_length, "measure the length of " + name_ + " and shorten it"});
         const auto& sizes =
             sizes_of(c.size.scale() == size_scale::square_mm ? size_family::metric : size_family::american);
         for (std::size_t i = sizes.size(); i-- > 0;)
             if (sizes[i] < c.size) {
                 cable thinner = welding_cable(sizes[i], c.length);
-                add("a size smaller than described (" + to_text(sizes[i]) + ")", 1.0, thinner,
-                    "check the size printed on " + name_);
+                add({condition_id::thinner, "a size smaller than described (" + to_text(sizes[i]) + ")"}, 1.0, thinner,
+                    {remedy_id::checked_size, "check the size printed on " + name_});
                 break;
             }
         cable damaged = c;
         damaged.missing_strands = 0.5;
         damaged.damaged_length = 0.2 * c.length;
-        add("half of the strands gone over a fifth of its length", 0.7, damaged,
-            "find the stiff, hot or crushed length of " + name_ + " and cut it out", {.strands_missing = 0.5});
+        add({condition_id::strands_broken, "half of the strands gone over a fifth of its length"}, 0.7, damaged,
+            {remedy_id::whole_lead, "find the stiff, hot or crushed length of " + name_ + " and cut it out"},
+            {.strands_missing = 0.5});
     }
     void list(const coupling& c)
     {
         surfaces(c, &coupling::surface);
         coupling loose = c;
         loose.force *= hardly_pressed;
-        add("not turned home", 3.0, loose, "clean " + name_ + " and turn it home", {.tightness = hardly_pressed});
+        add({condition_id::loose, "not turned home"}, 3.0, loose,
+            {remedy_id::turned_home, "clean " + name_ + " and turn it home"}, {.tightness = hardly_pressed});
     }
     void list(const electrode_holder& h)
     {
         surfaces(h, &electrode_holder::surface);
         electrode_holder weak = h;
         weak.force *= 0.2;
-        add("weak jaws", 2.0, weak, "replace the jaws or spring of " + name_, {.tightness = 0.2});
+        add({condition_id::loose, "weak jaws"}, 2.0, weak,
+            {remedy_id::new_jaws, "replace the jaws or spring of " + name_}, {.tightness = 0.2});
     }
     // Any part that says what can be otherwise with it.
     template <has_conditions Part>
@@ -199,11 +241,12 @@ private:
         if (can.tightening != nullptr) {
             Part loose = p;
             loose.*can.tightening *= hardly_tight;
-            const std::string cure = "switch off, clean the faces of " + name_ + " to bright metal and tighten it";
-            add("loose", 1.5, loose, cure, {.tightness = hardly_tight});
+            const named_cure cure{remedy_id::tight_bolt,
+                                  "switch off, clean the faces of " + name_ + " to bright metal and tighten it"};
+            add({condition_id::loose, "loose"}, 1.5, loose, cure, {.tightness = hardly_tight});
             if (can.surface != nullptr && p.*can.surface == surface_state::clean) {
                 loose.*can.surface = surface_state::oxidized;
-                add("loose and oxidized", 1.0, loose, cure,
+                add({condition_id::loose_and_oxidized, "loose and oxidized"}, 1.0, loose, cure,
                     {.surface = surface_state::oxidized, .tightness = hardly_tight});
             }
         }
@@ -211,19 +254,24 @@ private:
             for (const double share : {0.2, 0.4, 0.6}) {
                 Part damaged = p;
                 damaged.*can.missing_strands = share;
-                add(to_text(fraction(share)) + " of the strands missing or the joint loose", 1.0, damaged,
-                    "cut back to bright flexible copper at " + name_ + " and make the joint anew",
+                add({condition_id::strands_missing,
+                     to_text(fraction(share)) + " of the strands missing or the joint loose"},
+                    1.0, damaged,
+                    {remedy_id::fresh_joint,
+                     "cut back to bright flexible copper at " + name_ + " and make the joint anew"},
                     {.strands_missing = share});
             }
         if (can.pressing != nullptr) {
             Part weak = p;
             weak.*can.pressing *= hardly_pressed;
-            add("hardly any force", 2.0, weak, "replace the springs of " + name_, {.tightness = hardly_pressed});
+            add({condition_id::loose, "hardly any force"}, 2.0, weak,
+                {remedy_id::new_springs, "replace the springs of " + name_}, {.tightness = hardly_pressed});
         }
         if (can.gap != nullptr) {
             Part lifted = p;
             lifted.*can.gap += usual_lift;
-            add("lifted off its seat by scale or spatter", 2.0, lifted, "clear the seat of " + name_);
+            add({condition_id::lifted, "lifted off its seat by scale or spatter"}, 2.0, lifted,
+                {remedy_id::clear_seat, "clear the seat of " + name_});
         }
     }
     void list(const plate& p) { described("as described", p); }
@@ -232,13 +280,14 @@ private:
     void list(const wire_gun& g)
     {
         described("as described", g);
-        add("contact tip worn", worn_tip_weight, g, "fit a new contact tip of the wire's size to " + name_,
-            {.arc_unsteady = true});
+        add({condition_id::worn_tip, "contact tip worn"}, worn_tip_weight, g,
+            {remedy_id::new_tip, "fit a new contact tip of the wire's size to " + name_}, {.arc_unsteady = true});
         wire_gun damaged = g;
         damaged.lead.missing_strands = 0.5;
         damaged.lead.damaged_length = 0.2 * g.lead.length;
-        add("half of the strands of its cable gone near the handle", 2.0, damaged,
-            "replace the cable of " + name_ + " or cut it back and fit it anew", {.strands_missing = 0.5});
+        add({condition_id::strands_broken, "half of the strands of its cable gone near the handle"}, 2.0, damaged,
+            {remedy_id::new_gun_cable, "replace the cable of " + name_ + " or cut it back and fit it anew"},
+            {.strands_missing = 0.5});
     }
     void list(const tig_torch& t) { described("as described", t); }
     void list(const arc&) {}
@@ -250,15 +299,17 @@ private:
     template <class Part>
     void fails(const Part& p, const std::string& how, const std::string& cure)
     {
-        fails(p, how, cure, "open " + name_ + ", and make it anew or replace it");
+        fails(p, how, cure, {remedy_id::opened, "open " + name_ + ", and make it anew or replace it"});
     }
     // @param cure of it when it fails @param milder before that
     template <class Part>
-    void fails(const Part& p, const std::string& how, const std::string& cure, std::string milder)
+    void fails(const Part& p, const std::string& how, const std::string& cure, named_cure milder)
     {
-        add("half parted or hardly pressed together, worse than wear makes it", 0.0, p, std::move(milder));
+        add({condition_id::half_parted, "half parted or hardly pressed together, worse than wear makes it"}, 0.0, p,
+            std::move(milder));
         out_.back().is_beyond_wear = true;
-        add("failing: " + how, 0.0, p, "take " + name_ + " out of use, let it cool, " + cure);
+        add({condition_id::failing, "failing: " + how}, 0.0, p,
+            {remedy_id::out_of_use, "take " + name_ + " out of use, let it cool, " + cure});
         out_.back().is_beyond_wear = out_.back().is_failing = true;
     }
     static constexpr const char* make_anew = "open it, and make it anew or replace it";

@@ -223,7 +223,7 @@ struct remedy {
     std::vector<std::string> clears_parts = {};  ///< every part that had a verdict against it and has none then
     bool is_summary = false;                     ///< several of the other steps, taken together
     bool is_remark = false;                      ///< no step: a sentence on what no listed step cures
-    std::optional<remedy_id> id = {};            ///< which; none for what readings or a forecast call for
+    std::optional<remedy_id> id = {};  ///< which; none for a reading to take again, or what a forecast calls for
 };
 
 }  // namespace weldloop

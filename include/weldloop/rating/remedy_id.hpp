@@ -39,6 +39,12 @@ enum class remedy_id {
     longer_rest,      ///< a smaller duty
     less_current,     ///< less welding current
     all_by_hand,      ///< all cleaning and tightening together
+    measured_length,  ///< a lead's length measured, and shortened; by readings alone, as those below but the last
+    checked_size,     ///< the size printed on a lead looked up
+    new_tip,          ///< a new contact tip
+    new_gun_cable,    ///< the cable of a gun replaced or cut back
+    opened,           ///< opened, and made anew or replaced
+    out_of_use,       ///< taken out of use, for it may be failing
     remark,           ///< no step: a sentence on what no listed step cures
 };
 
@@ -76,6 +82,12 @@ enum class remedy_id {
     case remedy_id::longer_rest: return "longer_rest";
     case remedy_id::less_current: return "less_current";
     case remedy_id::all_by_hand: return "all_by_hand";
+    case remedy_id::measured_length: return "measured_length";
+    case remedy_id::checked_size: return "checked_size";
+    case remedy_id::new_tip: return "new_tip";
+    case remedy_id::new_gun_cable: return "new_gun_cable";
+    case remedy_id::opened: return "opened";
+    case remedy_id::out_of_use: return "out_of_use";
     case remedy_id::remark: return "remark";
     }
     return "remark";

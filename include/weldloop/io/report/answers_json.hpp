@@ -142,14 +142,20 @@ namespace weldloop::detail {
     out["lines"] = json::array();
     if (a.fault) {
         const fault_search& f = *a.fault;
-        for (const suspected_part& p : f.parts)
+        for (const suspected_part& p : f.parts) {
+            json cures = json::array();
+            for (const std::optional<remedy_id>& id : {p.remedy.id, p.second_cure})
+                if (id) cures.push_back(std::string(to_text(*id)));
             out["parts"].push_back({{"name", p.name},
                                     {"probability", json_number(static_cast<double>(p.probability))},
                                     {"failing", json_number(static_cast<double>(p.failing))},
                                     {"condition", p.condition},
+                                    {"condition_id", std::string(to_text(p.condition_id))},
                                     {"condition_share", json_number(static_cast<double>(p.condition_share))},
                                     {"remedy", p.remedy.what},
+                                    {"remedy_ids", std::move(cures)},
                                     {"is_read", p.is_read}});
+        }
         out["none"] = json_number(static_cast<double>(f.none));
         if (f.next)
             out["next"] = {
