@@ -1,5 +1,5 @@
 // How effort grows with the size of what is asked: growth <what> <size> asks once and prints seconds of the processor
-// and the most memory it held [MB]. bench/growth.sh runs it over sizes; counted by callgrind it also gives
+// and the most memory it held [MB]. bench/tables.sh runs it over sizes; counted by callgrind it also gives
 // instructions.
 #include <algorithm>
 #include <array>

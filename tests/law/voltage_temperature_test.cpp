@@ -42,7 +42,7 @@ TEST(VoltageTemperature, ComputedDropsOfTheTable)
 }
 
 // source: same table, handbook columns (Holm, Slade); rows seen in a second text: copper, gold, tin, tungsten. The
-// others are recalled. Melting drops agree within 8 %, but for nickel (22 %) and zinc (13 %), which depart from the
+// others are recalled. Melting drops agree within 8 %, but for nickel (-18 %) and zinc (+15 %), which depart from the
 // law.
 TEST(VoltageTemperature, HandbookMeltingDrops)
 {

@@ -106,7 +106,7 @@ TEST(GripService, TighteningRestoresAScrewAndNotASpring)
 {
     const grip_service weekly{.tighten_every = 40_h};
     EXPECT_GT(served(weekly, screw_clamp(300_A)).grip_left, served({}, screw_clamp(300_A)).grip_left);
-    // fifty fresh starts of the steps, each within the march's 2e-5
+    // fifty fresh starts of the steps, each within the march's 1.5e-5
     EXPECT_NEAR(static_cast<double>(served(weekly).grip_left), static_cast<double>(served({}).grip_left), 5e-5);
 }
 

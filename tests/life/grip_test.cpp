@@ -125,7 +125,7 @@ TEST(Grip, WhatIsLostAlreadyCounts)
                            on = relaxation_state(in).advance(30_degC, 2000_h);
     const auto middle = [](const relaxation_state& s) { return 1.0 - static_cast<double>(s.result().bracket.typical); };
     w.grip_lost = 1.0 - middle(in);
-    constexpr double of_the_march = 2e-5;  // its tolerance
+    constexpr double of_the_march = 2e-5;  // its steps are within 1.5e-5 each
     EXPECT_NEAR(left(forecast(w, amps)), middle(on) / middle(in), of_the_march);
 }
 

@@ -1,7 +1,9 @@
 // Pictures of docs/pages/conductor_model.md.
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 #include <string>
+#include <vector>
 
 #include <gtest/gtest.h>
 
@@ -76,12 +78,11 @@ TEST(ConductorPictures, LinearLawOverTemperature)
     for (double c = 0.0; c <= 520.0; c += 20.0) light.emplace_back(c, linear_error(aluminium, c));
     for (const auto& row : reference_table("conductors-copper-resistance-ratio.csv").rows()) {
         const double c = row.number("temperature_C");
-        if (c < 0.0) continue;
         const auto at = [](double celsius) { return annealed_copper.resistivity_at(temperature::celsius(celsius)); };
         measured.emplace_back(c, error((at(c) / at(0.0)).value(), row.number("R_t_over_R_0")));
     }
-    page_chart chart("Error of the linear law of resistivity over temperature", {"conductor [degC]", 0.0, 1000.0},
-                     {"linear law over table, less one [%]", -12.0, 2.0});
+    page_chart chart("Error of the linear law of resistivity over temperature", {"conductor [degC]", -100.0, 1000.0},
+                     {"linear law over table, less one [%]", -12.0, 4.0});
     chart.curve(copper, 0, "copper, over Matula's table")
         .curve(light, 1, "aluminium, over a handbook (most recalled)")
         .dots(measured, dot::filled, "copper, over ratios measured by NBS")
@@ -91,13 +92,19 @@ TEST(ConductorPictures, LinearLawOverTemperature)
             if (one.first == x) return one.second;
         return std::nan("");
     };
+    const auto worst_at = [](const points& p) {
+        return std::max_element(p.begin(), p.end(),
+                                [](const auto& a, const auto& b) { return std::fabs(a.second) < std::fabs(b.second); })
+            ->first;
+    };
     expect_on_page(
         page, "resistivity_error.svg", chart,
         "The linear law of resistivity. Copper (Matula 1979): " + number_text(at(copper, 100), 2) + " % at 100 degC, " +
             number_text(at(copper, 300), 2) + " % at 300 degC, from where results carry a flag, " +
-            number_text(at(copper, 1000), 3) +
-            " % at 1000 degC. Aluminium (handbook, recalled but for 20 degC): " + number_text(at(light, 500), 2) +
-            " % at 500 degC. Ratios to 0 degC of NBS Handbook 100: " + error_words(measured).text() + ".");
+            number_text(at(copper, 1000), 3) + " % at 1000 degC. Aluminium (handbook, recalled but for 20 degC): " +
+            number_text(at(light, 500), 2) + " % at 500 degC. Ratios to 0 degC of NBS Handbook 100, " +
+            number_text(measured.front().first, 3) + " to " + number_text(measured.back().first, 3) +
+            " degC: " + error_words(measured).text() + " at " + number_text(worst_at(measured), 3) + " degC.");
 }
 
 points circular_table(const std::string& column)
@@ -114,11 +121,20 @@ TEST(ConductorPictures, SkinEffect)
     const points published = circular_table("R_ratio_published");
     points exact, iec, over_iec, over_circular;
     for (double x = 0.1; x < 6.05; x += 0.05) {
-        const double ratio = skin_effect_at(x / std::numbers::sqrt2).resistance_ratio;
-        exact.emplace_back(x, ratio);
+        exact.emplace_back(x, skin_effect_at(x / std::numbers::sqrt2).resistance_ratio);
         iec.emplace_back(x, 1.0 + iec_skin_factor_at(x).increase);
-        over_iec.emplace_back(x, error(1.0 + iec_skin_factor_at(x).increase, ratio));
     }
+    // evenly in the logarithm, and every range at both sides of its edge, where the formulas leap
+    const double lowest = 0.1, highest = iec_skin_high.up_to, across = 1e-6;
+    std::vector<double> asked;
+    for (double x = lowest; x < highest; x *= 1.02) asked.push_back(x);
+    for (const double edge : {iec_skin_low.up_to, iec_skin_middle.up_to})
+        asked.insert(asked.end(), {edge - across, edge + across});
+    asked.push_back(highest);
+    std::sort(asked.begin(), asked.end());
+    for (const double x : asked)
+        over_iec.emplace_back(
+            x, error(1.0 + iec_skin_factor_at(x).increase, skin_effect_at(x / std::numbers::sqrt2).resistance_ratio));
     for (const auto& [x, ratio] : published)
         over_circular.emplace_back(x, error(ratio, skin_effect_at(x / std::numbers::sqrt2).resistance_ratio));
     page_chart ratio("Skin effect: resistance over that of direct current", {"xs", 0.0, 6.0},
@@ -138,12 +154,13 @@ TEST(ConductorPictures, SkinEffect)
                                   in_si<frequency>(60.0)),
                 2) +
             " at 60 Hz.");
-    page_chart off("Error of the formulas of IEC 60287 for the skin effect", {"xs", 0.0, 6.0},
+    page_chart off("Error of the formulas of IEC 60287 for the skin effect", {"xs", 1.0, highest, true},
                    {"IEC 60287-1-1 over Bessel, less one [%]", -0.6, 0.6});
     off.level(0.0, "").curve(over_iec, 0, "the standard's three formulas").edge(2.8, "2.8").edge(3.8, "3.8");
     expect_on_page(page, "skin_effect_error.svg", off,
-                   "The standard's formulas against the exact quotient, each up to its edge: " +
-                       error_words(over_iec).text() + ". The ranges above 2.8 are from memory.");
+                   "The standard's formulas against the exact quotient, each up to its edge, the third to " +
+                       number_text(highest) + ": worst " + number_text(error_words(over_iec).worst, 2) +
+                       " %, just above 3.8. The ranges above 2.8 are from memory.");
 }
 
 }  // namespace

@@ -300,7 +300,8 @@ std::vector<line> lines()
                           }));
     out.push_back(by_rows(
         "melting drop of contact metals",
-        "Holm and Slade, handbook voltages; copper, tin read, the rest recalled; nickel and zinc depart from the law",
+        "Holm and Slade, handbook voltages; copper, gold, tin, tungsten by two sources, the rest recalled; nickel and "
+        "zinc depart from the law",
         "contacts-voltage-temperature.csv", 0.25, [](const auto& row, double& ours, double& published) {
             if (!row.has("melting_voltage_handbook_V")) return false;
             ours = drop_for_spot_temperature(temperature::celsius(row.number("melting_temp_C")), reference_temperature)

@@ -106,8 +106,8 @@ public:
 
 private:
     [[nodiscard]] double half() const { return 0.5 * decay_ * length_; }  // m L/2
-    // Over its hotter end by s^2/(u + sqrt(u^2 - s^2)), s = k A m times the heat that leaves there and u its rise below
-    // the one far from the ends: no digits are lost where that is high above both.
+    // Over its hotter end by s^2/(u + sqrt(u^2 - s^2)), s = q/(k A m), q the heat that leaves there, and u its rise
+    // below the one far from the ends: no digits are lost where that is high above both.
     [[nodiscard]] temperature_difference highest_of_short(temperature_difference hot, temperature_difference cold) const
     {
         const double s = -into_end(hot, cold).value() / (axial_ * decay_);
