@@ -14,7 +14,7 @@ EDGE_FAULTS = [
      ["solve/steady_state", "solve/periodic_state", "circuit/loop_march"]),
     ("round a loop: the wrong way through a branch", "solve/current_network.hpp",
      "p.sense * (volts[p.branch] - branches_[p.branch].emf)", "volts[p.branch] - branches_[p.branch].emf",
-     ["circuit/ways"]),
+     ["solve/current_network", "circuit/ways"]),
     # circuit
     ("more heat across the faces: sign", "circuit/loop_scatter.hpp", "crossing * (1.0 / now - 1.0 / median)",
      "crossing * (1.0 / median - 1.0 / now)", ["circuit/loop_scatter"]),
