@@ -579,7 +579,7 @@ TEST(LocateFault, EachReadingAtItsOwnCurrent)
 // by hand: at 180 A the usual meters err together by hypot(0.8 %, 2.5 % + 1/180) = 3.159 % at 95 %, so that what is
 // read falls into steps of 2 x 3.159 %/1.95996 = 3.223 % over 1 mV/180 A. Of a part that is at fault in four of ten,
 // with a resistance three steps higher, a reading tells all, 0.6 log2(1/0.6) + 0.4 log2(1/0.4) = 0.97095 bits; with one
-// that is 0.6 of a step higher, 1.9 %, nothing, as clear as the voltmeter alone would tell it.
+// that is 0.6 of a step higher, 1.9 %, nothing, though the voltmeter alone would tell the two apart.
 TEST(LocateFault, ANextReadingErrsByBothMeters)
 {
     const station s = gate_jig();
