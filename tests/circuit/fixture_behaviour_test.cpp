@@ -1,8 +1,10 @@
 // Joints of fixtures: rotary ground, strap, splice, stud.
+#include <cmath>
 #include <utility>
 
 #include <gtest/gtest.h>
 
+#include <weldloop/circuit/bolted_face.hpp>
 #include <weldloop/circuit/rotary_ground_behaviour.hpp>
 #include <weldloop/circuit/splice_behaviour.hpp>
 #include <weldloop/circuit/strap_behaviour.hpp>
@@ -111,6 +113,22 @@ TEST(SpliceBehaviour, TheWorseCrimpIsJudged)
         EXPECT_NEAR((sheet.crimp->held.typical / sheet.crimp->highest).value(), 1.1662, 1e-4) << turned;
         std::swap(s.first, s.second);
     }
+}
+
+// by hand: the nut factor of a dry thread reaches from 0.20 to 0.30, that of an oiled one from 0.15 to 0.18; as the
+// force goes with its inverse and conductance with the power m of the force, and spreads of factors add as squares of
+// logarithms, ln(typical/low)^2 of the two differ by m^2 (ln(1.5)^2 - ln(1.2)^2) = 0.131160 m^2
+TEST(BoltedFace, TheLooseBoltIsTheWorseJoint)
+{
+    bolted_face dry{.metals = palm_metals, .bolt_diameter = 10_mm, .tightening = 30_Nm, .thread = thread_state::dry};
+    bolted_face oiled = dry;
+    oiled.thread = thread_state::oiled;
+    const auto square = [](const bolted_face& f) {
+        const band<conductance> g = bolted_face_conductance_of(f);
+        return std::pow(std::log((g.typical / g.low).value()), 2.0);
+    };
+    const double m = force_law_exponent(contact_shape::busbar);
+    EXPECT_NEAR_REL(square(dry) - square(oiled), 0.131160 * m * m, 1e-4);
 }
 
 // source: MIL-DTL-83454A, 174 micro-ohm for a 1/4 inch stud: a clean M6 stud at the published torque of its thread is
