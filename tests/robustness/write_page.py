@@ -120,7 +120,8 @@ def checks_table(runs):
             continue
         last = of[-1]
         passed = int(last.done) - int(last.failed)
-        rows.append([words, f"{passed} of {last.done} passed", last.date, last.commit])
+        note = f", {last.note}" if last.note else ""
+        rows.append([words, f"{passed} of {last.done} passed{note}", last.date, last.commit])
     return table(["what", "result", "last", "commit"], rows)
 
 
