@@ -157,7 +157,7 @@ TEST(ContactBehaviour, AWarmContactGrowsAsItsMetalDoes)
 {
     const contact c{.metals = {annealed_copper, annealed_copper}, .force = 100_N};
     const double grown = 1.0 + 0.00393 * 100.0;
-    for (const current amps : {0_A, 1_A}) {
+    for (const current& amps : {0_A, 1_A}) {
         const joint_behaviour cold = behaviour_of(c, amps, 20_degC), warm = behaviour_of(c, amps, 120_degC);
         EXPECT_NEAR_REL((warm.resistance.typical / cold.resistance.typical).value(), grown, 1e-6);
         if (amps.value() > 0.0) {

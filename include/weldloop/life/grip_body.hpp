@@ -77,13 +77,12 @@ struct grip_question {
 }
 
 // Whether a spring left the range that the bounds of its law were fitted in.
-[[nodiscard]] inline bool left_fitted_range(const work_connection& w, duration horizon, double hottest_kelvin)
+[[nodiscard]] inline bool left_fitted_range(const work_connection& w, double hottest_kelvin)
 {
     if (!w.clamp.spring) return false;
     const clamp_spring& s = *w.clamp.spring;
     return !s.wire.relaxation_published ||
            !within_range(static_cast<double>(s.stress), fitted_stress_low, fitted_stress_high) ||
-           horizon > in_si<duration>(fitted_seconds_high) ||
            hottest_kelvin > temperature::celsius(fitted_celsius_high).in_kelvin() * (1.0 + range_rounding);
 }
 
@@ -141,7 +140,7 @@ struct grip_question {
     constexpr double film_that_counts = 1.01;  // of the contact's resistance
     if (q.joint.clamp.spring) {
         out.basis.add(larson_miller).add(*q.joint.clamp.spring->wire.relaxation_source);
-        if (left_fitted_range(q.joint, q.horizon, std::max(typical.hottest_spring, harsh.hottest_spring)))
+        if (left_fitted_range(q.joint, std::max(typical.hottest_spring, harsh.hottest_spring)))
             out.basis.add(range_flag::relaxation_range).add(relaxation_widening);
         if (typical.spring_destroyed || harsh.spring_destroyed)
             out.basis.add(range_flag::spring_destroyed).add(*q.joint.clamp.spring->wire.tempering_source);
