@@ -11,7 +11,6 @@ EXPLAINED = {
                                       "changes the offset is zero",
     "fold: nearer to it": "of forty clamps, surfaces and forces tried none folds: spots melt, springs temper or the lead "
                           "melts before",
-    "relaxation beyond its hours: not said": "no forecast may be longer than the hours the law was fitted to",
 }
 
 # name, header below include/weldloop, was, became, tests below tests/ (without _test.cpp)
