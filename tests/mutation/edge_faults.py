@@ -81,8 +81,6 @@ EDGE_FAULTS = [
     ("services between cleanings: any number", "io/station/service_section.hpp", "out.horizon / most_service_events",
      "0.001 * (out.horizon / most_service_events)", ["io/service_section"]),
     # io: reports
-    ("degF of a sentence: without 32", "io/report/shown_units.hpp", "change->per_unit * value + change->offset",
-     "change->per_unit * value", ["io/report_units"]),
     ("cases in 100: a share", "io/report/survey_csv.hpp", "100.0 * static_cast<double>(w.exceeds)",
      "static_cast<double>(w.exceeds)", ["io/documents"]),
     ("numbers of the JSON: six digits", "io/report/json_values.hpp", "6.0 - std::floor(std::log10(std::abs(value)))",
