@@ -18,7 +18,7 @@ packages_for() {
         docs) echo doxygen libjs-mathjax fonts-mathjax ;;
         bare) echo mmdebstrap git ;;
         spread) echo libtbb-dev libopenmpi-dev openmpi-bin ;;
-        oracle) echo gmsh getdp ngspice python3-numpy python3-scipy ;;
+        oracle) echo gmsh getdp ngspice python3-numpy python3-scipy python3-mpmath ;;
         *) echo "packages.sh: no such purpose: $1" >&2 && return 1 ;;
     esac
 }

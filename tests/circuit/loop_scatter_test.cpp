@@ -170,6 +170,23 @@ TEST(LoopScatter, AgreesWithDrawsOfALevelledContact)
     compare(s, 20000, 0.03);
 }
 
+// by hand: a drop of 0.1, 0.2, 0.8 V at its 5, 50, 95 % points is log-normal on either side, so that at half a 95 %
+// point, z = 0.82243, it is 0.2 x 4^(1/2) = 0.4 V above and 0.2/2^(1/2) = 0.14142 V below: beyond lie 0.20541 of all
+// cases (table of the normal distribution), from 0.14142 V up 0.79459
+TEST(LoopScatter, AMeasuredDropIsLogNormalOnEitherSide)
+{
+    station s = trailer_stand(180_A, duty_cycle::continuous(), surface_state::clean);
+    const std::size_t at = 1;
+    s.path.insert(s.path.begin() + at, measured_part{.name = "ring", .drop = {0.1_V, 0.2_V, 0.8_V}, .at = 180_A});
+    const detail::solved_station solved(s);
+    ASSERT_EQ(solved.typical().outcome, loop_outcome::solved);
+    const detail::scattered_sum drop = solved.scatter_of().drop_of(at, 0.2);
+    EXPECT_NEAR(drop.above(0.4), 0.20541, 0.01);
+    EXPECT_NEAR(drop.above(0.14142), 0.79459, 0.01);
+    EXPECT_NEAR(drop.above(0.8), 0.05, 0.01);
+    EXPECT_NEAR(drop.above(0.1), 0.95, 0.01);
+}
+
 TEST(LoopScatter, OneTermIsExact)
 {
     detail::scattered_sum::table volts{};

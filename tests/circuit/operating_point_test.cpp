@@ -320,6 +320,25 @@ TEST(OperatingPoint, WhatIsLostIsWhatTheArcMisses)
     EXPECT_NEAR(sensed.lost().value(), (sensed.loop.parts[2].drop - sensed.wire_extension_drop).value(), 1e-9);
 }
 
+// by hand: on a sinusoidal current the volts of loop and arc are in phase with it, those of the leads' inductance stand
+// at right angles, and the two together lie on the supply's straight line from 80 V to 260 A
+TEST(OperatingPoint, AReactanceStandsAtRightAngles)
+{
+    station s = stick("gate post", 150_A, 25_m);
+    s.job.course = waveform::sine(150_A, 50_Hz);
+    cable& coil = std::get<cable>(s.path[5]);
+    coil.lay = lay::coiled;
+    coil.coil_turns = 20;
+    s.supply = supply{.kind = supply_kind::drooping};
+    s.supply->short_circuit = 260_A;
+    s.supply->no_load.peak = 80_V;
+    const operating_point p = operating_point_of(s);
+    ASSERT_TRUE(p.is_found()) << to_text(p.outcome);
+    const double in_phase = (p.arc_voltage + p.loop_drop).value(), across = p.inductive.value();
+    ASSERT_GT(across, 2.0);  // V: added straight it would be far off
+    EXPECT_NEAR_REL(std::hypot(in_phase, across), 80.0 * (1.0 - p.current.value() / 260.0), 1e-5);
+}
+
 TEST(OperatingPoint, SaysWhyThereIsNone)
 {
     station s = stick("stand", 150_A, 10_m);

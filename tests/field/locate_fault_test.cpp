@@ -21,6 +21,7 @@
 #include <weldloop/circuit/loop.hpp>
 #include <weldloop/core/literals.hpp>
 #include <weldloop/field/locate_fault.hpp>
+#include <weldloop/field/next_look.hpp>
 #include <weldloop/field/part_states.hpp>
 #include <weldloop/law/joint_characteristic.hpp>
 #include <weldloop/part/coupling.hpp>
@@ -573,6 +574,35 @@ TEST(LocateFault, EachReadingAtItsOwnCurrent)
     EXPECT_EQ(burnt.doubtful[0].which, 2u);
     EXPECT_NE(burnt.doubtful[0].what.find("no settled state: check current and range"), std::string::npos);
     EXPECT_EQ(burnt.parts.front().name, "work clamp");
+}
+
+// by hand: at 180 A the usual meters err together by hypot(0.8 %, 2.5 % + 1/180) = 3.159 % at 95 %, so that what is
+// read falls into steps of 2 x 3.159 %/1.95996 = 3.223 % over 1 mV/180 A. Of a part that is at fault in four of ten,
+// with a resistance three steps higher, a reading tells all, 0.6 log2(1/0.6) + 0.4 log2(1/0.4) = 0.97095 bits; with one
+// that is 0.6 of a step higher, 1.9 %, nothing, though the voltmeter alone would tell the two apart.
+TEST(LocateFault, ANextReadingErrsByBothMeters)
+{
+    const station s = gate_jig();
+    const std::vector<observation> none;
+    const detail::evidence_reader reader(s, meters{});
+    const auto told_by = [&](double steps) {
+        constexpr double step = 0.03223, floor = 1e-3 / 180.0;
+        const auto ohms = [&](double n) { return floor * std::expm1(step * n); };
+        detail::fault_evidence e;
+        e.parts.resize(s.path.size());
+        e.told.resize(s.path.size());
+        const detail::candidate lead{.condition = {}, .weight = 0.0, .part = s.path[1], .cure = {}};
+        e.parts[1].conditions.assign(2, {.what = lead});
+        e.parts[1].condition = {0, 1};
+        e.parts[1].prior = {0.6, 0.4};
+        e.parts[1].ohms = {{ohms(100.2), ohms(100.2 + steps)}};
+        return detail::next_look(s, none, e, reader, 0).most_telling(detail::fault_inference(e));
+    };
+    const std::optional<next_reading> far = told_by(3.0);
+    ASSERT_TRUE(far.has_value());
+    EXPECT_EQ(far->across, "electrode lead");
+    EXPECT_NEAR(far->bits, 0.97095, 1e-5);
+    EXPECT_FALSE(told_by(0.6).has_value());
 }
 
 // By volts alone grip and faces cannot be told apart; the next thing to do is to feel or look, and then the cure is

@@ -219,6 +219,17 @@ TEST(Survey, IsATableOfLikeLines)
     EXPECT_THAT(csv, HasSubstr("\"'=2+3,\"\"x\"\".toml\""));
 }
 
+// by hand: 0.375 of all cases are 37.5 of 100, the seventh column
+TEST(Survey, TellsCasesBeyondOfAHundred)
+{
+    std::vector<surveyed_station> one{surveyed(test::gate_shop(), "gate.toml")};
+    for (part_result& p : one[0].found.parts) p.exceeds = 0.375;
+    const std::string csv = survey_csv(one, survey_of(one)), line = csv.substr(csv.find("\r\n") + 2);
+    EXPECT_EQ(csv.find("beyond_of_100"), csv.find("verdict,") + 8);
+    const std::string word = csv_field(to_text(one[0].found.weakest().verdict));
+    EXPECT_THAT(line, HasSubstr("," + word + ",37.5,"));
+}
+
 TEST(Survey, NamesEveryStationAndWhatToDo)
 {
     const std::vector<surveyed_station> all = shop();

@@ -12,6 +12,7 @@
 #include <weldloop/io/report/first_actions.hpp>
 #include <weldloop/io/report/report_page.hpp>
 #include <weldloop/io/report/report_text.hpp>
+#include <weldloop/io/station/units_section.hpp>
 
 using namespace weldloop;
 using namespace weldloop::literals;
@@ -104,6 +105,16 @@ TEST(ShownUnits, AreThoseMostOfTheFileIsWrittenIn)
               "degC, m");
     EXPECT_EQ(name_of(read_described_station(test::example_file("gate_shop.toml")).units), "degF, ft");
     EXPECT_EQ(name_of(read_described_station(test::example_file("trailer_frame.toml")).units), "degC, m");
+}
+
+// A file without any length is told in feet where its temperatures are in degF, in metres where they are not.
+TEST(ShownUnits, OfAFileWithoutLengthsAreThoseOfItsTemperatures)
+{
+    const auto units = [](std::string_view file) { return name_of(detail::read_units(toml::parse(file), {})); };
+    EXPECT_EQ(units("air = \"90 degF\""), "degF, ft");
+    EXPECT_EQ(units("air = \"90 degF\"\nlimit = \"85 degC\""), "degC, m");
+    EXPECT_EQ(units("air = \"32 degC\""), "degC, m");
+    EXPECT_EQ(units("current = \"90 A\""), "degC, m");
 }
 
 TEST(ShownUnits, AreThoseTheFileAsksFor)

@@ -102,6 +102,8 @@ TEST(HeatedFin, RefusesWhatCannotBe)
     EXPECT_THROW(fin(1, 1, 1, std::numeric_limits<double>::infinity()), not_finite_error);
     const heated_fin good = fin(1, 1, 1, 1);
     EXPECT_THROW((void)good.into_end(k(std::nan("")), k(0)), not_finite_error);
+    EXPECT_THROW((void)good.into_end(k(0), k(std::nan(""))), not_finite_error);
+    EXPECT_THROW((void)good.into_end(k(0), k(std::numeric_limits<double>::infinity())), not_finite_error);
     EXPECT_THROW((void)good.mean_rise(k(0), k(std::nan(""))), not_finite_error);
     EXPECT_THROW((void)good.highest_rise(k(0), k(std::numeric_limits<double>::infinity())), not_finite_error);
 }

@@ -1,12 +1,14 @@
 // What is said of a clamp's life against the forecasts it rests on, and against the trade.
 #include <array>
 #include <cstdio>
+#include <optional>
 #include <string>
 #include <vector>
 
 #include <gtest/gtest.h>
 
 #include <weldloop/core/literals.hpp>
+#include <weldloop/life/clamp_life_body.hpp>
 #include <weldloop/part/welding_cable.hpp>
 #include <weldloop/weldloop.hpp>
 
@@ -74,6 +76,18 @@ TEST(ClampLife, IsThatOfTheForecast)
 }
 
 // Each cure keeps the grip when it is done, and so do the bearings; a little more does not.
+// by hand: from 400 N at 10 h to 300 N at 110 h a force of 375 N is passed after a quarter of the way, at 35 h
+TEST(ClampLife, AForceFallsBelowOnAStraightLine)
+{
+    const std::vector<grip_point> points{
+        {.at = 0_h, .force = 410_N}, {.at = 10_h, .force = 400_N}, {.at = 110_h, .force = 300_N}};
+    const std::optional<duration> at = detail::falls_below(points, 375_N);
+    ASSERT_TRUE(at.has_value());
+    EXPECT_NEAR_REL(at->value(), 35.0 * 3600.0, 1e-9);
+    EXPECT_FALSE(detail::falls_below(points, 300_N).has_value());
+    EXPECT_EQ(detail::falls_below(points, 420_N), 0_h);
+}
+
 TEST(ClampLife, WhatWouldKeepItDoes)
 {
     const clamp_use u = on_rust(stamped_spring_clamp(300_A));

@@ -193,6 +193,17 @@ TEST(GripService, OnlyHoursOnTheWorkCount)
     EXPECT_THROW((void)served(half), out_of_range_error);
 }
 
+// by hand: at 1 A a clamp is as warm off the work as on it, so that its film grows alike in either
+TEST(GripService, OffTheWorkAColdFilmGrowsOn)
+{
+    grip_service half;
+    half.on_work = 0.5;
+    const double whole_film = served({}, spring_clamp(300_A), 1_A).points.back().film.value();
+    ASSERT_GT(whole_film, 0.0);
+    EXPECT_NEAR_REL(served(half, spring_clamp(300_A), 1_A).points.back().film.value(), whole_film, 1e-3);
+}
+
+// a drag wears as five openings do: the judgement that stands with it; 0.1 a shift of 8 h are 25 in 2000 h
 TEST(GripService, DraggingKnocksAndWears)
 {
     grip_service dragged, knocked;
@@ -201,7 +212,7 @@ TEST(GripService, DraggingKnocksAndWears)
     const work_clamp clamp = spring_clamp(300_A);
     const grip_forecast a = served(dragged, clamp, 1_A), b = served(knocked, clamp, 1_A);
     EXPECT_NEAR_REL(static_cast<double>(a.grip_left) / static_cast<double>(b.grip_left),
-                    std::exp(-wear_of_an_opening * openings_of_a_drag * 25.0), 1e-9);
+                    std::exp(-wear_of_an_opening * 5.0 * 25.0), 1e-9);
     EXPECT_GT(end_resistance(a), end_resistance(b));
     EXPECT_NEAR_REL(end_resistance(a), end_resistance(b), 1e-3);
     dragged.drags = -1.0;

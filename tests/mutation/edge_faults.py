@@ -14,7 +14,7 @@ EDGE_FAULTS = [
      ["solve/steady_state", "solve/periodic_state", "circuit/loop_march"]),
     ("round a loop: the wrong way through a branch", "solve/current_network.hpp",
      "p.sense * (volts[p.branch] - branches_[p.branch].emf)", "volts[p.branch] - branches_[p.branch].emf",
-     ["circuit/ways"]),
+     ["solve/current_network", "circuit/ways"]),
     # circuit
     ("more heat across the faces: sign", "circuit/loop_scatter.hpp", "crossing * (1.0 / now - 1.0 / median)",
      "crossing * (1.0 / median - 1.0 / now)", ["circuit/loop_scatter"]),
@@ -81,8 +81,6 @@ EDGE_FAULTS = [
     ("services between cleanings: any number", "io/station/service_section.hpp", "out.horizon / most_service_events",
      "0.001 * (out.horizon / most_service_events)", ["io/service_section"]),
     # io: reports
-    ("degF of a sentence: without 32", "io/report/shown_units.hpp", "change->per_unit * value + change->offset",
-     "change->per_unit * value", ["io/report_units"]),
     ("cases in 100: a share", "io/report/survey_csv.hpp", "100.0 * static_cast<double>(w.exceeds)",
      "static_cast<double>(w.exceeds)", ["io/documents"]),
     ("numbers of the JSON: six digits", "io/report/json_values.hpp", "6.0 - std::floor(std::log10(std::abs(value)))",

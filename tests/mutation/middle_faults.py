@@ -169,8 +169,6 @@ MIDDLE_FAULTS = [
      "m.end == grip_end::horizon || m.end == grip_end::settled", ["life/grip_in_loop"]),
     ("poor clamp in a loop: usual neighbours", "life/grip_body.hpp", "pick(q.outside, scatter_of(which))",
      "q.outside.typical", ["life/grip_in_loop"]),
-    ("relaxation beyond its hours: not said", "life/grip_body.hpp", "horizon > in_si<duration>(fitted_seconds_high)",
-     "horizon > in_si<duration>(1e3 * fitted_seconds_high)", ["life/grip"]),
     ("oxide under current: all the time", "life/joint_drift_body.hpp", "share * step", "step", ["life/joint_drift"]),
     ("salt and damp: on shift alone", "life/joint_drift_body.hpp", "(1.0 + rests) * step", "1.0 * step",
      ["life/joint_drift"]),

@@ -84,6 +84,16 @@ TEST(Ampacities, LimitJustAboveTheAir)
     expect_as_one_by_one({lead}, {.air = temperature::kelvin(300.0)});
 }
 
+// the drop across a covering of a hundredth or a ten-millionth of the conductor is little beside both temperatures
+TEST(Ampacities, NextToBare)
+{
+    std::vector<cable> leads(3, welding_cable(square_mm(50), 20_m));
+    leads[0].overall_diameter = 1.0099 * leads[0].conductor_diameter;
+    leads[1].overall_diameter = 1.0101 * leads[1].conductor_diameter;
+    leads[2].overall_diameter = (1.0 + 1e-7) * leads[2].conductor_diameter;
+    expect_as_one_by_one(leads, {.air = 30_degC});
+}
+
 TEST(Ampacities, NoneForNone)
 {
     EXPECT_TRUE(ampacities_of({}, {}).empty());
@@ -101,5 +111,10 @@ TEST(Ampacities, RefusesWhatOneByOneIsRefused)
     leads[1].overall_diameter = {};
     EXPECT_THROW((void)ampacities_of(leads, {}), missing_data_error);
     EXPECT_THROW((void)ampacities_of(drawn_leads(2, 1), {.air = 600_degC}), out_of_range_error);
+    leads = {welding_cable(square_mm(50), 20_m)};
+    EXPECT_THROW((void)ampacities_of(leads, {.coil_turns = 0}), out_of_range_error);
+    leads[0].lay = lay::spaced;
+    leads[0].coil_turns = 0;
+    EXPECT_THROW((void)ampacities_of(leads, {}), out_of_range_error);
     EXPECT_THROW((void)ampacities_of(drawn_leads(2, 1), {.sun = in_si<heat_flux>(1e5)}), no_solution_error);
 }

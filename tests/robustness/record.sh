@@ -18,8 +18,9 @@ record_tests() {
     mkdir -p build/summary
     log=build/summary/$check.log
     {
-        "$@"
-        echo $? >"$log.status"
+        status=0
+        "$@" || status=$?  # also where the caller ends at the first failure
+        echo $status >"$log.status"
     } | tee "$log"
     sum=$(sed -n 's/^.* tests passed, \([0-9]*\) tests failed out of \([0-9]*\)$/\2 \1/p' "$log")
     record "$check" "${sum% *}" "${sum#* }" ""

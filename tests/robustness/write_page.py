@@ -53,15 +53,26 @@ def table(heads, rows):
 
 
 def faults_table():
-    """Of each folder: faults put, caught, explained, missed."""
-    counts, days, commits = {}, [], []
+    """Of each folder: faults listed, put in, caught, explained, missed; and which are missed."""
+    sys.path.insert(0, str(ROOT / "tests/mutation"))
+    import faults
+
+    def folder_of(header):
+        parts = header.rsplit("/", 1)[0].split("/")
+        return "/".join(parts[:2]) if parts[0] == "io" else parts[0]
+
+    listed = collections.Counter(folder_of(fault[1]) for fault in faults.FAULTS)
+    known = {(fault[1], fault[0]) for fault in faults.FAULTS}
+    counts, days, commits, missed = {}, [], [], []
     for line in (ROOT / "tests/mutation/results.md").read_text().splitlines():
         cells = [c.strip() for c in line.strip("|").split(" | ")]
         if len(cells) != 7 or cells[0] == "header":
             continue
-        folder = cells[0].rsplit("/", 1)[0].split("/")
-        folder = "/".join(folder[:2]) if folder[0] == "io" else folder[0]
-        counts.setdefault(folder, collections.Counter())[cells[2]] += 1
+        if (cells[0], cells[1]) not in known:
+            continue  # of a fault that is no longer in the list
+        counts.setdefault(folder_of(cells[0]), collections.Counter())[cells[2]] += 1
+        if cells[2] == "missed":
+            missed.append(f"{cells[1]} (`{cells[0]}`)")
         days.append(cells[5])
         commits.append(cells[4])
     order = ["core", "solve", "material", "law", "part", "circuit", "life", "rating", "field", "io/station", "io/report",
@@ -70,13 +81,15 @@ def faults_table():
     for folder in sorted(counts, key=lambda f: order.index(f) if f in order else len(order)):
         c = counts[folder]
         whole.update(c)
-        rows.append([f"`{folder}`", sum(c.values()), c["caught"], c["explained"], c["missed"]])
+        rows.append([f"`{folder}`", listed[folder], sum(c.values()), c["caught"], c["explained"], c["missed"]])
     put = sum(whole.values())
-    rows.append(["all", put, whole["caught"], whole["explained"], whole["missed"]])
+    rows.append(["all", len(faults.FAULTS), put, whole["caught"], whole["explained"], whole["missed"]])
     share = 100.0 * whole["caught"] / max(1, put)
     when = days[0] if min(days) == max(days) else f"{min(days)} to {max(days)}"
-    return table(["folder", "put", "caught", "explained", "missed"], rows) + \
-        f"\n\nCaught: {share:.1f} %. Put in on {when}, at commit {', '.join(dict.fromkeys(commits))}."
+    named = f" Missed: {'; '.join(missed)}." if missed else ""
+    return table(["folder", "listed", "put in", "caught", "explained", "missed"], rows) + \
+        f"\n\nCaught: {share:.1f} % of those put in. {len(faults.FAULTS) - put} were never put in.{named} Put in on {when}, at " \
+        f"commit {', '.join(dict.fromkeys(commits))}."
 
 
 def fuzz_table(runs):
@@ -107,7 +120,8 @@ def checks_table(runs):
             continue
         last = of[-1]
         passed = int(last.done) - int(last.failed)
-        rows.append([words, f"{passed} of {last.done} passed", last.date, last.commit])
+        note = f", {last.note}" if last.note else ""
+        rows.append([words, f"{passed} of {last.done} passed{note}", last.date, last.commit])
     return table(["what", "result", "last", "commit"], rows)
 
 

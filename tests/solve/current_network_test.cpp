@@ -491,6 +491,27 @@ TEST(CurrentNetwork, TheStartHasNoEffect)
     }
 }
 
+// by hand, Kirchhoff's second law: two branches from one node to another, with 5 V and 3 V across them and 1 V that
+// drives along the first: round the loop 5 - 1 - 3 = 1 V; and of a third that points back, with -3 V, the same
+TEST(CurrentNetwork, VoltsRoundALoopByHand)
+{
+    const plain_resistance one(1.0), other(2.0);
+    current_network alike(2), back(2);
+    alike.add_branch(0, 1, one, 1.0);
+    alike.add_branch(0, 1, other);
+    back.add_branch(0, 1, one, 1.0);
+    back.add_branch(1, 0, other);
+    ASSERT_TRUE(alike.prepare());
+    ASSERT_TRUE(back.prepare());
+    const std::vector<double> across{5.0, 3.0}, turned{5.0, -3.0};
+    ASSERT_EQ(alike.round_loops(across).size(), 1U);
+    EXPECT_DOUBLE_EQ(std::fabs(alike.round_loops(across)[0]), 1.0);
+    ASSERT_EQ(back.round_loops(turned).size(), 1U);
+    EXPECT_DOUBLE_EQ(std::fabs(back.round_loops(turned)[0]), 1.0);
+    const std::vector<double> balanced{5.0, 4.0};
+    EXPECT_DOUBLE_EQ(alike.round_loops(balanced)[0], 0.0);
+}
+
 TEST(CurrentNetwork, LoopCurrentsAndBranchCurrentsAreInverse)
 {
     std::mt19937 random(13);

@@ -115,6 +115,23 @@ TEST(SteadyState, WithCurrentForAShareOfTheTime)
     EXPECT_NEAR(s.rise[1], root([](double x) { return 10.0 * std::exp(x / 50.0) - x; }, 0.0, 50.0), 1e-8);
 }
 
+// by hand: 110 W for 0.4 of the time are 44 W; 1 W/K all the time and 3 W/K for 0.4 of it are 2.2 W/K: 20 K, and all
+// 44 W leave, 20 W of them by the first
+TEST(SteadyState, WhatCoolsOnlyWhileOnCoolsForThatShare)
+{
+    heat_network net;
+    net.add_node(10.0);
+    net.sink(0, 1.0, 0.0);
+    net.sink(0, 3.0, 0.0, while_current::on);
+    net.linear_source(0, 110.0, 0.0);
+    net.close();
+    const steady_state s = steady_state_of(net, 0.4, std::vector<double>{0.0});
+    ASSERT_EQ(s.what, outcome::solved);
+    EXPECT_NEAR(s.rise[0], 20.0, 1e-9);
+    EXPECT_NEAR(s.sums.made, 44.0, 1e-9);
+    EXPECT_NEAR(s.sums.lost, 44.0, 1e-9);
+}
+
 // A state is bounded only where it lies beyond, by however little.
 TEST(SteadyState, ABoundByTheState)
 {

@@ -6,6 +6,8 @@
 set -eu
 cd "$(dirname "$0")"
 root=../../..
+. $root/cmake/packages.sh
+install_missing build clang
 out=${1:-$(mktemp -d)}
 flags="-std=c++20 -I $root/include -I $root/tests"
 

@@ -72,14 +72,14 @@ namespace detail {
 /// A number with its unit in a sentence, told in other units.
 struct unit_change {
     std::string_view from;
-    double per_unit, offset;  // of the number
+    double per_unit;  // of the number
     std::string_view to;
 };
-inline constexpr unit_change celsius_change{"degC", 1.8, 32.0, "degF"};
-inline constexpr unit_change kelvin_change{"K", 1.8, 0.0, "degF"};  // sentences give differences in kelvin
-inline constexpr std::array length_changes{unit_change{"mm", 1.0 / 25.4, 0.0, "in"},
-                                           unit_change{"m/s", 60.0 / 0.3048, 0.0, "ft/min"},
-                                           unit_change{"m", 1.0 / 0.3048, 0.0, "ft"}};
+inline constexpr unit_change celsius_change{"degC", 1.8, "degF"};
+inline constexpr unit_change kelvin_change{"K", 1.8, "degF"};  // sentences give differences in kelvin
+inline constexpr std::array length_changes{unit_change{"mm", 1.0 / 25.4, "in"},
+                                           unit_change{"m/s", 60.0 / 0.3048, "ft/min"},
+                                           unit_change{"m", 1.0 / 0.3048, "ft"}};
 
 [[nodiscard]] inline bool is_letter_or_digit(char c)
 {
@@ -203,7 +203,7 @@ struct sentence_facts {
         const std::string_view printed = sentence.substr(at, digits);
         const double value = detail::number_at_front(printed).value.value_or(0.0);
         out.append(change == &detail::celsius_change ? detail::fahrenheit_of(printed, value, facts.exact)
-                                                     : number_text(change->per_unit * value + change->offset));
+                                                     : number_text(change->per_unit * value));
         out.append(" ").append(change->to);
         at = unit + change->from.size();
     }

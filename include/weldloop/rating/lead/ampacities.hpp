@@ -52,12 +52,15 @@ public:
     }
 
     /// Takes a lead over, its dimensions and its covering checked. False where it is none of them: in wind, at
-    /// altitude, in a bundle, where its limit lies far from the air, or is not above it.
+    /// altitude, in a bundle, next to bare, where its limit lies far from the air, or is not above it.
     /// @param covering its conductance [W/(m K)] @param limit of the conductor [K] @param place among all leads
     [[nodiscard]] bool take(const cable& lead, double covering, double limit, std::size_t place)
     {
+        constexpr double thin = 0.01;  // of D/d - 1: the drop across it is then little beside the rises it is left by
         const lay arrangement = lead.lay.value_or(where_->lay);
         if (!are_there_ || arrangement == lay::bundled || arrangement == lay::coiled) return false;
+        if (lead.lay ? lead.coil_turns : where_->coil_turns) return false;  // turns of what is no coil may be refused
+        if (lead.overall_diameter < (1.0 + thin) * lead.conductor_diameter) return false;
         const std::size_t i = law_.size();
         const double diameter = lead.overall_diameter.value(), rise = limit - air_;
         const cylinder_law law(cylinder_place{.diameter = diameter,
@@ -134,8 +137,8 @@ private:
 ///
 /// Continuous current in still air at sea level, leads alone, spaced, touching or on a floor: the surfaces are solved
 /// for together, about three times as fast a lead as one by one; agrees with ampacity_of() within 1e-12 of the current.
-/// Whatever else (wind, altitude, bundles and coils, missing strands, a duty) is rated one by one by ampacity_of().
-/// Source: those in the basis of ampacity_of(), iec_60287_free_air for the surface.
+/// Whatever else (wind, altitude, bundles and coils, missing strands, next to no covering, a duty) is rated one by one
+/// by ampacity_of(). Source: those in the basis of ampacity_of(), iec_60287_free_air for the surface.
 /// @param leads with their diameters; none is an empty answer @param where air, wind, lay, altitude, sun
 /// @param duty default continuous
 /// @return [A] for each lead, in their order
