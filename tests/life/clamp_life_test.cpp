@@ -75,19 +75,23 @@ TEST(ClampLife, IsThatOfTheForecast)
     EXPECT_FALSE(until_then.mild);
 }
 
-// Each cure keeps the grip when it is done, and so do the bearings; a little more does not.
-// by hand: from 400 N at 10 h to 300 N at 110 h a force of 375 N is passed after a quarter of the way, at 35 h
-TEST(ClampLife, AForceFallsBelowOnAStraightLine)
+// by hand: from 400 N at 10 h to 300 N at 160 h a force of 375 N is passed after a quarter of the four octaves, at 20
+// h; from 410 N when new a force of 405 N half way to the 10 h
+TEST(ClampLife, AForceFallsWithTheLogarithmOfTime)
 {
     const std::vector<grip_point> points{
-        {.at = 0_h, .force = 410_N}, {.at = 10_h, .force = 400_N}, {.at = 110_h, .force = 300_N}};
+        {.at = 0_h, .force = 410_N}, {.at = 10_h, .force = 400_N}, {.at = 160_h, .force = 300_N}};
     const std::optional<duration> at = detail::falls_below(points, 375_N);
     ASSERT_TRUE(at.has_value());
-    EXPECT_NEAR_REL(at->value(), 35.0 * 3600.0, 1e-9);
+    EXPECT_NEAR_REL(at->value(), 20.0 * 3600.0, 1e-9);
+    const std::optional<duration> soon = detail::falls_below(points, 405_N);
+    ASSERT_TRUE(soon.has_value());
+    EXPECT_NEAR_REL(soon->value(), 5.0 * 3600.0, 1e-9);
     EXPECT_FALSE(detail::falls_below(points, 300_N).has_value());
     EXPECT_EQ(detail::falls_below(points, 420_N), 0_h);
 }
 
+// Each cure keeps the grip when it is done, and so do the bearings; a little more does not.
 TEST(ClampLife, WhatWouldKeepItDoes)
 {
     const clamp_use u = on_rust(stamped_spring_clamp(300_A));

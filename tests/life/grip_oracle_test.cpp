@@ -101,7 +101,7 @@ detail::grip_march marched(const oracle_case& c, duration horizon, detail::march
 // The script follows seven states from a cold clamp, switching by switching; the march takes the heat as steady in
 // every slow state and the swing within a period as it is told from a few settled ones. The first row of each case is
 // more than 40 time constants after the start, so that what is left is what those two steps cost. Clamps that lose a
-// third of their force at once feel the cold start longer: 0.5 % of force after 12 h, less than 0.1 % after 60.
+// third of their force at once feel the cold start longer: 0.2 % of force after 12 h, less than 0.1 % after 60.
 TEST(GripOracle, ForceAndTemperaturesFollowTheOdeSuite)
 {
     std::map<std::string, oracle_case> cases;

@@ -162,7 +162,7 @@ struct iec_skin_factor {
 /// Skin effect factor ys of IEC 60287-1-1: xs^4/(192 + 0.8 xs^4) up to 2.8, -0.136 - 0.0177 xs + 0.0563 xs^2 up to 3.8,
 /// 0.354 xs - 0.733 above.
 ///
-/// Error of 1 + ys against skin_effect_at(): up to 0.11 % to xs 2.8, 0.42 % to 3.8, 0.56 % above (just above 3.8).
+/// Error of 1 + ys against skin_effect_at(): up to 0.11 % to xs 2.8, 0.41 % to 3.8, 0.57 % above (just above 3.8).
 /// @param xs argument [1], 0 to 1e6 @return the factor; `in_range` is false above `iec_skin_high`
 /// @throws not_finite_error, out_of_range_error @see iec_60287_skin, iec_60287_skin_above
 [[nodiscard]] inline iec_skin_factor iec_skin_factor_at(double xs)

@@ -32,7 +32,8 @@ namespace detail {
     return holding_force(holding_test_mass(lead.size.area()));
 }
 
-// When a history of force falls below a least one, on a straight line between its points.
+// When a history of force falls below a least one: between its points it falls with the logarithm of time, as
+// relaxation does and as the points are spaced; on a straight line from the first.
 [[nodiscard]] inline std::optional<duration> falls_below(const std::vector<grip_point>& points, force least)
 {
     for (std::size_t i = 0; i < points.size(); ++i) {
@@ -40,7 +41,8 @@ namespace detail {
         if (i == 0) return points[0].at;
         const grip_point &a = points[i - 1], &b = points[i];
         const double share = ((a.force - least) / (a.force - b.force)).value();
-        return a.at + share * (b.at - a.at);
+        if (!(a.at.value() > 0.0)) return a.at + share * (b.at - a.at);
+        return a.at * std::pow((b.at / a.at).value(), share);
     }
     return std::nullopt;
 }
