@@ -15,8 +15,7 @@ touch "$work/faults"
 # ---- build
 
 for compiler in g++ clang++; do
-    folder=build/bench
-    [ $compiler = g++ ] || folder=build/bench-clang
+    folder=build/bench-$compiler  # of its own: CMake forgets what it was told when a folder's compiler changes
     cmake --preset release -B $folder -DCMAKE_CXX_COMPILER=$compiler -DWELDLOOP_BENCH=ON -DWELDLOOP_TESTS=OFF \
         -DWELDLOOP_EXAMPLES=OFF >"$work/log" 2>&1 || { cat "$work/log" >&2; exit 1; }
     targets="weldloop_counted_leads weldloop_counted_loops"
@@ -27,8 +26,8 @@ for compiler in g++ clang++; do
     $folder/bench/weldloop_counted_leads check
     $folder/bench/weldloop_counted_loops check
 done
-bin=build/bench/bench
-clang=build/bench-clang/bench
+bin=build/bench-g++/bench
+clang=build/bench-clang++/bench
 
 # ---- helpers
 
