@@ -4,6 +4,7 @@
 /// way cables lie beside each other.
 
 #include <cmath>
+#include <limits>
 #include <optional>
 
 #include <weldloop/core/error.hpp>
@@ -91,15 +92,18 @@ public:
 
     /// Heat given off per length [W/m] at a surface temperature [K] of the hottest cable; rises with it, zero at the
     /// air's. Less sun_per_length() it is what leaves the cable.
-    [[nodiscard]] double loss(double surface) const { return loss_and_slope(surface).value; }
+    [[nodiscard]] double loss(double surface) const
+    {
+        if (inside_ == 0.0) return share_ * outline_.loss(surface).value;
+        return through_inside(surface, outline_at(surface));
+    }
 
     /// The same with its tangent [W/(m K)], on the side of the law in force where two meet.
     [[nodiscard]] value_and_slope loss_and_slope(double surface) const
     {
         if (inside_ == 0.0) return share_of(outline_.loss(surface));
-        const double outline = outline_.balance(share_, sun_, 1.0 / inside_, surface);
-        const double slope = share_ * outline_.loss(outline).slope;
-        return {(surface - outline) / inside_ + sun_inside_, slope / (1.0 + slope * inside_)};
+        const double outline = outline_at(surface), slope = share_ * outline_.loss(outline).slope;
+        return {through_inside(surface, outline), slope / (1.0 + slope * inside_)};
     }
 
     /// Temperature [K] of the surface of a covering that lets `conductance` [W/(m K)] through, the conductor under it
@@ -111,13 +115,21 @@ public:
         return inside_ == 0.0 ? outline : conductor - (conductor - outline) * through / conductance;
     }
 
-    /// Slope of loss() [W/(m K)] over a twentieth of the rise to either side, so that it has no step where the law
-    /// changes from one formula to another; 1e-4 from the tangent elsewhere.
-    [[nodiscard]] double slope(double surface) const
+    /// loss() with its slope [W/(m K)] over a twentieth of the rise to either side, so that it has no step where the
+    /// law changes from one formula to another; 1e-4 from the tangent elsewhere.
+    [[nodiscard]] value_and_slope line_at(double surface) const
     {
         const double step = 0.02 + 0.05 * std::fabs(surface - air());  // K; large beside rounding
-        return (loss(surface + step) - loss(surface - step)) / (2.0 * step);
+        if (inside_ == 0.0) return {loss(surface), (loss(surface + step) - loss(surface - step)) / (2.0 * step)};
+        const double outline = outline_at(surface);
+        const double follows = step / (1.0 + share_ * outline_.loss(outline).slope * inside_);  // the outline
+        const double above = through_inside(surface + step, outline_at(surface + step, outline + follows));
+        const double below = through_inside(surface - step, outline_at(surface - step, outline - follows));
+        return {through_inside(surface, outline), (above - below) / (2.0 * step)};
     }
+
+    /// The slope of line_at().
+    [[nodiscard]] double slope(double surface) const { return line_at(surface).slope; }
 
     /// Whether a convection formula is used outside its range at a surface temperature [K].
     [[nodiscard]] bool leaves_convection_range(double surface) const { return outline_.leaves_range(surface); }
@@ -143,6 +155,16 @@ private:
     {
         if (inside_ > 0.0 && sun_ > 0.0)
             sun_inside_ = (outline_.balance(share_, sun_, 1.0 / inside_, air()) - air()) / inside_;
+    }
+
+    /// Temperature [K] of the outline under a surface's; `near` it the search starts.
+    [[nodiscard]] double outline_at(double surface, double near = std::numeric_limits<double>::quiet_NaN()) const
+    {
+        return outline_.balance(share_, sun_, 1.0 / inside_, surface, near);
+    }
+    [[nodiscard]] double through_inside(double surface, double outline) const
+    {
+        return (surface - outline) / inside_ + sun_inside_;
     }
 
     static double checked_air(temperature air)

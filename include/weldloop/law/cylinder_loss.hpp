@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <numbers>
 
 #include <weldloop/core/fraction.hpp>
@@ -70,8 +71,9 @@ public:
     /// Surface temperature [K] at which the cylinder gives off what it takes up and what reaches it from a temperature
     /// [K] through a conductance.
     /// @param share of the loss that counts @param taken_up of the sun [W/m] @param conductance [W/(m K)], above 0
-    /// @param inside temperature [K]
-    [[nodiscard]] double balance(double share, double taken_up, double conductance, double inside) const
+    /// @param inside temperature [K] @param near the answer [K], where the search starts; NaN: where it likely lies
+    [[nodiscard]] double balance(double share, double taken_up, double conductance, double inside,
+                                 double near = std::numeric_limits<double>::quiet_NaN()) const
     {
         const double unheated = taken_up / conductance;  // K, rise of the surface over the inside if no heat were lost
         const double low = std::min(inside, at_.air), high = std::max(inside, at_.air) + unheated;
@@ -86,8 +88,11 @@ public:
         };
         constexpr double usual_share = 0.7;  // of the rise inside: only where the search starts
         const double rise = inside - at_.air + unheated;
-        double first = at_.air + rise / (1.0 + share * iec_factor_ *
-                                                   std::sqrt(std::sqrt(usual_share * std::fabs(rise))) / conductance);
+        double first =
+            std::isnan(near)
+                ? at_.air + rise / (1.0 + share * iec_factor_ * std::sqrt(std::sqrt(usual_share * std::fabs(rise))) /
+                                              conductance)
+                : near;
         if (is_base_case_ && high - at_.air < standard_rises_up_to && at_.air - low < standard_rises_up_to &&
             standard_is_surely_larger(first)) {
             // where the standard's law is the larger at its own root, that is the root of the larger of both

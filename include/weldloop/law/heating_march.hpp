@@ -163,7 +163,8 @@ private:
     {
         // a sudden heat makes the polynomial over the covering dip below what is around for a moment; nothing does that
         const double at = std::max(air_ + y[surface_point] / conductor_.root_heat[surface_point], coldest_);
-        const double loss = surface_.loss(at) - surface_.sun_per_length(), slope = surface_.slope(at);
+        const value_and_slope given = surface_.line_at(at);
+        const double loss = given.value - surface_.sun_per_length(), slope = given.slope;
         const bool is_molten = air_ + y[0] / conductor_.root_heat[0] >= conductor_.melting;
         const double above = (is_molten ? conductor_.melting : air_) - reference_temperature.in_kelvin();
         line out;

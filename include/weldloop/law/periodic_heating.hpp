@@ -428,6 +428,7 @@ private:
             if (!solve()) return false;
             const double before = last_change_;
             measure_change();
+            if (last_change_ > hottest) return false;  // beyond anything that comes back
             if (last_change_ <= agreement * (1.0 + last_rise_) + rounding * highest_) return true;
             // too slow to agree in time, or going apart
             if (step > 1 && last_change_ > slowest * before && last_change_ > sure * (1.0 + last_rise_)) return false;
@@ -494,16 +495,30 @@ private:
             per_kelvin += segment_[s].time / period_ * gain;
         }
         if (at_air == 0.0 && surface_.sun_per_length() == 0.0) return air_;
-        const auto surplus = [&](double surface) {
-            const value_and_slope given = surface_.loss_and_slope(surface);
-            const double through = given.value - surface_.sun_per_length();
-            return value_and_slope{through - at_air - per_kelvin * (surface + through / conductor_.conductance - air_),
-                                   given.slope - per_kelvin * (1.0 + given.slope / conductor_.conductance)};
-        };
+        const std::array heat{at_air, per_kelvin};
+        const std::optional<double> rise = rise_beyond(heat);
+        if (!rise) return std::nullopt;
+        return rising_root([&](double surface) { return steady_surplus(surface, heat); }, air_, air_ + *rise,
+                           air_ + 0.75 * *rise, "surface temperature");
+    }
+
+    /// What a steady surface [K] gives off less what reaches it [W/m]; of the heat of a current {at the air's
+    /// temperature, per kelvin of the conductor above it}.
+    [[nodiscard]] value_and_slope steady_surplus(double surface, const std::array<double, 2>& heat) const
+    {
+        const value_and_slope given = surface_.loss_and_slope(surface);
+        const double through = given.value - surface_.sun_per_length();
+        return {through - heat[0] - heat[1] * (surface + through / conductor_.conductance - air_),
+                given.slope - heat[1] * (1.0 + given.slope / conductor_.conductance)};
+    }
+
+    /// A rise [K] at which the surface gives off more than that, less than twice the least one; none below `hottest`.
+    [[nodiscard]] std::optional<double> rise_beyond(const std::array<double, 2>& heat) const
+    {
         double rise = first_rise;
-        while (surplus(air_ + rise).value < 0.0)
+        while (steady_surplus(air_ + rise, heat).value < 0.0)
             if ((rise *= 2.0) > hottest) return std::nullopt;
-        return rising_root(surplus, air_, air_ + rise, air_ + 0.75 * rise, "surface temperature");
+        return rise;
     }
 
     /// For loads that swing by hundreds of kelvin: every piece with a slope of its own, Newton's rule on the means.
@@ -514,18 +529,62 @@ private:
         constexpr double agreement = 1e-9;    // of the rise
         constexpr double near_enough = 1e-3;  // of the rise, at last: what melts needs no more digits
         constexpr double rounding = 1e-12;    // of the conductor's rise
+        const double most = hottest_surface();
         split_into_pieces();
-        for (std::size_t i = 0; i < pieces_; ++i) piece_[i].surface_mean = start;
+        for (std::size_t i = 0; i < pieces_; ++i) {
+            piece_[i].surface_mean = piece_[i].at = std::min(start, most);
+            segment_[i].slope = 0.0;
+        }
+        bool is_cold = true;
         for (int step = 0; step < most_steps; ++step) {
             for (std::size_t i = 0; i < pieces_; ++i) {
-                touch(piece_[i], piece_[i].surface_mean);
-                segment_[i].slope = surface_.slope(piece_[i].at);
+                piece& p = piece_[i];
+                p.at = next_touch(p, segment_[i].slope, most);
+                const value_and_slope given = surface_.line_at(p.at);
+                p.loss = given.value - surface_.sun_per_length();
+                segment_[i].slope = given.slope;
             }
-            if (!set_modes() || !solve()) return false;
+            if (!set_modes()) {
+                if (!is_cold) return false;
+                // in the cool no surface holds the growing resistance: begin where it does
+                is_cold = false;
+                for (std::size_t i = 0; i < pieces_; ++i)
+                    piece_[i].at = piece_[i].surface_mean = segment_[i].current > 0.0 ? most : start;
+                continue;
+            }
+            is_cold = false;
+            if (!solve()) return false;
             measure_change();
             if (last_change_ <= agreement * (1.0 + last_rise_) + rounding * highest_) return true;
         }
         return last_change_ <= near_enough * (1.0 + last_rise_);
+    }
+
+    /// Surface temperature [K] that no piece's mean lies above: at least that of the largest current without a break,
+    /// at most twice its rise; `hottest` where the conductor's growing resistance leaves none.
+    [[nodiscard]] double hottest_surface() const
+    {
+        double amps = 0.0;
+        for (std::size_t s = 0; s < segments_; ++s) amps = std::max(amps, segment_[s].current);
+        return air_ + rise_beyond(joule(amps)).value_or(hottest);
+    }
+
+    /// Where the line of a piece shall touch next: at the mean it led to, or, where that is far above the last place,
+    /// where the surface gives off the heat that the line said at that mean. As the law grows ever steeper a line from
+    /// a cool place sends a mean far too high, and from there each step of Newton's rule comes down by a quarter only.
+    [[nodiscard]] double next_touch(const piece& p, double slope, double most) const
+    {
+        constexpr double far = 0.05;  // of the rise
+        const double mean = std::min(p.surface_mean, most), moved = p.surface_mean - p.at;
+        if (!(moved > far * (1.0 + p.at - air_)) || mean <= p.at) return mean;
+        const double given = p.loss + slope * moved;
+        const auto surplus = [&](double surface) {
+            const value_and_slope law = surface_.loss_and_slope(surface);
+            return value_and_slope{law.value - surface_.sun_per_length() - given, law.slope};
+        };
+        if (!(surplus(mean).value > 0.0)) return mean;
+        return rising_root(surplus, p.at, mean, std::min(mean, p.at + 0.5 * (1.0 + p.at - air_)),
+                           "surface temperature");
     }
 
     /// How many pieces the segments of a programme may be cut into: fine ones where there are few.

@@ -4,6 +4,7 @@
 
 #include <array>
 #include <cmath>
+#include <limits>
 #include <optional>
 
 #include <weldloop/circuit/cable_heating.hpp>
@@ -33,6 +34,14 @@ struct ampacity {
     current by_square_root;    ///< [A] the guide rule on `continuous`, for comparison: equal_heating_current()
     weldloop::basis basis;     ///< sources, and ranges left
 };
+
+namespace detail {
+/// A current that brings a conductor to its limit, and the surface then.
+struct rated_state {
+    double amps;               // A
+    temperature surface_peak;  // of the covering
+};
+}  // namespace detail
 
 /// Current that brings the conductor's peak to the lead's limit, far from its ends.
 ///
@@ -81,40 +90,64 @@ struct ampacity {
         detail::add_heating_basis(out.basis, lead, around, surface, limit, out.surface_peak, true);
         return out;
     }
-    if (!detail::is_damaged(lead)) {
-        out.continuous = in_si<current>(undamaged);
-        out.by_square_root = equal_heating_current(out.continuous, duty_cycle::continuous(), duty);
-        const detail::conductor_numbers conductor(detail::conductor_of(lead));
-        const std::array programme{heating_segment{out.continuous, duty.on()}, heating_segment{current{}, duty.rest()}};
+    // rating under the duty with a share of the strands missing all along, where the settled state can be solved for
+    // together with the current
+    const std::array programme{heating_segment{in_si<current>(1.0), duty.on()},
+                               heating_segment{current{}, duty.rest()}};
+    const auto all_along = [&](double missing) -> std::optional<detail::rated_state> {
+        const detail::conductor_numbers conductor(detail::conductor_of(lead, missing));
         // first guess: one store of heat that the limit's loss empties
         const double rates = loss / (conductor.whole_heat * (limit - where.air).value());
         const double guess =
-            undamaged * std::sqrt(std::expm1(-rates * duty.period().value()) / std::expm1(-rates * duty.on().value()));
+            undamaged * std::sqrt(1.0 - missing) *
+            std::sqrt(std::expm1(-rates * duty.period().value()) / std::expm1(-rates * duty.on().value()));
         for (const std::optional<double> hot : {std::optional<double>{}, std::optional(steady)}) {
             detail::settled_programme rated(conductor, programme, surface);
-            const std::optional<double> amps = rated.settle_with_peak(limit.in_kelvin(), guess, hot);
-            if (!amps) continue;
-            out.amps = in_si<current>(*amps);
-            out.surface_peak = rated.result().surface_peak;
-            detail::add_heating_basis(out.basis, lead, around, surface, limit, out.surface_peak, false);
-            out.basis.add(square_root_duty_rule);
-            return out;
+            if (const std::optional<double> amps = rated.settle_with_peak(limit.in_kelvin(), guess, hot))
+                return detail::rated_state{*amps, rated.result().surface_peak};
         }
+        return std::nullopt;
+    };
+    const bool is_damaged = detail::is_damaged(lead);
+    const std::optional<detail::rated_state> sound = duty.is_continuous() ? std::nullopt : all_along(0.0);
+    if (!is_damaged && sound) {
+        out.continuous = in_si<current>(undamaged);
+        out.by_square_root = equal_heating_current(out.continuous, duty_cycle::continuous(), duty);
+        out.amps = in_si<current>(sound->amps);
+        out.surface_peak = sound->surface_peak;
+        detail::add_heating_basis(out.basis, lead, around, surface, limit, out.surface_peak, false);
+        out.basis.add(square_root_duty_rule);
+        return out;
     }
     const auto peak_above_limit = [&](double amps, const duty_cycle& d) {
         return (heating_of(lead, where, {.current = in_si<current>(amps), .duty = d}).conductor_peak - limit).value();
     };
-    const double undamaged_duty = undamaged / std::sqrt(static_cast<double>(duty.share()));
-    // brackets: the continuous rating and the square root, a little apart as both are limits that may be reached
+    // brackets: the damage all along and none at all, a little apart as both are limits that may be reached
     constexpr double below = 0.9, above = 1.01;
-    // with a share s missing, the damage alone would carry sqrt(1 - s)
-    const double whole = std::sqrt(1.0 - (detail::is_damaged(lead) ? static_cast<double>(lead.missing_strands) : 0.0));
-    const auto root = [&](const duty_cycle& d, double most) {
-        return in_si<current>(detail::root_between([&](double amps) { return peak_above_limit(amps, d); },
-                                                   below * whole * undamaged, above * most, "rated current"));
+    constexpr double jump = 1.0, jump_width = 1e-6;  // K within so much of the current
+    const double missing = is_damaged ? static_cast<double>(lead.missing_strands) : 0.0;
+    const auto root = [&](const duty_cycle& d, double least, double most) {
+        double cool = 0.0, cool_at = 0.0, hot = 0.0, hot_at = std::numeric_limits<double>::infinity();
+        const auto above_limit = [&](double amps) {
+            const double kelvin = peak_above_limit(amps, d);
+            if (kelvin > 0.0 && amps < hot_at) hot = kelvin, hot_at = amps;
+            if (kelvin <= 0.0 && amps > cool_at) cool = kelvin, cool_at = amps;
+            // it runs away: more of the search would halve what lies between no further
+            return hot_at - cool_at < jump_width * hot_at && hot - cool > jump ? 0.0 : kelvin;
+        };
+        const double found = detail::root_between(above_limit, below * least, above * most, "rated current");
+        return in_si<current>(hot - cool > jump ? cool_at : found);
     };
-    out.continuous = detail::is_damaged(lead) ? root(duty_cycle::continuous(), undamaged) : in_si<current>(undamaged);
-    out.amps = duty.is_continuous() ? out.continuous : root(duty, undamaged_duty);
+    // with a share s missing, the damage alone would carry sqrt(1 - s) of the continuous current
+    const double least = std::sqrt(1.0 - missing) * undamaged;
+    out.continuous = is_damaged ? root(duty_cycle::continuous(), least, undamaged) : in_si<current>(undamaged);
+    if (duty.is_continuous())
+        out.amps = out.continuous;
+    else {
+        const std::optional<detail::rated_state> damaged = is_damaged ? all_along(missing) : std::nullopt;
+        out.amps = root(duty, damaged ? damaged->amps : least,
+                        sound ? sound->amps : undamaged / std::sqrt(static_cast<double>(duty.share())));
+    }
     out.by_square_root = equal_heating_current(out.continuous, duty_cycle::continuous(), duty);
     const cable_heating hot = heating_of(lead, where, {.current = out.amps, .duty = duty});
     out.surface_peak = hot.surface_peak;
