@@ -53,6 +53,19 @@ struct question {
 
 const std::vector<cable> all = leads();
 const std::vector<plain::lead> plain_all = plain::leads_of(all);
+const std::vector<plain::conductor_of_any> plain_conductors = plain::conductors_of(all);
+
+// What is as short as a resistance finds what it is of by an address, however long that is.
+template <class T>
+std::vector<const T*> addresses_of(const std::vector<T>& many)
+{
+    std::vector<const T*> out;
+    for (const T& one : many) out.push_back(&one);
+    return out;
+}
+const std::vector<const cable*> lead_at = addresses_of(all);
+const std::vector<const plain::lead*> plain_lead_at = addresses_of(plain_all);
+const std::vector<const plain::conductor_of_any*> plain_conductor_at = addresses_of(plain_conductors);
 const std::vector<contact> joints = [] {
     std::vector<contact> out;
     for (const double newtons : {60, 90, 130, 200, 300, 500, 900, 1800})
@@ -62,11 +75,15 @@ const std::vector<contact> joints = [] {
     return out;
 }();
 const std::vector<plain::joint> plain_joints = plain::joints_of(joints);
+const std::vector<const contact*> joint_at = addresses_of(joints);
+const std::vector<const plain::joint*> plain_joint_at = addresses_of(plain_joints);
 const duty_cycle duty = duty_cycle::of(in_si<duration>(on), in_si<duration>(on + rest));
 
-constexpr std::array<question, 7> questions{{
-    {"resistance", [](std::size_t i) { return resistance_per_length_of(all[i], 85_degC).value(); },
-     [](std::size_t i) { return plain::resistance(plain_all[i], 358.15); }, 1e-14},
+constexpr std::array<question, 8> questions{{
+    {"resistance", [](std::size_t i) { return resistance_per_length_of(*lead_at[i], 85_degC).value(); },
+     [](std::size_t i) { return plain::resistance(*plain_lead_at[i], 358.15); }, 1e-14},
+    {"refusing_resistance", [](std::size_t i) { return resistance_per_length_of(*lead_at[i], 85_degC).value(); },
+     [](std::size_t i) { return plain::checked_resistance(*plain_conductor_at[i], 358.15); }, 1e-14},
     {"continuous", [](std::size_t i) { return ampacity_of(all[i], {}).amps.value(); },
      [](std::size_t i) { return plain::continuous(plain_all[i]); }, 1e-12},
     {"peak",
@@ -78,8 +95,8 @@ constexpr std::array<question, 7> questions{{
      1e-8},
     {"duty", [](std::size_t i) { return ampacity_of(all[i], {}, duty).amps.value(); },
      [](std::size_t i) { return plain::on_off_lead(plain_all[i], on, rest).rated(); }, 1e-8},
-    {"conductance", [](std::size_t i) { return contact_conductance_of(joints[i]).typical.value(); },
-     [](std::size_t i) { return plain::conductance_of(plain_joints[i])[1]; }, 1e-13},
+    {"conductance", [](std::size_t i) { return contact_conductance_of(*joint_at[i]).typical.value(); },
+     [](std::size_t i) { return plain::conductance_of(*plain_joint_at[i])[1]; }, 1e-13},
     {"hottest_spot", [](std::size_t i) { return hottest_spot_of(joints[i], 200_A, 40_degC).typical.in_kelvin(); },
      [](std::size_t i) { return plain::hottest_of(plain_joints[i], 200, 313.15)[1]; }, 1e-12},
     {"behaviour", [](std::size_t i) { return behaviour_of(joints[i], 200_A, 40_degC).loss.typical.value(); },

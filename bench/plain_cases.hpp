@@ -26,6 +26,15 @@ inline std::vector<lead> leads_of(const std::vector<weldloop::cable>& leads)
     return out;
 }
 
+inline std::vector<conductor_of_any> conductors_of(const std::vector<weldloop::cable>& leads)
+{
+    std::vector<conductor_of_any> out;
+    for (const weldloop::cable& c : leads)
+        out.push_back({c.size.area().value(), c.metal.resistivity.value(), c.stranding_increment,
+                       c.metal.temperature_coefficient.value()});
+    return out;
+}
+
 // Metals by their number in the library's list, which finds them by name.
 inline int number_of(std::string_view metal)
 {

@@ -5,7 +5,6 @@
 #include <array>
 #include <cmath>
 #include <cstddef>
-#include <limits>
 #include <stdexcept>
 #include <vector>
 
@@ -71,11 +70,15 @@ inline double within(double x, double low, double high)
     return x;
 }
 
-inline double combined(double a, double b, double direction)
+[[gnu::noinline]] inline double both(double a, double b, double direction)
 {
-    if (a == 1.0) return b;
-    if (b == 1.0) return a;
     return std::exp(direction * std::hypot(std::log(a), std::log(b)));
+}
+inline double combined(double a_end, double a, double b_end, double b, double direction)
+{
+    if (a_end == a) return b_end / b;
+    if (b_end == b) return a_end / a;
+    return both(a_end / a, b_end / b, direction);
 }
 
 inline band conductance_of(const joint& c)
@@ -87,12 +90,11 @@ inline band conductance_of(const joint& c)
     const band& s = multipliers[static_cast<std::size_t>(c.state)];
     if (s[1] == 0.0 || c.force == 0.0) return {};
     const double typical = row->low == row->high ? row->low : std::sqrt(row->low * row->high);
-    const double each = finite(std::pow(0.102 * not_negative(c.force / points), within(c.exponent, 0.1, 1.5)) /
-                               (1e-6 * within(1.0, std::numeric_limits<double>::min(), 1e308)));
+    const double each = finite(std::pow(0.102 * (c.force / points), c.exponent) / 1e-6);
     const double g = points * each;
     const double middle = typical * s[1];
-    const double low = middle * combined(row->low / typical, s[0] / s[1], -1.0);
-    const double high = middle * combined(row->high / typical, s[2] / s[1], 1.0);
+    const double low = middle * combined(row->low, typical, s[0], s[1], -1.0);
+    const double high = middle * combined(row->high, typical, s[2], s[1], 1.0);
     return {g / high, g / middle, g / low};
 }
 

@@ -3,6 +3,8 @@
 // library is called.
 #include <cmath>
 #include <cstddef>
+#include <limits>
+#include <stdexcept>
 
 namespace plain {
 
@@ -21,6 +23,35 @@ struct lead {
 inline double resistance(const lead& c, double kelvin)
 {
     return c.resistivity * (1 + alpha * (kelvin - reference)) * (1 + c.increment) / c.area;
+}
+
+struct conductor_of_any {                              // metal; a lead's is copper
+    double area, resistivity, increment, coefficient;  // m2, ohm m at 20 degC, share, 1/K
+};
+
+[[noreturn, gnu::noinline, gnu::cold]] inline void refuse(const char* what)
+{
+    throw std::out_of_range(what);
+}
+
+// The same of any metal, with what the library refuses, and as it has it far below the linear range.
+[[gnu::noinline, gnu::cold]] inline double doubtful_resistance(const conductor_of_any& c, double found)
+{
+    constexpr double most = std::numeric_limits<double>::max();
+    if (!(c.resistivity > 0 && c.resistivity <= most)) refuse("resistivity");
+    if (!(c.area > 0 && c.area <= most)) refuse("area");
+    if (!(c.increment >= 0 && c.increment <= 1)) refuse("increment");
+    if (!(found <= most)) refuse("resistance");
+    return found;
+}
+inline double checked_resistance(const conductor_of_any& c, double kelvin)
+{
+    const double grown = 1 + c.coefficient * (kelvin - reference);
+    const double found = c.resistivity * (grown > 0.01 ? grown : 0.01) * (1 + c.increment) / c.area;
+    if (c.area > 0 && c.increment >= 0 && c.increment <= 1 && found > 0 && found <= std::numeric_limits<double>::max())
+        [[likely]]
+        return found;
+    return doubtful_resistance(c, found);
 }
 
 inline double conductance(const lead& c)

@@ -48,23 +48,31 @@ namespace detail {
 /// The surface of a lead in its surroundings.
 [[nodiscard]] inline cable_surface surface_of(const cable& lead, const surroundings& where)
 {
-    return {.diameter = lead.overall_diameter,
-            .air = where.air,
-            .wind = where.wind,
-            .lay = lead.lay.value_or(where.lay),
-            .coil_turns = lead.lay ? lead.coil_turns : where.coil_turns,
-            .assumed_turns = lead.lay ? assumed_turns_of(lead.length) : assumed_coil_turns,
-            .bundled_leads = lead.lay ? lead.bundled_leads : where.bundled_leads,
-            .altitude = where.altitude,
-            .sun = where.sun,
-            .emissivity = lead.covering.emissivity,
-            .across_bundle = conductivity_across_bundle(lead.covering.thermal_conductivity, lead.conductor_diameter,
-                                                        lead.overall_diameter)};
+    cable_surface out{.diameter = lead.overall_diameter,
+                      .air = where.air,
+                      .wind = where.wind,
+                      .lay = lead.lay.value_or(where.lay),
+                      .coil_turns = lead.lay ? lead.coil_turns : where.coil_turns,
+                      .bundled_leads = lead.lay ? lead.bundled_leads : where.bundled_leads,
+                      .altitude = where.altitude,
+                      .sun = where.sun,
+                      .emissivity = lead.covering.emissivity};
+    if (out.lay == lay::bundled || out.lay == lay::coiled) {
+        if (lead.lay) out.assumed_turns = assumed_turns_of(lead.length);
+        out.across_bundle = conductivity_across_bundle(lead.covering.thermal_conductivity, lead.conductor_diameter,
+                                                       lead.overall_diameter);
+    }
+    return out;
 }
 
-/// Refuses a lead whose dimensions are not known or do not fit. @throws missing_data_error, not_finite_error,
-/// out_of_range_error
-inline void require_dimensions(const cable& lead)
+/// Metal [m2] that fills a conductor of a diameter, and what rounding may add.
+[[nodiscard]] inline double most_metal_in(length diameter)
+{
+    return (1.0 + 1e-6) * 0.25 * std::numbers::pi * diameter.value() * diameter.value();
+}
+
+/// Says what is wrong with the dimensions of a lead, if anything is.
+[[gnu::noinline, gnu::cold]] inline void doubt_dimensions(const cable& lead)
 {
     if (lead.overall_diameter.value() == 0.0 || lead.conductor_diameter.value() == 0.0)
         throw missing_data_error("diameter of lead " + (lead.name.empty() ? to_text(lead.size) : lead.name),
@@ -73,11 +81,22 @@ inline void require_dimensions(const cable& lead)
     require_positive(lead.overall_diameter, "overall diameter");
     require_within(lead.damaged_length, weldloop::length{}, require_positive(lead.length, "lead length"),
                    "damaged length");
-    const double metal_fill = lead.size.area().value() / (0.25 * std::numbers::pi * lead.conductor_diameter.value() *
-                                                          lead.conductor_diameter.value());
-    if (metal_fill > 1.0 + 1e-6)
+    if (lead.size.area().value() > most_metal_in(lead.conductor_diameter))
         throw out_of_range_error("conductor diameter", si_text(lead.conductor_diameter),
                                  "at least that of a solid conductor of " + to_text(lead.size));
+}
+
+/// Refuses a lead whose dimensions are not known or do not fit. @throws missing_data_error, not_finite_error,
+/// out_of_range_error
+inline void require_dimensions(const cable& lead)
+{
+    const double inner = lead.conductor_diameter.value(), outer = lead.overall_diameter.value();
+    const double damaged = lead.damaged_length.value(), whole = lead.length.value();
+    // the two bounds hold for the others too; what is damaged all along is looked at again
+    if (inner > 0.0 && outer > inner && outer <= greatest_number && damaged >= 0.0 && whole > damaged &&
+        whole <= greatest_number && lead.size.area().value() <= most_metal_in(lead.conductor_diameter)) [[likely]]
+        return;
+    doubt_dimensions(lead);
 }
 
 [[nodiscard]] inline bool is_damaged(const cable& lead)
@@ -92,20 +111,25 @@ inline void require_dimensions(const cable& lead)
                                 {lead.covering, lead.conductor_diameter, lead.overall_diameter});
 }
 
-/// Adds the sources of a heating and the ranges its peaks leave.
-inline void add_heating_basis(basis& out, const cable& lead, const cable_surface& surface, const surface_kernel& kernel,
-                              const temperature& conductor_peak, const temperature& surface_peak, bool continuous)
+/// Adds the ranges that a conductor leaves at its peak.
+inline void add_conductor_ranges(basis& out, const cable& lead, temperature peak)
 {
-    add_basis_of(out, lead);
+    if (peak < resistivity_lowest || peak > resistivity_highest) out.add(range_flag::resistivity_range);
+    if (lead.metal.core_melting > temperature{} && peak > lead.metal.melting) out.add(range_flag::strand_coat_melts);
+}
+
+/// Begins a list with the sources of a heating and the ranges its peaks leave.
+inline void begin_heating_basis(basis& out, const cable& lead, const cable_surface& surface,
+                                const surface_kernel& kernel, const temperature& conductor_peak,
+                                const temperature& surface_peak, bool continuous)
+{
+    begin_basis_of(out, lead);
     add_surface_basis(out, surface, kernel, surface_peak);
     if (!continuous) {
         out.add(covering_points_model);
         out.add(is_heat_of_table(lead.covering) ? iec_60853_heat : lead_covering_of_user);
     }
-    if (conductor_peak < resistivity_lowest || conductor_peak > resistivity_highest)
-        out.add(range_flag::resistivity_range);
-    if (const auto coat = coat_melting_of(lead.metal); coat && conductor_peak > *coat)
-        out.add(range_flag::strand_coat_melts);
+    add_conductor_ranges(out, lead, conductor_peak);
 }
 
 }  // namespace detail
@@ -256,8 +280,8 @@ namespace detail {
         out.melts = out.conductor_peak > conductor_melting_of(lead.metal);
     }
     out.over_limit = out.conductor_peak > limit_of(lead);
-    detail::add_heating_basis(out.basis, lead, surface, kernel, out.conductor_peak, out.surface_peak,
-                              programme.size() == 1);
+    detail::begin_heating_basis(out.basis, lead, surface, kernel, out.conductor_peak, out.surface_peak,
+                                programme.size() == 1);
     return out;
 }
 

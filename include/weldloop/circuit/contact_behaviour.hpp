@@ -59,14 +59,16 @@ inline const basis& characteristic_basis()
     return found;
 }
 
-inline band<conductance> contact_conductance(const contact& c, const force_law_constant_row& k)
+// Of a force-law constant with its scatter, which stays in registers.
+[[gnu::always_inline]] inline band<conductance> contact_conductance(const contact& c, const band<double>& constant)
 {
     require_not_negative(c.force, "contact force");
     const double points = require_within(c.points, 1.0, 1000.0, "contact points");
-    const auto surface = resistance_multiplier(c.surface);
-    if (!surface || c.force.value() == 0.0) return open_circuit;
-    const conductance each = force_law_conductance(1.0, force_law_exponent(c.shape), c.force / points);
-    return scattered_conductance(points * each, product(k.constant, *surface));
+    const band<double>* const surface = multiplier_row(c.surface);
+    if (surface == nullptr || c.force.value() == 0.0) return open_circuit;
+    const double each = require_finite(force_law_siemens(1.0, force_law_exponent(c.shape), (c.force / points).value()),
+                                       "contact conductance");
+    return scattered_conductance(in_si<conductance>(points * each), product(constant, *surface));
 }
 
 inline void add_contact_basis(basis& out, const force_law_constant_row& k)
@@ -90,7 +92,10 @@ inline void add_contact_basis(basis& out, const force_law_constant_row& k)
 /// @see force_law_constant(), force_law_exponents, surface_state_judgement, independent_scatter
 [[nodiscard]] inline band<conductance> contact_conductance_of(const contact& c)
 {
-    return detail::contact_conductance(c, force_law_constant(c.metals.first, c.metals.second));
+    const metal &first = c.metals.first, &second = c.metals.second;
+    const detail::published_constant* const row = detail::find_constant(first.name, second.name);
+    return detail::contact_conductance(c, row != nullptr ? row->constant()
+                                                         : detail::estimated_constant(first, second).constant);
 }
 
 /// What a contact's conductance rests on: sources, and pair_estimated for metals without a published constant.
@@ -177,7 +182,7 @@ inline void add_contact_basis(basis& out, const force_law_constant_row& k)
 [[nodiscard]] inline joint_behaviour behaviour_of(const contact& c, current through, temperature bulk)
 {
     const force_law_constant_row k = force_law_constant(c.metals.first, c.metals.second);
-    joint_behaviour out = joint_behaviour_of(detail::contact_conductance(c, k), c.metals, through, bulk);
+    joint_behaviour out = joint_behaviour_of(detail::contact_conductance(c, k.constant), c.metals, through, bulk);
     detail::add_contact_basis(out.basis, k);
     return out;
 }

@@ -3,8 +3,8 @@
 /// Ratios as checked types. A duty of 60 or an emissivity of 9 is a slip of the unit, so a plain number is taken
 /// only if it can be, and is read back with static_cast<double>.
 
+#include <cmath>
 #include <compare>
-#include <limits>
 #include <string>
 
 #include <weldloop/core/error.hpp>
@@ -38,16 +38,18 @@ public:
 private:
     static constexpr double checked(double v)
     {
-        if (!(v >= -std::numeric_limits<double>::max() && v <= std::numeric_limits<double>::max()))
-            throw not_finite_error(Rule::name, number_text(v));
-        const bool too_low = Rule::low_excluded ? v <= Rule::low : v < Rule::low;
-        const bool too_high = Rule::high_excluded ? v >= Rule::high : v > Rule::high;
-        if (too_low || too_high)
-            throw out_of_range_error(Rule::name, number_text(v),
-                                     (Rule::low_excluded ? "above " : "from ") + number_text(Rule::low) +
-                                         (Rule::high_excluded ? " to below " : " to ") + number_text(Rule::high) +
-                                         ", as a plain ratio");
+        const bool is_high_enough = Rule::low_excluded ? v > Rule::low : v >= Rule::low;
+        if (!(is_high_enough && (Rule::high_excluded ? v < Rule::high : v <= Rule::high))) [[unlikely]]
+            refuse(v);
         return v;
+    }
+    [[noreturn, gnu::noinline, gnu::cold]] static void refuse(double v)
+    {
+        if (!std::isfinite(v)) throw not_finite_error(Rule::name, number_text(v));
+        throw out_of_range_error(Rule::name, number_text(v),
+                                 (Rule::low_excluded ? "above " : "from ") + number_text(Rule::low) +
+                                     (Rule::high_excluded ? " to below " : " to ") + number_text(Rule::high) +
+                                     ", as a plain ratio");
     }
 
     double value_ = Rule::initial;

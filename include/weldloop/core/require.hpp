@@ -30,6 +30,10 @@ template <class Q>
     if (!std::isfinite(q.value())) throw not_finite_error(std::string(argument), si_text(q));
     throw out_of_range_error(std::string(argument), si_text(q), si_text(low) + " to " + si_text(high));
 }
+[[noreturn, gnu::noinline, gnu::cold]] inline void refuse_not_finite(double x, std::string_view argument)
+{
+    throw not_finite_error(std::string(argument), number_text(x));
+}
 [[noreturn, gnu::noinline, gnu::cold]] inline void refuse_number_outside(double x, double low, double high,
                                                                          std::string_view argument)
 {
@@ -47,14 +51,16 @@ template <class Q>
 template <class Q>
 const Q& require_finite(const Q& q, std::string_view argument)
 {
-    if (!(std::fabs(q.value()) <= detail::greatest_number)) detail::refuse_value(q, argument, "a number");
+    if (!(std::fabs(q.value()) <= detail::greatest_number)) [[unlikely]]
+        detail::refuse_value(q, argument, "a number");
     return q;
 }
 
 /// The same for a plain number, such as a Rayleigh number. @param x [its unit], any @param argument as above
 inline double require_finite(double x, std::string_view argument)
 {
-    if (!(std::fabs(x) <= detail::greatest_number)) throw not_finite_error(std::string(argument), number_text(x));
+    if (!(std::fabs(x) <= detail::greatest_number)) [[unlikely]]
+        detail::refuse_not_finite(x, argument);
     return x;
 }
 
@@ -62,7 +68,8 @@ inline double require_finite(double x, std::string_view argument)
 template <class Q>
 const Q& require_positive(const Q& q, std::string_view argument)
 {
-    if (!(q.value() > 0.0 && q.value() <= detail::greatest_number)) detail::refuse_value(q, argument, "above zero");
+    if (!(q.value() > 0.0 && q.value() <= detail::greatest_number)) [[unlikely]]
+        detail::refuse_value(q, argument, "above zero");
     return q;
 }
 
@@ -70,26 +77,27 @@ const Q& require_positive(const Q& q, std::string_view argument)
 template <class Q>
 const Q& require_not_negative(const Q& q, std::string_view argument)
 {
-    if (!(q.value() >= 0.0 && q.value() <= detail::greatest_number)) detail::refuse_value(q, argument, "zero or above");
+    if (!(q.value() >= 0.0 && q.value() <= detail::greatest_number)) [[unlikely]]
+        detail::refuse_value(q, argument, "zero or above");
     return q;
 }
 
-/// Both ends are allowed. @param q within the ends, or it is refused @param low any @param high any
+/// Both ends are allowed. @param q within the ends, or it is refused @param low any but infinity @param high the same
 /// @param argument as above
 template <class Q>
 const Q& require_within(const Q& q, const Q& low, const Q& high, std::string_view argument)
 {
-    if (!(std::fabs(q.value()) <= detail::greatest_number && q >= low && q <= high))
+    if (!(q >= low && q <= high)) [[unlikely]]
         detail::refuse_outside(q, low, high, argument);
     return q;
 }
 
 /// The same for a plain number, such as a Rayleigh number or a count.
-/// @param x [its unit], within the ends @param low [its unit], any @param high [its unit], any
+/// @param x [its unit], within the ends @param low [its unit], any but infinity @param high [its unit], the same
 /// @param argument as above
 inline double require_within(double x, double low, double high, std::string_view argument)
 {
-    if (!(std::fabs(x) <= detail::greatest_number && x >= low && x <= high))
+    if (!(x >= low && x <= high)) [[unlikely]]
         detail::refuse_number_outside(x, low, high, argument);
     return x;
 }

@@ -9,6 +9,7 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 namespace weldloop {
@@ -129,25 +130,54 @@ enum class range_flag : std::uint8_t {
 /// outlive the result.
 class basis {
 public:
-    basis() = default;
+    /// No sources yet. The places for them are not set before they are used, which is most of what a list would cost.
+    basis() {}  // NOLINT: on purpose
+    ~basis() = default;
+    basis(const basis& other) : count_(other.count_), more_(other.more_), marks_(other.marks_), flags_(other.flags_)
+    {
+        take_first_of(other);
+    }
+    basis(basis&& other) noexcept
+        : count_(other.count_), more_(std::move(other.more_)), marks_(other.marks_), flags_(other.flags_)
+    {
+        take_first_of(other);
+    }
+    basis& operator=(const basis& other) { return *this = basis(other); }
+    basis& operator=(basis&& other) noexcept
+    {
+        count_ = other.count_;
+        more_ = std::move(other.more_);
+        marks_ = other.marks_;
+        flags_ = other.flags_;
+        take_first_of(other);
+        return *this;
+    }
 
     /// Adds a source once.
     basis& add(const source& s)
     {
         const std::uint64_t mark = mark_of(s);
-        if ((marks_ & mark) != 0)
-            for (const source* known : sources())
-                if (known == &s) return *this;
+        if ((marks_ & mark) != 0 || count_ == first_.size()) [[unlikely]]
+            return add_beside(s, mark);
         marks_ |= mark;
-        if (more_.empty() && count_ < first_.size()) {
-            first_[count_++] = &s;
-            return *this;
-        }
-        if (more_.empty()) more_.assign(first_.begin(), first_.end());
-        more_.push_back(&s);
+        first_[count_++] = &s;
         return *this;
     }
     basis& add(const source&& s) = delete;  ///< a temporary would dangle
+
+    /// Adds sources of which none is there yet: what a fresh list begins with, without looking for each.
+    /// @param s sources, all different
+    template <class... Sources>
+    basis& add_new(const Sources&... s)
+    {
+        if (count_ + sizeof...(s) > first_.size()) [[unlikely]]
+            return (add(s), ...);
+        const source** place = first_.data() + count_;
+        ((*place++ = &s), ...);
+        count_ += sizeof...(s);
+        marks_ = unmarked;
+        return *this;
+    }
 
     /// Raises a range flag.
     basis& add(range_flag flag)
@@ -190,18 +220,44 @@ public:
     }
 
 private:
+    void take_first_of(const basis& other)
+    {
+        for (std::size_t i = 0; i < count_; ++i) first_[i] = other.first_[i];
+    }
+
+    // Where the bit of a source is set it may be there; where the array is full the list goes on in the vector.
+    [[gnu::noinline]] basis& add_beside(const source& s, std::uint64_t mark)
+    {
+        if (marks_ == unmarked) {
+            marks_ = 0;
+            for (const source* known : sources()) marks_ |= mark_of(*known);
+        }
+        if ((marks_ & mark) != 0)
+            for (const source* known : sources())
+                if (known == &s) return *this;
+        marks_ |= mark;
+        if (count_ < first_.size()) {
+            first_[count_++] = &s;
+            return *this;
+        }
+        if (more_.empty()) more_.assign(first_.begin(), first_.end());
+        more_.push_back(&s);
+        return *this;
+    }
+    static constexpr std::uint64_t unmarked = ~std::uint64_t{0};  // bits are not set yet: each source may be there
+
     // A bit by the place of a source: where it is not set yet the source is new and the others need not be asked.
     static std::uint64_t mark_of(const source& s)
     {
-        constexpr unsigned bits = 64;
-        return std::uint64_t{1} << (reinterpret_cast<std::uintptr_t>(&s) / sizeof(source) % bits);
+        constexpr unsigned bits = 64, spacing = 64;  // bytes from one to the next, about
+        return std::uint64_t{1} << (reinterpret_cast<std::uintptr_t>(&s) / spacing % bits);
     }
     static constexpr std::uint32_t bit(range_flag flag) { return std::uint32_t{1} << static_cast<unsigned>(flag); }
 
-    std::array<const source*, 16> first_{};  // as long as they fit
-    std::size_t count_ = 0;                  // of those
-    std::vector<const source*> more_;        // all of them, once they do not
-    std::uint64_t marks_ = 0;                // of those added
+    std::array<const source*, 16> first_;  // as long as they fit; no more of them is set than counted
+    std::size_t count_ = 0;                // of those
+    std::vector<const source*> more_;      // all of them, once they do not
+    std::uint64_t marks_ = 0;              // of those added
     std::uint32_t flags_ = 0;
 };
 

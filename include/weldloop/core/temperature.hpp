@@ -5,6 +5,7 @@
 /// A point is not a difference: two points cannot be added, a point cannot be scaled, and 5 degC is not 5 K. The
 /// difference of two points is a `temperature_difference`, and that can be added to a point.
 
+#include <cmath>
 #include <compare>
 #include <concepts>
 #include <limits>
@@ -86,12 +87,14 @@ private:
 
     static constexpr double checked(double k)
     {
-        if (!(k >= -std::numeric_limits<double>::max() && k <= std::numeric_limits<double>::max()))
-            throw not_finite_error("temperature", number_text(k) + " K");
-        if (k < 0.0)
-            throw out_of_range_error("temperature", number_text(k) + " K",
-                                     "absolute zero (0 K, -273.15 degC) or above");
+        if (!(k >= 0.0 && k <= std::numeric_limits<double>::max())) [[unlikely]]
+            refuse(k);
         return k;
+    }
+    [[noreturn, gnu::noinline, gnu::cold]] static void refuse(double k)
+    {
+        if (!std::isfinite(k)) throw not_finite_error("temperature", number_text(k) + " K");
+        throw out_of_range_error("temperature", number_text(k) + " K", "absolute zero (0 K, -273.15 degC) or above");
     }
 
     double kelvin_ = 293.15;

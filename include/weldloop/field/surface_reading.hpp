@@ -174,7 +174,7 @@ conductor_from_surface(const cable& lead, const surroundings& where, const measu
     out.effective = {
         in_si<current>(best.amps),
         in_si<current>(detail::together(hot.amps - best.amps, cold.amps - best.amps, more.amps - best.amps))};
-    detail::add_basis_of(out.basis, lead);
+    detail::begin_basis_of(out.basis, lead);
     out.basis.add(surface_heat_uncertainty);
     return out;
 }

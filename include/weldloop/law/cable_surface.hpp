@@ -63,7 +63,7 @@ inline constexpr temperature hottest_air = temperature::celsius(500.0);   ///< h
 /// @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline lead_bundle lead_bundle_of(const cable_surface& s)
 {
-    if (s.lay != lay::coiled || s.coil_turns)
+    if (s.lay != lay::coiled || s.coil_turns) [[likely]]
         return lead_bundle_of(s.lay, s.diameter, s.lay == lay::bundled ? s.bundled_leads : s.coil_turns,
                               s.across_bundle);
     require_within(static_cast<double>(s.assumed_turns), 1.0, static_cast<double>(most_bundled_turns),
@@ -79,7 +79,7 @@ namespace detail {
 class surface_kernel {
 public:
     /// Checks the surface. @throws not_finite_error, out_of_range_error
-    explicit surface_kernel(const cable_surface& s) : surface_kernel(s, lead_bundle_of(s)) {}
+    explicit surface_kernel(const cable_surface& s) : surface_kernel(checked(s), lead_bundle_of(s)) {}
 
     [[nodiscard]] double air() const { return outline_.air(); }  // K
 
@@ -131,11 +131,8 @@ public:
     /// The slope of line_at().
     [[nodiscard]] double slope(double surface) const { return line_at(surface).slope; }
 
-    /// Whether a convection formula is used outside its range at a surface temperature [K].
-    [[nodiscard]] bool leaves_convection_range(double surface) const { return outline_.leaves_range(surface); }
-
-    /// Diameter of the outline [m], a bundle's where the cable lies in one.
-    [[nodiscard]] double outline_diameter() const { return outline_.diameter(); }
+    /// The law of the outline, a bundle's where the cable lies in one.
+    [[nodiscard]] const cylinder_law& outline() const { return outline_; }
 
     /// Whether nobody said how many share that outline.
     [[nodiscard]] bool is_count_assumed() const { return assumed_; }
@@ -143,14 +140,13 @@ public:
 private:
     surface_kernel(const cable_surface& s, const lead_bundle& body)
         : outline_({.diameter = body.outline.value(),
-                    .air = checked_air(s.air),
-                    .wind = require_not_negative(s.wind, "wind").value(),
-                    .pressure = pressure_at_altitude(s.altitude).value(),
+                    .air = s.air.in_kelvin(),
+                    .wind = s.wind.value(),
+                    .pressure = standard_pressure(s.altitude.value()),
                     .emissivity = static_cast<double>(s.emissivity),
                     .model = s.model}),
           share_(lay_ratio(s.lay, s.diameter) / body.leads), inside_(body.rise_inside),
-          sun_(require_not_negative(s.sun, "sunlight").value() * static_cast<double>(sun_absorption) *
-               body.outline.value() / body.leads),
+          sun_(s.sun.value() * static_cast<double>(sun_absorption) * body.outline.value() / body.leads),
           sun_inside_(sun_), assumed_(body.assumed)
     {
         if (inside_ > 0.0 && sun_ > 0.0)
@@ -167,11 +163,23 @@ private:
         return (surface - outline) / inside_ + sun_inside_;
     }
 
-    static double checked_air(temperature air)
+    static const cable_surface& checked(const cable_surface& s)
     {
-        if (air < coldest_air || air > hottest_air)
-            throw out_of_range_error("air temperature", to_text(air, "degC"), "-100 degC to 500 degC");
-        return air.in_kelvin();
+        if (s.air >= coldest_air && s.air <= hottest_air && s.wind.value() >= 0.0 &&
+            s.wind.value() <= greatest_number && s.altitude >= lowest_altitude && s.altitude <= highest_altitude &&
+            s.sun.value() >= 0.0 && s.sun.value() <= greatest_number) [[likely]]
+            return s;
+        refuse(s);
+    }
+    // The first of what checked() asks for that does not hold.
+    [[noreturn, gnu::noinline, gnu::cold]] static void refuse(const cable_surface& s)
+    {
+        (void)lead_bundle_of(s);
+        if (s.air < coldest_air || s.air > hottest_air)
+            throw out_of_range_error("air temperature", to_text(s.air, "degC"), "-100 degC to 500 degC");
+        require_not_negative(s.wind, "wind");
+        (void)pressure_at_altitude(s.altitude);
+        refuse_value(s.sun, "sunlight", "zero or above");
     }
 
     [[nodiscard]] value_and_slope share_of(const value_and_slope& whole) const
@@ -186,18 +194,10 @@ private:
     bool assumed_;
 };
 
-/// Adds what surface_basis() says of a surface with its kernel.
-inline void add_surface_basis(basis& out, const cable_surface& s, const surface_kernel& kernel, temperature surface)
+/// Adds what an arrangement rests on.
+inline void add_lay_basis(basis& out, lay arrangement)
 {
-    if (s.model == surface_model::iec_60287) out.add(iec_60287_free_air).add(free_air_base_air);
-    if (s.model == surface_model::morgan) out.add(morgan_cylinder);
-    if (s.model == surface_model::churchill_chu || s.wind.value() > 0.0 || s.altitude.value() != 0.0)
-        out.add(churchill_chu_cylinder);
-    out.add(stefan_boltzmann_law);
-    if (s.model != surface_model::iec_60287) out.add(us_standard_atmosphere);
-    if (s.wind.value() > 0.0) out.add(churchill_bernstein_cylinder).add(mixed_convection_rule);
-    if (s.sun.value() > 0.0) out.add(sun_on_cables);
-    switch (s.lay) {
+    switch (arrangement) {
     case lay::alone:
     case lay::spaced: break;
     case lay::touching_pair: out.add(iec_60287_free_air); break;
@@ -208,10 +208,35 @@ inline void add_surface_basis(basis& out, const cable_surface& s, const surface_
     case lay::bundled:
     case lay::coiled: out.add(bundle_model).add(range_flag::arrangement_judgement); break;
     }
-    if (kernel.is_count_assumed()) out.add(range_flag::crowd_assumed);
-    if (kernel.leaves_convection_range(surface.in_kelvin())) out.add(range_flag::convection_range);
-    if (s.model == surface_model::iec_60287 && kernel.outline_diameter() > free_air_widest.value())
+}
+
+/// Adds the ranges that the law of an outline leaves at a surface temperature [K].
+inline void add_outline_ranges(basis& out, const cylinder_law& outline, double surface,
+                               surface_model model = default_surface_model)
+{
+    if (outline.leaves_range(surface)) out.add(range_flag::convection_range);
+    if (model == surface_model::iec_60287 && outline.diameter() > free_air_widest.value())
         out.add(range_flag::cable_diameter_range);
+}
+
+/// Adds what surface_basis() says of a surface with its kernel, to sources of which none is of a surface.
+inline void add_surface_basis(basis& out, const cable_surface& s, const surface_kernel& kernel, temperature surface)
+{
+    const bool is_still = s.wind.value() == 0.0 && s.altitude.value() == 0.0;
+    if (s.model == surface_model::iec_60287 && is_still)
+        out.add_new(iec_60287_free_air, free_air_base_air, stefan_boltzmann_law);
+    else {
+        if (s.model == surface_model::iec_60287) out.add(iec_60287_free_air).add(free_air_base_air);
+        if (s.model == surface_model::morgan) out.add(morgan_cylinder);
+        if (s.model == surface_model::churchill_chu || !is_still) out.add(churchill_chu_cylinder);
+        out.add(stefan_boltzmann_law);
+        if (s.model != surface_model::iec_60287) out.add(us_standard_atmosphere);
+    }
+    if (s.wind.value() > 0.0) out.add(churchill_bernstein_cylinder).add(mixed_convection_rule);
+    if (s.sun.value() > 0.0) out.add(sun_on_cables);
+    add_lay_basis(out, s.lay);
+    if (kernel.is_count_assumed()) out.add(range_flag::crowd_assumed);
+    add_outline_ranges(out, kernel.outline(), surface.in_kelvin(), s.model);
 }
 
 }  // namespace detail

@@ -22,6 +22,19 @@ inline constexpr temperature resistivity_highest =
     temperature::celsius(300.0);  ///< above it copper reads 1.5 to 7 % low
 /// @}
 
+namespace detail {
+// Says which argument it is that cannot be; a resistance that is zero because it is beyond the smallest number stands.
+// Plain numbers [ohm/m, m2], which stay in registers.
+[[gnu::noinline, gnu::cold]] inline double doubtful_resistance(double found, const metal& metal, double section,
+                                                               double increment)
+{
+    require_positive(metal.resistivity, "resistivity");
+    require_positive(in_si<area>(section), "conductor area");
+    require_within(increment, 0.0, 1.0, "stranding increment");
+    return require_finite(in_si<resistance_per_length>(found), "resistance per length").value();
+}
+}  // namespace detail
+
 /// Resistance of a stranded conductor per length, R' = rho(T) (1 + increment) / A with
 /// rho(T) = rho20 (1 + alpha20 (T - 20 degC)).
 ///
@@ -34,11 +47,12 @@ inline constexpr temperature resistivity_highest =
 [[nodiscard]] inline resistance_per_length conductor_resistance(const metal& metal, area section, double increment,
                                                                 temperature t)
 {
-    require_positive(metal.resistivity, "resistivity");
-    require_positive(section, "conductor area");
-    require_within(increment, 0.0, 1.0, "stranding increment");
-    return require_finite(resistance_per_length(metal.resistivity_at(t) * (1.0 + increment) / section),
-                          "resistance per length");
+    const resistance_per_length found(metal.resistivity_at(t) * (1.0 + increment) / section);
+    // with these above zero, so is the resistivity, and both are finite
+    if (section.value() > 0.0 && increment >= 0.0 && increment <= 1.0 && found.value() > 0.0 &&
+        found.value() <= detail::greatest_number) [[likely]]
+        return found;
+    return in_si<resistance_per_length>(detail::doubtful_resistance(found.value(), metal, section.value(), increment));
 }
 
 /// Resistance of a conductor that has lost a share of its strands over a part of its length:

@@ -38,6 +38,16 @@ inline double log_diameter_ratio(length inner, length outer)
     return std::log1p(((outer - inner) / inner).value());
 }
 
+// Says which argument it is that cannot be; a conductance that is zero because it is beyond the smallest number stands.
+// Plain numbers [W/(m K), W/(m K), m, m], which stay in registers.
+[[gnu::noinline, gnu::cold]] inline double doubtful_conductance(double found, double conductivity, double inner,
+                                                                double outer)
+{
+    require_positive(in_si<thermal_conductivity>(conductivity), "thermal conductivity of the covering");
+    require_covering(in_si<length>(inner), in_si<length>(outer));
+    return require_finite(in_si<thermal_conductivity>(found), "heat conductance of the covering").value();
+}
+
 }  // namespace detail
 
 /// Heat conducted through a round covering per metre and kelvin, G = 2 pi k / ln(D/d).
@@ -47,11 +57,13 @@ inline double log_diameter_ratio(length inner, length outer)
 [[nodiscard]] inline thermal_conductivity covering_conductance(thermal_conductivity conductivity, length inner,
                                                                length outer)
 {
-    require_positive(conductivity, "thermal conductivity of the covering");
-    detail::require_covering(inner, outer);
-    return require_finite(
-        thermal_conductivity(2.0 * std::numbers::pi * conductivity / detail::log_diameter_ratio(inner, outer)),
-        "heat conductance of the covering");
+    const thermal_conductivity found(2.0 * std::numbers::pi * conductivity / detail::log_diameter_ratio(inner, outer));
+    // with these above zero the overall diameter is the larger, and a finite answer has finite arguments
+    if (conductivity.value() > 0.0 && inner.value() > 0.0 && found.value() > 0.0 &&
+        found.value() <= detail::greatest_number) [[likely]]
+        return found;
+    return in_si<thermal_conductivity>(
+        detail::doubtful_conductance(found.value(), conductivity.value(), inner.value(), outer.value()));
 }
 
 /// Share of a covering's stored heat that counts with the conductor in a model of two stores, by Van Wormer:

@@ -8,6 +8,7 @@
 #include <cmath>
 #include <limits>
 #include <numbers>
+#include <optional>
 
 #include <weldloop/core/fraction.hpp>
 #include <weldloop/law/convection.hpp>
@@ -29,8 +30,7 @@ struct cylinder_place {
 class cylinder_law {
 public:
     explicit cylinder_law(const cylinder_place& at)
-        : at_(at), iec_factor_(std::numbers::pi * at.diameter *
-                               free_air_coefficient(free_air_alone, in_si<length>(at.diameter))),
+        : at_(at), iec_factor_(std::numbers::pi * at.diameter * free_air_coefficient(free_air_alone, at.diameter)),
           relative_pressure_(at.pressure / sea_level_pressure.value()),
           is_base_case_(at.model == surface_model::iec_60287 && at.wind == 0.0 && relative_pressure_ == 1.0 &&
                         at.emissivity == standard_emissivity),
@@ -68,6 +68,62 @@ public:
         return together(film, with_wind(film, placed(film, surface, first, still, radiant)), radiant);
     }
 
+    /// The balance below where the standard's law is the larger of both, a polynomial in y, the fourth root of the
+    /// surface's rise: F y^5 + (a + G) y^4 + b y^8 + c y^12 = G U, F of the standard's law, a to c of
+    /// radiation_in_other_air(), both times the share, G the conductance, U the rise without loss.
+    struct standard_balance {
+        double factor, once, twice, thrice, taken_up;  // F, a + G, b, c, G U
+        static constexpr double settled = 2e-7;        // of y, for a step: the next is a thirtieth of its square
+
+        standard_balance(const cylinder_law& law, double share, double conductance, double unheated)
+            : factor(share * law.iec_factor_), once(share * law.other_air_.once + conductance),
+              twice(share * law.other_air_.twice), thrice(share * law.other_air_.thrice),
+              taken_up(conductance * unheated)
+        {
+        }
+        /// Where searches start: surfaces rise by two thirds of what they would without loss, 10 to 250 K.
+        [[nodiscard]] static double first_root(double unheated)
+        {
+            constexpr double highest = 4.4, least = 10.0, bend = 70.0;
+            return highest * (unheated + least) / (unheated + bend);
+        }
+        /// What Newton's rule adds to y, in logarithms of both sides, in which they are next to straight:
+        /// y^4 u = G U with u = F y + a + G + b y^4 + c y^8, y times the power 1/p of z = G U/(y^4 u), p = 4 + k the
+        /// slope of ln(y^4 u) over ln y; the power by a quotient that has its first three terms.
+        [[nodiscard]] double step(double y) const { return step(y, factor, once, twice, thrice, taken_up); }
+        /// The same of numbers that stand side by side with those of others.
+        [[nodiscard]] static double step(double y, double factor, double once, double twice, double thrice,
+                                         double taken_up)
+        {
+            const double r = (y * y) * (y * y), third = r * thrice, first = factor * y;
+            const double bent = twice + third, u = first + once + r * bent;
+            const double k = (first + 4.0 * r * (bent + third)) / u, z = taken_up / (r * u);
+            return (y + y) * (z - 1.0) / ((3.0 + k) * z + (5.0 + k));
+        }
+    };
+
+    /// Whether the standard's law alone may set a balance in which the surface rises by at most so much [K].
+    [[nodiscard]] bool may_follow_standard(double unheated) const
+    {
+        return is_base_case_ && unheated > 0.0 && unheated < standard_rises_up_to;
+    }
+    /// Surface temperature [K] of such a balance; none where the law is not surely the larger there. Where it is the
+    /// larger at its own root, that is the root of the larger of both.
+    [[nodiscard]] std::optional<double> standard_root(const standard_balance& by_standard, double unheated) const
+    {
+        constexpr int most_steps = 8;  // takes 3
+        double y = standard_balance::first_root(unheated);
+        for (int k = 0; k < most_steps; ++k) {
+            const double step = by_standard.step(y);
+            y += step;
+            if (std::fabs(step) > standard_balance::settled * y) continue;
+            const double rise = (y * y) * (y * y);
+            if (rise <= unheated && standard_is_surely_larger(at_.air + rise, y)) return at_.air + rise;
+            break;
+        }
+        return std::nullopt;
+    }
+
     /// Surface temperature [K] at which the cylinder gives off what it takes up and what reaches it from a temperature
     /// [K] through a conductance.
     /// @param share of the loss that counts @param taken_up of the sun [W/m] @param conductance [W/(m K)], above 0
@@ -76,6 +132,9 @@ public:
                                  double near = std::numeric_limits<double>::quiet_NaN()) const
     {
         const double unheated = taken_up / conductance;  // K, rise of the surface over the inside if no heat were lost
+        if (const double rise = inside - at_.air + unheated; may_follow_standard(rise))
+            if (const std::optional<double> found = standard_root({*this, share, conductance, rise}, rise))
+                return *found;
         const double low = std::min(inside, at_.air), high = std::max(inside, at_.air) + unheated;
         if (low == high) return low;
         const auto where = [&](auto law, double first) {
@@ -93,12 +152,6 @@ public:
                 ? at_.air + rise / (1.0 + share * iec_factor_ * std::sqrt(std::sqrt(usual_share * std::fabs(rise))) /
                                               conductance)
                 : near;
-        if (is_base_case_ && high - at_.air < standard_rises_up_to && at_.air - low < standard_rises_up_to &&
-            standard_is_surely_larger(first)) {
-            // where the standard's law is the larger at its own root, that is the root of the larger of both
-            first = where([this](double t) { return standard_in_air(t); }, first);
-            if (standard_is_surely_larger(first)) return first;
-        }
         return where([this](double t) { return loss(t); }, first);
     }
 
@@ -132,10 +185,10 @@ public:
     [[nodiscard]] bool leaves_range(double surface) const
     {
         const double t = 0.5 * (surface + at_.air), rise = std::fabs(surface - at_.air), d = at_.diameter;
-        if (t < air_coldest.in_kelvin() || t > air_hottest.in_kelvin()) return true;
         // above 200 K and 500 m below the sea the Rayleigh number is at most 7.3e8 times this product
         constexpr double small = 1e3;  // m3 K
-        if (at_.wind == 0.0 && t > 200.0 && rise * d * d * d < small) return false;
+        if (t > 200.0 && t <= air_hottest.in_kelvin() && at_.wind == 0.0 && rise * d * d * d < small) return false;
+        if (t < air_coldest.in_kelvin() || t > air_hottest.in_kelvin()) return true;
         const film_state film = film_of(surface);
         return film.rayleigh * relative_pressure_ * relative_pressure_ > cylinder_highest_rayleigh ||
                at_.wind * d / film.kinematic_viscosity * relative_pressure_ > cross_flow_highest_reynolds;
@@ -229,12 +282,12 @@ private:
     static other_air other_air_at(const cylinder_place& at)
     {
         const double t = at.air, base = free_air_base.in_kelvin();
-        const double grey = std::numbers::pi * at.diameter * standard_emissivity * stefan_boltzmann;
+        const double grey = at.diameter * (std::numbers::pi * standard_emissivity * stefan_boltzmann);
         return {grey * 4.0 * (t * t * t - base * base * base), grey * 6.0 * (t * t - base * base),
                 grey * 4.0 * (t - base)};
     }
 
-    [[nodiscard]] double grey_factor() const { return at_.diameter * standard_emissivity * stefan_boltzmann; }
+    [[nodiscard]] double grey_factor() const { return at_.diameter * (standard_emissivity * stefan_boltzmann); }
 
     /// Radiation per pi of a surface of the standard's emissivity between two temperatures [W/m] and its slope.
     [[nodiscard]] value_and_slope grey(double surface, double around) const

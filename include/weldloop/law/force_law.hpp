@@ -62,6 +62,8 @@ struct published_constant {
     std::string_view first, second;
     double low, high;
     const source* from;
+
+    [[nodiscard]] band<double> constant() const { return {low, low == high ? low : std::sqrt(low * high), high}; }
 };
 
 inline constexpr std::array published_constants{
@@ -78,19 +80,27 @@ inline constexpr std::array published_constants{
     published_constant{aluminium.name, annealed_copper.name, 980, 980, &force_law_constants_recalled},
 };
 
-// Names are compared by their address first: those of the metal table are one object each.
-constexpr bool same_name(std::string_view a, std::string_view b)
-{
-    return a.size() == b.size() && (a.data() == b.data() || a == b);
-}
-
-inline const published_constant* find_constant(std::string_view a, std::string_view b)
+// By what the names say, in either order.
+[[gnu::noinline]] inline const published_constant* find_constant_by_text(std::string_view a, std::string_view b)
 {
     for (const published_constant& row : published_constants)
-        if ((same_name(row.first, a) && same_name(row.second, b)) ||
-            (same_name(row.first, b) && same_name(row.second, a)))
-            return &row;
+        if ((row.first == a && row.second == b) || (row.first == b && row.second == a)) return &row;
     return nullptr;
+}
+
+// By their address first: names of the metal table are one object each. Another length is another name.
+inline const published_constant* find_constant(std::string_view a, std::string_view b)
+{
+    const char *const one = a.data(), *const other = b.data();
+    for (const published_constant& row : published_constants) {
+        const char *const first = row.first.data(), *const second = row.second.data();
+        if ((first == one && second == other) || (first == other && second == one)) {
+            if (a.size() + b.size() == row.first.size() + row.second.size()) [[likely]]
+                return &row;
+            break;
+        }
+    }
+    return find_constant_by_text(a, b);
 }
 
 inline constexpr double kgf_per_newton = 0.102;           // as the law is written; exact would be 1/9.80665
@@ -168,8 +178,7 @@ namespace detail {
 {
     const detail::published_constant* row = detail::find_constant(a.name, b.name);
     if (row == nullptr) return detail::estimated_constant(a, b);
-    return {
-        {row->low, row->low == row->high ? row->low : std::sqrt(row->low * row->high), row->high}, row->from, false};
+    return {row->constant(), row->from, false};
 }
 
 /// The constant K that one film-free spot, yielding fully, would give the force law at m = 0.5 [micro-ohm kgf^0.5]:
@@ -183,6 +192,14 @@ namespace detail {
                           std::numeric_limits<double>::max(), "force-law constant");
 }
 
+namespace detail {
+/// force_law_conductance() of numbers that have been checked: F in newton, in siemens.
+[[nodiscard]] inline double force_law_siemens(double constant, double exponent, double pressing)
+{
+    return std::pow(kgf_per_newton * pressing, exponent) / (ohm_per_unit_constant * constant);
+}
+}  // namespace detail
+
 /// Conductance by the force law, (0.102 F)^m / (1e-6 K) [S]. Without force it is zero: open.
 /// @param constant K [micro-ohm kgf^m], above 0 @param exponent m, 0.1 to 1.5; see force_law_exponent()
 /// @param pressing force F [N], 0 or above. Range of the tables: about 10 N to 10 kN; no more than a power law beyond
@@ -193,8 +210,7 @@ namespace detail {
                    "force-law constant");
     require_within(exponent, 0.1, 1.5, "force-law exponent");
     require_not_negative(pressing, "contact force");
-    return require_finite(in_si<conductance>(std::pow(detail::kgf_per_newton * pressing.value(), exponent) /
-                                             (detail::ohm_per_unit_constant * constant)),
+    return require_finite(in_si<conductance>(detail::force_law_siemens(constant, exponent, pressing.value())),
                           "contact conductance");
 }
 

@@ -73,14 +73,21 @@ inline constexpr temperature free_air_base = temperature::celsius(30.0);
 /// Emissivity of the coverings behind the constants, which do not state it.
 inline constexpr emissivity covering_emissivity_of_iec = 0.9;
 
+namespace detail {
+/// free_air_coefficient() of a diameter [m] that has been checked.
+[[nodiscard]] inline double free_air_coefficient(const free_air_row& row, double diameter)
+{
+    return row.z / std::pow(diameter, row.g) + row.e;
+}
+}  // namespace detail
+
 /// Heat transfer coefficient per fourth root of the rise in free air, h = Z/De^g + E.
 /// @param row constants of the arrangement @param diameter De [m], above 0; up to 0.15 m by the standard
 /// @return h [W/(m2 K^(5/4))], plain because its unit has a broken power
 /// @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline double free_air_coefficient(const free_air_row& row, length diameter)
 {
-    require_positive(diameter, "cable diameter");
-    return row.z / std::pow(diameter.value(), row.g) + row.e;
+    return detail::free_air_coefficient(row, require_positive(diameter, "cable diameter").value());
 }
 
 /// Share of its heat that a lead on a floor still gives off, arrangement_factors.

@@ -73,6 +73,12 @@ inline constexpr std::array surface_multipliers{
     band<double>{0.8, 4.0, 30.0},     // spatter-covered
     band<double>{2.0, 20.0, 200.0},   // painted, pierced
 };
+/// Its row; none for what does not conduct.
+[[nodiscard]] constexpr const band<double>* multiplier_row(surface_state s)
+{
+    const auto row = static_cast<std::size_t>(s);
+    return row < surface_multipliers.size() ? &surface_multipliers[row] : nullptr;
+}
 static_assert(surface_multipliers.size() + 1 == all_surface_states.size() &&
               static_cast<std::size_t>(surface_state::painted_unbroken) == surface_multipliers.size());
 }  // namespace detail
@@ -97,9 +103,8 @@ static_assert(surface_multipliers.size() + 1 == all_surface_states.size() &&
 /// @param s the state @see surface_state_judgement
 [[nodiscard]] constexpr std::optional<band<double>> resistance_multiplier(surface_state s)
 {
-    const auto row = static_cast<std::size_t>(s);
-    if (row >= detail::surface_multipliers.size()) return std::nullopt;
-    return detail::surface_multipliers[row];
+    const band<double>* const row = detail::multiplier_row(s);
+    return row == nullptr ? std::nullopt : std::optional(*row);
 }
 
 }  // namespace weldloop

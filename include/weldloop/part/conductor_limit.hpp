@@ -98,7 +98,9 @@ struct conductor_limit {
 /// The temperature of conductor_limit_of(). @param lead its limit, covering and metal count @throws missing_data_error
 [[nodiscard]] inline temperature limit_of(const cable& lead)
 {
-    return lead.limit ? *lead.limit : conductor_limit_of(lead).highest;
+    if (lead.limit) return *lead.limit;
+    if (lead.covering.highest && *lead.covering.highest <= highest_of_tinned_strands) return *lead.covering.highest;
+    return conductor_limit_of(lead).highest;
 }
 
 }  // namespace weldloop

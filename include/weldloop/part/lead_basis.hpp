@@ -28,7 +28,7 @@ inline constexpr source lead_covering_of_user{"constants stated for the covering
 
 namespace detail {
 
-/// Adds what the stranding increment of a lead rests on.
+/// Adds what the stranding increment of a lead rests on, first of its sources but that of the metal.
 inline void add_resistance_basis(basis& out, const cable& lead)
 {
     if (lead.stranding_increment != lead.made.stranding_increment ||
@@ -38,7 +38,7 @@ inline void add_resistance_basis(basis& out, const cable& lead)
     }
     const bool nominal = lead.made.resistance == resistance_choice::nominal;
     if (lead.size.scale() == size_scale::square_mm) {
-        out.add(nominal ? iec_lay_judgement : iec_60228_classes);
+        out.add_new(nominal ? iec_lay_judgement : iec_60228_classes);
         return;
     }
     out.add(astm_b172);
@@ -59,17 +59,20 @@ inline void add_resistance_basis(basis& out, const cable& lead)
                        [&](const covering& row) { return row.heat_per_volume == c.heat_per_volume; });
 }
 
-/// Adds the sources of a lead's numbers and its flags.
-inline void add_basis_of(basis& out, const cable& lead)
+/// Begins a list with the sources of a lead's numbers and its flags.
+inline void begin_basis_of(basis& out, const cable& lead)
 {
-    if (lead.metal.electrical_source) out.add(*lead.metal.electrical_source);
+    if (lead.metal.electrical_source) out.add_new(*lead.metal.electrical_source);
     add_resistance_basis(out, lead);
-    const bool conductor_of_table = lead.conductor_diameter == lead.made.conductor_diameter,
-               overall_of_table = lead.overall_diameter == lead.made.overall_diameter;
-    if (overall_of_table) out.add(bs_638_4_diameters);
-    if (conductor_of_table) out.add(en_50525_2_81_diameters);
-    if (!conductor_of_table || !overall_of_table) out.add(lead_dimensions_of_user);
-    out.add(is_conductivity_of_table(lead.covering) ? iec_60287_2_1_table_1 : lead_covering_of_user);
+    const source& conductivity =
+        is_conductivity_of_table(lead.covering) ? iec_60287_2_1_table_1 : lead_covering_of_user;
+    if (lead.conductor_diameter == lead.made.conductor_diameter && lead.overall_diameter == lead.made.overall_diameter)
+        out.add_new(bs_638_4_diameters, en_50525_2_81_diameters, conductivity);
+    else {
+        if (lead.overall_diameter == lead.made.overall_diameter) out.add_new(bs_638_4_diameters);
+        if (lead.conductor_diameter == lead.made.conductor_diameter) out.add_new(en_50525_2_81_diameters);
+        out.add_new(lead_dimensions_of_user, conductivity);
+    }
     if (lead.dimensions_interpolated) out.add(range_flag::dimension_interpolated);
     if (lead.dimensions_extrapolated) out.add(range_flag::dimension_extrapolated);
     if (is_limit_above_lead(lead)) out.add(range_flag::limit_above_covering);
@@ -78,7 +81,7 @@ inline void add_basis_of(basis& out, const cable& lead)
 [[nodiscard]] inline basis basis_of(const cable& lead)
 {
     basis out;
-    add_basis_of(out, lead);
+    begin_basis_of(out, lead);
     return out;
 }
 

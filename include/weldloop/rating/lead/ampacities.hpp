@@ -12,6 +12,7 @@
 #include <vector>
 
 #include <weldloop/circuit/cable_heating.hpp>
+#include <weldloop/circuit/lone_lead.hpp>
 #include <weldloop/core/duty_cycle.hpp>
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/temperature.hpp>
@@ -34,19 +35,12 @@ namespace detail {
 /// Leads in the same still air whose surface follows the standard's law alone, some at a time: each step of Newton's
 /// rule is done for all of them, a loop without branches that a compiler turns into vector instructions.
 ///
-/// With y the fourth root of the surface's rise the balance of ampacity_of() is a polynomial,
-/// F y^5 + a y^4 + b y^8 + c y^12 + G y^4 = G R + sun: F of the standard's law, a to c of
-/// cylinder_law::radiation_in_other_air(), all of them times what the lay leaves, G the covering's conductance, R the
-/// rise of the conductor.
+/// The balance is cylinder_law::standard_balance, as ampacity_of() has it.
 class lone_leads {
 public:
     static constexpr std::size_t most = 32;
 
-    explicit lone_leads(const surroundings& where)
-        : where_(&where), air_(where.air.in_kelvin()),
-          are_there_(where.wind.value() == 0.0 && where.altitude.value() == 0.0 && where.air >= coldest_air &&
-                     where.air <= hottest_air && where.sun.value() >= 0.0 &&
-                     where.sun.value() <= std::numeric_limits<double>::max())
+    explicit lone_leads(const surroundings& where) : where_(&where), are_there_(is_still_air(where))
     {
         law_.reserve(most);
     }
@@ -57,31 +51,20 @@ public:
     [[nodiscard]] bool take(const cable& lead, double covering, double limit, std::size_t place)
     {
         constexpr double thin = 0.01;  // of D/d - 1: the drop across it is then little beside the rises it is left by
-        const lay arrangement = lead.lay.value_or(where_->lay);
-        if (!are_there_ || arrangement == lay::bundled || arrangement == lay::coiled) return false;
-        if (lead.lay ? lead.coil_turns : where_->coil_turns) return false;  // turns of what is no coil may be refused
+        if (!are_there_ || !lies_by_itself(lead, *where_) || !(limit > where_->air.in_kelvin())) return false;
         if (lead.overall_diameter < (1.0 + thin) * lead.conductor_diameter) return false;
+        const lone_lead alone(lead, *where_, covering, limit);
+        if (!alone.follows_standard()) return false;
         const std::size_t i = law_.size();
-        const double diameter = lead.overall_diameter.value(), rise = limit - air_;
-        const cylinder_law law(cylinder_place{.diameter = diameter,
-                                              .air = air_,
-                                              .wind = 0.0,
-                                              .pressure = sea_level_pressure.value(),
-                                              .emissivity = static_cast<double>(lead.covering.emissivity),
-                                              .model = default_surface_model});
-        const double sun = where_->sun.value() * static_cast<double>(sun_absorption) * diameter;
-        const double unheated = rise + sun / covering;
-        if (!law.is_base_case() || !(rise > 0.0) || !(unheated < cylinder_law::standard_rises_up_to)) return false;
-        const double share = lay_ratio(arrangement, lead.overall_diameter);
-        const cylinder_law::other_air& other = law.radiation_in_other_air();
+        const balance own = alone.balance();
         place_[i] = place;
-        factor_[i] = share * law.standard_factor();
-        once_[i] = share * other.once + covering;
-        twice_[i] = share * other.twice;
-        thrice_[i] = share * other.thrice;
-        taken_up_[i] = covering * unheated;
-        unheated_[i] = unheated;
-        law_.push_back(law);
+        factor_[i] = own.factor;
+        once_[i] = own.once;
+        twice_[i] = own.twice;
+        thrice_[i] = own.thrice;
+        taken_up_[i] = own.taken_up;
+        unheated_[i] = alone.unheated();
+        law_.push_back(alone.law());
         return true;
     }
     [[nodiscard]] bool is_full() const { return law_.size() == most; }
@@ -92,39 +75,33 @@ public:
     /// Solves for all of them.
     void solve()
     {
-        constexpr int steps = 6;                            // from a quarter off they leave nothing but rounding
+        constexpr int steps = 4;                            // from a quarter off they leave nothing but rounding
         for (std::size_t i = law_.size(); i < most; ++i) {  // so that every step has the same number of lanes
             factor_[i] = once_[i] = taken_up_[i] = unheated_[i] = 1.0;
             twice_[i] = thrice_[i] = 0.0;
         }
-        // where the search starts: surfaces rise by two thirds of what they would without loss, 10 to 250 K
-        constexpr double highest = 4.4, least = 10.0, bend = 70.0;
-        for (std::size_t i = 0; i < most; ++i) y_[i] = highest * (unheated_[i] + least) / (unheated_[i] + bend);
+        for (std::size_t i = 0; i < most; ++i)
+            y_[i] = balance::first_root(unheated_[i]);
         for (int k = 0; k < steps; ++k)
             for (std::size_t i = 0; i < most; ++i) {
-                const double y = y_[i], y3 = y * y * y, r = y3 * y, standard = factor_[i] * r;
-                const double surplus = standard * y + r * (once_[i] + r * (twice_[i] + r * thrice_[i])) - taken_up_[i];
-                const double slope =
-                    5.0 * standard + 4.0 * y3 * (once_[i] + r * (2.0 * twice_[i] + r * 3.0 * thrice_[i]));
-                step_[i] = surplus / slope;
-                y_[i] = y - step_[i];
+                step_[i] = balance::step(y_[i], factor_[i], once_[i], twice_[i], thrice_[i], taken_up_[i]);
+                y_[i] += step_[i];
             }
     }
     /// Surface temperature [K] of one; none where the steps have not settled or first principles may count there.
     [[nodiscard]] std::optional<double> surface(std::size_t i) const
     {
-        constexpr double settled = 1e-9;  // of y: the next step is its square
-        const double at = air_ + y_[i] * y_[i] * y_[i] * y_[i];
-        if (!(std::fabs(step_[i]) <= settled * y_[i]) || !law_[i].standard_is_surely_larger(at, y_[i]))
+        const double at = where_->air.in_kelvin() + y_[i] * y_[i] * y_[i] * y_[i];
+        if (!(std::fabs(step_[i]) <= balance::settled * y_[i]) || !law_[i].standard_is_surely_larger(at, y_[i]))
             return std::nullopt;
         return at;
     }
 
 private:
+    using balance = cylinder_law::standard_balance;
     using lanes = std::array<double, most>;
 
     const surroundings* where_;
-    double air_;
     bool are_there_;
     std::array<std::size_t, most> place_;
     std::vector<cylinder_law> law_;
@@ -161,8 +138,7 @@ private:
             const std::optional<double> surface = together.surface(k);
             const double loss = surface ? through[k] * (limit[k] - *surface) : 0.0;
             if (loss > 0.0)
-                out[i] = in_si<current>(
-                    std::sqrt(loss / resistance_per_length_of(leads[i], temperature::kelvin(limit[k])).value()));
+                out[i] = detail::steady_current(loss, leads[i], temperature::kelvin(limit[k]));
             else
                 one_by_one(i);
         }

@@ -8,6 +8,7 @@
 #include <optional>
 
 #include <weldloop/circuit/cable_heating.hpp>
+#include <weldloop/circuit/lone_lead.hpp>
 #include <weldloop/core/duty_cycle.hpp>
 #include <weldloop/core/error.hpp>
 #include <weldloop/core/quantities.hpp>
@@ -36,11 +37,151 @@ struct ampacity {
 };
 
 namespace detail {
-/// A current that brings a conductor to its limit, and the surface then.
-struct rated_state {
-    double amps;               // A
-    temperature surface_peak;  // of the covering
+
+/// Current that makes so much heat [W/m] in a conductor at a temperature.
+[[nodiscard]] inline current steady_current(double heat, const cable& lead, temperature conductor)
+{
+    return in_si<current>(std::sqrt(heat / resistance_per_length_of(lead, conductor).value()));
+}
+
+/// The rating of a lead that is more than a lone_lead under current without a break.
+class lead_rating {
+public:
+    /// @param covering its conductance [W/(m K)] @param limit above the air's temperature
+    lead_rating(const cable& lead, const surroundings& where, double covering, temperature limit)
+        : lead_(lead), where_(where), limit_(limit), around_(surface_of(lead, where)), surface_(around_),
+          steady_(surface_.steady_surface(covering, limit.in_kelvin())),
+          loss_(covering * (limit.in_kelvin() - steady_)), missing_(is_damaged(lead) ? share_of_missing(lead) : 0.0)
+    {
+        if (!(loss_ > 0.0))
+            throw no_solution_error("rated current",
+                                    "zero: the sun alone heats the lead to its limit of " + to_text(limit, "degC"),
+                                    "less sunlight, more wind or a higher limit");
+        undamaged_ = steady_current(loss_, lead, limit).value();
+    }
+
+    [[nodiscard]] ampacity under(const duty_cycle& duty) const
+    {
+        ampacity out;
+        out.limit = limit_;
+        if (duty.is_continuous() && missing_ == 0.0) {  // steady: what was solved for is all there is to know
+            out.amps = out.continuous = out.by_square_root = in_si<current>(undamaged_);
+            out.surface_peak = temperature::kelvin(steady_);
+            begin_heating_basis(out.basis, lead_, around_, surface_, limit_, out.surface_peak, true);
+            return out;
+        }
+        // brackets: the damage all along and none at all, a little apart as both are limits that may be reached
+        constexpr double below = 0.9, above = 1.01;
+        // with a share s missing, the damage alone would carry sqrt(1 - s) of the continuous current
+        double least = std::sqrt(1.0 - missing_) * undamaged_, most = undamaged_;
+        out.continuous =
+            in_si<current>(missing_ == 0.0 ? undamaged_ : root(duty_cycle::continuous(), below * least, above * most));
+        out.amps = out.continuous;
+        out.by_square_root = equal_heating_current(out.continuous, duty_cycle::continuous(), duty);
+        if (!duty.is_continuous()) {
+            most /= std::sqrt(static_cast<double>(duty.share()));
+            if (const std::optional<swing> sound = all_along(0.0, duty)) {
+                if (missing_ == 0.0) {
+                    out.amps = in_si<current>(sound->amps);
+                    out.surface_peak = sound->surface_peak;
+                    begin_heating_basis(out.basis, lead_, around_, surface_, limit_, out.surface_peak, false);
+                    out.basis.add(square_root_duty_rule);
+                    return out;
+                }
+                most = sound->amps;
+            }
+            if (missing_ > 0.0)
+                if (const std::optional<swing> damaged = all_along(missing_, duty)) least = damaged->amps;
+            out.amps = in_si<current>(root(duty, below * least, above * most));
+        }
+        const cable_heating hot = heating_of(lead_, where_, {.current = out.amps, .duty = duty});
+        out.surface_peak = hot.surface_peak;
+        out.basis = hot.basis;
+        if (!duty.is_continuous()) out.basis.add(square_root_duty_rule);
+        return out;
+    }
+
+private:
+    struct swing {
+        double amps;               // A
+        temperature surface_peak;  // of the covering
+    };
+
+    [[nodiscard]] static double share_of_missing(const cable& lead)
+    {
+        return static_cast<double>(lead.missing_strands);
+    }
+
+    /// The rating with a share of the strands missing all along, solved for together with the temperatures; none where
+    /// that way leads nowhere.
+    [[nodiscard]] std::optional<swing> all_along(double missing, const duty_cycle& duty) const
+    {
+        const conductor_numbers conductor(conductor_of(lead_, missing));
+        const std::array programme{heating_segment{in_si<current>(undamaged_), duty.on()},
+                                   heating_segment{current{}, duty.rest()}};
+        // first guess: one store of heat that the limit's loss empties
+        const double rates = loss_ / (conductor.whole_heat * (limit_ - where_.air).value());
+        const double guess =
+            std::sqrt(1.0 - missing) * undamaged_ *
+            std::sqrt(std::expm1(-rates * duty.period().value()) / std::expm1(-rates * duty.on().value()));
+        for (const std::optional<double> hot : {std::optional<double>{}, std::optional(steady_)}) {
+            settled_programme rated(conductor, programme, surface_);
+            if (const std::optional<double> amps = rated.settle_with_peak(limit_.in_kelvin(), guess, hot))
+                return swing{*amps, rated.result().surface_peak};
+        }
+        return std::nullopt;
+    }
+
+    /// The current [A] between two at which heating_of() peaks at the limit. Where the damage runs away the peak jumps
+    /// over it: then the highest current found that keeps below, close to the jump.
+    [[nodiscard]] double root(const duty_cycle& duty, double least, double most) const
+    {
+        constexpr double jump = 1.0, close = 1e-6;  // K within such a share of the current
+        double cool = 0.0, cool_at = 0.0, hot = 0.0, hot_at = std::numeric_limits<double>::infinity();
+        const auto jumps = [&] { return hot_at - cool_at < close * hot_at && hot - cool > jump; };
+        const auto above_limit = [&](double amps) {
+            const load work{.current = in_si<current>(amps), .duty = duty};
+            const double kelvin = (heating_of(lead_, where_, work).conductor_peak - limit_).value();
+            if (kelvin > 0.0 && amps < hot_at) {
+                hot = kelvin;
+                hot_at = amps;
+            } else if (!(kelvin > 0.0) && amps > cool_at) {
+                cool = kelvin;
+                cool_at = amps;
+            }
+            return jumps() ? 0.0 : kelvin;  // ends the search
+        };
+        const double found = root_between(above_limit, least, most, "rated current");
+        return jumps() ? cool_at : found;
+    }
+
+    const cable& lead_;
+    const surroundings& where_;
+    temperature limit_;
+    cable_surface around_;
+    surface_kernel surface_;
+    double steady_, loss_;    // K of the surface, W/m, the conductor steadily at the limit
+    double missing_;          // share of strands, 0 for none or over no length
+    double undamaged_ = 0.0;  // A without a break
 };
+
+// Kept out of the way of leads by themselves.
+[[gnu::noinline]] inline ampacity rated(const cable& lead, const surroundings& where, const duty_cycle& duty,
+                                        double covering, temperature limit)
+{
+    return lead_rating(lead, where, covering, limit).under(duty);
+}
+
+[[noreturn, gnu::noinline, gnu::cold]] inline void refuse_limit(const cable& lead, const surroundings& where,
+                                                                temperature limit)
+{
+    if (where.air >= limit)
+        throw out_of_range_error("air temperature", to_text(where.air, "degC"),
+                                 "below the lead's limit of " + to_text(limit, "degC"));
+    throw out_of_range_error("limit of the lead", to_text(limit, "degC"),
+                             "below the melting point of " + to_text(conductor_melting_of(lead.metal), "degC"));
+}
+
 }  // namespace detail
 
 /// Current that brings the conductor's peak to the lead's limit, far from its ends.
@@ -64,95 +205,26 @@ struct rated_state {
 {
     detail::require_dimensions(lead);
     const temperature limit = limit_of(lead);
-    if (where.air >= limit)
-        throw out_of_range_error("air temperature", to_text(where.air, "degC"),
-                                 "below the lead's limit of " + to_text(limit, "degC"));
-    if (limit >= conductor_melting_of(lead.metal))
-        throw out_of_range_error("limit of the lead", to_text(limit, "degC"),
-                                 "below the melting point of " + to_text(conductor_melting_of(lead.metal), "degC"));
-    const cable_surface around = detail::surface_of(lead, where);
-    const detail::surface_kernel surface(around);
-    const double through =
+    if (where.air >= limit || limit >= conductor_melting_of(lead.metal)) [[unlikely]]
+        detail::refuse_limit(lead, where, limit);
+    const double covering =
         covering_conductance(lead.covering.thermal_conductivity, lead.conductor_diameter, lead.overall_diameter)
             .value();
-    const double steady = surface.steady_surface(through, limit.in_kelvin());
-    const double loss = through * (limit.in_kelvin() - steady);
-    if (!(loss > 0.0))
-        throw no_solution_error("rated current",
-                                "zero: the sun alone heats the lead to its limit of " + to_text(limit, "degC"),
-                                "less sunlight, more wind or a higher limit");
-    const double undamaged = std::sqrt(loss / resistance_per_length_of(lead, limit).value());
     ampacity out;
-    out.limit = limit;
-    if (duty.is_continuous() && !detail::is_damaged(lead)) {  // steady: what was solved for is all there is to know
-        out.amps = out.continuous = out.by_square_root = in_si<current>(undamaged);
-        out.surface_peak = temperature::kelvin(steady);
-        detail::add_heating_basis(out.basis, lead, around, surface, limit, out.surface_peak, true);
-        return out;
-    }
-    // rating under the duty with a share of the strands missing all along, where the settled state can be solved for
-    // together with the current
-    const std::array programme{heating_segment{in_si<current>(1.0), duty.on()},
-                               heating_segment{current{}, duty.rest()}};
-    const auto all_along = [&](double missing) -> std::optional<detail::rated_state> {
-        const detail::conductor_numbers conductor(detail::conductor_of(lead, missing));
-        // first guess: one store of heat that the limit's loss empties
-        const double rates = loss / (conductor.whole_heat * (limit - where.air).value());
-        const double guess =
-            undamaged * std::sqrt(1.0 - missing) *
-            std::sqrt(std::expm1(-rates * duty.period().value()) / std::expm1(-rates * duty.on().value()));
-        for (const std::optional<double> hot : {std::optional<double>{}, std::optional(steady)}) {
-            detail::settled_programme rated(conductor, programme, surface);
-            if (const std::optional<double> amps = rated.settle_with_peak(limit.in_kelvin(), guess, hot))
-                return detail::rated_state{*amps, rated.result().surface_peak};
+    if (duty.is_continuous() && !detail::is_damaged(lead) && detail::is_still_air(where) &&
+        detail::lies_by_itself(lead, where)) {
+        const detail::lone_lead alone(lead, where, covering, limit.in_kelvin());
+        const std::optional<double> surface = alone.surface();
+        if (surface && *surface < limit.in_kelvin()) [[likely]] {
+            out.amps = out.continuous = out.by_square_root =
+                detail::steady_current(covering * (limit.in_kelvin() - *surface), lead, limit);
+            out.limit = limit;
+            out.surface_peak = temperature::kelvin(*surface);
+            alone.begin_basis(out.basis, lead, limit, *surface);
+            return out;
         }
-        return std::nullopt;
-    };
-    const bool is_damaged = detail::is_damaged(lead);
-    const std::optional<detail::rated_state> sound = duty.is_continuous() ? std::nullopt : all_along(0.0);
-    if (!is_damaged && sound) {
-        out.continuous = in_si<current>(undamaged);
-        out.by_square_root = equal_heating_current(out.continuous, duty_cycle::continuous(), duty);
-        out.amps = in_si<current>(sound->amps);
-        out.surface_peak = sound->surface_peak;
-        detail::add_heating_basis(out.basis, lead, around, surface, limit, out.surface_peak, false);
-        out.basis.add(square_root_duty_rule);
-        return out;
     }
-    const auto peak_above_limit = [&](double amps, const duty_cycle& d) {
-        return (heating_of(lead, where, {.current = in_si<current>(amps), .duty = d}).conductor_peak - limit).value();
-    };
-    // brackets: the damage all along and none at all, a little apart as both are limits that may be reached
-    constexpr double below = 0.9, above = 1.01;
-    constexpr double jump = 1.0, jump_width = 1e-6;  // K within so much of the current
-    const double missing = is_damaged ? static_cast<double>(lead.missing_strands) : 0.0;
-    const auto root = [&](const duty_cycle& d, double least, double most) {
-        double cool = 0.0, cool_at = 0.0, hot = 0.0, hot_at = std::numeric_limits<double>::infinity();
-        const auto above_limit = [&](double amps) {
-            const double kelvin = peak_above_limit(amps, d);
-            if (kelvin > 0.0 && amps < hot_at) hot = kelvin, hot_at = amps;
-            if (kelvin <= 0.0 && amps > cool_at) cool = kelvin, cool_at = amps;
-            // it runs away: more of the search would halve what lies between no further
-            return hot_at - cool_at < jump_width * hot_at && hot - cool > jump ? 0.0 : kelvin;
-        };
-        const double found = detail::root_between(above_limit, below * least, above * most, "rated current");
-        return in_si<current>(hot - cool > jump ? cool_at : found);
-    };
-    // with a share s missing, the damage alone would carry sqrt(1 - s) of the continuous current
-    const double least = std::sqrt(1.0 - missing) * undamaged;
-    out.continuous = is_damaged ? root(duty_cycle::continuous(), least, undamaged) : in_si<current>(undamaged);
-    if (duty.is_continuous())
-        out.amps = out.continuous;
-    else {
-        const std::optional<detail::rated_state> damaged = is_damaged ? all_along(missing) : std::nullopt;
-        out.amps = root(duty, damaged ? damaged->amps : least,
-                        sound ? sound->amps : undamaged / std::sqrt(static_cast<double>(duty.share())));
-    }
-    out.by_square_root = equal_heating_current(out.continuous, duty_cycle::continuous(), duty);
-    const cable_heating hot = heating_of(lead, where, {.current = out.amps, .duty = duty});
-    out.surface_peak = hot.surface_peak;
-    out.basis = hot.basis;
-    if (!duty.is_continuous()) out.basis.add(square_root_duty_rule);
+    out = detail::rated(lead, where, duty, covering, limit);
     return out;
 }
 
