@@ -66,11 +66,12 @@ twins() {
 {
     echo "| question | g++: library | twin | ratio | clang++: library | twin | ratio | aim |"
     echo "|---|---|---|---|---|---|---|---|"
-    twins weldloop_counted_leads resistance 80 240 "resistance per length at a temperature" 4.0 1.05
-    twins weldloop_counted_leads conductance 80 240 "conductance of a contact with its scatter" 1.35 1.05
+    twins weldloop_counted_leads resistance 80 240 "resistance per length at a temperature, twin without refusals" 2.2 ""
+    twins weldloop_counted_leads refusing_resistance 80 240 "resistance per length, twin with the same refusals" 1.05 1.05
+    twins weldloop_counted_leads conductance 80 240 "conductance of a contact with its scatter" 1.05 1.05
     twins weldloop_counted_leads hottest_spot 80 240 "hottest spot of a contact" 1.2 1.05
     twins weldloop_counted_leads behaviour 80 240 "whole behaviour of a contact" 1.6 1.6
-    twins weldloop_counted_leads continuous 80 240 "continuous rating" 3.8 1.6
+    twins weldloop_counted_leads continuous 80 240 "continuous rating" 1.65 1.6
     twins weldloop_counted_leads peak 80 240 "peak of the conductor, 6 min of 10" 1.6 1.6
     twins weldloop_counted_leads duty 80 240 "rating at 6 min of 10" 1.6 1.6
     twins weldloop_counted_loops clamp 2 6 "clamp on its work with its cable, steady" 2.8 2

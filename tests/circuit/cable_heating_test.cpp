@@ -10,6 +10,7 @@
 #include <gtest/gtest.h>
 
 #include <weldloop/circuit/cable_heating.hpp>
+#include <weldloop/circuit/lead_transient.hpp>
 #include <weldloop/core/literals.hpp>
 #include <weldloop/core/text.hpp>
 
@@ -366,4 +367,25 @@ TEST(CoilOfItsOwn, HasNoMoreTurnsThanItsLengthMakes)
     EXPECT_THROW(static_cast<void>(assumed_turns_of(0_m)), out_of_range_error);
     EXPECT_THROW(static_cast<void>(lead_bundle_of({.diameter = 15_mm, .lay = lay::coiled, .assumed_turns = 0})),
                  out_of_range_error);
+}
+
+// against the lead followed in time from cold: an on-time of hours between rests of weeks begins cold and ends steady,
+// however far its surface swings; what a mean near the air's temperature says of the law is far too little then
+TEST(CableHeating, HoursBetweenRestsOfWeeksEndWhereFollowingThemDoes)
+{
+    for (const double mm2 : {16.0, 70.0, 185.0})
+        for (const double limit : {85.0, 250.0, 350.0})
+            for (const double on : {2e4, 3.5e4, 3e5}) {
+                cable lead = lead_of(mm2);
+                lead.limit = temperature::celsius(limit);
+                const surroundings where{.air = 25_degC};
+                // the heat that holds the conductor at its limit
+                const current amps = in_si<current>(std::sqrt(
+                    (steady_loss_of(lead, where, *lead.limit) / resistance_per_length_of(lead, *lead.limit)).value()));
+                const duty_cycle duty = duty_cycle::of(in_si<duration>(on), in_si<duration>(on + 6.5e6));
+                const temperature peak = heating_of(lead, where, {.current = amps, .duty = duty}).conductor_peak;
+                const temperature followed =
+                    temperature_after(lead, where, {amps, in_si<duration>(on)}, lead_at_rest(lead, where)).conductor;
+                EXPECT_NEAR(peak.in_celsius(), followed.in_celsius(), 0.001 * (limit - 25.0)) << mm2 << " " << on;
+            }
 }

@@ -4,6 +4,7 @@
 #include <stdexcept>
 #include <string>
 #include <string_view>
+#include <utility>
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -95,6 +96,22 @@ TEST(Basis, HoldsAnyNumberInTheOrderOfFirstUse)
     EXPECT_FALSE(all.has(wl::source_kind::paper));
     static constexpr wl::source paper{.document = "last of many", .kind = wl::source_kind::paper};
     EXPECT_TRUE(all.add(paper).has(wl::source_kind::paper));
+}
+
+TEST(Basis, BeginsWithNewOnesAndGoesOnWithAny)
+{
+    static constexpr std::array<wl::source, 20> many{};
+    wl::basis b;
+    b.add_new(many[0], many[1], many[2]).add_new(many[3]).add(many[1]).add(many[4]).add(many[4]).add(many[0]);
+    ASSERT_EQ(b.sources().size(), 5U);
+    for (std::size_t k = 0; k < 5; ++k) EXPECT_EQ(b.sources()[k], &many[k]);
+    for (std::size_t k = 5; k < 15; ++k) b.add_new(many[k]);
+    b.add_new(many[15], many[16], many[17]);  // more than lie in the value itself
+    b.add_new(many[18]).add(many[2]).add(many[19]);
+    ASSERT_EQ(b.sources().size(), many.size());
+    wl::basis moved = b, taken;
+    taken = std::move(moved);
+    for (std::size_t k = 0; k < many.size(); ++k) EXPECT_EQ(taken.sources()[k], &many[k]);
 }
 
 TEST(Basis, EveryFlagIsKeptApart)

@@ -326,6 +326,52 @@ TEST(Ampacity, Outdoors)
     EXPECT_LT(amps_of(lead, {.air = 30_degC, .sun = in_si<heat_flux>(1000)}) / indoors, 0.93);
 }
 
+// A lead with strands missing all along, on for hours between rests of weeks: its surface swings by hundreds of kelvin,
+// and a search that begins at its mean, a kelvin above the air, used to end without an answer.
+TEST(Ampacity, DamagedWithHoursBetweenRestsOfWeeks)
+{
+    for (const double mm2 : {16.0, 70.0, 185.0})
+        for (const lay lies : {lay::alone, lay::coiled, lay::bundled})
+            for (const double on : {2e4, 3e5}) {
+                cable lead = welding_cable(square_mm(mm2), 10_m), sound = lead;
+                lead.limit = sound.limit = 250_degC;
+                lead.missing_strands = 0.25;
+                lead.damaged_length = 10_m;
+                const surroundings where{.air = 25_degC, .lay = lies};
+                const duty_cycle duty = duty_cycle::of(in_si<duration>(on), in_si<duration>(on + 6.5e6));
+                const ampacity found = ampacity_of(lead, where, duty);
+                const load work{.current = found.amps, .duty = duty};
+                EXPECT_NEAR(heating_of(lead, where, work).conductor_peak.in_celsius(), 250.0, 1e-6) << mm2 << " " << on;
+                EXPECT_GE(found.amps, found.continuous) << mm2 << " " << on;
+                EXPECT_LE(found.amps, ampacity_of(sound, where, duty).amps) << mm2 << " " << on;
+            }
+}
+
+// G (Tc - Ts) = q(Ts) - sun with q by surface_loss(), which no search for the surface has a part in
+TEST(Ampacity, SurfaceOfALeadByItselfBalances)
+{
+    for (const lead_row& row : lead_table)
+        for (const double air : {-100.0, -20.0, 25.0, 60.0})
+            for (const double above : {0.5, 20.0, 60.0, 120.0, 240.0})
+                for (const double sun : {0.0, 600.0})
+                    for (const lay lies : {lay::alone, lay::touching_pair, lay::on_floor}) {
+                        cable lead = welding_cable(square_mm(row.area_mm2), 10_m);
+                        lead.limit = temperature::celsius(air + above);
+                        const surroundings where{
+                            .air = temperature::celsius(air), .lay = lies, .sun = in_si<heat_flux>(sun)};
+                        if (sun > 0.0 && above < 60.0) continue;  // the sun alone may bring it there
+                        const ampacity found = ampacity_of(lead, where);
+                        const cable_surface around{
+                            .diameter = lead.overall_diameter, .air = where.air, .lay = lies, .sun = where.sun};
+                        const double through = covering_conductance(lead.covering.thermal_conductivity,
+                                                                    lead.conductor_diameter, lead.overall_diameter)
+                                                   .value() *
+                                               (*lead.limit - found.surface_peak).value();
+                        const double leaves = (surface_loss(around, found.surface_peak) - absorbed_sun(around)).value();
+                        EXPECT_NEAR(leaves / through, 1.0, 1e-10) << row.area_mm2 << " " << air << " " << above;
+                    }
+}
+
 TEST(Ampacity, RefusesWhatCannotBe)
 {
     const cable good = welding_cable(aught(2), 20_m);

