@@ -555,6 +555,7 @@ private:
             is_cold = false;
             if (!solve()) return false;
             measure_change();
+            if (last_rise_ > 0.5 * hottest) return false;  // it runs away
             if (last_change_ <= agreement * (1.0 + last_rise_) + rounding * highest_) return true;
         }
         return last_change_ <= near_enough * (1.0 + last_rise_);
