@@ -106,6 +106,33 @@ TEST(GripThreshold, TheTimeOfABoltsLossIsThatOfTheMarch)
     }
 }
 
+// Metals that neither soften nor melt: the jaws' drop follows the force law at any heat, and resistance that grows with
+// temperature turns the steady states back long before the spring is tempered or the jaws melt. Held against forecasts: in
+// a minute, in which next to nothing ages, the clamp comes to rest one per cent below the current found and not one above
+// it; in an hour below it its spring slackens as far as to where the states turn back, and it runs away.
+TEST(GripThreshold, SaysWhereTheSteadyStatesTurnBack)
+{
+    const duty_cycle all_the_time = duty_cycle::continuous();
+    work_connection w = on_steel(spring_clamp(100_A), surface_state::clean);
+    EXPECT_EQ(grip_threshold_of({w, lead, all_the_time, shop}).bound, grip_bound::tempering);
+    for (metal* m : {&w.clamp.jaw, &w.onto}) {
+        m->resistivity = mild_steel.resistivity;
+        m->temperature_coefficient = in_si<per_kelvin>(8e-3);
+        m->softening = temperature::kelvin(20000.0);
+        m->melting = temperature::kelvin(30000.0);
+    }
+    const grip_threshold found = grip_threshold_of({w, lead, all_the_time, shop});
+    EXPECT_EQ(found.bound, grip_bound::fold);
+    EXPECT_LT(found.spring, w.clamp.spring->wire.tempering - 100_K);
+    EXPECT_LT(found.jaw, w.clamp.body_metal.melting - 500_K);
+    const auto end_at = [&](double share, duration horizon) {
+        return grip_over_time(w, lead, {.current = share * found.largest, .duty = all_the_time}, shop, horizon).end;
+    };
+    EXPECT_EQ(end_at(0.99, 1_min), grip_end::settled);
+    EXPECT_EQ(end_at(1.01, 1_min), grip_end::destroyed);
+    EXPECT_EQ(end_at(0.99, 1_h), grip_end::ran_away);
+}
+
 TEST(GripThreshold, WorseIsLess)
 {
     const work_connection clean = on_steel(spring_clamp(100_A), surface_state::clean),
