@@ -899,7 +899,7 @@ law("steady_conductor", steady, more=[(*how, float(i)) for how, amps in zip(LEAD
 in_time = lambda rise: max(mpf("0.01"), abs(rise) / 10000)
 shots = [(*how, i, t, how[7]) for how, amps in zip(LEADS, (150.0, 320.0, 600.0, 800.0))
          for i, t in ((amps, 10.0), (amps, 300.0), (4 * amps, 15.0), (0.5 * amps, 7200.0))]
-shots += [(*how, 0.0, t, 358.15) for how in LEADS[1:3] for t in (5.0, 60.0, 1800.0, 20000.0)]
+shots += [(*how, 0.0, t, 358.15) for how in LEADS[1:3] for t in (5.0, 60.0, 1800.0)]
 for which, place in (("conductor", 0), ("surface", 4)):
     law("shot_" + which, lambda *x, place=place: single(x[:8], *x[8:])[-1][3][-1][place], more=shots, marched=True,
         allowed=lambda value, x: in_time(single(x[:8], *x[8:])[-1][3][-1][0]) / abs(value))
@@ -1059,7 +1059,7 @@ bodies = [(40.0, 300.0, 900.0, 1.5, 2.0, 0.8, w, grows, share * period, (1 - sha
           for share in (0.2, 0.6, 0.95) for grows in (0.0, 0.1)]
 for which, number, kelvin in (("start_of_on", 0, 0.1), ("end_of_on", 1, 0.1), ("mean", 2, 1e-3)):
     law("network_" + which, lambda *x, number=number: three(*x)[number],
-        more=[b for b in bodies if which != "start_of_on" or three(*map(mpf, b))[0] > 0.1],
+        more=[b for b in bodies if which != "start_of_on" or three(*map(mpf, b))[0] > 5],
         allowed=lambda value, x, k=kelvin: (10 * k if k < 0.01 and x[7] > 0 else k) / value)
 
 
