@@ -94,8 +94,8 @@ TEST(RemedyTruth, WeldingLessLeavesNothingThatStopsTheJob)
     EXPECT_GE(stopped, 2);
 }
 
-// Less current is offered in twentieths of the job's, set on the dial in fives: rounded down, so that never more amperes
-// are offered than the share that was to be tried, from 50 A on whole fives.
+// Less current is offered in twentieths of the job's, set on the dial in fives: rounded down, so that never more
+// amperes are offered than the share that was to be tried, from 50 A on whole fives.
 TEST(RemedyTruth, TheDialIsSetNoHigherThanTheShare)
 {
     int offered = 0, between_marks = 0;
