@@ -80,8 +80,7 @@ public:
             factor_[i] = once_[i] = taken_up_[i] = unheated_[i] = 1.0;
             twice_[i] = thrice_[i] = 0.0;
         }
-        for (std::size_t i = 0; i < most; ++i)
-            y_[i] = balance::first_root(unheated_[i]);
+        for (std::size_t i = 0; i < most; ++i) y_[i] = balance::first_root(unheated_[i]);
         for (int k = 0; k < steps; ++k)
             for (std::size_t i = 0; i < most; ++i) {
                 step_[i] = balance::step(y_[i], factor_[i], once_[i], twice_[i], thrice_[i], taken_up_[i]);
