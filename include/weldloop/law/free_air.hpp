@@ -80,7 +80,7 @@ inline constexpr emissivity covering_emissivity_of_iec = 0.9;
 [[nodiscard]] inline double free_air_coefficient(const free_air_row& row, length diameter)
 {
     require_positive(diameter, "cable diameter");
-    return row.z / std::pow(diameter.value(), row.g) + row.e;
+    return require_finite(row.z / std::pow(diameter.value(), row.g) + row.e, "heat transfer coefficient in free air");
 }
 
 /// Share of its heat that a lead on a floor still gives off, arrangement_factors.
