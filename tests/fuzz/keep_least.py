@@ -3,11 +3,13 @@
 
 PROGRAM is a fuzz target; what edges of it an input reaches is asked of libFuzzer's -merge=1, one input a process, since
 it tells only what is new to it. Inputs are taken one after the other, that first which adds most edges for its size,
-until all are reached or there are MOST; their files replace those of the folder KEPT, named by their content. What
-begins with broke_ was kept because the target was broken by it, and stays. Prints how many edges are reached.
+until all are reached or there are MOST; their files, named by their content, replace those of that sort in the folder
+KEPT. What has another name was put there by somebody, a seed or what the target was broken by (broke_), and stays.
+Prints how many edges are reached.
 """
 import hashlib
 import pathlib
+import re
 import subprocess
 import sys
 import tempfile
@@ -46,7 +48,7 @@ def main():
     edges = {name: edges_of(program, content) for name, content in contents.items()}
     taken, reached, whole = chosen(edges, {name: len(content) for name, content in contents.items()}, most)
     for old in kept.iterdir():
-        if not old.name.startswith("broke_"):
+        if re.fullmatch("[0-9a-f]{12}", old.name):
             old.unlink()
     for name in taken:
         (kept / hashlib.sha1(contents[name]).hexdigest()[:12]).write_bytes(contents[name])

@@ -112,6 +112,28 @@ inline wl::covering made<wl::covering>(input& in)
                    &c::heat_per_volume, &c::emissivity, &c::highest, &c::short_time);
 }
 template <>
+inline wl::cable_surface made<wl::cable_surface>(input& in)
+{
+    using s = wl::cable_surface;
+    wl::cable_surface usual{.diameter = made<wl::length>(in)};
+    usual = changed(in, usual, &s::air, &s::wind, &s::lay, &s::coil_turns, &s::assumed_turns, &s::bundled_leads);
+    return changed(in, usual, &s::altitude, &s::sun, &s::emissivity, &s::across_bundle, &s::model);
+}
+template <>
+inline wl::constant_voltage_output made<wl::constant_voltage_output>(input& in)
+{
+    using c = wl::constant_voltage_output;
+    return changed(in, wl::constant_voltage_output{.setting = made<wl::voltage>(in)}, &c::fall, &c::limit);
+}
+template <>
+inline wl::constant_current_output made<wl::constant_current_output>(input& in)
+{
+    using c = wl::constant_current_output;
+    const wl::constant_current_output usual{wl::in_si<wl::current>(150.0), wl::in_si<wl::voltage>(26.0),
+                                            wl::in_si<wl::voltage>(60.0)};
+    return changed(in, usual, &c::setting, &c::at, &c::highest_output, &c::rise, &c::no_load);
+}
+template <>
 inline wl::duty_cycle made<wl::duty_cycle>(input& in)
 {
     const auto on = made<wl::duration>(in);

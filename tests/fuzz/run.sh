@@ -24,8 +24,8 @@ if [ "${1:-}" = least ]; then
         mkdir -p "$candidates" "build/fuzz/corpus/$target"
         "$program" -merge=1 -use_counters=0 "$candidates" "build/fuzz/corpus/$target" "$kept"
         case $target in
-            laws) most=224 ;;
-            parts) most=96 ;;
+            laws | parts) most=224 ;;
+            leads | quantity_text) most=128 ;;
             *) most=64 ;;
         esac
         python3 tests/fuzz/keep_least.py "$program" "$candidates" "$kept" "$most"
