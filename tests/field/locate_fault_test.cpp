@@ -576,6 +576,50 @@ TEST(LocateFault, EachReadingAtItsOwnCurrent)
     EXPECT_EQ(burnt.parts.front().name, "work clamp");
 }
 
+// One current goes round a loop, and two clamp meters need not agree on it. What they differ by within their errors is
+// no news; what they differ by beyond is said, wherever in the way they were taken.
+TEST(LocateFault, ClampMetersThatDisagreeAreWeighedAndSaid)
+{
+    const station s = gate_jig();
+    const std::vector<voltage> drops = drops_of(s);
+    const auto read_twice = [&](const current& other, const meters& m) {
+        return locate_fault(s,
+                            {reading{.across = "work lead", .volts = drops[6], .current = 180_A},
+                             reading{.across = "work lead", .volts = drops[6], .current = other}},
+                            {.meters = m});
+    };
+    const meters exact{.amps_share = 0.0, .amps_floor = 0_A};
+    EXPECT_TRUE(read_twice(180_A, exact).doubtful.empty());
+    EXPECT_TRUE(read_twice(188_A, {}).doubtful.empty());
+    // without an error of the meters 4 % is a contradiction, and with it a tenth is
+    for (const fault_search& f : {read_twice(188_A, exact), read_twice(200_A, {})}) {
+        ASSERT_FALSE(f.doubtful.empty());
+        for (const doubtful_observation& d : f.doubtful)
+            EXPECT_NE(d.what.find("contradicts that across work lead: read both again"), std::string::npos) << d.what;
+    }
+    // with a third too much a lead would have less resistance than its copper
+    const fault_search third = read_twice(240_A, {});
+    ASSERT_EQ(third.doubtful.size(), 1u);
+    EXPECT_EQ(third.doubtful[0].which, 1u);
+    EXPECT_EQ(third.doubtful[0].what, "the reading across work lead fits no condition: check probe, range and name");
+    // a meter that shows a third too much, at the whole way back and at one part of it
+    const voltage back = drops[4] + drops[5] + drops[6] + drops[7];
+    std::vector<observation> seen = read_each(s, drops);
+    seen.push_back(reading{.across = "work clamp", .volts = back, .current = 188_A, .to = "return lug"});
+    EXPECT_TRUE(locate_fault(s, seen).doubtful.empty());
+    std::get<reading>(seen.back()).current = 240_A;
+    const fault_search span = locate_fault(s, seen);
+    ASSERT_EQ(span.doubtful.size(), 1u);
+    EXPECT_EQ(span.doubtful[0].which, 7u);
+    EXPECT_GT(static_cast<double>(span.doubtful[0].probability), 0.9);
+    seen.back() = reading{.across = "work clamp", .volts = back, .current = 180_A, .to = "return lug"};
+    std::get<reading>(seen[5]).current = 240_A;
+    const fault_search one = locate_fault(s, seen);
+    ASSERT_FALSE(one.doubtful.empty());
+    EXPECT_TRUE(std::any_of(one.doubtful.begin(), one.doubtful.end(),
+                            [](const doubtful_observation& d) { return d.which == 5u; }));
+}
+
 // by hand: at 180 A the usual meters err together by hypot(0.8 %, 2.5 % + 1/180) = 3.159 % at 95 %, so that what is
 // read falls into steps of 2 x 3.159 %/1.95996 = 3.223 % over 1 mV/180 A. Of a part that is at fault in four of ten,
 // with a resistance three steps higher, a reading tells all, 0.6 log2(1/0.6) + 0.4 log2(1/0.4) = 0.97095 bits; with one

@@ -1,6 +1,6 @@
 // Every law against fifty digits: rows made by tests/oracle/digits/rows.py from the laws' equations, written anew
-// there. With WELDLOOP_WRITE_ACCURACY=1 the worst errors are written to docs/pages/digits.md, with what other compilers
-// gave (tests/oracle/digits/variants.sh).
+// there. With WELDLOOP_WRITE_ACCURACY=1 the worst errors are written to docs/pages/digits.md, with where the marches
+// that have no rows are held (elsewhere.md) and what other compilers gave (variants.sh).
 #include <algorithm>
 #include <cmath>
 #include <cstdlib>
@@ -77,9 +77,10 @@ std::string page_of(const std::map<std::string, worst_of_law>& found)
         "edges: tiny differences, ratios near 1, very thin and very thick, very short and very long. A law may lose "
         "1e-14, "
         "or where its result hangs on rounded numbers inside, four roundings times its condition number more; what an "
-        "approximation of its own allows is said in `rows.py`. Marches and iterations are not here: they end at the "
-        "tolerance that their pages state. Written by `tests/law/digits_test.cpp` with `WELDLOOP_WRITE_ACCURACY=1`; a "
-        "rounding more or less depends on the compiler.\n\n"
+        "approximation of its own allows is said in `rows.py`. What marches or iterates is held to the accuracy that "
+        "its "
+        "comment states (\\ref digits_marches). Written by `tests/law/digits_test.cpp` with "
+        "`WELDLOOP_WRITE_ACCURACY=1`; a rounding more or less depends on the compiler.\n\n"
         "| law | rows | worst relative error | in units of the last place | allowed |\n|---|---|---|---|---|\n";
     const auto span = [](double low, double high) {
         return number_text(low, 2) + (high > 1.01 * low ? " to " + number_text(high, 2) : std::string());
@@ -88,7 +89,7 @@ std::string page_of(const std::map<std::string, worst_of_law>& found)
         out += begin_of_line(law, w.rows) + number_text(w.error, 2) + " | " +
                number_text(w.error / std::numeric_limits<double>::epsilon(), 2) + " | " +
                span(w.least_allowed, w.most_allowed) + " |\n";
-    return out + "\n" + text_of(folder + "variants.md");
+    return out + "\n" + text_of(folder + "elsewhere.md") + text_of(folder + "variants.md");
 }
 
 TEST(Digits, EveryLawHasRowsAndEveryRowALaw)
@@ -114,7 +115,8 @@ TEST(Digits, ThePageNamesEveryLawWithItsRows)
     if (std::getenv("WELDLOOP_WRITE_ACCURACY") != nullptr) std::ofstream(page_path) << page_of(found);
     const std::string page = text_of(page_path);
     for (const auto& [law, w] : found) EXPECT_NE(page.find(begin_of_line(law, w.rows)), std::string::npos) << law;
-    EXPECT_NE(page.find(text_of(folder + "variants.md")), std::string::npos);
+    for (const char* part : {"elsewhere.md", "variants.md"})
+        EXPECT_NE(page.find(text_of(folder + part)), std::string::npos) << part;
 }
 
 }  // namespace

@@ -127,7 +127,22 @@ TEST(SurfaceOrder, AgainstDrawnPairs)
     constexpr int pairs = 1'000'000;
     for (int i = 0; i < pairs; ++i) smaller += draw(a) < draw(b);
     EXPECT_NEAR(static_cast<double>(probability_smaller(a, b)), static_cast<double>(smaller) / pairs, 0.002);
-    EXPECT_NEAR(static_cast<double>(probability_smaller(a, a)), 0.5, 1e-6);
+    EXPECT_NEAR(static_cast<double>(probability_smaller(a, a)), 0.5, 1e-12);
+    // one of two is the smaller, halves without scatter and equal medians among them, where what is equal counts half
+    for (const double low : {1.0, 0.99, 0.3})
+        for (const double high : {1.0, 1.01, 4.0})
+            for (const double other_low : {1.0, 0.999, 0.5})
+                for (const double other_high : {1.0, 1.001, 2.0})
+                    for (const double median : {1.0, 1.0000001, 1.2}) {
+                        const band<double> one{low, 1.0, high}, other{median * other_low, median, median * other_high};
+                        EXPECT_NEAR(static_cast<double>(probability_smaller(one, other)) +
+                                        static_cast<double>(probability_smaller(other, one)),
+                                    1.0, 1e-12);
+                        EXPECT_GE(static_cast<double>(probability_smaller(one, other)), 0.0);
+                    }
+    // by hand: two alike; and half of the first equal to the second, which counts half, the other half larger
+    EXPECT_NEAR(static_cast<double>(probability_smaller({1.0, 1.0, 2.0}, {1.0, 1.0, 2.0})), 0.5, 1e-12);
+    EXPECT_NEAR(static_cast<double>(probability_smaller({1.0, 1.0, 2.0}, {1.0, 1.0, 1.0})), 0.25, 1e-12);
     EXPECT_EQ(static_cast<double>(probability_smaller(exactly(1.0), exactly(2.0))), 1.0);
     EXPECT_EQ(static_cast<double>(probability_smaller(exactly(2.0), exactly(1.0))), 0.0);
     EXPECT_EQ(static_cast<double>(probability_smaller(exactly(2.0), exactly(2.0))), 0.5);

@@ -106,6 +106,33 @@ TEST(GripThreshold, TheTimeOfABoltsLossIsThatOfTheMarch)
     }
 }
 
+// Metals that neither soften nor melt: the jaws' drop follows the force law at any heat, and resistance that grows with
+// temperature turns the steady states back long before the spring is tempered or the jaws melt. Held against forecasts:
+// in a minute, in which next to nothing ages, the clamp comes to rest one per cent below the current found and not one
+// above it; in an hour below it its spring slackens as far as to where the states turn back, and it runs away.
+TEST(GripThreshold, SaysWhereTheSteadyStatesTurnBack)
+{
+    const duty_cycle all_the_time = duty_cycle::continuous();
+    work_connection w = on_steel(spring_clamp(100_A), surface_state::clean);
+    EXPECT_EQ(grip_threshold_of({w, lead, all_the_time, shop}).bound, grip_bound::tempering);
+    for (metal* m : {&w.clamp.jaw, &w.onto}) {
+        m->resistivity = mild_steel.resistivity;
+        m->temperature_coefficient = in_si<per_kelvin>(8e-3);
+        m->softening = temperature::kelvin(20000.0);
+        m->melting = temperature::kelvin(30000.0);
+    }
+    const grip_threshold found = grip_threshold_of({w, lead, all_the_time, shop});
+    EXPECT_EQ(found.bound, grip_bound::fold);
+    EXPECT_LT(found.spring, w.clamp.spring->wire.tempering - 100_K);
+    EXPECT_LT(found.jaw, w.clamp.body_metal.melting - 500_K);
+    const auto end_at = [&](double share, duration horizon) {
+        return grip_over_time(w, lead, {.current = share * found.largest, .duty = all_the_time}, shop, horizon).end;
+    };
+    EXPECT_EQ(end_at(0.99, 1_min), grip_end::settled);
+    EXPECT_EQ(end_at(1.01, 1_min), grip_end::destroyed);
+    EXPECT_EQ(end_at(0.99, 1_h), grip_end::ran_away);
+}
+
 TEST(GripThreshold, WorseIsLess)
 {
     const work_connection clean = on_steel(spring_clamp(100_A), surface_state::clean),
@@ -203,6 +230,48 @@ TEST(GripMap, IsWhatEachCellAloneSays)
                 map.at(row, column),
                 grip_map_of({w, lead, duty, shop}, columns.subspan(column, 1), rows.subspan(row, 1), 2000_h).at(0, 0))
                 << row << ", " << column;
+}
+
+// A column starts from the one before it, and so does not find the surface factor from which on a clamp declines, or is
+// unstable, quite where it does alone: how far apart the two are.
+TEST(GripMap, AColumnAloneEndsWhereItDoesBesideOthers)
+{
+    double furthest = 0.0;
+    int looked_at = 0;
+    for (const double rated : {100.0, 300.0}) {
+        const work_connection w = on_steel(spring_clamp(in_si<current>(rated)), surface_state::clean);
+        for (const double share : {1.0, 2.2}) {
+            const current amps = in_si<current>(share * rated);
+            for (const double step : {1.02, 1.25}) {
+                const std::array<current, 3> beside{amps / step / step, amps / step, amps};
+                const std::span<const current> all(beside);
+                const auto outlook = [&](std::span<const current> columns, double factor) {
+                    // the rows below take the search to where it would be in a map
+                    const std::array<double, 3> factors{0.25 * factor, 0.5 * factor, factor};
+                    return grip_map_of({w, lead, duty, shop}, columns, factors, 2000_h).at(2, columns.size() - 1);
+                };
+                for (const grip_outlook end : {grip_outlook::holds, grip_outlook::declines}) {
+                    const auto boundary = [&](std::span<const current> columns) {
+                        double low = 1e-3, high = 1e4;
+                        if (outlook(columns, low) > end || outlook(columns, high) <= end) return 0.0;
+                        while (high > low * (1.0 + 1e-8)) {
+                            const double middle = std::sqrt(low * high);
+                            (outlook(columns, middle) <= end ? low : high) = middle;
+                        }
+                        return low;
+                    };
+                    const double alone = boundary(all.last(1)), within = boundary(all);
+                    ASSERT_EQ(alone == 0.0, within == 0.0);
+                    if (alone == 0.0) continue;
+                    ++looked_at;
+                    furthest = std::max(furthest, std::fabs(within / alone - 1.0));
+                }
+            }
+        }
+    }
+    EXPECT_GE(looked_at, 12);
+    EXPECT_LT(furthest, 1e-5);
+    EXPECT_GT(furthest, 0.0);  // else columns do not start from each other
 }
 
 TEST(GripMap, TwoThreadsMakeTheSameMap)

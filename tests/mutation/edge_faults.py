@@ -48,7 +48,7 @@ EDGE_FAULTS = [
     ("cooled by a remedy: sign", "rating/remedies_body.hpp", "was.peak - is.peak", "is.peak - was.peak",
      ["rating/remedies"]),
     ("current on the dial: rounded up", "rating/remedies_body.hpp", "std::floor(amps / five)", "std::ceil(amps / five)",
-     ["rating/remedies"]),
+     ["rating/remedy_truth"]),
     ("coupling on the card: of the smaller lead", "rating/job_card_body.hpp", "std::max(before->size, behind->size)",
      "std::min(before->size, behind->size)", ["rating/job_card"]),
     ("clamp on the part: where it drops more", "rating/job_card_body.hpp", "out.part_drop <= out.table_drop",

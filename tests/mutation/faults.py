@@ -7,8 +7,6 @@ EXPLAINED = {
     "rising root: no halving asked": "the interval halves all the same: the root is the same after a few calls more",
     "rest of a stay: not seen as burning": "moves a settled share between a closed sum and a series of the same limit",
     "oxide: per decade": "within the 16 % of the four published points, which is all there is to check it against",
-    "fold: nearer to it": "of forty clamps, surfaces and forces tried none folds: spots melt, springs temper or the lead "
-                          "melts before",
 }
 
 # name, header below include/weldloop, was, became, tests below tests/ (without _test.cpp)

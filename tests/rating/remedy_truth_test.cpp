@@ -15,6 +15,7 @@
 #include <weldloop/rating/station_life.hpp>
 
 #include <algorithm>
+#include <cmath>
 #include <cstdlib>
 #include <string>
 #include <vector>
@@ -91,6 +92,27 @@ TEST(RemedyTruth, WeldingLessLeavesNothingThatStopsTheJob)
     }
     EXPECT_GE(looked_at, 3);
     EXPECT_GE(stopped, 2);
+}
+
+// Less current is offered in twentieths of the job's, set on the dial in fives: rounded down, so that never more
+// amperes are offered than the share that was to be tried, from 50 A on whole fives.
+TEST(RemedyTruth, TheDialIsSetNoHigherThanTheShare)
+{
+    int offered = 0, between_marks = 0;
+    for (double amps = 203.0; amps < 450.0; amps += 21.0)
+        for (const remedy& r : remedies_for(trestles(in_si<current>(amps)))) {
+            const double lower = number_behind(r.what, "weld with at most ");
+            if (!(lower > 0.0)) continue;
+            ++offered;
+            EXPECT_EQ(std::fmod(lower, 5.0), 0.0) << amps << ": " << r.what;
+            // the nearest twentieth at or above: within a mark of the dial
+            const double share = std::ceil(lower / amps * 20.0 - 1e-9) / 20.0;
+            EXPECT_LE(share, 0.95 + 1e-9) << amps << ": " << r.what;
+            EXPECT_LT(share * amps - lower, 5.0) << amps << ": " << r.what;
+            between_marks += share * amps - lower > 0.5 ? 1 : 0;
+        }
+    EXPECT_GE(offered, 3);
+    EXPECT_GE(between_marks, 2);  // else rounding shows nothing
 }
 
 // With the largest make the part is typically within its limits: then nothing keeps it hot.

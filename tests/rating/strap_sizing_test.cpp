@@ -87,6 +87,29 @@ TEST(StrapSizing, MoreOfWhatHeatsWantsMoreMetal)
     EXPECT_LE(smallest_strap(r).strap.section, usual);
 }
 
+// However short the period: a strap that hardly cools within it has the temperature of the mean heat, here by halving.
+TEST(StrapSizing, ShortPeriodsSettleAtTheMeanHeat)
+{
+    for (const double mm2 : {50.0, 300.0, 1000.0})
+        for (const double period : {1e-3, 0.2, 1.0}) {
+            const strap s{.length = 300_mm, .section = in_si<area>(mm2 * 1e-6)};
+            const load work{.current = in_si<current>(4.0 * mm2),
+                            .duty = duty_cycle::of(in_si<duration>(0.6 * period), in_si<duration>(period))};
+            const surroundings where{.air = 25_degC};
+            const std::optional<strap_heating> found = strap_heating_of(s, work, where);
+            ASSERT_TRUE(found);
+            const double ends = 2.0 / bolted_face_conductance_of(end_of(s)).low.value(), amps = work.current.value();
+            double low = 298.15, high = 800.0;
+            while (high - low > 1e-6) {
+                const temperature middle = temperature::kelvin(0.5 * (low + high));
+                const double made = 0.6 * amps * amps * (body_resistance_of(s, middle).value() + ends);
+                (made > body_loss(body_of(s), middle, where).value() ? low : high) = middle.in_kelvin();
+            }
+            EXPECT_NEAR(found->mean_under_arc.in_kelvin(), low, 0.02) << mm2 << ' ' << period;
+            EXPECT_NEAR(found->peak.in_kelvin(), low, 0.05) << mm2 << ' ' << period;
+        }
+}
+
 TEST(StrapSizing, RefusesWhatCannotBe)
 {
     strap_request r{.work = {.current = 200_A}};

@@ -66,7 +66,10 @@ struct clamp_settled {
 /// What a clamp's swing is more than that of one condition grown by its contact's heat. Where the current heats the
 /// spring by itself, or warmth levels the contact's drop, the swing does not go with that heat: settled periods of the
 /// clamp's own network are sought an eighth of the logarithm of the jaws' conductance apart, where they are asked for,
-/// and straight lines in the contact's heat drawn between them. Fills while it is read: not for two threads at once.
+/// and straight lines in the contact's heat drawn between them. Worse contacts are walked to one period after the
+/// other, as long as each has one and its contact makes another heat than the one before: a drop that has levelled off
+/// at the melting of the spots swings no other way however little is left to conduct. At most 100 periods, to a
+/// conductance of 4e-6 of that followed. Fills while it is read: not for two threads at once.
 ///
 /// Accuracy: means, and peaks of jaws and spring, within 0.1 K of the own period of each condition, held by a test.
 /// Source: judgement, how far apart the periods lie; no law of its own.
@@ -86,9 +89,13 @@ public:
     [[nodiscard]] swing_departures beyond(double x, double heat, const Settle& settle) const
     {
         if (x == 0.0 || !at(0, settle)->is_there()) return {};
-        int high = whole * static_cast<int>(std::ceil(x / (whole * unit)));
-        for (int k = -whole; k >= high; k -= whole)  // no period: none of a worse contact either
-            if (!at(k, settle)->is_there()) high = k + whole;
+        int high = whole * static_cast<int>(std::ceil(std::max(x / (whole * unit), -double{most_walked})));
+        for (int k = -whole; k >= high; k -= whole) {
+            if (!at(k, settle)->is_there())
+                high = k + whole;  // no period: none of a worse contact either
+            else if (is_level(*at(k + whole, settle), *at(k, settle)))
+                high = k;
+        }
         if (!at(high, settle)->is_there()) return {};
         int low = high - whole;
         for (int part = whole; part > 0 && !at(low = high - part, settle)->is_there();) part /= 2;
@@ -117,11 +124,19 @@ private:
     static constexpr int finest = 2;               // units between two knots where spots begin to soften
     static constexpr int whole = 8;                // units between two knots; parts of it before the last period
     static constexpr double unit = 0.125 / whole;  // of the logarithm of the conductance
+    static constexpr int most_walked = 100;        // knots
 
     struct knot {
         int at;
         clamp_settled settled;
     };
+
+    // Whether worse contacts make no other heat any more.
+    [[nodiscard]] static bool is_level(const clamp_settled& better, const clamp_settled& worse)
+    {
+        constexpr double level = 1e-4;  // of the heat, from one knot to the next
+        return std::fabs(worse.contact_heat - better.contact_heat) <= level * std::fabs(better.contact_heat);
+    }
 
     template <class Settle>
     [[nodiscard]] const clamp_settled* at(int place, const Settle& settle) const

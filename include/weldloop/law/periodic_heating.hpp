@@ -647,13 +647,14 @@ private:
 /// constant part, means from their integrals, peaks where the derivative vanishes. Heat in and heat out over the period
 /// agree to 1e-9.
 ///
-/// Accuracy: leads of 10 to 185 mm2 at 85 degC against marching the same equations, conductor 0.05 % of the rise at 3
-/// min of 5 and 6 of 10, 0.1 % at 1 of 5 and 2 of 10, the surface's peak twice that (tests/law); against a covering of
-/// 200 rings, 2 s of 1 min to 6 of 10 min, within 0.15 K (tests/circuit). Above the melting point the resistance is
-/// held at the value it has there, as if it were hot all the time; the result then only says "far too hot" (`melts`).
-/// Beyond a mean surface of 1e9 K, which a coil reaches at a thousand times the current it melts at, there is none:
-/// no_solution_error. Loads that swing by hundreds of kelvin, where one slope does not serve, take a slope for each
-/// piece and Newton's rule: at most a few milliseconds, and half a millisecond for each segment of long programmes.
+/// Accuracy: leads of 10 to 185 mm2 at 85 degC against marching the same equations, peak and mean of the conductor 0.05
+/// % of the rise at 3 min of 5 and 6 of 10, 0.1 % at 1 of 5 and 2 of 10, the surface's peak twice that (tests/law, to
+/// fifty digits in tests/oracle/digits); against a covering of 200 rings, 2 s of 1 min to 6 of 10 min, within 0.15 K
+/// (tests/circuit). Above the melting point the resistance is held at the value it has there, as if it were hot all the
+/// time; the result then only says "far too hot" (`melts`). Beyond a mean surface of 1e9 K, which a coil reaches at a
+/// thousand times the current it melts at, there is none: no_solution_error. Loads that swing by hundreds of kelvin,
+/// where one slope does not serve, take a slope for each piece and Newton's rule: at most a few milliseconds, and half
+/// a millisecond for each segment of long programmes.
 ///
 /// Degenerate cases: no current gives the temperature at which the surface loses the sun's heat, without sun the
 /// air's. One segment is steady current.

@@ -24,7 +24,8 @@ namespace weldloop {
 /// (hours_to_loss()); typical case, no film. More current or a worse surface never makes a clamp last longer: of each
 /// column only the rows are sought from which on it declines and is unstable. Parts of a map
 /// may be made at the same time by several threads and put side by side: a column starts from the one before, so that a
-/// cell in some ten thousand, where two outlooks meet within 5 mK, may then fall the other way.
+/// cell in some ten thousand, where two outlooks meet within 5 mK, may then fall the other way: where a column turns
+/// from one outlook to the next moves by less than 1e-5 of the surface factor.
 /// @param place the clamp, its lead, duty and air; its surface is replaced by the factors
 /// @param currents [A], each above 0, rising @param surface_factors contact resistance over that of clean metal, each
 /// 1e-6 to 1e6, rising @param horizon hours of shift [s], above 0 to 30 years

@@ -551,12 +551,13 @@ private:
 
     // ---- rest, and less current
 
-    // As a dial is set: in fives, below 50 A in ones.
-    static double dial_amps(double amps)
+    // As a dial is set: in fives, below 50 A in ones; down, but for what rounding takes from a whole number.
+    static double dial_amps(double share)
     {
-        constexpr double fives_from = 50.0, five = 5.0;
+        constexpr double fives_from = 50.0, five = 5.0, rounding = 1e-9;
+        const double amps = share * (1.0 + rounding);
         return amps >= fives_from ? five * std::floor(amps / five)
-                                  : std::max(std::floor(amps), amps < 1.0 ? amps : 1.0);
+                                  : std::max(std::floor(amps), share < 1.0 ? share : 1.0);
     }
 
     // Whether nothing that stops the job is left with a change, in the whole loop.

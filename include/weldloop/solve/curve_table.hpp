@@ -80,6 +80,11 @@ private:
 /// A loss law q(x) = h(x) x with h smooth in the square root of x, by cubics in that root between points a half apart.
 /// Points are worked out where they are asked for first; below zero and from 1024 on the law itself is asked.
 ///
+/// Accuracy: exact, but for rounding, from 0.25 on where h is a square in the root. Heat of a cylinder in still air by
+/// free convection and radiation (tests/oracle/digits): from a rise of 1 K on 1e-3, from 4 K on 2e-4; smaller rises,
+/// where such an h is not smooth in the root, come out within 0.03 K. Where a law steps from one formula to another, as
+/// the cable standard's and Morgan's do, 0.5 to 1 % beside the step.
+///
 /// Not for two threads at once: the table fills while it is read.
 class curve_table {
 public:

@@ -1,5 +1,5 @@
 // Whole answers, printed with all digits: one line each for variants.sh to compare between compilers. A small shop that
-// welds farm gates and trailer frames.
+// welds farm gates and tanks.
 #include <cstdio>
 #include <string>
 #include <vector>
@@ -23,20 +23,22 @@ void put(const std::string& what, const wl::band<Quantity>& b)
     put(what + "_high", b.high.value());
 }
 
-wl::station trailer_bench()
+// Stainless tanks by tungsten arc: a torch on a coupling, a screw clamp.
+wl::station tank_bench()
 {
-    wl::station out{.name = "trailer frame bench",
-                    .job = {.process = wl::process::gmaw, .current = 220_A, .duty = wl::duty_cycle::of(6_min, 10_min)},
-                    .where = {.air = 30_degC}};
-    out.path = {wl::welding_cable(wl::aught(1), 40_ft).named("feeder lead"),
-                wl::wire_gun("gun", 10_ft),
+    wl::station out{.name = "tank bench",
+                    .job = {.process = wl::process::gtaw, .current = 180_A, .duty = wl::duty_cycle::of(3_min, 5_min)},
+                    .where = {.air = 20_degC}};
+    out.path = {wl::welding_cable(wl::square_mm(25), 6_m).named("torch lead"),
+                wl::coupling("coupling", wl::square_mm(25)),
+                wl::tig_torch("torch", 4_m),
                 wl::arc{},
-                wl::work_connection{.clamp = wl::spring_clamp(300_A),
-                                    .onto = wl::mild_steel,
-                                    .surface = wl::surface_state::light_rust,
-                                    .name = "work clamp"},
-                wl::crimped_lug("clamp lug", wl::awg(2)),
-                wl::welding_cable(wl::awg(2), 40_ft).named("work lead")};
+                wl::work_connection{.clamp = wl::screw_clamp(200_A),
+                                    .onto = wl::stainless_steel,
+                                    .surface = wl::surface_state::oxidized,
+                                    .name = "clamp"},
+                wl::crimped_lug("lug", wl::square_mm(35)),
+                wl::welding_cable(wl::square_mm(35), 8_m).named("work lead")};
     return out;
 }
 
@@ -89,7 +91,7 @@ int main()
         put("ampacity_" + std::to_string(share), rated.amps.value());
         put("surface_" + std::to_string(share), rated.surface_peak.in_kelvin());
     }
-    put_assessment("trailer", trailer_bench());
+    put_assessment("tank", tank_bench());
     put_assessment("gate", gate_bench());
 
     const wl::grip_forecast life = wl::grip_over_time(
@@ -99,8 +101,8 @@ int main()
     put("grip_left_low", static_cast<double>(life.grip_left_low));
 
     const wl::fault_search search =
-        wl::locate_fault(trailer_bench(), {wl::reading{.across = "work clamp", .volts = 0.9_V, .current = 218_A},
-                                           wl::reading{.across = "clamp lug", .volts = 0.02_V, .current = 218_A}});
+        wl::locate_fault(tank_bench(), {wl::reading{.across = "clamp", .volts = 0.4_V, .current = 178_A},
+                                        wl::reading{.across = "lug", .volts = 0.02_V, .current = 178_A}});
     put("fault_none", static_cast<double>(search.none));
     for (const wl::suspected_part& p : search.parts) {
         std::string name = "fault_" + p.name;

@@ -78,65 +78,10 @@
 #include <weldloop/solve/root.hpp>
 #include <weldloop/solve/sparse_lu.hpp>
 
+#include "oracle/digits/marches.hpp"
+#include "oracle/digits/plain_words.hpp"
+
 namespace weldloop::test::digits {
-
-using inputs = std::span<const double>;  ///< of a law, in its order
-
-/// A law by its name.
-struct named_law {
-    std::string_view name;      ///< as in the rows
-    double (*value)(inputs x);  ///< of it
-};
-
-// Short words for this table alone.
-inline length m(double x)
-{
-    return in_si<length>(x);
-}
-inline area m2(double x)
-{
-    return in_si<area>(x);
-}
-inline temperature K(double x)
-{
-    return temperature::kelvin(x);
-}
-inline temperature_difference dK(double x)
-{
-    return in_si<temperature_difference>(x);
-}
-inline current A(double x)
-{
-    return in_si<current>(x);
-}
-inline voltage V(double x)
-{
-    return in_si<voltage>(x);
-}
-inline duration s(double x)
-{
-    return in_si<duration>(x);
-}
-inline force N(double x)
-{
-    return in_si<force>(x);
-}
-inline pressure Pa(double x)
-{
-    return in_si<pressure>(x);
-}
-inline resistance ohm(double x)
-{
-    return in_si<resistance>(x);
-}
-inline resistivity ohm_m(double x)
-{
-    return in_si<resistivity>(x);
-}
-inline conductance S(double x)
-{
-    return in_si<conductance>(x);
-}
 
 /// A metal by its numbers: resistivity, coefficient, density, specific heat, conductivity, hardness, softening,
 /// melting.
@@ -482,8 +427,10 @@ inline constexpr std::array laws{
               [](inputs x) {
                   return static_cast<double>(probability_smaller(band_of(x), band_of(x.subspan(3))));
               }},
-    named_law{"lognormal_beyond",
-              [](inputs x) { return detail::split_log_normal(band_of(x)).beyond(x[3]); }},
+    named_law{"probability_smaller_halves",
+              [](inputs x) {
+                  return static_cast<double>(probability_smaller(band_of(x), band_of(x.subspan(3))));
+              }},
     named_law{"lognormal_spread", [](inputs x) { return detail::split_log_normal(band_of(x)).above; }},
     named_law{"screw_force",
               [](inputs x) { return screw_force(in_si<torque>(x[6]), thread_of(x)).value(); }},
@@ -610,6 +557,42 @@ inline constexpr std::array laws{
                       },
                       0.0, 40.0, 1.0, "root");
               }},
+    named_law{"steady_conductor", [](inputs x) { return steady_of(x).conductor_peak.in_kelvin() - x[7]; }},
+    named_law{"period_conductor_peak", [](inputs x) { return period_of(x).conductor_peak.in_kelvin() - x[7]; }},
+    named_law{"period_conductor_mean", [](inputs x) { return period_of(x).conductor_mean.in_kelvin() - x[7]; }},
+    named_law{"period_surface_peak", [](inputs x) { return period_of(x).surface_peak.in_kelvin() - x[7]; }},
+    named_law{"shot_conductor", [](inputs x) { return shot_of(x).conductor.in_kelvin() - x[7]; }},
+    named_law{"shot_surface", [](inputs x) { return shot_of(x).surface.in_kelvin() - x[7]; }},
+    named_law{"time_to_conductor", [](inputs x) { return passage_of(x); }},
+    named_law{"time_constant",
+              [](inputs x) { return time_constant_of(conductor_of(x), surface_of(x), K(x[8])).value(); }},
+    named_law{"straight_conductor", [](inputs x) { return straight_rise_of(x, 0); }},
+    named_law{"straight_surface", [](inputs x) { return straight_rise_of(x, detail::surface_point); }},
+    named_law{"surface_under", [](inputs x) { return surface_under(x) - x[1]; }},
+    named_law{"surface_table",
+              [](inputs x) {
+                  const detail::surface_kernel law(
+                      {.diameter = m(x[0]), .air = K(x[1]), .model = surface_model::churchill_chu});
+                  return solve::curve_table([&](double rise) { return law.loss(x[1] + rise) / rise; }).value_at(x[2]);
+              }},
+    named_law{"meeting_on_straight",
+              [](inputs x) { return meeting_amps(source_line::straight(V(x[0]), A(x[1])), x[2], x[3]); }},
+    named_law{"meeting_on_ellipse",
+              [](inputs x) { return meeting_amps(source_line::reactive(V(x[0]), A(x[1])), x[2], x[3]); }},
+    named_law{"meeting_on_measured", [](inputs x) { return meeting_amps(measured_line(), x[0], x[1]); }},
+    named_law{"most_power_straight", [](inputs x) { return most_watts(source_line::straight(V(x[0]), A(x[1]))); }},
+    named_law{"most_power_ellipse", [](inputs x) { return most_watts(source_line::reactive(V(x[0]), A(x[1]))); }},
+    named_law{"most_power_measured", [](inputs) { return most_watts(measured_line()); }},
+    named_law{"network_mean", [](inputs x) { return period_of_three(x).mean[0]; }},
+    named_law{"network_end_of_on", [](inputs x) { return period_of_three(x).peak[0]; }},
+    named_law{"network_start_of_on", [](inputs x) { return period_of_three(x).trace.front()[0]; }},
+    named_law{"network_steady", [](inputs x) { return curved_three(x); }},
+    named_law{"shared_current", [](inputs x) { return shared_amps(x); }},
+    named_law{"rise_time_on_ellipse", [](inputs x) { return rise_on_ellipse(x); }},
+    named_law{"square_wave_ratio", [](inputs x) { return square_ratio(x); }},
+    named_law{"bar_over_mean", [](inputs x) { return bar_over_mean(steady_stay(x), m(x[5]), m(0.0)).mean; }},
+    named_law{"disc_over_mean",
+              [](inputs x) { return disc_over_mean(steady_stay(x), m(x[5]), m(x[6]), m(x[7])).mean; }},
     named_law{"sparse_chain", [](inputs x) { return chain(x); }},
 };
 

@@ -55,7 +55,7 @@ struct strap_choice {
 };
 
 /// How hot a strap gets by itself, settled: C dT/dt = I^2 (R(T) + 2 Re) - body_loss(T) over the period, marched from
-/// the temperature of the air until two periods end alike.
+/// the temperature of the air until a period ends as it began; two periods in a row tell where the next are to begin.
 ///
 /// The ends are taken at their 95 % point, and all of their heat enters the strap: in a loop half of it goes to the
 /// neighbour, whose temperature then counts more than anything here. It is for choosing; assess() judges.
@@ -80,8 +80,9 @@ struct strap_choice {
         const double made = through * through * (body_ohms(kelvin) + both_ends);
         return (made - body_loss(body, temperature::kelvin(kelvin), where).value()) / capacity;
     };
-    constexpr int steps = 60, most_periods = 4000;
-    constexpr double settled_to = 1e-4, of_time_constant = 0.05;
+    constexpr int steps = 60, most_periods = 4000;  // takes 4 to 12
+    constexpr double settled_to = 1e-3;             // K that later periods would still move by
+    constexpr double of_time_constant = 0.05;
     const double air = where.air.in_kelvin();
     const double time_constant =
         capacity /
@@ -101,13 +102,25 @@ struct strap_choice {
         }
         return true;
     };
+    double change_before = 0.0;  // over the period before, if this one begins where that ended
     for (int period = 0; period < most_periods; ++period) {
         const double began = now;
         peak = now;
         if (!march(on, amps)) return std::nullopt;
         const double under_arc = sum;
         if (rest > 0.0) static_cast<void>(march(rest, 0.0));
-        if (std::fabs(now - began) > settled_to) continue;
+        const double change = now - began;
+        const double kept = change_before != 0.0 ? change / change_before : -1.0;  // of a change by the next period
+        change_before = change;
+        if (change != 0.0 && !(kept > 0.0 && kept < 1.0)) continue;
+        const double left = change == 0.0 ? 0.0 : change * kept / (1.0 - kept);
+        if (std::fabs(left) > settled_to) {
+            if (now + left < melting) {
+                now += left;
+                change_before = 0.0;
+            }
+            continue;
+        }
         strap_heating out{temperature::kelvin(peak),
                           temperature::kelvin(under_arc),
                           in_si<voltage>(amps * (body_ohms(under_arc) + both_ends)),
