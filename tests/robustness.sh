@@ -7,7 +7,7 @@ cd "$(dirname "$0")/.."
 if [ "${1:-}" = all ]; then
     failed=
     python3 tests/mutation/run.py || failed="$failed mutation"
-    for target in quantity_text laws reading_section; do
+    for target in quantity_text laws parts leads reading_section; do
         sh tests/fuzz/run.sh "$target" 600 fuzz || failed="$failed fuzz:$target"
         sh tests/fuzz/run.sh "$target" 1800 fuzz-plain || failed="$failed fuzz:$target"
     done

@@ -82,6 +82,10 @@ template <class T>
 inline constexpr bool is_bounded = false;
 template <class Rule>
 inline constexpr bool is_bounded<weldloop::bounded_number<Rule>> = true;
+template <class T>
+inline constexpr bool is_array = false;
+template <class T, std::size_t N>
+inline constexpr bool is_array<std::array<T, N>> = true;
 template <class T, template <class...> class Of>
 inline constexpr bool is_a = false;
 template <class... A, template <class...> class Of>
@@ -145,8 +149,12 @@ T made(input& in)
 {
     if constexpr (std::is_same_v<T, double>)
         return in.number();
+    else if constexpr (std::is_same_v<T, std::string_view> || std::is_same_v<T, std::string>)
+        return {};
     else if constexpr (std::is_same_v<T, bool>)
         return in.byte() % 2 == 1;
+    else if constexpr (std::is_same_v<T, unsigned char>)
+        return in.byte();
     else if constexpr (std::is_same_v<T, int>) {
         constexpr std::array rare{0, -1, 1, std::numeric_limits<int>::max(), std::numeric_limits<int>::min()};
         const unsigned b = in.byte();
@@ -163,7 +171,7 @@ T made(input& in)
     else if constexpr (std::is_same_v<T, weldloop::metal>)
         return weldloop::all_metals[in.byte() % weldloop::all_metals.size()];
     else if constexpr (std::is_same_v<T, const weldloop::source*>)
-        return nullptr;
+        return weldloop::all_metals.front().electrical_source;  // some source
     else if constexpr (is_a<T, std::optional>)
         return in.byte() % 2 == 0 ? T{} : T{made<typename T::value_type>(in)};
     else if constexpr (is_a<T, std::vector>) {
@@ -239,11 +247,13 @@ bool is_finite(const T& x)
         return std::isfinite(x.real()) && std::isfinite(x.imag());
     else if constexpr (is_a<T, std::optional>)
         return !x || is_finite(*x);
-    else if constexpr (is_a<T, std::vector>) {
+    else if constexpr (is_a<T, std::vector> || is_array<T>) {
         for (const auto& one : x)
             if (!is_finite(one)) return false;
         return true;
-    } else if constexpr (std::is_aggregate_v<T> && !std::is_array_v<T>)
+    } else if constexpr (std::is_same_v<T, weldloop::metal>)
+        return true;  // a row of a table
+    else if constexpr (std::is_aggregate_v<T> && !std::is_array_v<T>)
         return members_finite(x);
     else
         return true;  // words, counts, texts

@@ -1,94 +1,155 @@
-// Public functions of law/ and part/, each with any doubles for its arguments: a typed error or a finite result, and an
-// end. A function is named once, below; the first byte of an input chooses it.
+// Public functions of core/, solve/, material/ and law/, each with any doubles for its arguments: a typed error or a
+// finite result, and an end. A function is named once, below; the first byte of an input chooses it.
 #include <array>
 #include <cstdint>
+#include <span>
 #include <string>
-#include <string_view>
-#include <tuple>
-#include <type_traits>
-#include <utility>
+#include <vector>
 
-#include <weldloop/core/error.hpp>
 #include <weldloop/weldloop.hpp>
 
 #include "any_argument.hpp"
-#include "property.hpp"
+#include "fed_functions.hpp"
+#include "made_materials.hpp"
 
 namespace wl = weldloop;
 
 namespace fuzz {
 
-template <>
-inline constexpr unsigned words_of<wl::process> = 5;
-template <>
-inline constexpr unsigned words_of<wl::lay> = 8;
-template <>
-inline constexpr unsigned words_of<wl::thread_state> = 5;
-template <>
-inline constexpr unsigned words_of<wl::coil_ends> = 4;
-template <>
-inline constexpr unsigned words_of<wl::coil_correction> = 3;
-template <>
-inline constexpr unsigned words_of<wl::spring_ends_held> = 4;
-template <>
-inline constexpr unsigned words_of<wl::brush_kind> = 2;
-template <>
-inline constexpr unsigned words_of<wl::contact_shape> = 5;
-template <>
-inline constexpr unsigned words_of<wl::bolted_pair> = 2;
-template <>
-inline constexpr unsigned words_of<wl::bolt_follower> = 3;
-template <>
-inline constexpr unsigned words_of<wl::bolted_faces> = 2;
-template <>
-inline constexpr unsigned words_of<wl::heat_input_rule> = 2;
-template <>
-inline constexpr unsigned words_of<wl::size_scale> = 4;
+// What objects answer after any history, and functions that take something to call.
+namespace asked {
 
-template <>
-wl::conductor_size made<wl::conductor_size>(input& in)
+struct stretch {
+    wl::temperature at;
+    wl::duration time;
+};
+using history = std::vector<stretch>;
+
+template <class State>
+State held(State state, const history& past)
 {
-    const auto scale = made<wl::size_scale>(in);
-    return {scale, in.number()};
+    for (const stretch& s : past) state.advance(s.at, s.time);
+    return state;
 }
-template <>
-wl::magnet_grade made<wl::magnet_grade>(input& in)
+
+wl::relaxation relaxation_state(const wl::spring_wire& wire, wl::stress_fraction stress, const history& past)
 {
-    return wl::all_magnet_grades[in.byte() % wl::all_magnet_grades.size()];
+    return held(wl::relaxation_state(wire, stress), past).result();
 }
+wl::relaxation code_relaxation_state(const wl::spring_wire& wire, wl::stress_fraction stress,
+                                     const wl::code_relaxation_law& law, const history& past)
+{
+    return held(wl::code_relaxation_state(wire, stress, law), past).result();
+}
+wl::relaxation copper_relaxation_state(const wl::copper_spring_alloy& alloy, const history& past)
+{
+    return held(wl::copper_relaxation_state(alloy), past).result();
+}
+wl::relaxation chosen_relaxation(const wl::relaxation_choice& choice, const wl::spring_wire& wire,
+                                 wl::stress_fraction stress, const history& past)
+{
+    return held(wl::chosen_relaxation(choice, wire, stress), past).result();
+}
+std::vector<double> relaxation_clock(wl::relaxation_heat_rule rule, const history& past)
+{
+    const wl::relaxation_clock clock = held(wl::relaxation_clock(rule), past);
+    return {clock.equivalent().value(), clock.loss_factor()};
+}
+wl::ageing_trend retightened(wl::length spot, double exponent, const wl::joint_history& past, wl::joint_care care)
+{
+    return wl::retightened(wl::ageing_trend_of(spot, exponent, past), exponent, care);
+}
+std::vector<double> heated_fin(decltype(wl::thermal_conductance{} * wl::length{}) axial, wl::thermal_conductivity loss,
+                               wl::power_per_length heating, const std::array<wl::length, 1>& extent,
+                               wl::temperature_difference one, wl::temperature_difference other)
+{
+    const wl::heated_fin fin(axial, loss, heating, extent[0]);
+    return {fin.decay_length().value(),
+            fin.far_rise().value(),
+            fin.own_end().value(),
+            fin.other_end().value(),
+            fin.into_end(one, other).value(),
+            fin.mean_rise(one, other).value(),
+            fin.highest_rise(one, other).value()};
+}
+struct line_numbers {
+    unsigned char shape;
+    wl::voltage no_load;
+    wl::current short_circuit;
+    wl::source_point one, other;
+    wl::constant_voltage_output level;
+    wl::constant_current_output constant;
+};
+std::vector<wl::source_point> source_line(const line_numbers& n, double place, wl::current amps)
+{
+    const wl::source_line line = [&n] {
+        switch (n.shape % 6) {
+        case 0: return wl::source_line::straight(n.no_load, n.short_circuit);
+        case 1: return wl::source_line::straight_through(n.no_load, n.one);
+        case 2: return wl::source_line::straight_through(n.one, n.other);
+        case 3: return wl::source_line::reactive(n.no_load, n.short_circuit);
+        case 4: return wl::source_line::constant_voltage(n.level);
+        default: return wl::source_line::constant_current(n.constant);
+        }
+    }();
+    return {line.at(place), line.at_current(amps)};
+}
+std::vector<double> numbers_of(const wl::waveform& w)
+{
+    return {w.rms().value(), w.mean().value(), w.mean_absolute().value(), w.peak().value()};
+}
+std::vector<double> sine(wl::current effective, wl::frequency f)
+{
+    return numbers_of(wl::waveform::sine(effective, f));
+}
+std::vector<double> dc(wl::current steady)
+{
+    return numbers_of(wl::waveform::dc(steady));
+}
+wl::waveform_resistance waveform_resistance_of(const std::vector<wl::current_piece>& pieces,
+                                               wl::resistance_per_length dc)
+{
+    return wl::waveform_resistance_of(wl::waveform::of_pieces(pieces), dc);
+}
+std::optional<wl::duration> rise_time(wl::inductance l, wl::current from, wl::current to, double spare)
+{
+    return wl::rise_time(l, from, to, [spare](double) { return spare; });
+}
+std::optional<wl::duration> time_to_conductor(const wl::covered_conductor& conductor, const wl::cable_surface& surface,
+                                              wl::current through, const wl::conductor_passage& passage)
+{
+    return wl::time_to_conductor(conductor, surface, through, passage);
+}
+wl::duration time_constant_of(const wl::covered_conductor& conductor, const wl::cable_surface& surface,
+                              wl::temperature at)
+{
+    return wl::time_constant_of(conductor, surface, at);
+}
+wl::resistivity resistivity_at(const wl::metal& m, wl::temperature t)
+{
+    return m.resistivity_at(t);
+}
+std::string number_text(double x, unsigned char digits)
+{
+    return wl::number_text(x, digits % 18);
+}
+std::optional<wl::solve::fitted_line> fit_line(const std::vector<wl::solve::line_reading>& readings,
+                                               unsigned char unknowns)
+{
+    return wl::solve::fit_line(readings, unknowns % 5U);
+}
+double bessel_j(double order, double x)
+{
+    return wl::solve::bessel_j(order, x);
+}
+double bessel_k(double order, double x)
+{
+    return wl::solve::bessel_k(order, x);
+}
+
+}  // namespace asked
 
 namespace {
-
-template <class R, class... A>
-void call(std::string_view name, R (*function)(A...), input& in)
-{
-    // in braces, so that arguments are made from left to right
-    std::tuple<typename stored<std::remove_cvref_t<A>>::type...> arguments{
-        made<typename stored<std::remove_cvref_t<A>>::type>(in)...};
-    const auto result = std::apply([&](const auto&... a) { return function(a...); }, arguments);
-    hold(is_finite(result), "the result is finite", name);
-}
-
-struct entry {
-    std::string_view name;
-    void (*feed)(std::string_view name, input& in);
-};
-template <auto Function>
-void feed(std::string_view name, input& in)
-{
-    call(name, Function, in);
-}
-
-#define FED(function)                                                                                                  \
-    entry                                                                                                              \
-    {                                                                                                                  \
-#function, &feed < &wl::function>                                                                              \
-    }
-#define FED_OF(function, ...)                                                                                          \
-    entry                                                                                                              \
-    {                                                                                                                  \
-#function, &feed < static_cast < __VA_ARGS__>(&wl::function)>                                                  \
-    }
 
 // New ones go to the end: kept inputs choose by place.
 constexpr std::array entries{
@@ -246,8 +307,68 @@ constexpr std::array entries{
     FED(heat_input_of),
     FED(tabulated_resistivity_of),
     FED_OF(bolt_force_left, wl::band<double> (*)(wl::duration, wl::temperature, const wl::bolted_joint&)),
+    FED(settling_pace),
+    FED(settled_decades),
+    FED(settling_rate),
+    FED(usual_burn_off),
+    FED_OF(melting_rate, wl::mass_rate (*)(wl::speed, wl::density, wl::length)),
+    FED_OF(melting_rate, wl::mass_rate (*)(const wl::melting_regression&, wl::current)),
+    FED(surface_loss),
+    FED(surface_basis),
+    FED(code_relaxation),
+    FED(code_relaxation_covers),
+    FED(reynolds_number),
+    FED(copper_relaxation),
+    FED(relaxation_of),
+    FED(stress_relaxation),
+    FED(bare_copper_of),
+    FED(equal_heating_current),
+    FED(breaks_through),
+    FED(film_at_no_load),
+    FED(free_air_coefficient),
+    FED(ageing_trend_of),
+    FED_BY(retightened),
+    FED(drop_growth_of),
+    FED(assumed_turns_of),
+    FED_OF(lead_bundle_of, wl::lead_bundle (*)(wl::lay, wl::length, std::optional<int>, wl::thermal_conductivity)),
+    FED(fit_force_law),
+    FED(fit_relaxation),
+    FED(product_of),
+    FED(probability_smaller),
+    FED(short_circuit_current),
+    FED(short_circuit_area),
+    FED(short_circuit_time),
+    FED(short_circuit_temperature),
+    FED(nonadiabatic_factor_of),
+    FED(simplified_nonadiabatic_factor),
+    FED(usual_spring_index),
+    FED(endurance_time),
+    FED(tensile_strength),
+    FED(youngs_modulus),
+    FED(shear_modulus),
+    FED_BY(relaxation_state),
+    FED_BY(code_relaxation_state),
+    FED_BY(copper_relaxation_state),
+    FED_BY(chosen_relaxation),
+    FED_BY(relaxation_clock),
+    FED_BY(heated_fin),
+    FED_BY(source_line),
+    FED_BY(sine),
+    FED_BY(dc),
+    FED_BY(waveform_resistance_of),
+    FED_BY(rise_time),
+    FED_BY(time_to_conductor),
+    FED_BY(time_constant_of),
+    FED_BY(resistivity_at),
+    FED(kcmil),
+    FED(square_mm),
+    FED_BY(number_text),
+    FED_BY(fit_line),
+    FED_BY(bessel_j),
+    FED_BY(bessel_k),
+    FED(covering_age_at),
 };
-static_assert(entries.size() <= 256);
+static_assert(entries.size() <= fuzz::most_entries);
 
 }  // namespace
 
@@ -255,13 +376,5 @@ static_assert(entries.size() <= 256);
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size)
 {
-    if (size > 200) return 0;
-    fuzz::input in(data, size);
-    const fuzz::entry& chosen = fuzz::entries[in.byte() % fuzz::entries.size()];
-    try {
-        chosen.feed(chosen.name, in);
-    } catch (const wl::error&) {
-        // typed, as it should be
-    }
-    return 0;
+    return fuzz::feed_one(fuzz::entries, data, size);
 }

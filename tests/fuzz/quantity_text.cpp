@@ -2,6 +2,8 @@
 // text gives back, or refused with a position inside of the text.
 #include <array>
 #include <cmath>
+#include <cstddef>
+#include <cstdint>
 #include <string>
 #include <string_view>
 
@@ -70,19 +72,10 @@ void hold_for_size(std::string_view text)
 
 }  // namespace
 
-extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size)
-{
-    if (size > 256) return 0;
-    const std::string text(data, data + size);
-    hold_for<wl::current>(text);
-    hold_for<wl::length>(text);
-    hold_for<wl::temperature_difference>(text);
-    hold_for<wl::torque>(text);
-    hold_for<wl::temperature>(text);
-    hold_for<wl::duty_fraction>(text);
-    hold_for<wl::fraction>(text);
-    hold_for_size(text);
+namespace {
 
+void hold_for_words(std::string_view text)
+{
     constexpr std::array<std::string_view, 5> words{"gmaw", "work clamp", "lbf ft", "degC", "current"};
     const std::string_view meant = wl::trade_meaning(text, words), near = wl::near_word(text, words);
     for (const std::string_view found : {meant, near}) {
@@ -90,5 +83,26 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
         for (const std::string_view w : words) known = known || w == found;
         fuzz::hold(known, "a word that is offered is one of the list", text);
     }
+}
+
+// What a text is read as: the first character says which, one for each execution, so that there can be many.
+constexpr std::array<void (*)(std::string_view), 9> readings{hold_for<wl::current>,
+                                                             hold_for<wl::length>,
+                                                             hold_for<wl::temperature_difference>,
+                                                             hold_for<wl::torque>,
+                                                             hold_for<wl::temperature>,
+                                                             hold_for<wl::duty_fraction>,
+                                                             hold_for<wl::fraction>,
+                                                             hold_for_size,
+                                                             hold_for_words};
+
+constexpr std::size_t longest_text = 96;  // bytes behind the first: words are compared over their first 64
+
+}  // namespace
+
+extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size)
+{
+    if (size == 0 || size > 1 + longest_text) return 0;
+    readings[data[0] % readings.size()](std::string(data + 1, data + size));
     return 0;
 }

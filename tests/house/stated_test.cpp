@@ -101,7 +101,8 @@ const words careful{
     // have looked before: at the lead's limit, at the air against the column, at what the constructor was given
     "weldloop/part/conductor_limit.hpp is_limit_above_lead", "weldloop/rating/lead/code_rating.hpp code_ampacity_of",
     "weldloop/rating/lead/code_rating.hpp guide_rating_of",
-    "weldloop/law/relaxation_choice.hpp code_relaxation_state::lost"};
+    "weldloop/law/relaxation_choice.hpp code_relaxation_state::lost",
+    "weldloop/law/relaxation_choice.hpp code_relaxation_state::extrapolated"};
 
 }  // namespace
 

@@ -89,9 +89,7 @@ struct bolted_face {
     const voltage drop = require_finite(voltage(body * through), "drop of the body");
     const power loss = require_finite(power(drop * through), "heat of the body");
     const auto raise = [](auto& b, const auto& by) {
-        b.low += by;
-        b.typical += by;
-        b.high += by;
+        for (auto* one : {&b.low, &b.typical, &b.high}) *one = require_finite(*one + by, "joint with its metal");
     };
     raise(joint.resistance, body);
     raise(joint.drop, drop);

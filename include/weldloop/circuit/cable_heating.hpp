@@ -197,7 +197,7 @@ inline void begin_heating_basis(basis& out, const cable& lead, const cable_surfa
         throw no_solution_error("decay length",
                                 "without end: the current's heat grows by " + number_text(gain) + " W/(m K)",
                                 "less growth than the " + number_text(up) + " W/(m K) that leave the lead");
-    return in_si<length>(std::sqrt(ka / (up - gain)));
+    return require_finite(in_si<length>(std::sqrt(ka / (up - gain))), "decay length");
 }
 
 namespace detail {

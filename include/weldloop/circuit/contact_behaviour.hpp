@@ -222,7 +222,7 @@ inline void add_contact_basis(basis& out, const force_law_constant_row& k)
 }
 
 /// Two joints one after the other, at the same current: drops, heat and resistances add, the hotter spot counts.
-/// @param a one joint @param b the other
+/// @param a one joint @param b the other @throws not_finite_error for a sum beyond the numbers there are
 [[nodiscard]] inline joint_behaviour in_series(const joint_behaviour& a, const joint_behaviour& b)
 {
     joint_behaviour out;
@@ -239,7 +239,8 @@ inline void add_contact_basis(basis& out, const force_law_constant_row& k)
         return out;
     }
     const auto sum = [](const auto& x, const auto& y) {
-        return std::decay_t<decltype(x)>{x.low + y.low, x.typical + y.typical, x.high + y.high};
+        const auto finite = [](const auto& one) { return require_finite(one, "sum of two joints"); };
+        return std::decay_t<decltype(x)>{finite(x.low + y.low), finite(x.typical + y.typical), finite(x.high + y.high)};
     };
     out.may_be_open = a.may_be_open || b.may_be_open;
     out.resistance = sum(a.resistance, b.resistance);

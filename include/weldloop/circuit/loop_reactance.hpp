@@ -3,12 +3,14 @@
 /// What the inductance of the leads takes of an alternating current, beside what resistance and arc take.
 
 #include <cmath>
+#include <limits>
 #include <numbers>
 
 #include <weldloop/circuit/course_levels.hpp>
 #include <weldloop/circuit/loop_inductance.hpp>
 #include <weldloop/circuit/station.hpp>
 #include <weldloop/core/quantities.hpp>
+#include <weldloop/core/require.hpp>
 #include <weldloop/core/source.hpp>
 #include <weldloop/law/waveform.hpp>
 
@@ -36,10 +38,16 @@ inline constexpr source loop_reactance{"phasor diagram of resistance and inducta
 
 /// What is left in phase with the current of a voltage when some volts stand at right angles to it, sqrt(U^2 - V^2);
 /// none where these are as many. @param all U [V], 0 or above @param across V [V], 0 or above
+/// @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline voltage in_phase_of(voltage all, voltage across)
 {
-    const double left = all.value() * all.value() - across.value() * across.value();
-    return in_si<voltage>(left > 0.0 ? std::sqrt(left) : 0.0);
+    const double u = require_not_negative(all, "voltage").value(),
+                 v = require_not_negative(across, "voltage at right angles").value();
+    if (!(u > v)) return voltage{};
+    const double left = u * u - v * v;  // where the squares leave the numbers there are, by the share of the larger
+    constexpr double squares_end = 1e150;
+    if (u < squares_end && left > std::numeric_limits<double>::min()) return in_si<voltage>(std::sqrt(left));
+    return in_si<voltage>(u * std::sqrt((1.0 - v / u) * (1.0 + v / u)));
 }
 
 }  // namespace weldloop

@@ -176,7 +176,7 @@ struct crimp_acceptance {
     require_finite(reading, "resistance reading");
     crimp_acceptance out{limit.resistance,
                          reading,
-                         (reading / limit.resistance).value(),
+                         require_finite((reading / limit.resistance).value(), "resistance reading over its limit"),
                          reading <= limit.resistance,
                          limit.from != &crimp_limits_read,
                          {}};

@@ -8,6 +8,7 @@
 
 #include <weldloop/circuit/thermal_body.hpp>
 #include <weldloop/core/quantities.hpp>
+#include <weldloop/core/require.hpp>
 #include <weldloop/core/source.hpp>
 #include <weldloop/material/metals.hpp>
 
@@ -24,9 +25,13 @@ inline constexpr source measured_part_body{
     source_kind::judgement};
 
 /// Surface and heat of a measured part. @param cooling [m2] above 0 @param heavy its mass [kg] above 0, if it is known
+/// @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline thermal_body measured_body(area cooling, const std::optional<mass>& heavy)
 {
     constexpr double between_dull_and_painted = 0.5;
+    require_positive(cooling, "cooling area");
+    if (heavy)
+        require_finite(heat_capacity(require_positive(*heavy, "mass") * mild_steel.specific_heat), "heat stored");
     return {.surface = cooling,
             .diameter = boost::units::root<2>(cooling / std::numbers::pi),
             .emissivity = between_dull_and_painted,

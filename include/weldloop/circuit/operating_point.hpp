@@ -22,7 +22,8 @@ namespace weldloop {
 [[nodiscard]] arc_line arc_line_of(const station& s);
 /// Whether a station's arc line may be held against its arc at a current: its own at any, the usual one within
 /// usual_arc_line_range().
-/// @param s the station, with one arc @param i current [A], any @throws bad_station_error for one without an arc
+/// @param s the station, with one arc @param i current [A], 0 or above
+/// @throws bad_station_error for one without an arc, not_finite_error, out_of_range_error
 [[nodiscard]] bool arc_line_reaches(const station& s, current i);
 /// The length of a station's arc, its own or the usual one of the process [m].
 /// @param s the station, with one arc @throws bad_station_error for one without

@@ -315,6 +315,7 @@ private:
 
 [[nodiscard]] inline bool arc_line_reaches(const station& s, current i)
 {
+    require_not_negative(i, "arc current");
     if (detail::arc_in(s).line) return true;
     const std::optional<arc_line_range> range = usual_arc_line_range(s.job.process);
     return range && i >= range->least && i <= range->most;

@@ -61,7 +61,7 @@ namespace weldloop {
     out.conducts = r.force.value() > 0.0;
     if (!out.conducts) return out;
     out.drop = brush_drop(*r.brush, of_one, r.face);
-    out.loss = mapped(out.drop, [&](voltage v) { return power(v * through); });
+    out.loss = mapped(out.drop, [&](voltage v) { return require_finite(power(v * through), "heat of the brushes"); });
     // without current, the slope below the level density
     const current probe = through.value() > 0.0 ? of_one : current(brush_level_density * r.face);
     out.resistance = mapped(brush_drop(*r.brush, probe, r.face), [&](voltage v) {

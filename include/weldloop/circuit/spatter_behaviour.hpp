@@ -8,6 +8,7 @@
 #include <weldloop/circuit/contact_behaviour.hpp>
 #include <weldloop/core/band.hpp>
 #include <weldloop/core/quantities.hpp>
+#include <weldloop/core/require.hpp>
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/temperature.hpp>
 #include <weldloop/law/contact_shape.hpp>
@@ -29,9 +30,13 @@ inline constexpr source spatter_ball_judgement{
 inline constexpr band<double> spatter_balls{1.0, 3.0, 10.0};
 
 /// The contact of a jaw on a known number of balls. @param jaw its metal @param pressing force [N], 0 or above
-/// @param balls that carry it, 1 to 1000 @see spatter_ball_judgement
+/// @param balls that carry it, 1 to 1000
+/// @throws not_finite_error, out_of_range_error @see spatter_ball_judgement
 [[nodiscard]] inline contact spatter_contact_of(const metal& jaw, force pressing, int balls)
 {
+    constexpr double most_balls = 1000.0;
+    require_not_negative(pressing, "contact force");
+    require_within(balls, 1.0, most_balls, "balls under the jaw");
     return {.metals = {jaw, mild_steel},
             .force = pressing,
             .surface = surface_state::mill_scale_bitten,

@@ -8,6 +8,7 @@
 
 #include <weldloop/core/fraction.hpp>
 #include <weldloop/core/quantities.hpp>
+#include <weldloop/core/require.hpp>
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/temperature.hpp>
 #include <weldloop/law/convection.hpp>
@@ -46,15 +47,18 @@ struct thermal_body {
     if (around.wind.value() > 0.0)
         nusselt =
             nusselt_mixed(nusselt, nusselt_cross_flow(reynolds_number(around.wind, body.diameter, air), air.prandtl()));
-    return nusselt * air.thermal_conductivity / body.diameter +
-           radiation_coefficient(body.emissivity, surface, around.air);
+    return require_finite(heat_transfer_coefficient(nusselt * air.thermal_conductivity / body.diameter +
+                                                    radiation_coefficient(body.emissivity, surface, around.air)),
+                          "heat transfer coefficient of a body");
 }
 
 /// Heat lost by a body to the air [W]; negative below the air's temperature.
 /// @param body what it is @param hot its temperature @param around air and wind @throws as body_coefficient()
 [[nodiscard]] inline power body_loss(const thermal_body& body, temperature hot, const surroundings& around)
 {
-    return body_coefficient(body, hot, around) * body.surface * (hot - around.air);
+    return require_finite(power(body_coefficient(body, hot, around) *
+                                require_not_negative(body.surface, "surface of a body") * (hot - around.air)),
+                          "heat lost by a body");
 }
 
 }  // namespace weldloop

@@ -56,7 +56,9 @@ struct work_heat {
 [[nodiscard]] inline heat_capacity patch_capacity(const metal& m, length thickness)
 {
     require_not_negative(thickness, "work thickness");
-    return std::numbers::pi * work_patch_radius * work_patch_radius * thickness * m.heat_per_volume();
+    return require_finite(
+        heat_capacity(std::numbers::pi * work_patch_radius * work_patch_radius * thickness * m.heat_per_volume()),
+        "heat capacity of the work");
 }
 
 }  // namespace weldloop

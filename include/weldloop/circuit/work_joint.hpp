@@ -31,8 +31,12 @@ inline joint_circuit divided_joint_of(const work_connection& w, const contact& j
     const work_clamp& c = w.clamp;
     const clamp_division low = divided_clamp_current(w, scatter::low), typical = divided_clamp_current(w),
                          high = divided_clamp_current(w, scatter::high);
-    const auto jaws = [](const clamp_division& d) { return d.conducts ? 1.0 / d.jaws : conductance{}; };
-    const auto behind = [](const conductance& g, const clamp_division& d) { return 1.0 / (1.0 / g + d.arms); };
+    const auto jaws = [](const clamp_division& d) {
+        return d.conducts ? require_finite(conductance(1.0 / d.jaws), "conductance of the jaws") : conductance{};
+    };
+    const auto behind = [](const conductance& g, const clamp_division& d) {
+        return require_finite(conductance(1.0 / (1.0 / g + d.arms)), "conductance between cable and jaws");
+    };
     joint_circuit out;
     out.add({{jaws(high), jaws(typical), jaws(low)}, jaw.metals});
     out.add({{behind(c.termination.low, high), behind(c.termination.typical, typical), behind(c.termination.high, low)},
@@ -52,11 +56,18 @@ inline joint_circuit divided_joint_of(const work_connection& w, const contact& j
     require_positive(w.clamp.body_surface, "clamp surface");
     require_positive(w.clamp.body_diameter, "clamp diameter");
     require_not_negative(w.clamp.body_mass, "clamp mass");
+    require_not_negative(w.clamp.rated_current, "rated current");
+    require_not_negative(w.clamp.jaw_area, "apparent contact of a jaw");
+    for (const conductance& one : {w.clamp.termination.low, w.clamp.termination.typical, w.clamp.termination.high})
+        require_not_negative(one, "conductance between cable and jaws");
+    require_finite(w.clamp.body_capacity(), "heat stored by the clamp");
     const double jaws = require_within(w.clamp.live_jaws, 1.0, 2.0, "live jaws");
     const contact jaw = jaw_contact_of(w);
     joint_circuit out;
     if (w.clamp.inside && w.clamp.spring) return detail::divided_joint_of(w, jaw);
-    out.add({mapped(contact_conductance_of(jaw), [jaws](conductance g) { return conductance(jaws * g); }), jaw.metals});
+    out.add({mapped(contact_conductance_of(jaw),
+                    [jaws](conductance g) { return require_finite(conductance(jaws * g), "conductance of the jaws"); }),
+             jaw.metals});
     out.add({w.clamp.termination, {annealed_copper, w.clamp.body_metal}});
     out.outer = w.clamp.termination.typical;
     out.body = {w.clamp.body_surface, w.clamp.body_diameter, w.clamp.body_emissivity, w.clamp.body_capacity()};
@@ -69,10 +80,12 @@ inline joint_circuit divided_joint_of(const work_connection& w, const contact& j
 [[nodiscard]] inline work_heat work_of(const work_connection& w, const surroundings& where)
 {
     require_positive(w.work_thickness, "work thickness");
+    const double jaws = require_within(w.clamp.live_jaws, 1.0, 2.0, "live jaws");
+    const area faces = require_finite(area(jaws * require_not_negative(w.clamp.jaw_area, "apparent contact of a jaw")),
+                                      "apparent contact of the jaws");
     const temperature work = w.preheat.value_or(where.air);
     const temperature patch = std::max(work, where.air + in_si<temperature_difference>(20.0));
-    return {plate_sink(w.onto, w.work_thickness, patch, where), work,
-            static_cast<double>(w.clamp.live_jaws) * w.clamp.jaw_area, patch_capacity(w.onto, w.work_thickness)};
+    return {plate_sink(w.onto, w.work_thickness, patch, where), work, faces, patch_capacity(w.onto, w.work_thickness)};
 }
 
 }  // namespace weldloop

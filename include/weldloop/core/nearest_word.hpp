@@ -7,6 +7,7 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include <weldloop/core/trade_words.hpp>
@@ -17,16 +18,22 @@ namespace weldloop {
 /// alignment distance).
 [[nodiscard]] inline std::size_t typing_distance(std::string_view a, std::string_view b)
 {
-    std::vector<std::vector<std::size_t>> d(a.size() + 1, std::vector<std::size_t>(b.size() + 1));
-    for (std::size_t i = 0; i <= a.size(); ++i) d[i][0] = i;
-    for (std::size_t j = 0; j <= b.size(); ++j) d[0][j] = j;
-    for (std::size_t i = 1; i <= a.size(); ++i)
-        for (std::size_t j = 1; j <= b.size(); ++j) {
-            d[i][j] = std::min({d[i - 1][j] + 1, d[i][j - 1] + 1, d[i - 1][j - 1] + (a[i - 1] == b[j - 1] ? 0U : 1U)});
+    // three rows of the table of distances between beginnings: two before, one before, and this one
+    const std::size_t width = b.size() + 1;
+    std::vector<std::size_t> rows(3 * width);
+    std::size_t *before = rows.data(), *above = before + width, *row = above + width;
+    for (std::size_t j = 0; j < width; ++j) above[j] = j;
+    for (std::size_t i = 1; i <= a.size(); ++i) {
+        row[0] = i;
+        for (std::size_t j = 1; j < width; ++j) {
+            row[j] = std::min({above[j] + 1, row[j - 1] + 1, above[j - 1] + (a[i - 1] == b[j - 1] ? 0U : 1U)});
             if (i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1])
-                d[i][j] = std::min(d[i][j], d[i - 2][j - 2] + 1);
+                row[j] = std::min(row[j], before[j - 2] + 1);
         }
-    return d[a.size()][b.size()];
+        std::swap(before, above);
+        std::swap(above, row);
+    }
+    return above[b.size()];
 }
 
 /// The word of a list that is nearest to `word`; empty for an empty list. The same word in another case comes first,

@@ -30,9 +30,11 @@ template <class Q>
     if (!std::isfinite(q.value())) throw not_finite_error(std::string(argument), si_text(q));
     throw out_of_range_error(std::string(argument), si_text(q), si_text(low) + " to " + si_text(high));
 }
-[[noreturn, gnu::noinline, gnu::cold]] inline void refuse_not_finite(double x, std::string_view argument)
+[[noreturn, gnu::noinline, gnu::cold]] inline void refuse_number(double x, std::string_view argument,
+                                                                 const char* allowed)
 {
-    throw not_finite_error(std::string(argument), number_text(x));
+    if (!std::isfinite(x)) throw not_finite_error(std::string(argument), number_text(x));
+    throw out_of_range_error(std::string(argument), number_text(x), allowed);
 }
 [[noreturn, gnu::noinline, gnu::cold]] inline void refuse_number_outside(double x, double low, double high,
                                                                          std::string_view argument)
@@ -60,7 +62,7 @@ const Q& require_finite(const Q& q, std::string_view argument)
 inline double require_finite(double x, std::string_view argument)
 {
     if (!(std::fabs(x) <= detail::greatest_number)) [[unlikely]]
-        detail::refuse_not_finite(x, argument);
+        detail::refuse_number(x, argument, "a number");
     return x;
 }
 
@@ -73,6 +75,14 @@ const Q& require_positive(const Q& q, std::string_view argument)
     return q;
 }
 
+/// The same for a plain number, such as a resistance in ohms inside a solver.
+/// @param x [its unit], above zero, or it is refused @param argument as above
+inline double require_positive(double x, std::string_view argument)
+{
+    if (!(x > 0.0 && x <= detail::greatest_number)) detail::refuse_number(x, argument, "above zero");
+    return x;
+}
+
 /// Zero is allowed. @param q zero or more, or it is refused @param argument as above
 template <class Q>
 const Q& require_not_negative(const Q& q, std::string_view argument)
@@ -80,6 +90,13 @@ const Q& require_not_negative(const Q& q, std::string_view argument)
     if (!(q.value() >= 0.0 && q.value() <= detail::greatest_number)) [[unlikely]]
         detail::refuse_value(q, argument, "zero or above");
     return q;
+}
+
+/// The same for a plain number. @param x [its unit], zero or more, or it is refused @param argument as above
+inline double require_not_negative(double x, std::string_view argument)
+{
+    if (!(x >= 0.0 && x <= detail::greatest_number)) detail::refuse_number(x, argument, "zero or above");
+    return x;
 }
 
 /// Both ends are allowed. @param q within the ends, or it is refused @param low any but infinity

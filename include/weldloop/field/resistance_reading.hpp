@@ -55,7 +55,7 @@ struct resistance_reading {
                                      to_text(resistivity_highest, "degC"));
     const double off = detail::together(now.uncertainty / now.value, cold.ohms.uncertainty / cold.ohms.value,
                                         cold.at.uncertainty / above_zero);
-    return {mean, ratio * above_zero * off};
+    return {mean, require_finite(temperature_difference(ratio * above_zero * off), "uncertainty of the temperature")};
 }
 
 /// Copper that is missing from a lead, as a share over a length.

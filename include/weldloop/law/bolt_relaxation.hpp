@@ -123,7 +123,8 @@ inline void require_pace(double pace)
 {
     detail::require_pace(pace);
     require_finite(reached, "decades of settling");
-    return pace / (std::numbers::ln10 * detail::seconds_per_hour) * std::pow(10.0, -reached / pace);
+    return require_finite(pace / (std::numbers::ln10 * detail::seconds_per_hour) * std::pow(10.0, -reached / pace),
+                          "speed of settling");
 }
 
 /// Factor of what a joint loses over what a stiff bolt on copper does. @param joint the joint

@@ -91,8 +91,8 @@ inline void require_burn_off(const burn_off& c)
     constexpr length known = in_si<length>(0.0012);
     const double area_ratio = std::pow((known / require_positive(diameter, "wire diameter")).value(), 2);
     const auto scaled = [&](double a, double b) {
-        return burn_off{in_si<melting_by_current>(a * area_ratio),
-                        in_si<melting_by_heating>(b * area_ratio * area_ratio)};
+        return burn_off{require_positive(in_si<melting_by_current>(a * area_ratio), "melting by the arc"),
+                        require_finite(in_si<melting_by_heating>(b * area_ratio * area_ratio), "melting by heating")};
     };
     if (wire == mild_steel) return scaled(0.3e-3, 5e-5);
     if (wire == aluminium) return scaled(0.75e-3, 0.0);
@@ -113,7 +113,11 @@ inline void require_burn_off(const burn_off& c)
 /// [m], above 0 @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline mass_rate melting_rate(speed melts, density material, length diameter)
 {
-    return require_not_negative(melts, "melting speed") / wire_length_per_mass(material, diameter);
+    require_not_negative(melts, "melting speed");
+    // a wire whose mass per length vanishes has no length per mass
+    return require_finite(
+        mass_rate(melts / require_positive(wire_length_per_mass(material, diameter), "length of wire per mass")),
+        "melting rate");
 }
 
 /// A regression of the melting rate in the current alone, m = c2 I^2 + c1 I + c0: for the wire and extension it was
@@ -149,7 +153,7 @@ inline constexpr melting_regression submerged_trail_wire = detail::regression_in
     const mass_rate out = r.by_square * i * i + r.by_current * i + r.constant;
     if (!(out.value() >= 0.0))
         throw out_of_range_error("arc current", si_text(i), "so large that the regression gives a melting rate");
-    return out;
+    return require_finite(out, "melting rate");
 }
 
 }  // namespace weldloop

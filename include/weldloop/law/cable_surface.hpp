@@ -269,7 +269,8 @@ inline void add_surface_basis(basis& out, const cable_surface& s, const surface_
 /// @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline power_per_length surface_loss(const cable_surface& s, temperature surface)
 {
-    return in_si<power_per_length>(detail::surface_kernel(s).loss(surface.in_kelvin()));
+    return require_finite(in_si<power_per_length>(detail::surface_kernel(s).loss(surface.in_kelvin())),
+                          "heat given off per length");
 }
 
 /// Heat per length that a cable takes up from the sun: absorption 0.8 x diameter x sunlight; in a bundle or a coil its
@@ -279,7 +280,7 @@ inline void add_surface_basis(basis& out, const cable_surface& s, const surface_
 /// @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline power_per_length absorbed_sun(const cable_surface& s)
 {
-    return in_si<power_per_length>(detail::surface_kernel(s).sun_on_outline());
+    return require_finite(in_si<power_per_length>(detail::surface_kernel(s).sun_on_outline()), "sun on the cable");
 }
 
 /// The sources of surface_loss() and the ranges it leaves at a surface temperature.

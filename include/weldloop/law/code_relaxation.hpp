@@ -77,6 +77,12 @@ inline constexpr eurocode_class eurocode_plain{5.39, 6.7, 8.0}, eurocode_preset{
 inline constexpr double logarithmic_threshold = 0.55;  // of yield
 inline constexpr double logarithmic_plain = 10.0, logarithmic_preset = 45.0;
 inline constexpr double model_code_plain = 0.12, model_code_preset = 0.19;  // power of time
+
+inline void require_yield_ratio(double ratio)
+{
+    constexpr double least = 1e-3;  // any wire yields later
+    require_within(ratio, least, 1.0, "yield over tensile strength");
+}
 }  // namespace detail
 
 /// A published law of relaxation at 20 degC.
@@ -100,7 +106,7 @@ enum class relaxation_time_law {
 /// The wire the laws of code_relaxation() tell apart.
 struct code_wire {
     spring_making making = spring_making::plain;  ///< normal wire (plain) or low-relaxation wire (preset)
-    double yield_ratio = usual_yield_ratio;       ///< y, yield over tensile strength, above 0 to 1; logarithmic alone
+    double yield_ratio = usual_yield_ratio;       ///< y, yield over tensile strength, 0.001 to 1; logarithmic alone
 };
 
 /// The share of its stress that cold-drawn wire loses at 20 degC, never above 1.
@@ -117,7 +123,7 @@ struct code_wire {
     const auto& [making, yield_ratio] = wire;
 
     require_not_negative(time, "time");
-    require_within(yield_ratio, 1e-3, 1.0, "yield over tensile strength");
+    detail::require_yield_ratio(yield_ratio);
     const double mu = static_cast<double>(stress), hours = time.value() / detail::seconds_per_hour;
     const bool plain = making == spring_making::plain;
     if (hours == 0.0) return 0.0;
@@ -145,10 +151,13 @@ struct code_wire {
 }
 
 /// Whether a published law covers a stress and a time at 20 degC.
-/// @param law which @param stress S0/Sut @param time [s], any @param yield_ratio any; what cannot be is not covered
+/// @param law which @param stress S0/Sut @param time [s], 0 or above
+/// @param yield_ratio yield over tensile strength, 0.001 to 1 @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline bool code_relaxation_covers(relaxation_time_law law, stress_fraction stress, duration time,
                                                  double yield_ratio = usual_yield_ratio)
 {
+    require_not_negative(time, "time");
+    detail::require_yield_ratio(yield_ratio);
     const double mu = static_cast<double>(stress), hours = time.value() / detail::seconds_per_hour;
     switch (law) {
     case relaxation_time_law::model_code:

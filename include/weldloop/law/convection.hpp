@@ -154,7 +154,9 @@ struct cross_flow_nusselt {
 {
     require_not_negative(wind, "wind");
     require_positive(diameter, "diameter");
-    return (wind * diameter / require_positive(film.kinematic_viscosity(), "kinematic viscosity")).value();
+    return require_finite(
+        (wind * diameter / require_positive(film.kinematic_viscosity(), "kinematic viscosity")).value(),
+        "Reynolds number");
 }
 
 /// Nusselt number of an isothermal horizontal cylinder in still fluid, full form of Churchill and Chu:

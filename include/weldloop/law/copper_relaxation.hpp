@@ -34,8 +34,11 @@ inline constexpr double copper_reference_parameter = 378.15 * (larson_miller_con
 /// reached so far, as in relaxation_state.
 class copper_relaxation_state {
 public:
-    /// @param alloy of the spring
-    explicit copper_relaxation_state(const copper_spring_alloy& alloy) : alloy_(alloy) {}
+    /// @param alloy of the spring @throws not_finite_error, out_of_range_error for one whose constants cannot be
+    explicit copper_relaxation_state(const copper_spring_alloy& alloy) : alloy_(alloy)
+    {
+        detail::require_relaxation_law(alloy.reference_exponent, alloy.parameter_slope);
+    }
 
     /// Holds the spring at a temperature for a time.
     /// @param t spring temperature; at absolute zero nothing happens @param time [s], 0 or above
@@ -52,9 +55,9 @@ public:
     /// The exponent r of S/S0 = exp(-r); 0 for a new spring. Meaningless once destroyed.
     [[nodiscard]] double exponent() const
     {
-        return std::min(alloy_.reference_exponent * std::exp(alloy_.parameter_slope.value() *
-                                                             (parameter_ - detail::copper_reference_parameter)),
-                        detail::highest_exponent);
+        return detail::relaxation_exponent(alloy_.reference_exponent,
+                                           alloy_.parameter_slope.value() *
+                                               (parameter_ - detail::copper_reference_parameter));
     }
     /// Share of its initial stress the spring has lost. Everything, once destroyed.
     [[nodiscard]] fraction lost() const { return destroyed_ ? fraction(1.0) : detail::lost_by(exponent()); }

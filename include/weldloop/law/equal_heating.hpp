@@ -37,7 +37,9 @@ inline constexpr source ambient_factor_rule{
 [[nodiscard]] inline current equal_heating_current(current through, duty_cycle from, duty_cycle to)
 {
     require_not_negative(through, "current");
-    return through * std::sqrt(static_cast<double>(from.share()) / static_cast<double>(to.share()));
+    return require_finite(
+        current(through * std::sqrt(static_cast<double>(from.share()) / static_cast<double>(to.share()))),
+        "current of equal heating");
 }
 
 /// Factor on a rated current for another air temperature, f = sqrt((Tc - Ta)/(Tc - Tb)).

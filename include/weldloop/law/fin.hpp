@@ -34,9 +34,12 @@ public:
     heated_fin(decltype(thermal_conductance{} * weldloop::length{}) axial, thermal_conductivity loss,
                power_per_length heating, weldloop::length extent)
         : length_(require_positive(extent, "fin length").value()), loss_(require_positive(loss, "fin loss").value()),
-          far_rise_(require_finite(heating, "fin heating").value() / loss_),
+          far_rise_(require_finite(require_finite(heating, "fin heating").value() / loss_, "rise far from the ends")),
           decay_(1.0 / std::sqrt(require_positive(axial, "fin conduction").value() / loss_)), axial_(axial.value())
     {
+        require_positive(decay_, "reciprocal of the decay length");
+        require_finite(1.0 / decay_, "decay length");
+        require_positive(half(), "length of the fin over its decay length");
     }
 
     /// Decay length of a disturbance at an end, sqrt(k A / g) [m].
@@ -44,15 +47,18 @@ public:
     /// Rise of a stretch far from both ends, q/g [K].
     [[nodiscard]] temperature_difference far_rise() const { return in_si<temperature_difference>(far_rise_); }
 
-    /// Conductance an end feels towards itself, k A m coth(m L) [W/K].
+    /// Conductance an end feels towards itself, k A m coth(m L) [W/K]. @throws not_finite_error for a fin so short that
+    /// it has no number
     [[nodiscard]] thermal_conductance own_end() const
     {
-        return in_si<thermal_conductance>(axial_ * decay_ / std::tanh(decay_ * length_));
+        return require_finite(in_si<thermal_conductance>(axial_ * decay_ / std::tanh(decay_ * length_)),
+                              "conductance of the fin's end");
     }
-    /// Conductance an end feels towards the other end, k A m / sinh(m L) [W/K].
+    /// Conductance an end feels towards the other end, k A m / sinh(m L) [W/K]. @throws as own_end()
     [[nodiscard]] thermal_conductance other_end() const
     {
-        return in_si<thermal_conductance>(axial_ * decay_ / std::sinh(decay_ * length_));
+        return require_finite(in_si<thermal_conductance>(axial_ * decay_ / std::sinh(decay_ * length_)),
+                              "conductance of the fin's end towards the other");
     }
 
     /// Heat that flows into the fin at an end whose rise is `here`, the other end being at `there` [W].
@@ -63,7 +69,8 @@ public:
         require_finite(there, "rise of the other end");
         // own_end() less other_end() is k A m tanh(m L/2): written out, a short fin keeps its digits
         const thermal_conductance sideways = in_si<thermal_conductance>(axial_ * decay_ * std::tanh(half()));
-        return other_end() * (here - there) + sideways * (here - far_rise());
+        return require_finite(power(other_end() * (here - there) + sideways * (here - far_rise())),
+                              "heat into the fin");
     }
 
     /// Mean rise over the length for given end rises [K]; exact, from the heat balance of the whole fin.
@@ -80,7 +87,8 @@ public:
             for (int k = 6; k > 0; --k) middle = 1.0 + middle * y * y / (2.0 * k * (2.0 * k + 3.0));
             middle *= y * y / (3.0 * std::cosh(y));
         }
-        return 0.5 * (1.0 - middle) * (one + other) + middle * far_rise();
+        return require_finite(temperature_difference(0.5 * (1.0 - middle) * (one + other) + middle * far_rise()),
+                              "mean rise of the fin");
     }
 
     /// Highest rise anywhere along the fin, ends included [K].
@@ -101,7 +109,7 @@ public:
                 if (std::fabs(from_middle) < 0.5 * length_) highest = -2.0 * std::sqrt(p * q * e);
             }
         }
-        return in_si<temperature_difference>(far_rise_ + highest);
+        return require_finite(in_si<temperature_difference>(far_rise_ + highest), "highest rise of the fin");
     }
 
 private:
@@ -113,7 +121,9 @@ private:
         const double s = -into_end(hot, cold).value() / (axial_ * decay_);
         if (!(s > 0.0 && into_end(cold, hot).value() < 0.0)) return hot;
         const double u = far_rise_ - hot.value();
-        return hot + in_si<temperature_difference>(s * s / (u + std::sqrt(std::max(0.0, (u - s) * (u + s)))));
+        const double above = s * s / (u + std::sqrt(std::max(0.0, (u - s) * (u + s))));
+        return require_finite(temperature_difference(hot + in_si<temperature_difference>(above)),
+                              "highest rise of the fin");
     }
 
     double length_, loss_, far_rise_, decay_, axial_;

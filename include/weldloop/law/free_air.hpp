@@ -87,7 +87,8 @@ namespace detail {
 /// @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline double free_air_coefficient(const free_air_row& row, length diameter)
 {
-    return detail::free_air_coefficient(row, require_positive(diameter, "cable diameter").value());
+    return require_finite(detail::free_air_coefficient(row, require_positive(diameter, "cable diameter").value()),
+                          "heat transfer coefficient in free air");
 }
 
 /// Share of its heat that a lead on a floor still gives off, arrangement_factors.

@@ -265,7 +265,9 @@ struct conductor_passage {
 {
     const detail::conductor_numbers numbers(conductor);
     const detail::surface_kernel kernel(surface);
-    return in_si<duration>(-1.0 / detail::modes_of(numbers, 0.0, kernel.slope(at.in_kelvin())).fastest_growth());
+    return require_finite(
+        in_si<duration>(-1.0 / detail::modes_of(numbers, 0.0, kernel.slope(at.in_kelvin())).fastest_growth()),
+        "time constant of the conductor");
 }
 
 }  // namespace weldloop

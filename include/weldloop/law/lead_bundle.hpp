@@ -118,9 +118,11 @@ struct lead_bundle {
     out.leads = count.value_or(lies == lay::bundled ? assumed_bundled_leads : assumed_coil_turns);
     if (out.leads == 1) return out;
     const double n = out.leads, bundle = d * std::sqrt(n / bundle_packing), inside = 1.0 - 1.0 / n;
-    out.outline = in_si<length>(bundle);
-    out.rise_inside = n * inside * inside /
-                      (4.0 * std::numbers::pi * require_positive(across, "conductivity across the bundle").value());
+    out.outline = require_finite(in_si<length>(bundle), "outline of the bundle");
+    out.rise_inside = require_finite(
+        n * inside * inside /
+            (4.0 * std::numbers::pi * require_positive(across, "conductivity across the bundle").value()),
+        "rise inside the bundle");
     return out;
 }
 

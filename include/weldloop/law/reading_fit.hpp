@@ -136,6 +136,10 @@ inline constexpr double point_95 = 1.645;       // of a normal distribution
     }
     if (!line) return out;
     const double k = std::exp(line->a[0]);
+    if (!std::isfinite(k * (1.0 + line->error[0]))) {  // a constant beyond the numbers there are is scatter
+        out.constant.gap = fit_gap::scatter_hides_it;
+        return out;
+    }
     out.constant = {k, k * line->error[0], fit_gap::none};
     if (lines.size() < detail::spread_needs) return out;
     const double own = line->spread * line->spread - instrument / count;
@@ -145,8 +149,13 @@ inline constexpr double point_95 = 1.645;       // of a normal distribution
         return out;
     }
     const double unknowns = out.exponent.value ? 2.0 : 1.0, s = std::sqrt(own);
+    const double multiplier = std::exp(detail::point_95 * s);
+    if (!std::isfinite(multiplier)) {
+        out.spread.gap = fit_gap::scatter_hides_it;
+        return out;
+    }
     out.spread = {s, s / std::sqrt(2.0 * (count - unknowns)), fit_gap::none};
-    out.multiplier = band<double>{std::exp(-detail::point_95 * s), 1.0, std::exp(detail::point_95 * s)};
+    out.multiplier = band<double>{1.0 / multiplier, 1.0, multiplier};
     return out;
 }
 
@@ -179,6 +188,8 @@ struct relaxation_reading_fit {
     constexpr double least_stress_span = 0.05, least_parameter_span = 150.0;
     relaxation_reading_fit out;
     out.basis.add(larson_miller).add(fit_judgement);
+    require_finite(kept.stress_slope, "slope of relaxation by stress");
+    require_finite(kept.parameter_slope, "slope of relaxation by the time-temperature parameter");
     struct place {
         double stress, parameter, log_exponent;
     };
@@ -188,10 +199,11 @@ struct relaxation_reading_fit {
         if (!(lost > 0.0 && lost < 1.0))
             throw out_of_range_error("share of the force lost", number_text(lost), "above 0, below 1: ln r must exist");
         const double hours = require_positive(r.time, "time").value() / detail::seconds_per_hour;
-        places.push_back(
-            {static_cast<double>(r.stress) - detail::reference_stress,
-             r.at.in_kelvin() * (detail::larson_miller_constant + std::log10(hours)) - detail::reference_parameter,
-             std::log(-std::log1p(-lost))});
+        places.push_back({static_cast<double>(r.stress) - detail::reference_stress,
+                          require_finite(r.at.in_kelvin() * (detail::larson_miller_constant + std::log10(hours)) -
+                                             detail::reference_parameter,
+                                         "time-temperature parameter of a reading"),
+                          std::log(-std::log1p(-lost))});
     }
     if (places.empty()) return out;
     const auto span_of = [&](double place::*of) {
@@ -241,6 +253,10 @@ struct relaxation_reading_fit {
         if (hidden(out.stress_slope, by_stress, stress_at) || hidden(out.parameter_slope, by_parameter, parameter_at))
             continue;
         const double r0 = std::exp(line->a[0]);
+        if (!std::isfinite(r0 * (1.0 + line->error[0]))) {
+            out.reference_exponent.gap = fit_gap::scatter_hides_it;
+            return out;
+        }
         out.reference_exponent = {r0, r0 * line->error[0], fit_gap::none};
         out.law =
             relaxation_constants{r0, out.stress_slope.value.value_or(kept.stress_slope),

@@ -25,7 +25,7 @@ namespace weldloop {
 struct code_relaxation_law {
     relaxation_time_law time = relaxation_time_law::model_code;         ///< the loss in time
     relaxation_heat_rule heat = relaxation_heat_rule::equivalent_time;  ///< what temperature does
-    double yield_ratio = usual_yield_ratio;  ///< yield over tensile strength, above 0 to 1; the logarithmic law alone
+    double yield_ratio = usual_yield_ratio;  ///< yield over tensile strength, 0.001 to 1; the logarithmic law alone
 };
 
 /// Which law a spring relaxes by: without a code law, the state form of stress_relaxation.hpp.
@@ -44,11 +44,11 @@ using relaxation_choice = std::optional<code_relaxation_law>;
 class code_relaxation_state {
 public:
     /// @param wire of the spring @param stress initial stress over tensile strength, 0 to 1
-    /// @param law which @throws out_of_range_error for a yield ratio outside 0.001 to 1
+    /// @param law which @throws not_finite_error, out_of_range_error for a yield ratio outside 0.001 to 1
     code_relaxation_state(const spring_wire& wire, stress_fraction stress, const code_relaxation_law& law)
         : wire_(wire), stress_(stress), law_(law), clock_(law.heat)
     {
-        require_within(law.yield_ratio, 1e-3, 1.0, "yield over tensile strength");
+        detail::require_yield_ratio(law.yield_ratio);
     }
 
     /// Holds the spring at a temperature for a time. @param t its temperature @param time [s], 0 or above
@@ -115,7 +115,7 @@ private:
 class chosen_relaxation {
 public:
     /// @param choice which law @param wire of the spring @param stress initial stress over tensile strength, 0 to 1
-    /// @throws out_of_range_error for a yield ratio outside 0.001 to 1
+    /// @throws not_finite_error, out_of_range_error for a yield ratio outside 0.001 to 1, as relaxation_state()
     chosen_relaxation(const relaxation_choice& choice, const spring_wire& wire, stress_fraction stress)
         : state_(choice ? state(code_relaxation_state(wire, stress, *choice)) : state(relaxation_state(wire, stress)))
     {

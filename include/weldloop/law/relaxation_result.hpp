@@ -35,6 +35,22 @@ inline constexpr double extrapolation_factor = 3.0;  // either way, in the expon
 inline constexpr double highest_exponent = 700.0;
 inline constexpr double range_rounding = 1e-9;  // an end of a range reached by arithmetic still belongs to it
 
+// What r0 and c of a law r = r0 exp(... + c (P - P0)) can be: past 1/K one kelvin would be all or nothing.
+inline void require_relaxation_law(double reference_exponent, const per_kelvin& parameter_slope)
+{
+    constexpr double steepest = 1.0;  // [1/K]
+    require_within(reference_exponent, 0.0, highest_exponent, "reference exponent of relaxation");
+    require_positive(parameter_slope, "slope of relaxation by the time-temperature parameter");
+    require_within(parameter_slope, {}, in_si<per_kelvin>(steepest),
+                   "slope of relaxation by the time-temperature parameter");
+}
+
+// r0 exp(x), without a number that is none where nothing relaxes
+inline double relaxation_exponent(double reference_exponent, double x)
+{
+    return reference_exponent > 0.0 ? std::min(reference_exponent * std::exp(x), highest_exponent) : 0.0;
+}
+
 inline fraction lost_by(double exponent)
 {
     return -std::expm1(-exponent);

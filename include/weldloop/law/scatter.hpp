@@ -69,7 +69,10 @@ inline const band<double>& require_factor(const band<double>& x, std::string_vie
 /// @throws not_finite_error, out_of_range_error @see independent_scatter
 [[nodiscard]] inline band<double> product_of(const band<double>& a, const band<double>& b)
 {
-    return detail::product(require_factor(a, "factor"), require_factor(b, "factor"));
+    const band<double> out = detail::product(require_factor(a, "factor"), require_factor(b, "factor"));
+    require_positive(out.low, "product of factors");
+    require_finite(out.high, "product of factors");
+    return out;
 }
 
 namespace detail {

@@ -220,7 +220,7 @@ inline constexpr int summed_harmonics = 256;
         mean_ratio += weight * ratio(summed_harmonics / (v * v));
         weights += weight;
     }
-    return {sum + beyond * mean_ratio / weights, beyond};
+    return {require_finite(sum + beyond * mean_ratio / weights, "resistance for a waveform"), beyond};
 }
 
 }  // namespace weldloop

@@ -92,6 +92,17 @@ inline double log10_of_sum(double a, double b)
     return high + std::log1p(std::pow(10.0, low - high)) / std::numbers::ln10;
 }
 
+// The constants that the law of relaxation takes from a wire.
+inline void require_relaxation(const spring_wire& wire)
+{
+    constexpr double most_rise = 100.0;  // the wires known have 1 and less
+    for (const relaxation_constants* k : {&wire.normal, &wire.preset}) {
+        require_relaxation_law(k->reference_exponent, k->parameter_slope);
+        require_within(k->stress_slope, -highest_exponent, highest_exponent, "slope of relaxation by stress");
+    }
+    require_within(wire.rise_scale, 0.0, most_rise, "factor on the rise over 20 degC");
+}
+
 // The parameter [K] reached by holding a spring that had reached one (minus infinity: new) at a temperature [K] for a
 // time above zero. Never less than before; at or below zero kelvin nothing happens.
 inline double advanced_parameter(double parameter, double kelvin, duration time)
@@ -114,9 +125,11 @@ inline double advanced_parameter(double parameter, double kelvin, duration time)
 class relaxation_state {
 public:
     /// @param wire of the spring @param stress initial stress over tensile strength, 0 to 1
+    /// @throws not_finite_error, out_of_range_error for a wire whose constants of relaxation cannot be
     relaxation_state(const spring_wire& wire, stress_fraction stress)
         : wire_(wire), stress_(static_cast<double>(stress))
     {
+        detail::require_relaxation(wire);
     }
 
     /// Holds the spring at a temperature for a time.
@@ -191,7 +204,7 @@ private:
         const relaxation_constants& k = making == spring_making::plain ? wire_.normal : wire_.preset;
         const double log_exponent = k.stress_slope * (stress_ - detail::reference_stress) +
                                     k.parameter_slope.value() * (parameter - detail::reference_parameter);
-        return std::min(k.reference_exponent * std::exp(log_exponent), detail::highest_exponent);
+        return detail::relaxation_exponent(k.reference_exponent, log_exponent);
     }
     [[nodiscard]] double widening(detail::bound_side side) const
     {

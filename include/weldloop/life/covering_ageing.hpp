@@ -83,6 +83,7 @@ inline void add_age(covering_age& out, const covering& c, temperature mean, temp
     out.poor += std::max(used(0, 0, peak), used(0, 2, peak));
     out.good += std::min(used(2, 0, mean), used(2, 2, mean));
     out.typical += used(1, 1, mean + 0.5 * (peak - mean));
+    for (const double share : {out.poor, out.typical, out.good}) require_finite(share, "thermal life used");
     out.hottest = std::max(out.hottest, peak);
     out.past_short_time = out.past_short_time || (c.short_time && peak > *c.short_time);
 }

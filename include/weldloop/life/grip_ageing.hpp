@@ -105,6 +105,7 @@ public:
             return;
         }
         const clamp_spring& s = *w.clamp.spring;
+        require_relaxation(s.wire);
         has_spring_ = true;
         unset_ = service.widest_opening ? share_without_set(s, *service.widest_opening) : 1.0;
         rise_scale_ = s.wire.rise_scale;
@@ -113,6 +114,10 @@ public:
         preset_ = law_of(s.wire.preset, stress_);
         published_ = s.wire.relaxation_published;
         if (which != grip_case::harsh && lost_before_ > 0.0) {  // see lost_before_judgement
+            for (const class_law* l : {&plain_, &preset_})
+                if (!(l->reference > 0.0))
+                    throw out_of_range_error("grip lost before", number_text(lost_before_),
+                                             "0 with a wire that does not relax");
             lost_exponent_ = exponent_of_loss(lost_before_);
             start_ = parameter_for(lost_exponent_, 1.0);
             if (which != grip_case::typical && first_kelvin > 0.0) {
@@ -354,9 +359,8 @@ private:
         double reference = 0.0, slope = 1.0;
         [[nodiscard]] double at(double parameter) const
         {
-            return std::isfinite(parameter)
-                       ? std::min(reference * std::exp(slope * (parameter - reference_parameter)), highest_exponent)
-                       : 0.0;
+            return std::isfinite(parameter) ? relaxation_exponent(reference, slope * (parameter - reference_parameter))
+                                            : 0.0;
         }
         [[nodiscard]] double inverse(double exponent_wanted) const
         {

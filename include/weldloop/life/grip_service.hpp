@@ -106,7 +106,7 @@ inline constexpr double most_service_events = 1000.0;
     require_not_negative(in_shift, "hours of shift");
     require_positive(service.shift, "shift");
     require_not_negative(service.rest, "rest between shifts");
-    return in_shift * (1.0 + (service.rest / service.shift).value());
+    return require_finite(duration(in_shift * (1.0 + (service.rest / service.shift).value())), "hours by the clock");
 }
 
 /// Time under current within a time of shift, t x duty [s].
@@ -122,7 +122,9 @@ inline constexpr double most_service_events = 1000.0;
 /// @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline duration shift_hours_of_arc(duration under_current, const duty_cycle& duty)
 {
-    return require_not_negative(under_current, "arc hours") / static_cast<double>(duty.share());
+    return require_finite(
+        duration(require_not_negative(under_current, "arc hours") / static_cast<double>(duty.share())),
+        "hours of shift");
 }
 
 namespace detail {

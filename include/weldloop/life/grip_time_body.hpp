@@ -94,6 +94,7 @@ private:
         constexpr double usual_step = 1.0, shortest = 1e-3, first_moment = 1.0;
         const grip_ageing& ageing = clamp_.ageing();
         const auto left = [&](double decades, double t) { return ageing.held({.settled = decades}, {t, t, t}); };
+        if (!(0.5 * horizon > 0.0)) return out;  // too short for a first moment
         double t = std::min(first_moment, 0.5 * horizon), decades = ageing.first_settled(fresh.felt.settling, t);
         grip_heat near = fresh;
         const auto slope = [&](double c, double at, bool& ends) {
@@ -189,6 +190,15 @@ private:
         if (!ends) at.heat = there;
     }
 
+    // Of a wire whose rise counts several times a cold spring is below absolute zero as the law takes it: there nothing
+    // happens, however long it lasts.
+    [[nodiscard]] bool never_relaxes(place& at) const
+    {
+        if (clamp_.ageing().scaled(at.heat.felt.spring) > 0.0) return false;
+        at.seconds = std::numeric_limits<double>::infinity();
+        return true;
+    }
+
     // Goes on until the exponent of the loss, whose bound opens with temperature and time, has a value.
     void run_to_exponent(place& at, double wanted, double horizon) const
     {
@@ -196,6 +206,7 @@ private:
         constexpr int halvings = 30;
         const auto there = [&](const place& p) { return clamp_.ageing().exponent(p.parameter, p.seconds) >= wanted; };
         const double stretch = decades * clamp_.ageing().scaled(at.heat.felt.spring);
+        if (never_relaxes(at)) return;
         while (!there(at) && at.seconds <= horizon && !at.ended) {
             place next = at;
             go(next, at.parameter + stretch);
@@ -227,6 +238,7 @@ private:
             return;
         }
         const double stretch = decades * clamp_.ageing().scaled(at.heat.felt.spring);
+        if (never_relaxes(at)) return;
         while (at.parameter < to && at.seconds <= horizon && !at.ended) go(at, std::min(to, at.parameter + stretch));
     }
 

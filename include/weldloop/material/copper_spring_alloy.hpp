@@ -51,8 +51,8 @@ inline constexpr source copper_temper_judgement{
 /// A copper alloy in its spring temper. The law is r = r0 exp(c (P - P0)), S/S0 = exp(-r), see copper_relaxation.hpp.
 struct copper_spring_alloy {
     std::string_view name;            ///< as printed
-    double reference_exponent;        ///< exponent r0, 0 or above, at 105 degC and 1000 h
-    per_kelvin parameter_slope;       ///< c [1/K], any
+    double reference_exponent;        ///< exponent r0, 0 to 700, at 105 degC and 1000 h
+    per_kelvin parameter_slope;       ///< c [1/K], above 0 to 1
     fraction first_loading;           ///< lost at once when loaded for the first time at room temperature
     temperature temper_lost;          ///< above it the temper is gone and the spring destroyed
     const source* relaxation_source;  ///< of r0

@@ -94,9 +94,9 @@ struct set_limits {
 /// Constants of the relaxation law r = r0 exp(b (mu - 0.7)) exp(c (P - P0)), S/S0 = exp(-r); the law itself stands in
 /// law/stress_relaxation.hpp.
 struct relaxation_constants {
-    double reference_exponent;   ///< exponent r0, 0 or above, at 0.7 of tensile strength, 20 degC and 1000 h
-    double stress_slope;         ///< b [1], any
-    per_kelvin parameter_slope;  ///< c [1/K], any
+    double reference_exponent;   ///< exponent r0, 0 to 700, at 0.7 of tensile strength, 20 degC and 1000 h
+    double stress_slope;         ///< b [1], -700 to 700
+    per_kelvin parameter_slope;  ///< c [1/K], above 0 to 1
 };
 
 /// Cold-drawn, stress-relieved wire. b and c as fitted to the exponent r; r0 fitted anew so that the loss 1 - exp(-r),
@@ -114,10 +114,10 @@ struct spring_wire {
     set_limits set;                             ///< static strength of a spring of this wire
     temperature max_service;                    ///< customary limit: some 5 to 10 % relaxation at ordinary stress
     temperature tempering;                      ///< above it the wire is tempered anew and the spring destroyed
-    double rise_scale;            ///< any: factor on the rise over 20 degC in the law; 1 for the wires it was fitted to
-    bool relaxation_published;    ///< whether the relaxation constants rest on published values of such wire
-    relaxation_constants normal;  ///< relaxation of the plain spring
-    relaxation_constants preset;  ///< relaxation of the hot-preset spring
+    double rise_scale;  ///< 0 to 100: factor on the rise over 20 degC in the law; 1 for the wires it was fitted to
+    bool relaxation_published;        ///< whether the relaxation constants rest on published values of such wire
+    relaxation_constants normal;      ///< relaxation of the plain spring
+    relaxation_constants preset;      ///< relaxation of the hot-preset spring
     const source* strength_source;    ///< of the strengths
     const source* moduli_source;      ///< of the moduli
     const source* set_source;         ///< of the static strength

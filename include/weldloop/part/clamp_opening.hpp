@@ -155,7 +155,7 @@ private:
 {
     const detail::opening_line line(s);
     line.require_opening(opening);
-    return std::max(force{}, line.at(line.travel(opening)));
+    return std::max(force{}, require_finite(line.at(line.travel(opening)), "force of the jaws"));
 }
 
 /// How far the jaws may be opened, and what the spring is preset to when they are closed.

@@ -26,9 +26,21 @@ inline constexpr source holder_judgement{
     {},
     source_kind::judgement};
 
-/// Cable usual in a holder. @param rated current of the holder [A], any @see holder_judgement
+namespace detail {
+inline constexpr current highest_holder_rating = 2000_A;
+
+constexpr void require_holder_rating(current rated)
+{
+    if (!(rated >= current{} && rated <= highest_holder_rating))
+        refuse_outside(rated, current{}, highest_holder_rating, "rated current");
+}
+}  // namespace detail
+
+/// Cable usual in a holder. @param rated current of the holder [A], 0 to 2000
+/// @throws not_finite_error, out_of_range_error @see holder_judgement
 [[nodiscard]] constexpr conductor_size usual_holder_cable(current rated)
 {
+    detail::require_holder_rating(rated);
     return rated <= 150_A   ? square_mm(25)
            : rated <= 200_A ? square_mm(35)
            : rated <= 300_A ? square_mm(50)
@@ -42,9 +54,7 @@ inline constexpr source holder_judgement{
 [[nodiscard]] constexpr force usual_holder_force(current rated)
 {
     constexpr double newton_by_ampere = 1.6;
-    constexpr double highest_rating = 2000.0;  // A, as electrode_holder has it
-    if (!(rated.value() >= 0.0 && rated.value() <= highest_rating))
-        detail::refuse_outside(rated, current{}, in_si<current>(highest_rating), "rated current");
+    detail::require_holder_rating(rated);
     return in_si<force>(newton_by_ampere * rated.value());
 }
 /// Points at which the two grooves touch the rod; see holder_judgement.
@@ -65,8 +75,8 @@ struct electrode_holder {
     /// A clean holder. @param n name, may be empty @param amps rated current [A], above 0 to 2000
     /// @throws not_finite_error, out_of_range_error
     electrode_holder(std::string n, current amps)
-        : name(std::move(n)),
-          rated(require_within(require_positive(amps, "rated current"), 0_A, 2000_A, "rated current")),
+        : name(std::move(n)), rated(require_within(require_positive(amps, "rated current"), 0_A,
+                                                   detail::highest_holder_rating, "rated current")),
           size(usual_holder_cable(amps)), force(usual_holder_force(amps))
     {
     }

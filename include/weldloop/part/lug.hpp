@@ -9,6 +9,7 @@
 #include <weldloop/core/fraction.hpp>
 #include <weldloop/core/literals.hpp>
 #include <weldloop/core/quantities.hpp>
+#include <weldloop/core/require.hpp>
 #include <weldloop/material/metals.hpp>
 #include <weldloop/material/surface_state.hpp>
 
@@ -32,9 +33,10 @@ struct lug {
         return out;
     }
     /// The same lug, its bolt tightened to a torque; a loose lug has a small one.
-    /// @param value [N m], 0 or above: refused where it is used
+    /// @param value [N m], 0 or above @throws not_finite_error, out_of_range_error
     [[nodiscard]] lug tightened_to(torque value) const
     {
+        require_not_negative(value, "bolt torque");
         lug out = *this;
         out.bolt_torque = value;
         return out;

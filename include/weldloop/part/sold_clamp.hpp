@@ -99,6 +99,8 @@ inline length wire_for(clamp_spring trial, force at, double stress)
 [[nodiscard]] inline work_clamp clamp_of(const spring_clamp_dimensions& d)
 {
     constexpr double halves = 2.0;
+    require_not_negative(d.rated_current, "rated current");
+    require_not_negative(d.jaw_area, "apparent contact of a jaw");
     require_positive(d.section, "section of the arms");
     require_positive(d.outline, "outline of the arms");
     require_positive(d.force, "clamp force");
@@ -106,6 +108,11 @@ inline length wire_for(clamp_spring trial, force at, double stress)
     require_positive(d.reach, "length between jaw and pivot");
     require_not_negative(d.handle, "length of the handles");
     require_positive(d.entry, "length of the cable connection");
+    require_positive(d.across, "width of the arms");
+    require_not_negative(d.shunt, "copper beside the pivot");
+    require_positive(d.shunt_length, "length of the copper beside the pivot");
+    require_positive(d.turns, "turns of the spring");
+    require_within(d.live_jaws, 1.0, 2.0, "live jaws");
     const length whole = d.jaw_length + d.reach + d.handle + d.entry;
     work_clamp out;
     out.name = d.name;
@@ -126,8 +133,8 @@ inline length wire_for(clamp_spring trial, force at, double stress)
     spring.stress = clamp_spring_stress(spring, d.force);
     out.spring = spring;
     out.body_metal = d.body;
-    out.body_mass = halves * d.section * whole * d.body.density;
-    out.body_surface = halves * d.outline * whole;
+    out.body_mass = require_finite(mass(halves * d.section * whole * d.body.density), "mass of the arms");
+    out.body_surface = require_finite(area(halves * d.outline * whole), "surface of the arms");
     out.body_diameter = d.across;
     out.body_emissivity = d.emissivity;
     out.build = {.jaw = d.jaw_length,
@@ -137,7 +144,7 @@ inline length wire_for(clamp_spring trial, force at, double stress)
                  .shunt = d.shunt,
                  .shunt_length = d.shunt_length};
     out.inside = d.inside;
-    out.arms = d.body.resistivity * d.entry / d.section;
+    out.arms = require_finite(resistance(d.body.resistivity * d.entry / d.section), "resistance of the arms");
     const resistance arms = out.arms;
     out.termination = mapped(cable_connection_resistance(d.connection, d.largest_cable.area(), d.body),
                              [arms](const resistance& r) { return 1.0 / (r + arms); });

@@ -160,8 +160,11 @@ struct work_clamp {
     {
         require_not_negative(value, "clamp force");
         work_clamp out = *this;
+        require_not_negative(out.force, "clamp force when new");
         if (out.spring && out.force > weldloop::force{})
-            out.spring->stress = static_cast<double>(out.spring->stress) * static_cast<double>(value / out.force);
+            out.spring->stress =
+                static_cast<double>(out.spring->stress) *
+                require_finite(static_cast<double>(value / out.force), "clamp force over that when new");
         out.force = value;
         return out;
     }

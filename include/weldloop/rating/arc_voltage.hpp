@@ -11,6 +11,7 @@
 #include <weldloop/circuit/station.hpp>
 #include <weldloop/core/band.hpp>
 #include <weldloop/core/quantities.hpp>
+#include <weldloop/core/require.hpp>
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/text.hpp>
 #include <weldloop/law/load_line.hpp>
@@ -29,10 +30,13 @@ struct arc_share {
 
 /// Voltage at the terminals of a constant-voltage supply at the job's current: its line, and what lies between
 /// terminals and taps, up to the highest output where one is known [V]. @param s the supply @param use process and
-/// current @param sensed drop between terminals and taps, 0 or above @throws as output_line_of()
+/// current @param sensed drop between terminals and taps, 0 or above
+/// @throws as output_line_of(), also for a drop that cannot be
 [[nodiscard]] inline voltage terminal_voltage_of(const supply& s, const supply_use& use, voltage sensed)
 {
+    require_not_negative(sensed, "sensed drop");
     const voltage wanted = highest_output_at(s, use) + sensed;
+    require_finite(wanted, "voltage at the terminals");
     return s.sensing && s.highest_output.value() > 0.0 ? std::min(s.highest_output, wanted) : wanted;
 }
 
@@ -43,12 +47,16 @@ struct arc_share {
 /// past it the arc gets what is left. No supply described: the conventional load voltage less the drop, a value
 /// relative to a type-test load and no prediction of an arc. Of alternating current without steady levels the supply's
 /// volts are first reduced to what is in phase with it, sqrt(U^2 - (X I)^2), with reactance_of().
-/// @param s the station @param drop of the whole loop while current flows [V], any
-/// @param sensed [V], any: typical part of it that lies between terminals and taps of remote sensing, sensed_drop_of():
-/// made good up to the supply's highest output. What a poor case adds to the drop is counted as not made good.
-/// @throws as conventional_load_voltage(), reactance_of()
+/// @param s the station @param drop of the whole loop while current flows [V], any finite one: a second supply may turn
+/// it round
+/// @param sensed [V], 0 or above: typical part of it that lies between terminals and taps of remote sensing,
+/// sensed_drop_of(): made good up to the supply's highest output. What a poor case adds to the drop is counted as not
+/// made good.
+/// @throws as conventional_load_voltage(), reactance_of(), terminal_voltage_of(); not_finite_error for the drop
 [[nodiscard]] inline arc_share arc_share_of(const station& s, const band<voltage>& drop, voltage sensed = {})
 {
+    for (const voltage& one : {drop.low, drop.typical, drop.high}) require_finite(one, "drop of the loop");
+    require_not_negative(sensed, "sensed drop");
     const voltage none = {};
     const auto left_of = [none](voltage all, voltage taken) { return std::max(none, all - taken); };
     const voltage load_line = conventional_load_voltage(s.job.process, s.job.current);

@@ -17,6 +17,7 @@
 #include <weldloop/circuit/station.hpp>
 #include <weldloop/circuit/station_parts.hpp>
 #include <weldloop/core/conductor_size.hpp>
+#include <weldloop/core/require.hpp>
 #include <weldloop/core/source.hpp>
 #include <weldloop/core/text.hpp>
 #include <weldloop/part/crimped_lug.hpp>
@@ -43,9 +44,10 @@ inline constexpr conductor_size largest_gun_cable = square_mm(95);
 inline constexpr std::array offered_ratings{100.0, 150.0, 200.0, 250.0, 300.0, 400.0, 500.0, 600.0, 800.0, 1000.0};
 
 /// The smallest rating offered that is no less than a current; the largest there is above that.
-/// @param least [A], any
+/// @param least [A], 0 or above @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline current offered_rating_from(current least)
 {
+    require_not_negative(least, "least rated current");
     const auto* const at = std::find_if(offered_ratings.begin(), offered_ratings.end(),
                                         [&](double amps) { return in_si<current>(amps) >= least; });
     return in_si<current>(at == offered_ratings.end() ? offered_ratings.back() : *at);

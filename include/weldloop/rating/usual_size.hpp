@@ -13,6 +13,7 @@
 #include <weldloop/circuit/station_parts.hpp>
 #include <weldloop/core/conductor_size.hpp>
 #include <weldloop/core/quantities.hpp>
+#include <weldloop/core/require.hpp>
 #include <weldloop/part/cable.hpp>
 #include <weldloop/rating/lead/larger_lead.hpp>
 #include <weldloop/rating/lead/sizing.hpp>
@@ -45,9 +46,10 @@ namespace weldloop {
 }
 
 /// The smallest size of a series with more metal than so much; none where its largest has no more.
-/// @param metal [m2], any @param series to choose from
+/// @param metal [m2], 0 or above @param series to choose from @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline std::optional<conductor_size> smallest_size_above(area metal, size_family series)
 {
+    require_not_negative(metal, "metal of the conductor");
     for (const conductor_size& size : sizes_of(series))
         if (size.area() > metal) return size;
     return std::nullopt;

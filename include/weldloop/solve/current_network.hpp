@@ -12,6 +12,8 @@
 #include <utility>
 #include <vector>
 
+#include <weldloop/core/require.hpp>
+
 namespace weldloop::solve {
 
 /// A drop with its slope by the current.
@@ -34,8 +36,8 @@ public:
 /// A branch that keeps its resistance.
 class plain_resistance final : public drop_of_current {
 public:
-    /// @param ohms [ohm], 0 or above
-    explicit plain_resistance(double ohms) : ohms_(ohms) {}
+    /// @param ohms [ohm], 0 or above @throws not_finite_error, out_of_range_error
+    explicit plain_resistance(double ohms) : ohms_(require_not_negative(ohms, "resistance of a branch")) {}
     [[nodiscard]] drop_at_current at(double amps) const override { return {ohms_ * amps, ohms_}; }
 
 private:
@@ -65,15 +67,20 @@ public:
     explicit current_network(index nodes) : nodes_(nodes) {}
 
     /// A branch. @param from, to its nodes @param law its drop, kept by the caller
-    /// @param emf [V], any, that drives current from `from` to `to`
+    /// @param emf [V], any, that drives current from `from` to `to` @throws not_finite_error
     index add_branch(index from, index to, const drop_of_current& law, double emf = 0.0)
     {
+        require_finite(emf, "emf of a branch");
         branches_.push_back({from, to, &law, emf});
         return branches_.size() - 1;
     }
     /// A current that is given: it enters at one node and leaves at another.
-    /// @param into, out_of its nodes @param amps [A], any
-    void inject(index into, index out_of, double amps) { given_.push_back({into, out_of, amps}); }
+    /// @param into, out_of its nodes @param amps [A], any @throws not_finite_error
+    void inject(index into, index out_of, double amps)
+    {
+        require_finite(amps, "given current");
+        given_.push_back({into, out_of, amps});
+    }
 
     [[nodiscard]] index branches() const { return branches_.size(); }  ///< number of branches
 

@@ -8,9 +8,13 @@
 #include <limits>
 #include <memory>
 #include <span>
+#include <string>
+#include <string_view>
 #include <utility>
 #include <vector>
 
+#include <weldloop/core/error.hpp>
+#include <weldloop/core/require.hpp>
 #include <weldloop/solve/curve_table.hpp>
 #include <weldloop/solve/sparse_lu.hpp>
 
@@ -78,16 +82,21 @@ public:
     /// The bound of a body that nothing ends [K].
     static constexpr double unbounded = std::numeric_limits<double>::infinity();
 
-    /// A body. @param capacity [J/K], above 0 @param bound [K], any: rise beyond which it is no more what it was
+    /// A body. @param capacity [J/K], above 0 @param bound [K], any, also `unbounded`: rise beyond which it is no more
+    /// what it was @throws not_finite_error, out_of_range_error
     index add_node(double capacity, double bound = unbounded)
     {
+        require_positive(capacity, "heat capacity of a node");
+        if (bound != unbounded) require_finite(bound, "bound of a node");
         capacity_.push_back(capacity);
         bound_.push_back(bound);
         return capacity_.size() - 1;
     }
     /// A conductance between two nodes. @param a, b the nodes @param conductance [W/K], any; none from 0 down
+    /// @throws not_finite_error
     void link(index a, index b, double conductance)
     {
+        require_finite(conductance, "conductance of a link");
         if (conductance > 0.0) links_.push_back({a, b, conductance});
     }
     /// A conductance between two nodes that follows their mean rise.
@@ -100,24 +109,34 @@ public:
     }
     /// A conductance to a fixed rise, all the time or only while current flows.
     /// @param a the node @param conductance [W/K], any; none from 0 down @param far [K], any @param when it is there
+    /// @throws not_finite_error
     void sink(index a, double conductance, double far, while_current when = while_current::on_or_off)
     {
+        require_finite(conductance, "conductance to a sink");
+        require_finite(far, "rise of a sink");
         if (conductance > 0.0) sinks_.push_back({a, conductance, far, when == while_current::on});
     }
     /// A surface. @param a the node @param size factor of what the table says is lost, any; none from 0 down
-    /// @param table kept by the caller
+    /// @param table kept by the caller @throws not_finite_error
     void surface(index a, double size, const curve_table& table)
     {
+        require_finite(size, "size of a surface");
         if (size > 0.0) surfaces_.push_back({a, size, &table});
     }
-    /// Heat that is always there. @param a the node @param watts [W], any
+    /// Heat that is always there. @param a the node @param watts [W], any @throws not_finite_error
     void constant(index a, double watts)
     {
+        require_finite(watts, "constant heat");
         if (watts != 0.0) constants_.push_back({a, watts});
     }
     /// Heat while current flows, straight in the node's rise: at_zero + slope x rise.
-    /// @param a the node @param at_zero [W], any @param slope [W/K], any
-    void linear_source(index a, double at_zero, double slope) { linears_.push_back({a, at_zero, slope}); }
+    /// @param a the node @param at_zero [W], any @param slope [W/K], any @throws not_finite_error
+    void linear_source(index a, double at_zero, double slope)
+    {
+        require_finite(at_zero, "heat of a source at no rise");
+        require_finite(slope, "slope of a source");
+        linears_.push_back({a, at_zero, slope});
+    }
     /// Heat while current flows, by a law of the rise at `in` (or, with weight 0.5, of the mean of in and with) and of
     /// `follows`; shares go to two nodes.
     struct source {
@@ -130,8 +149,13 @@ public:
         index also_to = nowhere;        ///< a second node that does; nowhere: none
         double also_share = 0.0;        ///< which share, 0 to 1
     };
-    /// Adds a source. @param s whose nodes are in the network
-    void add_source(const source& s) { sources_.push_back(s); }
+    /// Adds a source. @param s whose nodes are in the network @throws not_finite_error, out_of_range_error for a share
+    void add_source(const source& s)
+    {
+        require_within(s.share, 0.0, 1.0, "share of a source's heat");
+        require_within(s.also_share, 0.0, 1.0, "other share of a source's heat");
+        sources_.push_back(s);
+    }
 
     /// What its laws follow beside; null: nothing. Slopes leave it out. @param f kept by the caller
     void set_follower(state_follower* f) { follower_ = f; }
@@ -297,6 +321,16 @@ public:
     {
         const double first = s.with != nowhere ? 0.5 * (x[s.in] + x[s.with]) : x[s.in];
         return s.law->at(first, s.follows != nowhere ? x[s.follows] : 0.0, what);
+    }
+
+    /// Refuses what is no state of the network. @param x rises [K], any @param argument what they are called
+    /// @throws not_finite_error, out_of_range_error for another number of them than of nodes
+    void require_state(std::span<const double> x, std::string_view argument) const
+    {
+        if (x.size() != size())
+            throw out_of_range_error("number of " + std::string(argument), std::to_string(x.size()),
+                                     std::to_string(size()) + ", one for each node");
+        for (const double one : x) require_finite(one, argument);
     }
 
 private:

@@ -11,6 +11,8 @@
 #include <span>
 #include <utility>
 
+#include <weldloop/core/require.hpp>
+
 namespace weldloop::solve {
 
 /// Most unknowns of a line.
@@ -29,12 +31,16 @@ struct fitted_line {
     double spread = 0.0;  ///< [unit of y] standard deviation of y about the line, with n - unknowns
 };
 
-/// Least squares by the normal equations, Gauss and Jordan with pivots. @param readings finite @param unknowns 1 to 3,
+/// Least squares by the normal equations, Gauss and Jordan with pivots. @param readings any @param unknowns 1 to 3,
 /// the first of each reading's factors @return empty where there are no more readings than unknowns, or they do not
-/// tell the unknowns apart
+/// tell the unknowns apart, or their squares leave the numbers there are @throws not_finite_error
 [[nodiscard]] inline std::optional<fitted_line> fit_line(std::span<const line_reading> readings, std::size_t unknowns)
 {
     if (unknowns < 1 || unknowns > most_unknowns || readings.size() <= unknowns) return std::nullopt;
+    for (const line_reading& r : readings) {
+        require_finite(r.y, "reading of a line");
+        for (std::size_t i = 0; i < unknowns; ++i) require_finite(r.x[i], "factor of a line's unknown");
+    }
     std::array<std::array<double, most_unknowns>, most_unknowns> m{}, inverse{};
     std::array<double, most_unknowns> right{};
     for (const line_reading& r : readings)
@@ -86,6 +92,8 @@ struct fitted_line {
     out.spread = std::sqrt(squares / static_cast<double>(readings.size() - unknowns));
     for (std::size_t i = 0; i < unknowns; ++i)
         out.error[i] = out.spread * std::sqrt(std::max(0.0, inverse[i][i])) / size[i];
+    for (std::size_t i = 0; i < unknowns; ++i)
+        if (!std::isfinite(out.a[i]) || !std::isfinite(out.error[i]) || !std::isfinite(out.spread)) return std::nullopt;
     return out;
 }
 

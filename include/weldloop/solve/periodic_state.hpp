@@ -12,6 +12,7 @@
 #include <utility>
 #include <vector>
 
+#include <weldloop/core/require.hpp>
 #include <weldloop/solve/heat_network.hpp>
 #include <weldloop/solve/steady_state.hpp>
 
@@ -55,6 +56,9 @@ struct periodic_state {
     int steps = 0;                           ///< of the last of them
     std::shared_ptr<const std::vector<detail::march_step>> march;  ///< to begin another from; none of a steady state
 };
+
+/// Nearer than this the ends of a period do not come [K]: rounding moves them.
+inline constexpr double least_settled = 1e-8;
 
 /// How a settled period is sought.
 struct period_search {
@@ -549,10 +553,14 @@ private:
 /// heat grows with the rise 1e-2 K; rises of 80 K where current begins and ends within 0.1 K; on the way each step
 /// within 0.3 K and 1 % of the hottest rise.
 /// @param network closed @param programme of the current @param cold rises of the coldest boundary [K], any
-/// @param search from where, and how closely
+/// @param search from where, and how closely @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline periodic_state periodic_state_of(const heat_network& network, const on_off& programme,
                                                       std::span<const double> cold, const period_search& search = {})
 {
+    require_positive(programme.on, "time with current");
+    require_not_negative(programme.rest, "time without current");
+    require_within(search.settled, least_settled, std::numeric_limits<double>::max(), "difference of a settled period");
+    network.require_state(cold, "rises of the coldest boundary");
     if (programme.rest > 0.0) return detail::period_finder(network, programme, search)(cold);
     const periodic_state* const near = search.reached_from == period_search::start::near ? search.near : nullptr;
     const bool from_near = near != nullptr && !near->steady.empty();

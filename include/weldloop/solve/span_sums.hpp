@@ -8,8 +8,12 @@
 #include <cstddef>
 #include <cstdint>
 #include <cstring>
+#include <string>
 #include <utility>
 #include <vector>
+
+#include <weldloop/core/error.hpp>
+#include <weldloop/core/require.hpp>
 
 namespace weldloop::solve {
 
@@ -22,6 +26,10 @@ struct weighted_value {
 /// A distribution by its values.
 using distribution = std::vector<weighted_value>;
 
+namespace detail {
+class cells;
+}  // namespace detail
+
 /// How sums of distributions are kept short: values of a cell become one, their mean, with all their weight, so that
 /// weight and mean stay.
 class sum_grid {
@@ -32,11 +40,13 @@ public:
     /// Adds cells of one width up to a value, wider ones where they would be more than 4096 (time goes as their
     /// square); beyond the last such value every doubling has so many.
     /// @param step width of a cell [unit of the values], above 0 @param up_to [unit of the values], any, where they
-    /// end; at or below the end of those before: no cells
+    /// end; at or below the end of those before: no cells @throws not_finite_error, out_of_range_error
     sum_grid& cells(double step, double up_to)
     {
-        const double from = zones_.empty() ? 0.0 : zones_.back().up_to;
+        require_finite(up_to, "end of the cells");
+        const double from = fine_to();
         if (!(up_to > from)) return *this;
+        require_positive(step, "width of a cell");
         constexpr double most_cells = 4096.0;
         const double width = std::max(step, (up_to - from) / most_cells);
         zones_.push_back({from, up_to, 1.0 / width, first_beyond_});
@@ -44,8 +54,11 @@ public:
         return *this;
     }
     /// Sets how many cells a doubling has. @param doublings_of logarithm of it to the base 2, 0 to 10
+    /// @throws out_of_range_error
     sum_grid& cells_by_octave(int doublings_of)
     {
+        constexpr double most_doublings = 10.0;
+        require_within(doublings_of, 0.0, most_doublings, "doublings of the cells of an octave");
         by_octave_ = doublings_of;
         return *this;
     }
@@ -55,17 +68,22 @@ public:
     [[nodiscard]] double fine_to() const { return zones_.empty() ? 0.0 : zones_.back().up_to; }
 
     /// The cell that holds a value. @param x [unit of the values], 0 or above
-    [[nodiscard]] std::size_t cell(double x) const
+    /// @throws not_finite_error, out_of_range_error
+    [[nodiscard]] std::size_t cell(double x) const { return place_of(require_not_negative(x, "value of a cell")); }
+
+private:
+    friend class detail::cells;  // whose values have been looked at
+
+    [[nodiscard]] std::size_t place_of(double x) const
     {
         for (const zone& z : zones_)
             if (x < z.up_to) return z.first + static_cast<std::size_t>((x - z.from) * z.by_width);
-        // exponent and first digits of the mantissa count the cells of doublings
+        // exponent and first digits of the mantissa count the cells of doublings; without others, of those from 1 up
+        const double end = zones_.empty() ? 1.0 : zones_.back().up_to;
         return first_beyond_ +
-               static_cast<std::size_t>((bits_of(std::max(1.0, x / zones_.back().up_to)) - bits_of(1.0)) >>
-                                        (52 - by_octave_));
+               static_cast<std::size_t>((bits_of(std::max(1.0, x / end)) - bits_of(1.0)) >> (52 - by_octave_));
     }
 
-private:
     /// As std::bit_cast, which the libc++ of Emscripten 3.1 lacks.
     [[nodiscard]] static std::uint64_t bits_of(double x)
     {
@@ -92,7 +110,7 @@ public:
     cells(const sum_grid& grid, double highest) : grid_(&grid), held_(grid.cell(highest) + 1) {}
     void add(double at, double weight)
     {
-        held& cell = held_[grid_->cell(at)];
+        held& cell = held_[grid_->place_of(at)];
         cell.weight += weight;
         cell.moment += weight * at;
     }
@@ -113,6 +131,15 @@ private:
     std::vector<held> held_;
 };
 
+// What a distribution can hold.
+inline void require_distribution(const distribution& d)
+{
+    for (const weighted_value& v : d) {
+        require_not_negative(v.at, "value of a distribution");
+        require_not_negative(v.weight, "weight of a value");
+    }
+}
+
 [[nodiscard]] inline bool comes_before(const weighted_value& a, const weighted_value& b)
 {
     return a.at < b.at;
@@ -121,9 +148,10 @@ private:
 }  // namespace detail
 
 /// The same in rising order, with no more values than a grid has. @param all values, 0 or above, in any order
-/// @param grid of cells
+/// @param grid of cells @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline distribution shortened(distribution all, const sum_grid& grid)
 {
+    detail::require_distribution(all);
     if (all.size() <= grid.most()) {
         std::sort(all.begin(), all.end(), detail::comes_before);
         return all;
@@ -135,10 +163,13 @@ private:
     return out.values();
 }
 
-/// The distribution of the sum of two independent numbers, neither below 0. @param a one, not empty, in rising order
-/// @param b the other, not empty, in rising order @param grid of cells, if it has too many values
+/// The distribution of the sum of two independent numbers, neither below 0; empty if one of them is.
+/// @param a one, in rising order @param b the other, in rising order @param grid of cells, if it has too many values
+/// @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline distribution sum_of(const distribution& a, const distribution& b, const sum_grid& grid)
 {
+    detail::require_distribution(a);
+    detail::require_distribution(b);
     if (a.size() * b.size() > grid.most()) {
         detail::cells out(grid, a.back().at + b.back().at);
         for (const weighted_value& x : a)
@@ -204,10 +235,12 @@ public:
     /// @param numbers their distributions, in their order, in any order of values
     /// @param readings of sums; no two may cross
     /// @param most sums of no more values are kept as they are; of more, in cells of a third of a reading's deviation
+    /// @throws not_finite_error, out_of_range_error
     span_tree(const std::vector<distribution>& numbers, std::vector<span_reading> readings, std::size_t most)
         : readings_(std::move(readings)), within_(readings_.size(), nowhere), reading_of_(numbers.size(), nowhere),
           nodes_(readings_.size())
     {
+        for (const span_reading& r : readings_) require_reading(r, numbers.size());
         std::vector<std::size_t> order(readings_.size());
         for (std::size_t r = 0; r < order.size(); ++r) order[r] = r;
         // a span comes before those it holds
@@ -275,6 +308,18 @@ public:
     [[nodiscard]] bool is_read(std::size_t number) const { return reading_of_[number] != nowhere; }
 
 private:
+    static void require_reading(const span_reading& r, std::size_t numbers)
+    {
+        if (!(r.first <= r.last && r.last < numbers))
+            throw out_of_range_error("span of a reading", std::to_string(r.first) + " to " + std::to_string(r.last),
+                                     "within " + std::to_string(numbers) +
+                                         " numbers, the first no later than the last");
+        require_finite(r.likelihood.read, "reading of a sum");
+        require_positive(r.likelihood.spread, "standard deviation of a reading");
+        require_not_negative(r.likelihood.right, "height of a reading");
+        require_not_negative(r.likelihood.level, "level of a reading");
+    }
+
     struct item {
         bool is_reading;
         std::size_t which;

@@ -10,6 +10,7 @@
 #include <utility>
 #include <vector>
 
+#include <weldloop/core/require.hpp>
 #include <weldloop/solve/heat_network.hpp>
 
 namespace weldloop::solve {
@@ -44,7 +45,7 @@ enum class begins {
 /// Certificate: residual below 1e-12 of the heat made, and positive pivots of the undamped balance there.
 /// @param network closed @param on share of the time with current, 0 to 1, which scales what only current does
 /// @param start rises to begin with [K], any: those of the coldest boundary for a state reached from the cold
-/// @param at what these are
+/// @param at what these are @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline steady_state steady_state_of(const heat_network& network, double on, std::span<const double> start,
                                                   begins at = begins::cold)
 {
@@ -59,6 +60,8 @@ enum class begins {
     constexpr double short_step = 10.0;   // K, Newton's near a state
     constexpr double clearly_less = 0.5;  // of the residual, in such a step
 
+    require_within(on, 0.0, 1.0, "share of the time with current");
+    network.require_state(start, "rises to begin with");
     const std::size_t n = network.size();
     const std::span<const double> capacity = network.capacity(), bound = network.bound();
     steady_state out;

@@ -152,7 +152,7 @@ inline constexpr std::array stud_terminal_limits{
         if (next.diameter <= rounding * diameter) row = &next;
     const resistance limit = row->highest_drop / row->test_current, reading = drop / through;
     require_finite(reading, "resistance reading");
-    const double used = reading / limit;
+    const double used = require_finite((reading / limit).value(), "resistance reading over its limit");
     termination_acceptance out{used, used <= rounding, false, {}};
     out.basis.add(stud_terminal_test);
     return out;

@@ -21,7 +21,8 @@ namespace weldloop {
 /// @throws not_finite_error, out_of_range_error
 [[nodiscard]] inline voltage drop_of(const cable& lead, current through, temperature conductor_mean)
 {
-    return require_not_negative(through, "current") * resistance_of(lead, conductor_mean);
+    return require_finite(voltage(require_not_negative(through, "current") * resistance_of(lead, conductor_mean)),
+                          "drop of the lead");
 }
 
 }  // namespace weldloop
