@@ -25,6 +25,47 @@ struct thermal_body {
     heat_capacity capacity = {};            ///< [J/K], 0 or above
 };
 
+namespace detail {
+
+// body_coefficient() of one body at many temperatures: what does not change with them worked out once.
+class body_law {
+public:
+    body_law(const thermal_body& body, const surroundings& around)
+        : pressure_(pressure_at_altitude(around.altitude).value()),
+          diameter_(require_positive(body.diameter, "diameter").value()), air_(around.air.in_kelvin()),
+          wind_(around.wind), emissivity_(body.emissivity)
+    {
+    }
+
+    // W/(m2 K). @param kelvin of the body, 0 or above
+    [[nodiscard]] double at(double kelvin) const
+    {
+        constexpr double smallest_difference = 1.0;  // K, below it natural convection is taken as that of 1 K
+        double difference = kelvin - air_;
+        if (std::fabs(difference) < smallest_difference) difference = std::copysign(smallest_difference, difference);
+        const temperature surface = temperature::kelvin(air_ + difference);
+        const double film = std::clamp(air_ + 0.5 * difference, air_coldest.in_kelvin(), air_hottest.in_kelvin());
+        const air_numbers air = air_numbers_at(film, pressure_);
+        const double nu = air.viscosity / air.density, alpha = air.conductivity / (air.density * air.specific_heat);
+        const double rayleigh =
+            require_finite(gravity / film * std::fabs(surface.in_kelvin() - air_) * diameter_ * diameter_ * diameter_ /
+                               (nu * alpha),
+                           "Rayleigh number");
+        double nusselt = churchill_chu(rayleigh, nu / alpha);
+        if (wind_.value() > 0.0)
+            nusselt = nusselt_mixed(nusselt, nusselt_cross_flow(wind_.value() * diameter_ / nu, nu / alpha));
+        return nusselt * air.conductivity / diameter_ +
+               radiation_coefficient(emissivity_, surface, temperature::kelvin(air_)).value();
+    }
+
+private:
+    double pressure_, diameter_, air_;
+    speed wind_;
+    weldloop::emissivity emissivity_;
+};
+
+}  // namespace detail
+
 /// Heat transfer coefficient of a body in air, convection and radiation [W/(m2 K)]: Churchill-Chu for a horizontal
 /// cylinder of its diameter, combined with cross-flow in wind, plus grey radiation to walls at the air's temperature.
 /// @param body what it is @param hot its temperature @param around air and wind
@@ -34,20 +75,7 @@ struct thermal_body {
 [[nodiscard]] inline heat_transfer_coefficient body_coefficient(const thermal_body& body, temperature hot,
                                                                 const surroundings& around)
 {
-    constexpr double smallest_difference = 1.0;  // K, below it natural convection is taken as that of 1 K
-    double difference = (hot - around.air).value();
-    if (std::fabs(difference) < smallest_difference) difference = std::copysign(smallest_difference, difference);
-    const temperature surface = around.air + in_si<temperature_difference>(difference);
-    const temperature film = around.air + in_si<temperature_difference>(0.5 * difference);
-    const air_properties air =
-        air_at(std::clamp(film, air_coldest, air_hottest), pressure_at_altitude(around.altitude));
-    double nusselt =
-        nusselt_horizontal_cylinder(rayleigh_number(body.diameter, surface, around.air, air), air.prandtl());
-    if (around.wind.value() > 0.0)
-        nusselt =
-            nusselt_mixed(nusselt, nusselt_cross_flow(reynolds_number(around.wind, body.diameter, air), air.prandtl()));
-    return nusselt * air.thermal_conductivity / body.diameter +
-           radiation_coefficient(body.emissivity, surface, around.air);
+    return in_si<heat_transfer_coefficient>(detail::body_law(body, around).at(hot.in_kelvin()));
 }
 
 /// Heat lost by a body to the air [W]; negative below the air's temperature.
