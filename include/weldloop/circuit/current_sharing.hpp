@@ -61,8 +61,8 @@ public:
         contacts_.clear();
         for (const loop_network::contact_at* c : spots_) {
             const double at = loop_network::bulk_rise(*c, rise), gripping = loop_network::gripping_rise(*c, rise);
-            contacts_.push_back({c->law->characteristic_at(at), 1.0 / c->law->conductance_at_rise(at, gripping),
-                                 static_cast<double>(c->law->alike())});
+            const contact_source::held is = c->law->held_at(at, gripping);
+            contacts_.push_back({is.law, is.cold_ohms, static_cast<double>(c->law->alike())});
         }
     }
 

@@ -95,8 +95,8 @@ struct lead_cells {
 [[nodiscard]] inline length grading_length_of(const cable& lead, const surroundings& where)
 {
     require_dimensions(lead);
-    return in_si<length>(
-        grading_length(lead, solve::curve_table(lead_surface_law(lead, where)), conductor_of(lead).conductance.value(), 0.0));
+    return in_si<length>(grading_length(lead, solve::curve_table(lead_surface_law(lead, where)),
+                                        conductor_of(lead).conductance.value(), 0.0));
 }
 
 /// Which ends of a lead touch something that heat comes from or goes to.

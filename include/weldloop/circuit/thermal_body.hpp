@@ -47,10 +47,9 @@ public:
         const double film = std::clamp(air_ + 0.5 * difference, air_coldest.in_kelvin(), air_hottest.in_kelvin());
         const air_numbers air = air_numbers_at(film, pressure_);
         const double nu = air.viscosity / air.density, alpha = air.conductivity / (air.density * air.specific_heat);
-        const double rayleigh =
-            require_finite(gravity / film * std::fabs(surface.in_kelvin() - air_) * diameter_ * diameter_ * diameter_ /
-                               (nu * alpha),
-                           "Rayleigh number");
+        const double rayleigh = require_finite(gravity / film * std::fabs(surface.in_kelvin() - air_) * diameter_ *
+                                                   diameter_ * diameter_ / (nu * alpha),
+                                               "Rayleigh number");
         double nusselt = churchill_chu(rayleigh, nu / alpha);
         if (wind_.value() > 0.0)
             nusselt = nusselt_mixed(nusselt, nusselt_cross_flow(wind_.value() * diameter_ / nu, nu / alpha));

@@ -187,6 +187,18 @@ public:
         return spot_characteristic(bulk.limits).drop(x * bulk.resistivity / resistivity_);
     }
 
+    // Its characteristic with the bulk at a temperature, and the resistivity there over that at 20 degC.
+    struct with_bulk {
+        spot_characteristic law;
+        double growth;  // 1
+    };
+    // @param kelvin of the bulk, above 0
+    [[nodiscard]] with_bulk at_bulk(double kelvin) const
+    {
+        const bulk_numbers bulk = bulk_at(kelvin);
+        return {spot_characteristic(bulk.limits), bulk.resistivity / resistivity_};
+    }
+
     // The drop with its slopes. @param v that volts_at() gives @param kelvin for this bulk
     [[nodiscard]] drop_at sloped(double v, double kelvin) const
     {

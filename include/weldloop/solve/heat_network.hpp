@@ -202,6 +202,47 @@ public:
     }  ///< a matrix of its pattern, to be filled by evaluate() or straighten()
     [[nodiscard]] const std::vector<source>& sources() const { return sources_; }  ///< as added
 
+    /// @name What the network is made of, as added, for who takes its numbers elsewhere
+    /// @{
+    /// A steady conductance.
+    struct plain_link {
+        index a, b;  ///< its nodes
+        double g;    ///< [W/K] above 0
+    };
+    /// A conductance by a law.
+    struct curved_link {
+        index a, b;            ///< its nodes
+        const heat_law* law;   ///< [W/K] what it gives
+        double weight;         ///< share, 0.5 or 1, of a's rise in the law's first place, the rest b's
+        index follows;         ///< whose rise is its second; nowhere: none
+        index ab = 0, ba = 0;  ///< slots of the matrix, once closed
+    };
+    /// A conductance to a fixed rise.
+    struct sink_to {
+        index a;        ///< its node
+        double g;       ///< [W/K] above 0
+        double far;     ///< [K] any
+        bool while_on;  ///< only while current flows
+    };
+    /// A surface that loses heat by a table.
+    struct surface_of {
+        index a;                   ///< its node
+        double size;               ///< factor above 0 of what the table says
+        const curve_table* table;  ///< what it says
+    };
+    /// Heat while current flows, straight in its node's rise.
+    struct straight {
+        index a;         ///< its node
+        double at_zero;  ///< [W] any, at no rise
+        double slope;    ///< [W/K] any
+    };
+    [[nodiscard]] const std::vector<plain_link>& links() const { return links_; }           ///< as added
+    [[nodiscard]] const std::vector<curved_link>& curved_links() const { return curved_; }  ///< as added
+    [[nodiscard]] const std::vector<sink_to>& sinks() const { return sinks_; }              ///< as added
+    [[nodiscard]] const std::vector<surface_of>& surfaces() const { return surfaces_; }     ///< as added
+    [[nodiscard]] const std::vector<straight>& linear_sources() const { return linears_; }  ///< as added
+    /// @}
+
     /// Sums over the network [W].
     struct totals {
         double made = 0.0;  ///< [W] by sources while on, and constant heat
@@ -327,8 +368,8 @@ private:
         for (index i = 0; i < size(); ++i) m[i] += on * on_slopes_[i];
     }
 
-    // Takes the slopes of what is curved from a matrix `m`. `out` takes the heat of what is curved, as add_curved() does,
-    // or else keeps the slopes in its order.
+    // Takes the slopes of what is curved from a matrix `m`. `out` takes the heat of what is curved, as add_curved()
+    // does, or else keeps the slopes in its order.
     template <bool gains>
     void straighten_at(std::span<const double> x, double on, double* out, double* m) const
     {
@@ -422,34 +463,9 @@ private:
         }
     }
 
-    struct plain_link {
-        index a, b;
-        double g;
-    };
-    struct curved_link {
-        index a, b;
-        const heat_law* law;
-        double weight;  // of a's rise in the law's place
-        index follows;
-        index ab = 0, ba = 0;
-    };
-    struct sink_to {
-        index a;
-        double g, far;
-        bool while_on;
-    };
-    struct surface_of {
-        index a;
-        double size;
-        const curve_table* table;
-    };
     struct constant_heat {
         index a;
         double watts;
-    };
-    struct straight {
-        index a;
-        double at_zero, slope;
     };
 
     std::vector<double> capacity_, bound_;

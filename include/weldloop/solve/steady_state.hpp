@@ -40,7 +40,7 @@ namespace detail {
 // The sum of two lists. In a function of its own a compiler sees that they are apart.
 inline void add(const std::vector<double>& one, const std::vector<double>& other, std::vector<double>& sum)
 {
-    const double *__restrict const a = one.data(), *__restrict const b = other.data();
+    const double* __restrict const a = one.data(), * __restrict const b = other.data();
     double* __restrict const to = sum.data();
     for (std::size_t i = 0, n = sum.size(); i < n; ++i) to[i] = a[i] + b[i];
 }
