@@ -23,15 +23,14 @@ namespace weldloop::detail {
 inline void add_contact_drop(solve::drop_at_current& out, const spot_characteristic& law, double cold_ohms,
                              double alike, double amps)
 {
-    constexpr double step = 1e-6;
     const double x = std::fabs(amps) * cold_ohms;
     if (!(x > 0.0)) {
         out.slope += alike * cold_ohms;
         return;
     }
-    const double volts = alike * law.drop(x);
-    out.volts += std::copysign(volts, amps);
-    out.slope += std::max(0.0, (alike * law.drop(x * (1.0 + step)) - volts) / (step * std::fabs(amps)));
+    const double each = law.drop(x);
+    out.volts += std::copysign(alike * each, amps);
+    out.slope += alike * cold_ohms * law.slope(x, each);
 }
 
 /// Drop of a branch over its current, every part at a temperature that is given.

@@ -4,7 +4,6 @@
 /// sends its current elsewhere and no straight line says how much.
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <cstddef>
 #include <cstdint>
@@ -145,8 +144,8 @@ public:
             if (used.back() > 1.0) out.yields += 1.0 / static_cast<double>(draws);
             if (s.melts[at]) melting += 1.0 / static_cast<double>(draws);
         }
+        std::sort(used.begin(), used.end());
         constexpr double high = 0.95;
-        sort_at(used, {place_of(high), place_of(high) + 1});
         out.softening_used_high = quantile(used, high);
         out.melts_high = melting > 1.0 - high;
         return out;
@@ -333,6 +332,7 @@ private:
     {
         constexpr int most_rounds = 40;
         constexpr double settled = 0.02;  // K
+        constexpr double closely = 1e-9;  // of the drops
         const auto deviation = [&z](std::size_t joint) { return joint == steady ? 0.0 : z[joint]; };
         std::vector<double> over(contacts_.size());  // typical cold conductance over that of the draw
         for (std::size_t k = 0; k < contacts_.size(); ++k) {
@@ -374,7 +374,7 @@ private:
             constexpr double slower = 0.7, slowest = 0.1;
             if (round > 2 && most > slower * last) share = std::max(slowest, slower * share);
             last = most;
-            const solve::divided_currents divided = divider_.divide(inner);
+            const solve::divided_currents divided = divider_.divide(inner, closely);
             if (divided.what != solve::division::found) break;
             inner = divided.amps;
             out.amps.assign(branch_.size(), 0.0);
@@ -425,11 +425,11 @@ private:
             const contact_row& c = contacts_[k];
             add(c.part, c.is->branch, volts[k]);
             const double peak = typical_->peak[c.is->bulk] + bulk[k] - c.bulk.usual;
-            const joint_limits limits = joint_limits_of(c.is->law->metals(), c.is->law->bulk_at(peak));
-            const double each = each_drop(c, std::fabs(out.amps[c.is->branch]), over[k], peak, gripping[k]),
-                         soft = limits.softening.value();
+            const contact_source::held is = c.is->law->held_at(peak, gripping[k]);
+            const double each = is.law.drop(std::fabs(out.amps[c.is->branch]) * over[k] * is.cold_ohms),
+                         soft = is.law.softening();
             out.softening_used.push_back(soft > 0.0 ? each / soft : 1.0 + each);
-            out.melts.push_back(each >= melting_share * limits.melting.value());
+            out.melts.push_back(each >= melting_share * is.law.melting());
         }
         for (std::size_t k = 0; k < measured_.size(); ++k)
             add(measured_[k].part, measured[k].branch,
@@ -453,37 +453,14 @@ private:
         for (const std::size_t b : branches) out = std::max(out, std::fabs(s.amps[b]));
         return out;
     }
-    // Where a share of the draws lies below, among the sorted.
-    [[nodiscard]] static double exact_place_of(double share)
-    {
-        constexpr double half = 0.5, last = static_cast<double>(draws - 1);
-        return std::clamp(share * static_cast<double>(draws) - half, 0.0, last);
-    }
-    [[nodiscard]] static std::size_t place_of(double share) { return static_cast<std::size_t>(exact_place_of(share)); }
-    // @param sorted at the two places that count
     [[nodiscard]] static double quantile(const std::vector<double>& sorted, double share)
     {
-        const double place = exact_place_of(share);
+        constexpr double half = 0.5;
+        const double place =
+            std::clamp(share * static_cast<double>(sorted.size()) - half, 0.0, static_cast<double>(sorted.size() - 1));
         const auto below = static_cast<std::size_t>(place);
-        const std::size_t after = std::min(below + 1, draws - 1);
+        const std::size_t after = std::min(below + 1, sorted.size() - 1);
         return sorted[below] + (place - static_cast<double>(below)) * (sorted[after] - sorted[below]);
-    }
-    // Puts at some places what would stand there if all were sorted. @param places ascending; those past the end are
-    // left
-    static void sort_at(std::vector<double>& all, const std::vector<std::size_t>& places)
-    {
-        sort_between(all, {0, all.size()}, places.data(), places.data() + places.size());
-    }
-    static void sort_between(std::vector<double>& all, const solve::sparse_lu::range& within, const std::size_t* first,
-                             const std::size_t* last)
-    {
-        if (first == last || within.end - within.begin < 2) return;
-        const std::size_t* const middle = first + (last - first) / 2;
-        if (*middle >= within.end) return sort_between(all, within, first, middle);
-        const auto at = [&all](std::size_t k) { return all.begin() + static_cast<std::ptrdiff_t>(k); };
-        std::nth_element(at(within.begin), at(*middle), at(within.end));
-        sort_between(all, {within.begin, *middle}, first, middle);
-        sort_between(all, {*middle + 1, within.end}, middle + 1, last);
     }
     // What the draws show, as one term about the typical number.
     template <class Number>
@@ -496,17 +473,11 @@ private:
     }
     [[nodiscard]] static scattered_sum of_all(double base, std::vector<double>& all)
     {
-        std::array<double, scattered_sum::points> shares;
-        std::vector<std::size_t> places;
-        for (std::size_t i = 0; i < shares.size(); ++i) {
-            shares[i] = normal_share(scattered_sum::deviations(i));
-            for (const std::size_t place : {place_of(shares[i]), place_of(shares[i]) + 1})
-                if (places.empty() || places.back() < place) places.push_back(place);
-        }
-        sort_at(all, places);
+        std::sort(all.begin(), all.end());
         scattered_sum out(base);
         scattered_sum::table deviation{};
-        for (std::size_t i = 0; i < deviation.size(); ++i) deviation[i] = quantile(all, shares[i]) - base;
+        for (std::size_t i = 0; i < deviation.size(); ++i)
+            deviation[i] = quantile(all, normal_share(scattered_sum::deviations(i))) - base;
         out.add(deviation);
         return out;
     }

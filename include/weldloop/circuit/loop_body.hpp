@@ -236,12 +236,14 @@ private:
         constexpr double roughly_settled = 1e-2;                // K, of what is followed next
         const double largest = largest_given();
         solve::periodic_state before;
-        if (near != nullptr) before = *near;
-        bool has_before = near != nullptr, was_bounded = false;
+        bool was_bounded = false;
         double fineness = programme_.rest > 0.0 ? roughly_settled : solve::period_search{}.settled;
         for (int round = 0; round < most_rounds; ++round) {
             net_.set_currents(amps);
-            const loop_outcome heat = heated(found, {.near = has_before ? &before : nullptr, .settled = fineness});
+            using wanted = solve::period_search::wanted;
+            const loop_outcome heat = heated(
+                found,
+                {.near = near, .settled = fineness, .parts = programme_.rest > 0.0 ? wanted::rises : wanted::all});
             if (heat == loop_outcome::ends && !was_bounded && found.mean.size() == net_.network().size()) {
                 // what has warmed on the way to the bound may carry less by then
                 was_bounded = true;
@@ -262,8 +264,8 @@ private:
             }
             if (step.amps.empty()) return loop_outcome::unstable;
             if (step.change <= hardly * largest) fineness = finely_settled;
-            before = found;
-            has_before = true;
+            before = std::move(found);
+            near = &before;
             amps = step.amps;
         }
         return loop_outcome::not_settled;

@@ -278,6 +278,13 @@ public:
         return c.follows != nowhere ? rise[c.follows] : 0.0;
     }
 
+    /// Heat of a contact in the mean while current flows [W]; of a state without heats that at the mean rises.
+    [[nodiscard]] static double watts_of(const contact_at& c, const solve::periodic_state& found)
+    {
+        if (!found.source_on.empty()) return found.source_on[c.source];
+        return c.law->at(bulk_rise(c, found.on_mean), gripping_rise(c, found.on_mean), solve::asked::value).value;
+    }
+
     /// Drop of a branch in the mean while current flows, from its first point to its second [V].
     [[nodiscard]] double volts_of(std::size_t branch, const solve::periodic_state& found) const
     {
@@ -287,7 +294,7 @@ public:
             for (const ohmic_at& o : p.ohmics)
                 if (o.branch == branch) out += amps * (o.at_zero + o.by_kelvin * found.on_mean[o.node]);
             for (const contact_at& c : p.contacts)
-                if (c.branch == branch) out += amps * found.source_on[c.source] / (amps_in(branch) * amps_in(branch));
+                if (c.branch == branch) out += amps * watts_of(c, found) / (amps_in(branch) * amps_in(branch));
             if (p.measured && p.measured->branch == branch) out += p.measured->drop_of(amps).volts;
         }
         return out;

@@ -127,7 +127,7 @@ struct worst_opening {
 // the most, whichever of them it is once the loop has settled. The others need not be solved.
 [[nodiscard]] inline std::vector<std::size_t> openings_that_count(const solved_station& solved)
 {
-    constexpr double near = 0.8;  // of the most that an opening adds; what warms or yields then moves it less
+    constexpr double near = 0.9;  // of the most that an opening adds; what warms or yields then moves it less
     const station& s = solved.of();
     const std::vector<loop_network::branch_at>& branches = solved.network().branches();
     std::vector<std::size_t> opened;

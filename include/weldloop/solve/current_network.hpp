@@ -178,10 +178,13 @@ public:
     /// steps with that sum as their measure cannot end anywhere else. Where nodes are fewer than loops a step is found
     /// by the potentials of the nodes; the last digits are left to the loops.
     /// @param start currents of all branches to begin with [A], any, or empty
-    [[nodiscard]] divided_currents divide(std::span<const double> start = {}) const
+    /// @param enough share of the largest drop in a loop that the sum round it may be, 1e-13 to 1e-6
+    [[nodiscard]] divided_currents divide(std::span<const double> start = {}, double enough = 1e-13) const
     {
         constexpr int most_steps = 200, most_halvings = 40;
-        constexpr double enough = 1e-13;  // of the largest drop in a loop
+        // a tree's branch may carry a small rest of large currents of loops: rounding then leaves more than
+        // `enough`
+        constexpr double rounding = 1e-11;
         divided_currents out;
         std::vector<double> loop_amps(loops_.size(), 0.0), next, change, matrix, potential;
         bool by_nodes = unknowns_ < loops_.size();
@@ -203,7 +206,9 @@ public:
             }
             double share = 1.0;
             bool better = false;
-            for (int halving = 0; halving < most_halvings; ++halving, share *= 0.5) {
+            const int most =
+                now.residual <= rounding ? 1 : most_halvings;  // what rounding leaves no shorter step mends
+            for (int halving = 0; halving < most; ++halving, share *= 0.5) {
                 next = loop_amps;
                 for (index l = 0; l < next.size(); ++l) next[l] -= share * change[l];
                 find_state(next, then);
@@ -220,9 +225,6 @@ public:
                     break;
                 }
             }
-            // a tree's branch may carry a small rest of large currents of loops: rounding then leaves more than
-            // `enough`
-            constexpr double rounding = 1e-11;
             const bool at_rest = out.residual <= rounding && (!better || now.residual >= out.residual);
             if (by_nodes && (at_rest || !better)) {
                 by_nodes = false;

@@ -23,7 +23,18 @@ struct sloped {
 template <std::size_t cells>
 class lazy_cubics {
 public:
-    lazy_cubics() = default;  ///< with nothing known
+    lazy_cubics() {}  ///< with nothing known: numbers are written before they are read, and not before
+    lazy_cubics(const lazy_cubics& other) { *this = other; }  ///< with what the other knows
+    lazy_cubics& operator=(const lazy_cubics& other)          ///< the same
+    {
+        known_cells_ = other.known_cells_;
+        known_points_ = other.known_points_;
+        for (std::size_t i = 0; i < point_.size(); ++i)
+            if (known_points_[i]) point_[i] = other.point_[i];
+        for (std::size_t i = 0; i < cells; ++i)
+            if (is_known(i)) cell_[i] = other.cell_[i];
+        return *this;
+    }
     /// Forgets every point.
     void clear()
     {
@@ -56,10 +67,11 @@ private:
     struct cubic {
         double c0, c1, c2, c3;
     };
+    [[nodiscard]] bool is_known(std::size_t cell) const { return (known_cells_ >> cell & 1U) != 0U; }
     template <class Curve>
     [[nodiscard]] const cubic& cell_at(int number, const Curve& curve) const
     {
-        if ((known_cells_ >> static_cast<unsigned>(number) & 1U) == 0U) fill(number, curve);
+        if (!is_known(static_cast<unsigned>(number))) fill(number, curve);
         return cell_[static_cast<unsigned>(number)];
     }
 
@@ -81,8 +93,8 @@ private:
 
     mutable std::uint64_t known_cells_ = 0;
     mutable std::bitset<cells + 3> known_points_;
-    mutable std::array<double, cells + 3> point_{};
-    mutable std::array<cubic, cells> cell_{};
+    mutable std::array<double, cells + 3> point_;
+    mutable std::array<cubic, cells> cell_;
 };
 
 /// A loss law q(x) = h(x) x with h smooth in the square root of x, by cubics in that root between points a half apart.
