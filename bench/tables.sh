@@ -73,8 +73,8 @@ twins() {
     twins weldloop_counted_leads continuous 80 240 "continuous rating" 3.8 1.6
     twins weldloop_counted_leads peak 80 240 "peak of the conductor, 6 min of 10" 1.6 1.6
     twins weldloop_counted_leads duty 80 240 "rating at 6 min of 10" 1.6 1.6
-    twins weldloop_counted_loops clamp 2 6 "clamp on its work with its cable, steady" 2.8 2
-    twins weldloop_counted_loops steady 2 6 "whole loop, steady" 2.8 2
+    twins weldloop_counted_loops clamp 2 6 "clamp on its work with its cable, steady" 2.0 2
+    twins weldloop_counted_loops steady 2 6 "whole loop, steady" 2.0 2
     twins weldloop_counted_loops loop 2 6 "whole loop, 6 min of 10" 2.0 2
 } >"$work/twins"
 

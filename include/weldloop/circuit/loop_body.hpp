@@ -233,7 +233,7 @@ private:
         constexpr double as_before = 1e-3;  // of it: a bound met at the same currents again is one
         // the heat's own rest moves the currents: it is solved as much finer as they need once they hardly change
         constexpr double hardly = 1e-5, finely_settled = 1e-7;  // of the largest current; K
-        constexpr double roughly_settled = 1e-2;                // K, of what is followed next
+        constexpr double roughly_settled = 0.05;                // K, of what is followed next
         const double largest = largest_given();
         solve::periodic_state before;
         bool was_bounded = false;
