@@ -9,6 +9,7 @@
 #include <vector>
 
 #include <weldloop/circuit/thermal_body.hpp>
+#include <weldloop/core/temperature.hpp>
 #include <weldloop/part/surroundings.hpp>
 #include <weldloop/solve/curve_table.hpp>
 
@@ -27,7 +28,7 @@ public:
             if (known.diameter == body.diameter && known.emissivity == body.emissivity) return *table;
         const auto coefficient = [law = body_law(body, where_), air = where_.air.in_kelvin()](double rise) {
             constexpr double coldest = 1.0;  // K; no body comes near it, an iteration may
-            return law.at(std::max(coldest, air + rise));
+            return law.at(temperature::kelvin(std::max(coldest, air + rise))).value();
         };
         tables_.emplace_back(body, std::make_unique<solve::curve_table>(coefficient));
         return *tables_.back().second;

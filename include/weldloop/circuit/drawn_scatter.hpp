@@ -55,7 +55,7 @@ namespace detail {
     return out;
 }
 
-/// The scatter of a solved loop with ways.
+/// The scatter of a solved loop with ways. Not for two threads at once: peaks are kept when they are asked for first.
 class drawn_scatter final : public solved_scatter {
 public:
     static constexpr std::size_t draws = 800;
@@ -83,7 +83,7 @@ public:
         for (std::size_t d = 0; d < draws; ++d) {
             for (std::size_t j = 0; j < joints_; ++j) now[j] = z[j][d];
             samples_.push_back(drawn(now));
-            const std::vector<double>& moves = samples_.back().moves;
+            const std::vector<double> moves = std::move(samples_.back().moves);
             for (std::size_t k = 0; k < moves.size(); ++k) moves_[k * draws + d] = moves[k];
         }
         peaks_.resize(net.network().size());

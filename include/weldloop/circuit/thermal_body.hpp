@@ -27,38 +27,33 @@ struct thermal_body {
 
 namespace detail {
 
-// body_coefficient() of one body at many temperatures: what does not change with them worked out once.
+// body_coefficient() of one body at many temperatures: the air's pressure worked out once.
 class body_law {
 public:
     body_law(const thermal_body& body, const surroundings& around)
-        : pressure_(pressure_at_altitude(around.altitude).value()),
-          diameter_(require_positive(body.diameter, "diameter").value()), air_(around.air.in_kelvin()),
+        : pressure_(pressure_at_altitude(around.altitude)), diameter_(body.diameter), air_(around.air),
           wind_(around.wind), emissivity_(body.emissivity)
     {
     }
 
-    // W/(m2 K). @param kelvin of the body, 0 or above
-    [[nodiscard]] double at(double kelvin) const
+    [[nodiscard]] heat_transfer_coefficient at(temperature hot) const
     {
         constexpr double smallest_difference = 1.0;  // K, below it natural convection is taken as that of 1 K
-        double difference = kelvin - air_;
+        double difference = (hot - air_).value();
         if (std::fabs(difference) < smallest_difference) difference = std::copysign(smallest_difference, difference);
-        const temperature surface = temperature::kelvin(air_ + difference);
-        const double film = std::clamp(air_ + 0.5 * difference, air_coldest.in_kelvin(), air_hottest.in_kelvin());
-        const air_numbers air = air_numbers_at(film, pressure_);
-        const double nu = air.viscosity / air.density, alpha = air.conductivity / (air.density * air.specific_heat);
-        const double rayleigh = require_finite(gravity / film * std::fabs(surface.in_kelvin() - air_) * diameter_ *
-                                                   diameter_ * diameter_ / (nu * alpha),
-                                               "Rayleigh number");
-        double nusselt = churchill_chu(rayleigh, nu / alpha);
+        const temperature surface = air_ + in_si<temperature_difference>(difference);
+        const temperature film = air_ + in_si<temperature_difference>(0.5 * difference);
+        const air_properties air = air_at(std::clamp(film, air_coldest, air_hottest), pressure_);
+        double nusselt = nusselt_horizontal_cylinder(rayleigh_number(diameter_, surface, air_, air), air.prandtl());
         if (wind_.value() > 0.0)
-            nusselt = nusselt_mixed(nusselt, nusselt_cross_flow(wind_.value() * diameter_ / nu, nu / alpha));
-        return nusselt * air.conductivity / diameter_ +
-               radiation_coefficient(emissivity_, surface, temperature::kelvin(air_)).value();
+            nusselt = nusselt_mixed(nusselt, nusselt_cross_flow(reynolds_number(wind_, diameter_, air), air.prandtl()));
+        return nusselt * air.thermal_conductivity / diameter_ + radiation_coefficient(emissivity_, surface, air_);
     }
 
 private:
-    double pressure_, diameter_, air_;
+    pressure pressure_;
+    length diameter_;
+    temperature air_;
     speed wind_;
     weldloop::emissivity emissivity_;
 };
@@ -74,7 +69,7 @@ private:
 [[nodiscard]] inline heat_transfer_coefficient body_coefficient(const thermal_body& body, temperature hot,
                                                                 const surroundings& around)
 {
-    return in_si<heat_transfer_coefficient>(detail::body_law(body, around).at(hot.in_kelvin()));
+    return detail::body_law(body, around).at(hot);
 }
 
 /// Heat lost by a body to the air [W]; negative below the air's temperature.
