@@ -181,7 +181,7 @@ public:
     /// @param enough share of the largest drop in a loop that the sum round it may be, 1e-13 to 1e-6
     [[nodiscard]] divided_currents divide(std::span<const double> start = {}, double enough = 1e-13) const
     {
-        constexpr int most_steps = 200, most_by_nodes = 20, most_halvings = 40;
+        constexpr int most_steps = 200, most_by_nodes = 8, most_halvings = 40;
         // a tree's branch may carry a small rest of large currents of loops: rounding then leaves more than
         // `enough`
         constexpr double rounding = 1e-11;
@@ -227,7 +227,7 @@ public:
             }
             const bool at_rest = out.residual <= rounding && (!better || now.residual >= out.residual);
             // a loop that hardly carries anything is settled by its own drops alone, which potentials know less closely
-            if (by_nodes && (!better || now.residual >= out.residual || step == most_by_nodes)) {
+            if (by_nodes && (at_rest || !better || step == most_by_nodes)) {
                 by_nodes = false;
                 continue;
             }
