@@ -1,6 +1,5 @@
 #pragma once
-// A station's network as plain numbers for the loop's twin, read before anything is counted or timed. The network keeps
-// its lists to itself; an explicit instantiation may name them.
+// A station's network as plain numbers for the loop's twin, read before anything is counted or timed.
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -17,35 +16,6 @@
 
 namespace plain {
 
-namespace reading {
-
-template <class Name, auto member>
-struct grant {
-    friend auto list_of(Name) { return member; }
-};
-struct links {
-    friend auto list_of(links);
-};
-struct curved {
-    friend auto list_of(curved);
-};
-struct sinks {
-    friend auto list_of(sinks);
-};
-struct surfaces {
-    friend auto list_of(surfaces);
-};
-struct lines {
-    friend auto list_of(lines);
-};
-template struct grant<links, &weldloop::solve::heat_network::links_>;
-template struct grant<curved, &weldloop::solve::heat_network::curved_>;
-template struct grant<sinks, &weldloop::solve::heat_network::sinks_>;
-template struct grant<surfaces, &weldloop::solve::heat_network::surfaces_>;
-template struct grant<lines, &weldloop::solve::heat_network::linears_>;
-
-}  // namespace reading
-
 inline loop_numbers numbers_of(const weldloop::detail::loop_network& from)
 {
     const weldloop::solve::heat_network& net = from.network();
@@ -55,11 +25,11 @@ inline loop_numbers numbers_of(const weldloop::detail::loop_network& from)
     loop_numbers out;
     out.air = from.air();
     out.capacity.assign(net.capacity().begin(), net.capacity().end());
-    for (const auto& l : net.*list_of(reading::links{})) out.links.push_back({node(l.a), node(l.b), l.g});
-    for (const auto& s : net.*list_of(reading::sinks{})) out.sinks.push_back({node(s.a), s.g, s.far, s.while_on});
-    for (const auto& l : net.*list_of(reading::lines{})) out.lines.push_back({node(l.a), l.at_zero, l.slope});
+    for (const auto& l : net.links()) out.links.push_back({node(l.a), node(l.b), l.g});
+    for (const auto& s : net.sinks()) out.sinks.push_back({node(s.a), s.g, s.far, s.while_on});
+    for (const auto& l : net.linear_sources()) out.lines.push_back({node(l.a), l.at_zero, l.slope});
     std::map<const weldloop::solve::curve_table*, std::size_t> known;
-    for (const auto& s : net.*list_of(reading::surfaces{})) {
+    for (const auto& s : net.surfaces()) {
         const auto [table, is_new] = known.emplace(s.table, out.tables.size());
         if (is_new) {
             std::array<double, 68> points{};
@@ -84,7 +54,7 @@ inline loop_numbers numbers_of(const weldloop::detail::loop_network& from)
                                 law->cold(), law->amps(), law->alike(), law->grip().slope,
                                 law->grip().power * law->grip().exponent});
     }
-    for (const auto& l : net.*list_of(reading::curved{})) {
+    for (const auto& l : net.curved_links()) {
         const auto at = [&l](double rise) { return l.law->at(rise, 0, weldloop::solve::asked::value).value; };
         if (dynamic_cast<const weldloop::detail::contact_crossing*>(l.law) == nullptr) {
             loop_numbers::curved layer{node(l.a), node(l.b), {}};

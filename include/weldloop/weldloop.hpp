@@ -271,6 +271,7 @@
 #include <weldloop/circuit/duty_trace.hpp>
 #include <weldloop/circuit/gun_behaviour.hpp>
 #include <weldloop/circuit/head_cooling.hpp>
+#include <weldloop/circuit/heat_response.hpp>
 #include <weldloop/circuit/holder_behaviour.hpp>
 #include <weldloop/circuit/instant_sharing.hpp>
 #include <weldloop/circuit/joint_circuit.hpp>

@@ -230,6 +230,22 @@ TEST(PairCharacteristic, IsTheDropWithItsSlopes)
     }
 }
 
+// source: the difference of the drop itself, on both sides of softening and up to near melting
+TEST(SpotCharacteristic, ItsSlopeIsThatOfItsDrop)
+{
+    for (const metal_pair& metals : {metal_pair{annealed_copper, brass}, metal_pair{mild_steel, mild_steel}})
+        for (const temperature bulk : {0_degC, 60_degC, 140_degC}) {
+            const detail::spot_characteristic law(joint_limits_of(metals, bulk));
+            for (double x = 1e-4; x < 10.0; x *= 1.7) {
+                const double step = 1e-5 * x;
+                const double by_difference = (law.drop(x + step) - law.drop(x - step)) / (2.0 * step);
+                EXPECT_NEAR(law.slope(x, law.drop(x)), by_difference, 1e-5 * by_difference + 1e-10) << x;
+            }
+        }
+    const detail::spot_characteristic melted(joint_limits_of({mild_steel, mild_steel}, mild_steel.melting));
+    EXPECT_EQ(melted.slope(0.1, melted.drop(0.1)), 0.0);
+}
+
 TEST(JointCharacteristic, RefusesWhatCannotBe)
 {
     const conductance g = in_si<conductance>(1e3);

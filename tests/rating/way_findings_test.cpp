@@ -140,6 +140,45 @@ TEST(WayFindings, WhatItWouldCarryWithAReturnOpen)
                           to_text(in_si<current>(with_first_open), "A") + "."));
 }
 
+// source: the loop solved with each of the ways back open by itself
+TEST(WayFindings, TheWorstOfManyOpenings)
+{
+    station s = hoisted_gate();
+    s.job.current = 150_A;
+    for (const double metres : {6.0, 11.0, 17.0, 24.0})
+        s.ways.push_back(
+            {.name = "clamp by " + std::to_string(static_cast<int>(metres)),
+             .from = "gate",
+             .to = "return stud",
+             .path = {work_connection{.clamp = screw_clamp(300_A),
+                                      .onto = mild_steel,
+                                      .surface = metres < 7.0 ? surface_state::oxidized : surface_state::clean,
+                                      .name = "clamp " + std::to_string(static_cast<int>(metres))},
+                      welding_cable(awg(2), in_si<length>(metres))
+                          .named("lead " + std::to_string(static_cast<int>(metres)))}});
+    current most{};
+    std::string by;
+    const auto try_opening = [&](station opened, const std::string& names) {
+        const loop_state state = solve_loop(opened);
+        ASSERT_TRUE(state.is_solved());
+        if (!(state.ways[0].current > most)) return;
+        most = state.ways[0].current;
+        by = names;
+    };
+    station without_trunk = s;
+    without_trunk.path[3] = clamp_on_the_gate(surface_state::painted_unbroken);
+    try_opening(without_trunk, "gate clamp and work lead");
+    for (std::size_t w = 1; w < s.ways.size(); ++w) {
+        station without = s;
+        const std::string metres = s.ways[w].name.substr(s.ways[w].name.rfind(' ') + 1);
+        without.ways.erase(without.ways.begin() + static_cast<std::ptrdiff_t>(w));
+        try_opening(without, "clamp " + metres + " and lead " + metres);
+    }
+    const loop_finding f = only(assess(s), "stray_when_return_opens");
+    EXPECT_THAT(f.text, HasSubstr("With the way over " + by + " open, hoist chain would typically carry " +
+                                  to_text(most, "A") + "."));
+}
+
 // source: where it is the only way left it takes all 230 A; an earth wire of 10 mm2 does not bear them for long
 TEST(WayFindings, TheOnlyReturnOpen)
 {

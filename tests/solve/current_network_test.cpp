@@ -532,3 +532,75 @@ TEST(CurrentNetwork, LoopCurrentsAndBranchCurrentsAreInverse)
 }
 
 }  // namespace
+
+// source: by hand. Twenty branches between two nodes share a current as their conductances; what leads there and away,
+// one of them without any resistance, carries all of it. Few nodes stand against many loops.
+TEST(CurrentNetwork, ManyBranchesBesideEachOther)
+{
+    std::vector<std::unique_ptr<plain_resistance>> laws;
+    current_network n(4);
+    const auto add = [&](std::size_t from, std::size_t to, double ohms) {
+        laws.push_back(std::make_unique<plain_resistance>(ohms));
+        return n.add_branch(from, to, *laws.back());
+    };
+    add(0, 1, 0.02);
+    add(2, 3, 0.0);
+    double siemens = 0.0;
+    for (int k = 0; k < 20; ++k) {
+        const double ohms = 1e-6 * std::pow(2.0, k);
+        siemens += 1.0 / ohms;
+        if (k % 2 == 0)
+            add(1, 2, ohms);
+        else
+            add(2, 1, ohms);
+    }
+    n.inject(0, 3, 300.0);
+    ASSERT_TRUE(n.prepare());
+    const divided_currents found = n.divide();
+    ASSERT_EQ(found.what, division::found);
+    EXPECT_LE(found.residual, rounding_of_volts);
+    EXPECT_NEAR_REL(found.amps[0], 300.0, 1e-12);
+    EXPECT_NEAR_REL(found.amps[1], 300.0, 1e-12);
+    for (int k = 0; k < 20; ++k) {
+        const double ohms = 1e-6 * std::pow(2.0, k), sense = k % 2 == 0 ? 1.0 : -1.0;
+        EXPECT_NEAR_REL(found.amps[2 + static_cast<std::size_t>(k)], sense * 300.0 / ohms / siemens, 1e-11) << k;
+    }
+}
+
+// source: the sums round the loops themselves; less closely asked for, they are less closely met, and no further off
+TEST(CurrentNetwork, AsCloselyAsIsAskedFor)
+{
+    class rooted final : public drop_of_current {
+    public:
+        explicit rooted(double volts) : volts_(volts) {}
+        [[nodiscard]] drop_at_current at(double amps) const override
+        {
+            const double root = std::sqrt(1.0 + std::fabs(amps));
+            return {std::copysign(volts_ * (root - 1.0), amps), 0.5 * volts_ / root};
+        }
+
+    private:
+        double volts_;
+    };
+    std::vector<std::unique_ptr<rooted>> laws;
+    current_network n(2);
+    for (int k = 0; k < 9; ++k) {
+        laws.push_back(std::make_unique<rooted>(0.1 + 0.07 * k));
+        n.add_branch(0, 1, *laws.back());
+    }
+    n.inject(0, 1, 250.0);
+    ASSERT_TRUE(n.prepare());
+    const divided_currents finely = n.divide(), roughly = n.divide({}, 1e-6);
+    ASSERT_EQ(finely.what, division::found);
+    ASSERT_EQ(roughly.what, division::found);
+    EXPECT_LE(finely.residual, 1e-13);
+    EXPECT_LE(roughly.residual, 1e-6);
+    const double volts = laws[0]->at(finely.amps[0]).volts;
+    double sum = 0.0;
+    for (std::size_t k = 0; k < laws.size(); ++k) {
+        EXPECT_NEAR_REL(laws[k]->at(finely.amps[k]).volts, volts, rounding_of_volts) << k;
+        EXPECT_NEAR_REL(roughly.amps[k], finely.amps[k], 1e-5) << k;
+        sum += finely.amps[k];
+    }
+    EXPECT_NEAR_REL(sum, 250.0, 1e-12);
+}

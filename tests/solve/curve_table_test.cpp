@@ -92,3 +92,18 @@ TEST(CurveTable, OrderOfAskingDoesNotMatter)
     for (std::size_t i = rising.size(); i-- > 0;)
         EXPECT_EQ(down.at(3.7 * static_cast<double>(i)).value, up.at(3.7 * static_cast<double>(i)).value);
 }
+
+TEST(CurveTable, ACopyKnowsWhatTheOtherKnows)
+{
+    int asked = 0;
+    const curve_table table([&asked](double x) {
+        ++asked;
+        return coefficient(x);
+    });
+    const double before = table.at(30.0).value;
+    const curve_table copy = table;
+    EXPECT_EQ(copy.at(30.0).value, before);
+    EXPECT_EQ(asked, 4);
+    EXPECT_EQ(copy.at(500.0).value, table.at(500.0).value);
+    EXPECT_EQ(asked, 12);  // four points each
+}

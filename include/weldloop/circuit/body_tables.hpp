@@ -26,12 +26,11 @@ public:
     {
         for (const auto& [known, table] : tables_)
             if (known.diameter == body.diameter && known.emissivity == body.emissivity) return *table;
-        tables_.emplace_back(body, std::make_unique<solve::curve_table>([like = body, around = where_](double rise) {
-                                 constexpr double coldest = 1.0;  // K; no body comes near it, an iteration may
-                                 const temperature hot =
-                                     temperature::kelvin(std::max(coldest, around.air.in_kelvin() + rise));
-                                 return body_coefficient(like, hot, around).value();
-                             }));
+        const auto coefficient = [law = body_law(body, where_), air = where_.air.in_kelvin()](double rise) {
+            constexpr double coldest = 1.0;  // K; no body comes near it, an iteration may
+            return law.at(temperature::kelvin(std::max(coldest, air + rise))).value();
+        };
+        tables_.emplace_back(body, std::make_unique<solve::curve_table>(coefficient));
         return *tables_.back().second;
     }
 

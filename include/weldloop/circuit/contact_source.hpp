@@ -85,6 +85,17 @@ public:
         return cold_ * share_at(gripping_rise) / resistivity_growth(law_.metals(), bulk_at(rise));
     }
 
+    /// Both at a state: the characteristic over current times `cold_ohms`, the inverse of that conductance [ohm].
+    struct held {
+        spot_characteristic law;
+        double cold_ohms;
+    };
+    [[nodiscard]] held held_at(double rise, double gripping_rise) const
+    {
+        const pair_characteristic::with_bulk is = law_.at_bulk(bulk_at(rise).in_kelvin());
+        return {is.law, is.growth / (cold_ * share_at(gripping_rise))};
+    }
+
     /// Drop of one of the contacts [V].
     [[nodiscard]] double volts_at(double rise, double gripping_rise) const
     {

@@ -23,15 +23,14 @@ namespace weldloop::detail {
 inline void add_contact_drop(solve::drop_at_current& out, const spot_characteristic& law, double cold_ohms,
                              double alike, double amps)
 {
-    constexpr double step = 1e-6;
     const double x = std::fabs(amps) * cold_ohms;
     if (!(x > 0.0)) {
         out.slope += alike * cold_ohms;
         return;
     }
-    const double volts = alike * law.drop(x);
-    out.volts += std::copysign(volts, amps);
-    out.slope += std::max(0.0, (alike * law.drop(x * (1.0 + step)) - volts) / (step * std::fabs(amps)));
+    const double each = law.drop(x);
+    out.volts += std::copysign(alike * each, amps);
+    out.slope += alike * cold_ohms * law.slope(x, each);
 }
 
 /// Drop of a branch over its current, every part at a temperature that is given.
@@ -61,8 +60,8 @@ public:
         contacts_.clear();
         for (const loop_network::contact_at* c : spots_) {
             const double at = loop_network::bulk_rise(*c, rise), gripping = loop_network::gripping_rise(*c, rise);
-            contacts_.push_back({c->law->characteristic_at(at), 1.0 / c->law->conductance_at_rise(at, gripping),
-                                 static_cast<double>(c->law->alike())});
+            const contact_source::held is = c->law->held_at(at, gripping);
+            contacts_.push_back({is.law, is.cold_ohms, static_cast<double>(c->law->alike())});
         }
     }
 

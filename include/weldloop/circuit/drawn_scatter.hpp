@@ -7,12 +7,14 @@
 #include <cmath>
 #include <cstddef>
 #include <cstdint>
+#include <limits>
 #include <memory>
 #include <optional>
 #include <utility>
 #include <vector>
 
 #include <weldloop/circuit/current_sharing.hpp>
+#include <weldloop/circuit/heat_response.hpp>
 #include <weldloop/circuit/loop_network.hpp>
 #include <weldloop/circuit/loop_scatter.hpp>
 #include <weldloop/circuit/scattered_sum.hpp>
@@ -20,6 +22,7 @@
 #include <weldloop/core/source.hpp>
 #include <weldloop/law/joint_characteristic.hpp>
 #include <weldloop/solve/current_network.hpp>
+#include <weldloop/solve/heat_network.hpp>
 #include <weldloop/solve/periodic_state.hpp>
 #include <weldloop/solve/sparse_lu.hpp>
 
@@ -52,7 +55,7 @@ namespace detail {
     return out;
 }
 
-/// The scatter of a solved loop with ways.
+/// The scatter of a solved loop with ways. Not for two threads at once: peaks are kept when they are asked for first.
 class drawn_scatter final : public solved_scatter {
 public:
     static constexpr std::size_t draws = 800;
@@ -60,7 +63,8 @@ public:
     /// @param net the loop's network, set to its typical point and currents @param typical its solved state there
     /// @param on_share share of the period with current
     drawn_scatter(const loop_network& net, const solve::periodic_state& typical, double on_share)
-        : net_(&net), typical_(&typical), on_share_(on_share), sharing_(net, scatter::typical), divider_(net.points())
+        : net_(&net), typical_(&typical), on_share_(on_share), coldest_(net.cold().front()),
+          sharing_(net, scatter::typical), divider_(net.points()), response_(net, typical.mean, on_share)
     {
         for (const loop_network::branch_at& b : net.branches()) usual_amps_.push_back(b.amps);
         collect();
@@ -74,26 +78,31 @@ public:
             for (std::size_t i = draws; i-- > 1;) std::swap(one[i], one[next(seed) % (i + 1)]);
         }
         samples_.reserve(draws);
+        moves_.resize(draws * response_.moves());
         std::vector<double> now(joints_);
         for (std::size_t d = 0; d < draws; ++d) {
             for (std::size_t j = 0; j < joints_; ++j) now[j] = z[j][d];
             samples_.push_back(drawn(now));
+            const std::vector<double> moves = std::move(samples_.back().moves);
+            for (std::size_t k = 0; k < moves.size(); ++k) moves_[k * draws + d] = moves[k];
         }
+        peaks_.resize(net.network().size());
     }
 
     [[nodiscard]] scattered_sum peak_of(std::size_t node) const override
     {
+        if (peaks_[node]) return *peaks_[node];
         const double typical = typical_->peak[node], mean = typical_->mean[node];
         const double scale = mean > 0.0 ? std::max(1.0, typical / mean) : 1.0;
-        const double most = std::max(net_->network().bound()[node], typical),
-                     least = std::min(net_->cold().front(), typical);
-        std::vector<double> here;
-        for (const heat_from& h : heats_) here.push_back(h.rise[node]);
-        return of(typical, [&](const sample& s) {
-            double by = 0.0;
-            for (std::size_t c = 0; c < s.more_heat.size(); ++c) by += here[c] * s.more_heat[c];
-            return std::clamp(typical + scale * by, least, most);
-        });
+        const double most = std::max(net_->network().bound()[node], typical), least = std::min(coldest_, typical);
+        const heat_response::moved peak =
+            response_.of(0.0, [node](const std::vector<double>& rise) { return rise[node]; });
+        std::vector<double> all(draws, 0.0);
+        for (const heat_response::moved::follows& f : peak.some)
+            for (std::size_t d = 0; d < draws; ++d) all[d] += f.by * moves_[f.which * draws + d];
+        for (double& x : all) x = std::clamp(typical + scale * x, least, most);
+        peaks_[node] = of_all(typical, all);
+        return *peaks_[node];
     }
     [[nodiscard]] scattered_sum drop_of(std::size_t part, double base) const override
     {
@@ -145,29 +154,16 @@ public:
 private:
     static constexpr std::size_t steady = static_cast<std::size_t>(-1);  // a joint that does not scatter
 
-    // A temperature that heat moves: what it is typically, and what a watt of every source does to it.
-    struct moved {
-        double usual = 0.0;
-        std::vector<double> by_heat = {};
-
-        [[nodiscard]] double with(const std::vector<double>& more_heat) const
-        {
-            double out = usual;
-            for (std::size_t h = 0; h < more_heat.size(); ++h) out += by_heat[h] * more_heat[h];
-            return out;
-        }
-    };
     struct contact_row {
         const loop_network::contact_at* is;
         std::size_t part, joint = steady, heat = 0;
-        std::size_t gripping_row = 0;  // among the rows, where warmth loosens its grip
-        moved bulk = {}, gripping = {};
+        heat_response::moved bulk = {}, gripping = {};
         double most = 0.0;  // K: the bound of its bulk
     };
     // The metal of a part in one branch, as one resistance.
     struct metal_row {
         std::size_t part, branch, heat = 0;
-        moved ohms = {};
+        heat_response::moved ohms = {};
     };
     struct measured_row {
         const loop_network::measured_at* is;
@@ -181,13 +177,8 @@ private:
         const loop_network::arc_heat_at* is;
         std::size_t joint = 0, heat = 0;
     };
-    // A source of heat that follows the currents, with what a watt of it does to every node.
-    struct heat_from {
-        double usual = 0.0;  // W while current flows
-        std::vector<double> rise = {};
-    };
     struct sample {
-        std::vector<double> amps, drops, more_heat, softening_used;
+        std::vector<double> amps, drops, moves, softening_used;
         std::vector<bool> melts;
         double total = 0.0;
     };
@@ -259,14 +250,9 @@ private:
     void respond()
     {
         const solve::heat_network& heat = net_->network();
-        solve::sparse_lu matrix = heat.pattern();
-        std::vector<double> gain(heat.size());
-        heat.evaluate(typical_->mean, on_share_, gain, &matrix);
-        static_cast<void>(matrix.eliminate());
         const auto add = [&](double usual, std::vector<double> where) {
-            matrix.solve(where);
-            heats_.push_back({usual, std::move(where)});
-            return heats_.size() - 1;
+            usual_watts_.push_back(usual);
+            return response_.add(std::move(where));
         };
         const auto source = [&](std::size_t which) {
             std::vector<double> out(heat.size(), 0.0);
@@ -297,44 +283,20 @@ private:
             m.heat = add(ohms * usual_amps_[m.branch] * usual_amps_[m.branch], std::move(where));
         }
         for (contact_row& c : contacts_) {
-            c.bulk.usual = loop_network::bulk_rise(*c.is, typical_->on_mean);
-            c.gripping.usual = loop_network::gripping_rise(*c.is, typical_->on_mean);
-            for (const heat_from& h : heats_) {
-                c.bulk.by_heat.push_back(loop_network::bulk_rise(*c.is, h.rise));
-                c.gripping.by_heat.push_back(loop_network::gripping_rise(*c.is, h.rise));
-            }
+            c.bulk =
+                response_.of(loop_network::bulk_rise(*c.is, typical_->on_mean),
+                             [&c](const std::vector<double>& rise) { return loop_network::bulk_rise(*c.is, rise); });
+            c.gripping = response_.of(
+                loop_network::gripping_rise(*c.is, typical_->on_mean),
+                [&c](const std::vector<double>& rise) { return loop_network::gripping_rise(*c.is, rise); });
         }
         for (metal_row& m : metals_)
-            for (const heat_from& h : heats_) {
+            m.ohms = response_.of(m.ohms.usual, [&](const std::vector<double>& rise) {
                 double by = 0.0;
                 for (const loop_network::ohmic_at& o : net_->parts()[m.part].ohmics)
-                    if (o.branch == m.branch) by += o.by_kelvin * h.rise[o.node];
-                m.ohms.by_heat.push_back(by);
-            }
-        std::vector<const moved*> rows;
-        for (const contact_row& c : contacts_) rows.push_back(&c.bulk);
-        for (const metal_row& m : metals_) rows.push_back(&m.ohms);
-        for (contact_row& c : contacts_) {
-            if (!(c.is->law->grip().slope > 0.0)) continue;
-            c.gripping_row = rows.size();
-            rows.push_back(&c.gripping);
-        }
-        for (const moved* row : rows) usual_.push_back(row->usual);
-        for (std::size_t h = 0; h < heats_.size(); ++h)
-            for (const moved* row : rows) by_heat_.push_back(row->by_heat[h]);
-    }
-
-    // All rows that a round begins with, moved by heat: moved::with() of each, the sums side by side.
-    void move_rows(const std::vector<double>& more_heat, std::vector<double>& out) const
-    {
-        out = usual_;
-        const std::size_t rows = usual_.size();
-        double* __restrict const to = out.data();
-        for (std::size_t h = 0; h < more_heat.size(); ++h) {
-            const double* __restrict const by = &by_heat_[h * rows];
-            const double watts = more_heat[h];
-            for (std::size_t r = 0; r < rows; ++r) to[r] += by[r] * watts;
-        }
+                    if (o.branch == m.branch) by += o.by_kelvin * rise[o.node];
+                return by;
+            });
     }
 
     void connect()
@@ -370,6 +332,7 @@ private:
     {
         constexpr int most_rounds = 40;
         constexpr double settled = 0.02;  // K
+        constexpr double closely = 1e-9;  // of the drops
         const auto deviation = [&z](std::size_t joint) { return joint == steady ? 0.0 : z[joint]; };
         std::vector<double> over(contacts_.size());  // typical cold conductance over that of the draw
         for (std::size_t k = 0; k < contacts_.size(); ++k) {
@@ -383,45 +346,42 @@ private:
             measured.back().volts = value_at(m.is->drop, deviation(m.joint));
         }
         sample out;
-        out.more_heat.assign(heats_.size(), 0.0);
+        out.moves.assign(response_.moves(), 0.0);
         std::vector<double> inner, bulk(contacts_.size()), gripping(contacts_.size()), volts(contacts_.size());
         std::vector<std::optional<drawn_branch::held_contact>> held(contacts_.size());
         for (const std::size_t b : closed_) inner.push_back(usual_amps_[b]);
         for (std::size_t k = 0; k < contacts_.size(); ++k) bulk[k] = contacts_[k].bulk.usual;
-        const double coldest = net_->cold().front();
-        std::vector<double> rows;
         double share = 1.0, last = 0.0;
         for (int round = 0; round < most_rounds; ++round) {
             double most = 0.0;
-            move_rows(out.more_heat, rows);
             for (const auto& b : branch_) b->clear();
             for (std::size_t k = 0; k < contacts_.size(); ++k) {
                 const contact_row& c = contacts_[k];
-                const double to = std::clamp(rows[k], coldest, std::max(c.most, c.bulk.usual));
+                const double to = std::clamp(c.bulk.with(out.moves), coldest_, std::max(c.most, c.bulk.usual));
                 most = std::max(most, std::fabs(to - bulk[k]));
                 bulk[k] += share * (to - bulk[k]);
-                gripping[k] = c.is->law->grip().slope > 0.0 ? rows[c.gripping_row] : c.gripping.usual;
-                const double conducts = c.is->law->conductance_at_rise(bulk[k], gripping[k]);
+                gripping[k] = c.is->law->grip().slope > 0.0 ? c.gripping.with(out.moves) : c.gripping.usual;
+                const contact_source::held is = c.is->law->held_at(bulk[k], gripping[k]);
                 held[k].reset();
-                if (!(conducts > 0.0)) continue;
-                held[k] = {c.is->law->characteristic_at(bulk[k]), over[k] / conducts,
-                           static_cast<double>(c.is->law->alike())};
+                if (!(is.cold_ohms <= std::numeric_limits<double>::max())) continue;  // open
+                held[k] = {is.law, over[k] * is.cold_ohms, static_cast<double>(c.is->law->alike())};
                 branch_[c.is->branch]->contacts.push_back(*held[k]);
             }
-            for (std::size_t k = 0; k < metals_.size(); ++k)
-                branch_[metals_[k].branch]->ohms += rows[contacts_.size() + k];
+            for (const metal_row& m : metals_) branch_[m.branch]->ohms += m.ohms.with(out.moves);
             for (std::size_t k = 0; k < measured_.size(); ++k)
                 branch_[measured[k].branch]->measured.push_back(measured[k]);
             if (round > 1 && most <= settled) break;
             constexpr double slower = 0.7, slowest = 0.1;
             if (round > 2 && most > slower * last) share = std::max(slowest, slower * share);
             last = most;
-            const solve::divided_currents divided = divider_.divide(inner);
+            const solve::divided_currents divided = divider_.divide(inner, closely);
             if (divided.what != solve::division::found) break;
             inner = divided.amps;
             out.amps.assign(branch_.size(), 0.0);
             for (std::size_t k = 0; k < closed_.size(); ++k) out.amps[closed_[k]] = inner[k];
-            const auto give = [&](std::size_t heat, double watts) { out.more_heat[heat] = watts - heats_[heat].usual; };
+            const auto give = [&](std::size_t heat, double watts) {
+                response_.give(out.moves, heat, watts - usual_watts_[heat]);
+            };
             for (std::size_t k = 0; k < contacts_.size(); ++k) {
                 const contact_row& c = contacts_[k];
                 const double amps = std::fabs(out.amps[c.is->branch]);
@@ -435,7 +395,7 @@ private:
                     give(measured_[k].heat, std::fabs(amps * measured[k].drop_of(amps).volts));
             }
             for (const metal_row& m : metals_)
-                give(m.heat, out.amps[m.branch] * out.amps[m.branch] * m.ohms.with(out.more_heat));
+                give(m.heat, out.amps[m.branch] * out.amps[m.branch] * m.ohms.with(out.moves));
             for (const tip_row& t : tips_)
                 give(t.heat,
                      std::fabs(out.amps[t.is->branch]) * t.is->heat_kept * value_at(t.is->constant_drop, z[t.joint]));
@@ -447,7 +407,8 @@ private:
     }
     [[nodiscard]] static double each_drop(const contact_row& c, double amps, double over, double bulk, double gripping)
     {
-        return c.is->law->characteristic_at(bulk).drop(amps * over / c.is->law->conductance_at_rise(bulk, gripping));
+        const contact_source::held is = c.is->law->held_at(bulk, gripping);
+        return is.law.drop(amps * over * is.cold_ohms);
     }
 
     void read(sample& out, const std::vector<double>& z, const std::vector<double>& over,
@@ -464,11 +425,11 @@ private:
             const contact_row& c = contacts_[k];
             add(c.part, c.is->branch, volts[k]);
             const double peak = typical_->peak[c.is->bulk] + bulk[k] - c.bulk.usual;
-            const joint_limits limits = joint_limits_of(c.is->law->metals(), c.is->law->bulk_at(peak));
-            const double each = each_drop(c, std::fabs(out.amps[c.is->branch]), over[k], peak, gripping[k]),
-                         soft = limits.softening.value();
+            const contact_source::held is = c.is->law->held_at(peak, gripping[k]);
+            const double each = is.law.drop(std::fabs(out.amps[c.is->branch]) * over[k] * is.cold_ohms),
+                         soft = is.law.softening();
             out.softening_used.push_back(soft > 0.0 ? each / soft : 1.0 + each);
-            out.melts.push_back(each >= melting_share * limits.melting.value());
+            out.melts.push_back(each >= melting_share * is.law.melting());
         }
         for (std::size_t k = 0; k < measured_.size(); ++k)
             add(measured_[k].part, measured[k].branch,
@@ -477,7 +438,7 @@ private:
             add(t.part, t.is->branch, value_at(t.is->constant_drop, z[t.joint]) + value_at(t.is->extension, z[t.wire]));
         // of a part that carries several currents the drop is that which makes its heat at the largest of them
         for (const metal_row& m : metals_) {
-            const double drop = std::fabs(out.amps[m.branch]) * m.ohms.with(out.more_heat);
+            const double drop = std::fabs(out.amps[m.branch]) * m.ohms.with(out.moves);
             branch_volts[m.branch] += std::copysign(drop, out.amps[m.branch]);
             watts[m.part] += std::fabs(out.amps[m.branch]) * drop;
         }
@@ -506,7 +467,12 @@ private:
     [[nodiscard]] scattered_sum of(double base, const Number& number) const
     {
         std::vector<double> all;
+        all.reserve(draws);
         for (const sample& s : samples_) all.push_back(number(s));
+        return of_all(base, all);
+    }
+    [[nodiscard]] static scattered_sum of_all(double base, std::vector<double>& all)
+    {
         std::sort(all.begin(), all.end());
         scattered_sum out(base);
         scattered_sum::table deviation{};
@@ -518,7 +484,7 @@ private:
 
     const loop_network* net_;
     const solve::periodic_state* typical_;
-    double on_share_;
+    double on_share_, coldest_;
     current_sharing sharing_;
     solve::current_network divider_;
     std::size_t joints_ = 0;
@@ -527,12 +493,14 @@ private:
     std::vector<measured_row> measured_;
     std::vector<tip_row> tips_;
     std::vector<arc_row> arcs_;
-    std::vector<heat_from> heats_;
-    std::vector<double> usual_, by_heat_;  // of bulks, ohms and grips; what a watt of a source does to each, by source
+    heat_response response_;
+    std::vector<double> usual_watts_;  // of the sources of heat that follow the currents, while these flow
     std::vector<double> usual_amps_;
     std::vector<std::size_t> closed_;
     std::vector<std::unique_ptr<drawn_branch>> branch_;
     std::vector<sample> samples_;
+    std::vector<double> moves_;                                // of the samples, one after the other what moves
+    mutable std::vector<std::optional<scattered_sum>> peaks_;  // of the nodes, once asked for
 };
 
 }  // namespace detail

@@ -65,7 +65,8 @@ public:
         set_laws(rise);
         std::vector<double> inner;
         for (const std::size_t b : closed_) inner.push_back(amps_[b]);
-        const solve::divided_currents divided = divider_.divide(inner);
+        constexpr double closely = 1e-11;  // of the drops: heat is balanced to less
+        const solve::divided_currents divided = divider_.divide(inner, closely);
         if (divided.what != solve::division::found) return;  // an iterate far off: as before
         for (std::size_t k = 0; k < closed_.size(); ++k) amps_[closed_[k]] = divided.amps[k];
         net_->set_currents(amps_);

@@ -73,11 +73,12 @@ struct lead_cells {
     double begin_conductance = 0.0, end_conductance = 0.0;  // W/K, from the lead's end to its first and last cell
 };
 
-/// Loss of a lead's surface over the rise of that surface, sun left out.
-[[nodiscard]] inline solve::curve_table lead_surface_table(const cable& lead, const surroundings& where)
+/// Loss of a lead's surface over the rise of that surface, by that rise, sun left out: the law of a curve_table.
+[[nodiscard]] inline auto lead_surface_law(const cable& lead, const surroundings& where)
 {
-    const surface_kernel kernel(surface_of(lead, where));
-    return solve::curve_table([kernel](double rise) { return kernel.loss(kernel.air() + rise) / rise; });
+    return [kernel = surface_kernel(surface_of(lead, where))](double rise) {
+        return kernel.loss(kernel.air() + rise) / rise;
+    };
 }
 
 /// How far heat creeps along the lead, for the grading of its cells only [m]: at a rise of 50 K, without current.
@@ -94,8 +95,8 @@ struct lead_cells {
 [[nodiscard]] inline length grading_length_of(const cable& lead, const surroundings& where)
 {
     require_dimensions(lead);
-    return in_si<length>(
-        grading_length(lead, lead_surface_table(lead, where), conductor_of(lead).conductance.value(), 0.0));
+    return in_si<length>(grading_length(lead, solve::curve_table(lead_surface_law(lead, where)),
+                                        conductor_of(lead).conductance.value(), 0.0));
 }
 
 /// Which ends of a lead touch something that heat comes from or goes to.

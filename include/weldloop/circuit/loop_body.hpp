@@ -228,19 +228,22 @@ private:
     {
         constexpr int most_rounds = 60;
         // of the largest current; where the division is followed from moment to moment next, that begins there
-        constexpr double settled_for_good = 1e-11, settled_to_begin_with = 1e-6;
+        constexpr double settled_for_good = 1e-11, settled_to_begin_with = 1e-4;
         const double settled = programme_.rest > 0.0 ? settled_to_begin_with : settled_for_good;
         constexpr double as_before = 1e-3;  // of it: a bound met at the same currents again is one
         // the heat's own rest moves the currents: it is solved as much finer as they need once they hardly change
         constexpr double hardly = 1e-5, finely_settled = 1e-7;  // of the largest current; K
+        constexpr double roughly_settled = 0.05;                // K, of what is followed next
         const double largest = largest_given();
         solve::periodic_state before;
-        if (near != nullptr) before = *near;
-        bool has_before = near != nullptr, was_bounded = false;
-        double fineness = solve::period_search{}.settled;
+        bool was_bounded = false;
+        double fineness = programme_.rest > 0.0 ? roughly_settled : solve::period_search{}.settled;
         for (int round = 0; round < most_rounds; ++round) {
             net_.set_currents(amps);
-            const loop_outcome heat = heated(found, {.near = has_before ? &before : nullptr, .settled = fineness});
+            using wanted = solve::period_search::wanted;
+            const loop_outcome heat = heated(
+                found,
+                {.near = near, .settled = fineness, .parts = programme_.rest > 0.0 ? wanted::rises : wanted::all});
             if (heat == loop_outcome::ends && !was_bounded && found.mean.size() == net_.network().size()) {
                 // what has warmed on the way to the bound may carry less by then
                 was_bounded = true;
@@ -261,8 +264,8 @@ private:
             }
             if (step.amps.empty()) return loop_outcome::unstable;
             if (step.change <= hardly * largest) fineness = finely_settled;
-            before = found;
-            has_before = true;
+            before = std::move(found);
+            near = &before;
             amps = step.amps;
         }
         return loop_outcome::not_settled;

@@ -18,6 +18,7 @@
 #include <vector>
 
 #include <weldloop/circuit/arc_in_work.hpp>
+#include <weldloop/circuit/body_tables.hpp>
 #include <weldloop/circuit/clamp_network.hpp>
 #include <weldloop/circuit/clamp_nodes.hpp>
 #include <weldloop/circuit/contact_hold.hpp>
@@ -152,9 +153,12 @@ public:
     loop_network(const station& s, std::size_t arc_at, const std::vector<std::size_t>& opened = {},
                  purpose made_for = purpose::to_solve)
         : where_(s.where), air_(s.where.air.in_kelvin()), amps_(s.job.current.value()), through_(s.job.current),
-          course_(s.job.course && !s.job.course->is_dc() ? s.job.course : std::nullopt), process_(s.job.process)
+          course_(s.job.course && !s.job.course->is_dc() ? s.job.course : std::nullopt), process_(s.job.process),
+          tables_(s.where)
     {
         parts_.resize(parts_in(s));
+        constexpr std::size_t usual_nodes = 32;  // of a part, leads and joints by turns
+        net_.expect(usual_nodes * parts_.size());
         for (const std::size_t i : opened) parts_[i].opened = true;
         find_points(s);
         find_welded(s, arc_at);
@@ -274,6 +278,13 @@ public:
         return c.follows != nowhere ? rise[c.follows] : 0.0;
     }
 
+    /// Heat of a contact in the mean while current flows [W]; of a state without heats that at the mean rises.
+    [[nodiscard]] static double watts_of(const contact_at& c, const solve::periodic_state& found)
+    {
+        if (!found.source_on.empty()) return found.source_on[c.source];
+        return c.law->at(bulk_rise(c, found.on_mean), gripping_rise(c, found.on_mean), solve::asked::value).value;
+    }
+
     /// Drop of a branch in the mean while current flows, from its first point to its second [V].
     [[nodiscard]] double volts_of(std::size_t branch, const solve::periodic_state& found) const
     {
@@ -283,7 +294,7 @@ public:
             for (const ohmic_at& o : p.ohmics)
                 if (o.branch == branch) out += amps * (o.at_zero + o.by_kelvin * found.on_mean[o.node]);
             for (const contact_at& c : p.contacts)
-                if (c.branch == branch) out += amps * found.source_on[c.source] / (amps_in(branch) * amps_in(branch));
+                if (c.branch == branch) out += amps * watts_of(c, found) / (amps_in(branch) * amps_in(branch));
             if (p.measured && p.measured->branch == branch) out += p.measured->drop_of(amps).volts;
         }
         return out;
@@ -678,27 +689,12 @@ private:
         return out;
     }
 
-    const solve::curve_table& table_of(const thermal_body& body)
-    {
-        for (const auto& [known, table] : tables_)
-            if (known.diameter == body.diameter && known.emissivity == body.emissivity) return *table;
-        const surroundings around = where_;
-        thermal_body like = body;
-        auto table = std::make_unique<solve::curve_table>([like, around](double rise) {
-            constexpr double coldest = 1.0;  // K; no body comes near it, an iteration may
-            const temperature hot = temperature::kelvin(std::max(coldest, around.air.in_kelvin() + rise));
-            return body_coefficient(like, hot, around).value();
-        });
-        tables_.emplace_back(body, std::move(table));
-        return *tables_.back().second;
-    }
-
     [[nodiscard]] double rise_of(temperature t) const { return t.in_kelvin() - air_; }
 
     index body_node(const thermal_body& body, temperature bound)
     {
         const index n = net_.add_node(std::max(body.capacity, least_piece_capacity).value(), rise_of(bound));
-        net_.surface(n, body.surface.value(), table_of(body));
+        net_.surface(n, body.surface.value(), tables_.of(body));
         return n;
     }
 
@@ -787,8 +783,10 @@ private:
     {
         const cable c = course_ ? lead_under(described, *course_) : described;
         if (course_) part_->basis.add(waveform_calculus).add(bessel_skin_effect);
-        surfaces_.push_back(std::make_unique<solve::curve_table>(lead_surface_table(c, where_)));
+        surfaces_.push_back(std::make_unique<solve::curve_table>(lead_surface_law(c, where_)));
         const lead_cells cells = put_lead(net_, c, where_, *surfaces_.back(), cooled, joined);
+        part_->ohmics.reserve(part_->ohmics.size() + cells.cells.size());
+        part_->places.reserve(part_->places.size() + 2 * cells.cells.size() + 2);  // and where its ends sit
         for (const lead_cells::cell& cell : cells.cells) {
             part_->ohmics.push_back({cell.conductor, cell.at_zero, cell.by_kelvin, cell.length, this_branch()});
             squared_.push_back({cell.conductor, {.at_zero = cell.at_zero, .by_kelvin = cell.by_kelvin}, this_branch()});
@@ -952,7 +950,7 @@ private:
         const point* const piece = is_hot ? nullptr : before_arc_ ? piece_after() : piece_before();
         if (piece != nullptr) clamp.work.sink = {};
         clamp_in_network here = put_clamp(
-            net_, clamp, amps_, air_, [this](const thermal_body& b) -> const auto& { return table_of(b); });
+            net_, clamp, amps_, air_, [this](const thermal_body& b) -> const auto& { return tables_.of(b); });
         coldest_work_ = std::min(coldest_work_, here.work_rise);
         const index jaw = here.at(clamp_node::jaw), entry = here.at(clamp_node::entry);
         const double left = std::pow(force_left, clamp.force_exponent);
@@ -1054,7 +1052,7 @@ private:
     std::vector<part_at> parts_;
     std::vector<path_link> path_links_, patch_links_;
     std::vector<std::unique_ptr<solve::heat_law>> laws_;
-    std::vector<std::pair<thermal_body, std::unique_ptr<solve::curve_table>>> tables_;
+    body_tables tables_;
     std::vector<std::unique_ptr<solve::curve_table>> surfaces_;
     std::vector<branch_at> branches_;
     std::vector<given_current> given_;

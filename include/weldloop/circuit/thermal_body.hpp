@@ -26,6 +26,41 @@ struct thermal_body {
     heat_capacity capacity = {};            ///< [J/K], 0 or above
 };
 
+namespace detail {
+
+// body_coefficient() of one body at many temperatures: the air's pressure worked out once.
+class body_law {
+public:
+    body_law(const thermal_body& body, const surroundings& around)
+        : pressure_(pressure_at_altitude(around.altitude)), diameter_(body.diameter), air_(around.air),
+          wind_(around.wind), emissivity_(body.emissivity)
+    {
+    }
+
+    [[nodiscard]] heat_transfer_coefficient at(temperature hot) const
+    {
+        constexpr double smallest_difference = 1.0;  // K, below it natural convection is taken as that of 1 K
+        double difference = (hot - air_).value();
+        if (std::fabs(difference) < smallest_difference) difference = std::copysign(smallest_difference, difference);
+        const temperature surface = air_ + in_si<temperature_difference>(difference);
+        const temperature film = air_ + in_si<temperature_difference>(0.5 * difference);
+        const air_properties air = air_at(std::clamp(film, air_coldest, air_hottest), pressure_);
+        double nusselt = nusselt_horizontal_cylinder(rayleigh_number(diameter_, surface, air_, air), air.prandtl());
+        if (wind_.value() > 0.0)
+            nusselt = nusselt_mixed(nusselt, nusselt_cross_flow(reynolds_number(wind_, diameter_, air), air.prandtl()));
+        return nusselt * air.thermal_conductivity / diameter_ + radiation_coefficient(emissivity_, surface, air_);
+    }
+
+private:
+    pressure pressure_;
+    length diameter_;
+    temperature air_;
+    speed wind_;
+    weldloop::emissivity emissivity_;
+};
+
+}  // namespace detail
+
 /// Heat transfer coefficient of a body in air, convection and radiation [W/(m2 K)]: Churchill-Chu for a horizontal
 /// cylinder of its diameter, combined with cross-flow in wind, plus grey radiation to walls at the air's temperature.
 /// @param body what it is @param hot its temperature @param around air and wind
@@ -35,21 +70,7 @@ struct thermal_body {
 [[nodiscard]] inline heat_transfer_coefficient body_coefficient(const thermal_body& body, temperature hot,
                                                                 const surroundings& around)
 {
-    constexpr double smallest_difference = 1.0;  // K, below it natural convection is taken as that of 1 K
-    double difference = (hot - around.air).value();
-    if (std::fabs(difference) < smallest_difference) difference = std::copysign(smallest_difference, difference);
-    const temperature surface = around.air + in_si<temperature_difference>(difference);
-    const temperature film = around.air + in_si<temperature_difference>(0.5 * difference);
-    const air_properties air =
-        air_at(std::clamp(film, air_coldest, air_hottest), pressure_at_altitude(around.altitude));
-    double nusselt =
-        nusselt_horizontal_cylinder(rayleigh_number(body.diameter, surface, around.air, air), air.prandtl());
-    if (around.wind.value() > 0.0)
-        nusselt =
-            nusselt_mixed(nusselt, nusselt_cross_flow(reynolds_number(around.wind, body.diameter, air), air.prandtl()));
-    return require_finite(heat_transfer_coefficient(nusselt * air.thermal_conductivity / body.diameter +
-                                                    radiation_coefficient(body.emissivity, surface, around.air)),
-                          "heat transfer coefficient of a body");
+    return require_finite(detail::body_law(body, around).at(hot), "heat transfer coefficient of a body");
 }
 
 /// Heat lost by a body to the air [W]; negative below the air's temperature.

@@ -80,6 +80,9 @@ public:
     {
     }
 
+    double softening() const { return softening_; }  // V
+    double melting() const { return melting_; }      // V
+
     // Resistance of the hot spots over that of cold ones of the same size, at a drop.
     double hot(double v) const
     {
@@ -94,6 +97,17 @@ public:
         if (!(softening_ < melting_)) return melting_;
         const double first = levelled(x * hot(softening_));
         return growth_ > 0.0 ? yielding(x, first) : first;
+    }
+
+    // By how much the drop rises with x, above 0. @param v that drop() gives
+    double slope(double x, double v) const
+    {
+        if (!(v > 0.0 && v < melting_)) return 0.0;
+        // v = x f(v), or the same times the root of (Vm - v)/(Vm - Vs), differentiated by the logarithm of x
+        const double z = v / scale_, s = std::sqrt(1.0 + z * z);
+        double stiff = 1.0 / v - growth_ * z / (scale_ * s * (1.0 + growth_ * (s - 1.0)));
+        if (v > softening_) stiff += 0.5 / (melting_ - v);
+        return 1.0 / (stiff * x);
     }
 
     // The x that gives a drop below melting: the inverse of drop().
@@ -185,6 +199,18 @@ public:
     {
         const bulk_numbers bulk = bulk_at(kelvin);
         return spot_characteristic(bulk.limits).drop(x * bulk.resistivity / resistivity_);
+    }
+
+    // Its characteristic with the bulk at a temperature, and the resistivity there over that at 20 degC.
+    struct with_bulk {
+        spot_characteristic law;
+        double growth;  // 1
+    };
+    // @param kelvin of the bulk, above 0
+    [[nodiscard]] with_bulk at_bulk(double kelvin) const
+    {
+        const bulk_numbers bulk = bulk_at(kelvin);
+        return {spot_characteristic(bulk.limits), bulk.resistivity / resistivity_};
     }
 
     // The drop with its slopes. @param v that volts_at() gives @param kelvin for this bulk

@@ -95,7 +95,8 @@ struct growing_air : air_numbers {
     return {heat, heat * (x * (1.0 + still) / excited - 2.0)};
 }
 
-[[nodiscard]] inline growing_air growing_air_at(double kelvin, double pascal)
+// Always inlined: who leaves the growths alone then does not pay for them.
+[[nodiscard, gnu::always_inline]] inline growing_air growing_air_at(double kelvin, double pascal)
 {
     using air = air_constants;
     const double t15 = kelvin * std::sqrt(kelvin), per_kelvin = 1.0 / kelvin;

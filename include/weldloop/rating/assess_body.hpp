@@ -3,6 +3,7 @@
 /// How assess.hpp is answered.
 
 #include <algorithm>
+#include <array>
 #include <cstddef>
 #include <optional>
 #include <string>
@@ -117,16 +118,20 @@ inline void sum_up(assessment& out, const solved_station& solved)
     detail::add_covering_findings(out, s);
     detail::add_cold_coverings(out, s);
     detail::add_intermittent(out, s);
+    // typical and poor, with stray ways as they stand and open: each made when the first clamp asks
+    std::array<std::array<std::optional<detail::loop_around>, 2>, 2> around;
     for (part_result& r : out.parts) {
         if (out.conducts && std::holds_alternative<work_connection>(part_at(s, r.place)) &&
             r.current.typical > current{}) {
             const detail::solved_station& in = r.with_stray_open ? *without : solved;
-            const auto in_loop = [&](const solve::periodic_state& state, scatter level) {
-                return detail::clamp_in(in.network(), state, r.place, static_cast<double>(s.job.duty.share()), level);
+            auto& [typical, poor_case] = around[r.with_stray_open ? 1 : 0];
+            const auto in_loop = [&](auto& loop, const solve::periodic_state& state, scatter level) {
+                if (!loop) loop.emplace(in.network(), state, static_cast<double>(s.job.duty.share()), level);
+                return loop->of(r.place);
             };
-            const detail::clamp_in_loop usual = in_loop(in.typical_state(), scatter::typical);
+            const detail::clamp_in_loop usual = in_loop(typical, in.typical_state(), scatter::typical);
             const detail::clamp_in_loop poor =
-                in.poor_state() != nullptr ? in_loop(*in.poor_state(), scatter::high) : usual;
+                in.poor_state() != nullptr ? in_loop(poor_case, *in.poor_state(), scatter::high) : usual;
             r.grip = detail::forecast_in_loop(s, r.place, usual, poor, service.horizon, service.clamps);
             r.basis.add(r.grip->basis);
         }

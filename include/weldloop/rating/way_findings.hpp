@@ -123,13 +123,49 @@ struct worst_opening {
     std::string by = {};
     bool lasts = true;  // false: something melts before the loop settles; the current is that of the cold circuit
 };
+// The branches whose opening sends most current astray as the loop is warm now: for each stray way all that come near
+// the most, whichever of them it is once the loop has settled. The others need not be solved.
+[[nodiscard]] inline std::vector<std::size_t> openings_that_count(const solved_station& solved)
+{
+    constexpr double near = 0.9;  // of the most that an opening adds; what warms or yields then moves it less
+    const station& s = solved.of();
+    const std::vector<loop_network::branch_at>& branches = solved.network().branches();
+    std::vector<std::size_t> opened;
+    std::vector<std::vector<double>> adds;  // to each branch, by each of these openings [A]
+    std::vector<double> most(branches.size(), 0.0);
+    for (std::size_t k = 0; k < branches.size(); ++k) {
+        const loop_network::branch_at& b = branches[k];
+        if (b.has_arc || b.parts.empty() || is_stray(s, b.parts.front())) continue;
+        loop_network net(s, checked_arc_index(s), {b.parts.front()}, loop_network::purpose::to_read);
+        net.set(scatter::typical);
+        const current_sharing sharing(net, scatter::typical);
+        if (!sharing.arc_burns()) continue;
+        const solve::divided_currents divided = sharing.divide(solved.typical_state().on_mean);
+        if (divided.what != solve::division::found) continue;
+        opened.push_back(k);
+        adds.emplace_back(branches.size());
+        for (std::size_t i = 0; i < branches.size(); ++i) {
+            adds.back()[i] = std::fabs(divided.amps[i]) - std::fabs(branches[i].amps);
+            most[i] = std::max(most[i], adds.back()[i]);
+        }
+    }
+    std::vector<std::size_t> out;
+    for (std::size_t o = 0; o < opened.size(); ++o)
+        for (std::size_t i = 0; i < branches.size(); ++i)
+            if (branches[i].way != part_address::trunk && s.ways[branches[i].way].kind == way_kind::stray &&
+                adds[o][i] > 0.0 && adds[o][i] >= near * most[i]) {
+                out.push_back(opened[o]);
+                break;
+            }
+    return out;
+}
 [[nodiscard]] inline std::vector<worst_opening> opened_in_turn(const solved_station& solved)
 {
     const station& s = solved.of();
     std::vector<worst_opening> out(s.ways.size());
     const std::size_t arc_at = checked_arc_index(s);
-    for (const loop_network::branch_at& b : solved.network().branches()) {
-        if (b.has_arc || b.parts.empty() || is_stray(s, b.parts.front())) continue;
+    for (const std::size_t which : openings_that_count(solved)) {
+        const loop_network::branch_at& b = solved.network().branches()[which];
         loop_solver solver(s, arc_at, {b.parts.front()});
         const loop_state state = solver.solve(scatter::typical, nullptr, {.near = &solved.typical_state()});
         if (state.outcome == loop_outcome::open_circuit) continue;

@@ -96,7 +96,6 @@ public:
     /// Finds the loops, and currents that meet every node's balance. @return false if a given current has no way
     [[nodiscard]] bool prepare()
     {
-        const auto nowhere = static_cast<index>(-1);
         const std::vector<bool> in_tree = tree_of_least_resistance();
         std::vector<std::vector<index>> at(nodes_);
         for (index b = 0; b < branches_.size(); ++b) {
@@ -140,6 +139,7 @@ public:
             loops_.push_back(std::move(loop));
         }
         find_shared();
+        find_unknowns();
         particular_.assign(branches_.size(), 0.0);
         for (const given& g : given_) {
             if (g.into == g.out_of || g.amps == 0.0) continue;
@@ -182,14 +182,19 @@ public:
     /// Divides the currents: in every loop the drops add up to its emfs.
     ///
     /// Drops never fall as currents grow, so that the division makes a sum of work least that has one bottom: Newton's
-    /// steps with that sum as their measure cannot end anywhere else.
+    /// steps with that sum as their measure cannot end anywhere else. Where nodes are fewer than loops a step is found
+    /// by the potentials of the nodes; the last digits are left to the loops.
     /// @param start currents of all branches to begin with [A], any, or empty
-    [[nodiscard]] divided_currents divide(std::span<const double> start = {}) const
+    /// @param enough share of the largest drop in a loop that the sum round it may be, 1e-13 to 1e-6
+    [[nodiscard]] divided_currents divide(std::span<const double> start = {}, double enough = 1e-13) const
     {
-        constexpr int most_steps = 200, most_halvings = 40;
-        constexpr double enough = 1e-13;  // of the largest drop in a loop
+        constexpr int most_steps = 200, most_by_nodes = 8, most_halvings = 40;
+        // a tree's branch may carry a small rest of large currents of loops: rounding then leaves more than
+        // `enough`
+        constexpr double rounding = 1e-11;
         divided_currents out;
-        std::vector<double> loop_amps(loops_.size(), 0.0), next, change, matrix;
+        std::vector<double> loop_amps(loops_.size(), 0.0), next, change, matrix, potential;
+        bool by_nodes = unknowns_ < loops_.size();
         if (start.size() == branches_.size()) loop_amps = loop_currents(start);
         state now, then;
         find_state(loop_amps, now);
@@ -201,12 +206,16 @@ public:
                 return out;
             }
             if (step == most_steps) return out;
-            change = now.round;
-            fill_loop_matrix(now.slopes, matrix);
-            if (!solve_in_place(matrix, change)) return out;
+            if (!by_nodes || !change_by_nodes(now, matrix, potential, change)) {
+                change = now.round;
+                fill_loop_matrix(now.slopes, matrix);
+                if (!solve_in_place(matrix, change)) return out;
+            }
             double share = 1.0;
             bool better = false;
-            for (int halving = 0; halving < most_halvings; ++halving, share *= 0.5) {
+            const int most =
+                now.residual <= rounding ? 1 : most_halvings;  // what rounding leaves no shorter step mends
+            for (int halving = 0; halving < most; ++halving, share *= 0.5) {
                 next = loop_amps;
                 for (index l = 0; l < next.size(); ++l) next[l] -= share * change[l];
                 find_state(next, then);
@@ -223,10 +232,13 @@ public:
                     break;
                 }
             }
-            // a tree's branch may carry a small rest of large currents of loops: rounding then leaves more than
-            // `enough`
-            constexpr double rounding = 1e-11;
-            if (out.residual <= rounding && (!better || now.residual >= out.residual)) {
+            const bool at_rest = out.residual <= rounding && (!better || now.residual >= out.residual);
+            // a loop that hardly carries anything is settled by its own drops alone, which potentials know less closely
+            if (by_nodes && (at_rest || !better || step == most_by_nodes)) {
+                by_nodes = false;
+                continue;
+            }
+            if (at_rest) {
                 out.what = division::found;
                 return out;
             }
@@ -277,6 +289,7 @@ private:
         return true;
     }
 
+    static constexpr index nowhere = static_cast<index>(-1);
     struct branch {
         index from, to;
         const drop_of_current* law;
@@ -327,6 +340,42 @@ private:
             }
     }
 
+    // Newton's step of the loops' currents, taken off, by the potentials at which every node's balance is kept. False
+    // where a branch has no slope to go by.
+    [[nodiscard]] bool change_by_nodes(const state& now, std::vector<double>& matrix, std::vector<double>& potential,
+                                       std::vector<double>& change) const
+    {
+        const index n = unknowns_;
+        matrix.assign(n * n, 0.0);
+        potential.assign(n, 0.0);
+        for (index b = 0; b < branches_.size(); ++b) {
+            if (!on_loop_[b]) continue;
+            const double siemens = 1.0 / now.slopes[b];
+            if (!(siemens > 0.0 && siemens <= std::numeric_limits<double>::max())) return false;
+            const double amps = siemens * (now.volts[b] - branches_[b].emf);
+            const index i = unknown_[branches_[b].from], j = unknown_[branches_[b].to];
+            if (i != nowhere) {
+                matrix[i * n + i] += siemens;
+                potential[i] += amps;
+            }
+            if (j != nowhere) {
+                matrix[j * n + j] += siemens;
+                potential[j] -= amps;
+            }
+            if (i == nowhere || j == nowhere) continue;
+            matrix[i * n + j] -= siemens;
+            matrix[j * n + i] -= siemens;
+        }
+        if (!solve_in_place(matrix, potential)) return false;
+        const auto at = [&](index node) { return unknown_[node] == nowhere ? 0.0 : potential[unknown_[node]]; };
+        change.resize(loops_.size());
+        for (index l = 0; l < loops_.size(); ++l) {
+            const index b = loops_[l].back().branch;  // which that loop alone passes
+            change[l] = (now.volts[b] - branches_[b].emf - at(branches_[b].from) + at(branches_[b].to)) / now.slopes[b];
+        }
+        return true;
+    }
+
     // The state of a division, into what was another's.
     void find_state(std::span<const double> loop_amps, state& out) const
     {
@@ -358,6 +407,26 @@ private:
             for (const passed& p : loops_[l]) amps[p.branch] += p.sense * loop_amps[l];
     }
 
+    // The nodes that loops pass: what lies on no loop keeps its current whatever its resistance. One node of those that
+    // hang together stands for no potential.
+    void find_unknowns()
+    {
+        on_loop_.assign(branches_.size(), false);
+        for (const std::vector<passed>& loop : loops_)
+            for (const passed& p : loop) on_loop_[p.branch] = true;
+        std::vector<index> joined(nodes_);
+        std::iota(joined.begin(), joined.end(), index{0});
+        for (index b = 0; b < branches_.size(); ++b) {
+            if (!on_loop_[b]) continue;
+            const index keep = joined[branches_[b].from], drop = joined[branches_[b].to];
+            std::replace(joined.begin(), joined.end(), drop, keep);
+        }
+        unknown_.assign(nodes_, nowhere);
+        unknowns_ = 0;
+        for (index node = 0; node < nodes_; ++node)
+            if (joined[node] != node) unknown_[node] = unknowns_++;
+    }
+
     // The branches that two loops share, with the product of their senses.
     void find_shared()
     {
@@ -379,6 +448,9 @@ private:
     std::vector<std::vector<passed>> loops_;
     std::vector<std::vector<shared_branch>> shared_;  // of every pair of loops, the second not after the first
     std::vector<double> particular_;
+    std::vector<bool> on_loop_;   // of every branch
+    std::vector<index> unknown_;  // of every node whose potential is sought; nowhere: others are told from it
+    index unknowns_ = 0;
 };
 
 }  // namespace weldloop::solve

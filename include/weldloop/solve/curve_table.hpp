@@ -3,10 +3,11 @@
 /// What a surface gives off as a table over its rise, filled where it is asked for.
 
 #include <array>
+#include <bitset>
 #include <cmath>
 #include <cstddef>
+#include <cstdint>
 #include <functional>
-#include <limits>
 #include <utility>
 
 namespace weldloop::solve {
@@ -22,12 +23,23 @@ struct sloped {
 template <std::size_t cells>
 class lazy_cubics {
 public:
-    lazy_cubics() { clear(); }  ///< with nothing known
+    lazy_cubics() {}  ///< with nothing known: numbers are written before they are read, and not before
+    lazy_cubics(const lazy_cubics& other) { *this = other; }  ///< with what the other knows
+    lazy_cubics& operator=(const lazy_cubics& other)          ///< the same
+    {
+        known_cells_ = other.known_cells_;
+        known_points_ = other.known_points_;
+        for (std::size_t i = 0; i < point_.size(); ++i)
+            if (known_points_[i]) point_[i] = other.point_[i];
+        for (std::size_t i = 0; i < cells; ++i)
+            if (is_known(i)) cell_[i] = other.cell_[i];
+        return *this;
+    }
     /// Forgets every point.
     void clear()
     {
-        point_.fill(std::numeric_limits<double>::quiet_NaN());
-        cell_.fill({});
+        known_cells_ = 0;
+        known_points_.reset();
     }
 
     /// The curve and its slope by the place. @param place [cells], at least 0, below `cells` @param curve asked at
@@ -51,15 +63,16 @@ public:
     }
 
 private:
+    static_assert(cells <= 64, "a bit for every cell");
     struct cubic {
-        double c0 = std::numeric_limits<double>::quiet_NaN(), c1 = 0.0, c2 = 0.0, c3 = 0.0;  // c0 not known: no number
+        double c0, c1, c2, c3;
     };
+    [[nodiscard]] bool is_known(std::size_t cell) const { return (known_cells_ >> cell & 1U) != 0U; }
     template <class Curve>
     [[nodiscard]] const cubic& cell_at(int number, const Curve& curve) const
     {
-        const cubic& c = cell_[static_cast<unsigned>(number)];
-        if (std::isnan(c.c0)) fill(number, curve);
-        return c;
+        if (!is_known(static_cast<unsigned>(number))) fill(number, curve);
+        return cell_[static_cast<unsigned>(number)];
     }
 
     // Seldom asked for, and kept out of at(), which then fits into its callers.
@@ -67,12 +80,19 @@ private:
     [[gnu::noinline]] void fill(int number, const Curve& curve) const
     {
         double* const p = &point_[static_cast<unsigned>(number)];
-        for (int i = 0; i < 4; ++i)
-            if (std::isnan(p[i])) p[i] = curve(number + i - 1.0);
+        for (int i = 0; i < 4; ++i) {
+            const auto which = static_cast<unsigned>(number + i);
+            if (known_points_[which]) continue;
+            p[i] = curve(number + i - 1.0);
+            known_points_.set(which);
+        }
+        known_cells_ |= std::uint64_t{1} << static_cast<unsigned>(number);
         cell_[static_cast<unsigned>(number)] = {p[1], 0.5 * (p[2] - p[0]), p[0] - 2.5 * p[1] + 2.0 * p[2] - 0.5 * p[3],
                                                 1.5 * (p[1] - p[2]) + 0.5 * (p[3] - p[0])};
     }
 
+    mutable std::uint64_t known_cells_ = 0;
+    mutable std::bitset<cells + 3> known_points_;
     mutable std::array<double, cells + 3> point_;
     mutable std::array<cubic, cells> cell_;
 };

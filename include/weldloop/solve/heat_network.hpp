@@ -82,6 +82,13 @@ public:
     /// The bound of a body that nothing ends [K].
     static constexpr double unbounded = std::numeric_limits<double>::infinity();
 
+    /// Makes room, so that lists need not grow. @param nodes how many there will be, about
+    void expect(index nodes)
+    {
+        capacity_.reserve(nodes);
+        bound_.reserve(nodes);
+        links_.reserve(nodes);
+    }
     /// A body. @param capacity [J/K], above 0 @param bound [K], any, also `unbounded`: rise beyond which it is no more
     /// what it was @throws not_finite_error, out_of_range_error
     index add_node(double capacity, double bound = unbounded)
@@ -165,6 +172,7 @@ public:
     void close()
     {
         std::vector<std::pair<index, index>> pairs;
+        pairs.reserve(links_.size() + curved_.size() + 6 * sources_.size());
         for (const plain_link& l : links_) pairs.emplace_back(l.a, l.b);
         for (const curved_link& l : curved_) pairs.emplace_back(l.a, l.b);
         for (const source& s : sources_)
@@ -191,14 +199,18 @@ public:
             on_heat_[l.a] += l.at_zero;
         }
         for (curved_link& l : curved_) l.ab = pattern_.slot(l.a, l.b), l.ba = pattern_.slot(l.b, l.a);
-        for (const surface_of& f : surfaces_) curved_nodes_.push_back(f.a);
-        for (const curved_link& l : curved_) curved_nodes_.insert(curved_nodes_.end(), {l.a, l.b});
+        std::vector<char> is_followed(size(), 0);
+        for (const surface_of& f : surfaces_) is_followed[f.a] = 1;
+        for (const curved_link& l : curved_) is_followed[l.a] = is_followed[l.b] = 1;
         for (const source& s : sources_)
             for (const index in : {s.in, s.with, s.follows})
-                if (in != nowhere) curved_nodes_.push_back(in);
-        std::sort(curved_nodes_.begin(), curved_nodes_.end());
-        curved_nodes_.erase(std::unique(curved_nodes_.begin(), curved_nodes_.end()), curved_nodes_.end());
+                if (in != nowhere) is_followed[in] = 1;
+        curved_nodes_.clear();
+        curved_nodes_.reserve(size());
+        for (index i = 0; i < size(); ++i)
+            if (is_followed[i] != 0) curved_nodes_.push_back(i);
         slots_.clear();
+        slots_.reserve(6 * sources_.size());
         for (const source& s : sources_)
             for (const index to : {s.to, s.also_to})
                 for (const index in : {s.in, s.with, s.follows})
@@ -213,6 +225,47 @@ public:
         return pattern_;
     }  ///< a matrix of its pattern, to be filled by evaluate() or straighten()
     [[nodiscard]] const std::vector<source>& sources() const { return sources_; }  ///< as added
+
+    /// @name What the network is made of, as added, for who takes its numbers elsewhere
+    /// @{
+    /// A steady conductance.
+    struct plain_link {
+        index a, b;  ///< its nodes
+        double g;    ///< [W/K] above 0
+    };
+    /// A conductance by a law.
+    struct curved_link {
+        index a, b;            ///< its nodes
+        const heat_law* law;   ///< [W/K] what it gives
+        double weight;         ///< share, 0.5 or 1, of a's rise in the law's first place, the rest b's
+        index follows;         ///< whose rise is its second; nowhere: none
+        index ab = 0, ba = 0;  ///< slots of the matrix, once closed
+    };
+    /// A conductance to a fixed rise.
+    struct sink_to {
+        index a;        ///< its node
+        double g;       ///< [W/K] above 0
+        double far;     ///< [K] any
+        bool while_on;  ///< only while current flows
+    };
+    /// A surface that loses heat by a table.
+    struct surface_of {
+        index a;                   ///< its node
+        double size;               ///< factor above 0 of what the table says
+        const curve_table* table;  ///< what it says
+    };
+    /// Heat while current flows, straight in its node's rise.
+    struct straight {
+        index a;         ///< its node
+        double at_zero;  ///< [W] any, at no rise
+        double slope;    ///< [W/K] any
+    };
+    [[nodiscard]] const std::vector<plain_link>& links() const { return links_; }           ///< as added
+    [[nodiscard]] const std::vector<curved_link>& curved_links() const { return curved_; }  ///< as added
+    [[nodiscard]] const std::vector<sink_to>& sinks() const { return sinks_; }              ///< as added
+    [[nodiscard]] const std::vector<surface_of>& surfaces() const { return surfaces_; }     ///< as added
+    [[nodiscard]] const std::vector<straight>& linear_sources() const { return linears_; }  ///< as added
+    /// @}
 
     /// Sums over the network [W].
     struct totals {
@@ -234,10 +287,12 @@ public:
         for (const sink_to& s : sinks_)
             if (!s.while_on) gain[s.a] -= s.g * x[s.a];
         follow(x, on);
-        add_curved<false>([x](index i) { return x[i]; }, on, {}, gain);
-        if (matrix == nullptr) return;
+        if (matrix == nullptr) {
+            add_curved<false>([x](index i) { return x[i]; }, on, {}, gain);
+            return;
+        }
         start_matrix(on, *matrix);
-        straighten_at(x, on, nullptr, matrix->values().data());
+        straighten_at<true>(x, on, gain.data(), matrix->values().data());
     }
 
     /// The network straightened at a state.
@@ -249,7 +304,7 @@ public:
         follow(x, on);
         start_matrix(on, matrix);
         slopes.resize(surfaces_.size() + 2 * (curved_.size() + (on > 0.0 ? sources_.size() : 0)));
-        straighten_at(x, on, slopes.data(), matrix.values().data());
+        straighten_at<false>(x, on, slopes.data(), matrix.values().data());
     }
 
     /// Heat that does not follow temperature [W]: what every node would gain at no rise if nothing were curved.
@@ -347,19 +402,24 @@ private:
         for (index i = 0; i < size(); ++i) m[i] += on * on_slopes_[i];
     }
 
-    // Takes the slopes of what is curved from a matrix `m`; `slopes`, if not null, keeps them in the order of
-    // add_curved().
-    void straighten_at(std::span<const double> x, double on, double* slopes, double* m) const
+    // Takes the slopes of what is curved from a matrix `m`. `out` takes the heat of what is curved, as add_curved()
+    // does, or else keeps the slopes in its order.
+    template <bool gains>
+    void straighten_at(std::span<const double> x, double on, double* out, double* m) const
     {
-        const auto keep = [&slopes](double first, double second) {
-            if (slopes == nullptr) return;
-            *slopes++ = first;
-            *slopes++ = second;
+        const auto keep = [&out](double first, double second) {
+            if constexpr (gains) return;
+            *out++ = first;
+            *out++ = second;
         };
         for (const surface_of& s : surfaces_) {
-            const double slope = s.size * s.table->at(x[s.a]).slope;
+            const sloped given_off = s.table->at(x[s.a]);
+            const double slope = s.size * given_off.slope;
             m[s.a] += slope;
-            if (slopes != nullptr) *slopes++ = slope;
+            if constexpr (gains)
+                out[s.a] -= s.size * given_off.value;
+            else
+                *out++ = slope;
         }
         for (const curved_link& l : curved_) {
             const double place = l.weight * x[l.a] + (1.0 - l.weight) * x[l.b], over = x[l.a] - x[l.b];
@@ -367,6 +427,10 @@ private:
             const double by_a = g.value + g.by_first * l.weight * over;
             const double by_b = g.value - g.by_first * (1.0 - l.weight) * over;
             keep(by_a, by_b);
+            if constexpr (gains) {
+                out[l.a] -= g.value * over;
+                out[l.b] += g.value * over;
+            }
             m[l.a] += by_a;
             m[l.ab] -= by_b;
             m[l.ba] -= by_a;
@@ -378,6 +442,10 @@ private:
             const sloped_by_two w = heat_of(s, x, asked::slopes);
             const double first = on * (s.with != nowhere ? 0.5 : 1.0) * w.by_first, second = on * w.by_second;
             keep(first, second);
+            if constexpr (gains) {
+                if (s.to != nowhere) out[s.to] += s.share * (on * w.value);
+                if (s.also_to != nowhere) out[s.also_to] += s.also_share * (on * w.value);
+            }
             const auto give = [&](index to, double share, const index* slot) {
                 if (to == nowhere) return;
                 m[slot[0]] -= share * first;
@@ -429,34 +497,9 @@ private:
         }
     }
 
-    struct plain_link {
-        index a, b;
-        double g;
-    };
-    struct curved_link {
-        index a, b;
-        const heat_law* law;
-        double weight;  // of a's rise in the law's place
-        index follows;
-        index ab = 0, ba = 0;
-    };
-    struct sink_to {
-        index a;
-        double g, far;
-        bool while_on;
-    };
-    struct surface_of {
-        index a;
-        double size;
-        const curve_table* table;
-    };
     struct constant_heat {
         index a;
         double watts;
-    };
-    struct straight {
-        index a;
-        double at_zero, slope;
     };
 
     std::vector<double> capacity_, bound_;

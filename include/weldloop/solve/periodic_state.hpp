@@ -520,11 +520,12 @@ private:
                 k.time *= wanted;
                 continue;
             }
-            steps_.push_back(k);
             x = k.stage[2];
             at += k.time;
+            const double next = wanted * k.time;
+            steps_.push_back(std::move(k));
             if (at >= whole * (1.0 - 1e-12)) break;
-            k.time *= wanted;
+            k = {.time = next, .on = on};
         }
         return true;
     }

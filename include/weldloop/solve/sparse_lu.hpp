@@ -29,42 +29,39 @@ public:
     /// @param size number of unknowns @param pairs unknowns that see each other, in any order, repeated or not
     sparse_lu(index size, const std::vector<std::pair<index, index>>& pairs)
     {
-        std::vector<std::vector<index>> later(size);
-        for (auto [a, b] : pairs)
-            if (a != b) later[std::min(a, b)].push_back(std::max(a, b));
         layout made;
         index begin = 0;
         made.size = size;
+        made.column.reserve(size + pairs.size());
         made.column.resize(size);
+        seen_later later(size, pairs);
+        std::vector<index> own;
         for (index k = 0; k < size; ++k) {
-            std::vector<index>& own = later[k];
-            std::sort(own.begin(), own.end());
-            own.erase(std::unique(own.begin(), own.end()), own.end());
-            made.column[k] = own.empty() ? k : own.front();
-            if (own.empty()) continue;
-            std::vector<index>& next = later[own.front()];  // sees all that k saw
-            next.insert(next.end(), own.begin() + 1, own.end());
-        }
-        for (index k = 0; k < size; ++k)
-            for (index p = 1; p < later[k].size(); ++p) {
+            later.take(k, own);
+            const index first = own.empty() ? k : own.front(), extras = own.empty() ? 0 : own.size() - 1;
+            made.column[k] = first;
+            for (index p = 1; p <= extras; ++p) {
                 made.row.push_back(k);
-                made.column.push_back(later[k][p]);
+                made.column.push_back(own[p]);
+                later.add(first, own[p]);  // sees all that k saw
             }
-        for (index k = 0; k < size; ++k)
-            if (later[k].size() > 1)
-                for (const index p : later[k])
-                    for (const index q : later[k]) made.target.push_back(made.slot(p, q));
-        for (index k = 0; k < size; ++k) {
-            const index shift = made.column[k] - k, extras = later[k].empty() ? 0 : later[k].size() - 1;
+            const index shift = first - k;
             const bool goes_on = !made.stretches.empty() && made.stretches.back().shift == shift && shift > 0 &&
                                  made.stretches.back().extras == 0 && (shift == 1 || k - begin < shift);
             if (!goes_on) {
                 made.stretches.push_back({k, shift, 0});
                 begin = k;
             }
-            if (!later[k].empty()) made.span = std::max(made.span, later[k].back() - k);
+            if (!own.empty()) made.span = std::max(made.span, own.back() - k);
             made.stretches.back().end = k + 1;
             made.stretches.back().extras = extras;
+        }
+        for (index extra = 0; extra < made.row.size();) {  // row by row, once all places are known
+            const index k = made.row[extra];
+            own.assign(1, made.column[k]);
+            for (; extra < made.row.size() && made.row[extra] == k; ++extra) own.push_back(made.column[size + extra]);
+            for (const index p : own)
+                for (const index q : own) made.target.push_back(made.slot(p, q));
         }
         made.runs = runs_of(made.stretches, size);
         values_.assign(size + 2 * made.column.size(), 0.0);
@@ -197,6 +194,39 @@ public:
     }
 
 private:
+    // While the pattern is found: the later unknowns that each sees, as chains through one list.
+    class seen_later {
+    public:
+        seen_later(index size, const std::vector<std::pair<index, index>>& pairs) : newest_(size, none)
+        {
+            links_.reserve(2 * pairs.size());
+            for (const auto& [a, b] : pairs)
+                if (a != b) add(std::min(a, b), std::max(a, b));
+        }
+        void add(index of, index later)
+        {
+            links_.push_back({later, newest_[of]});
+            newest_[of] = links_.size() - 1;
+        }
+        // Those of one unknown, ascending, each once.
+        void take(index of, std::vector<index>& out) const
+        {
+            out.clear();
+            for (index at = newest_[of]; at != none; at = links_[at].before) out.push_back(links_[at].later);
+            if (out.size() < 2) return;
+            std::sort(out.begin(), out.end());
+            out.erase(std::unique(out.begin(), out.end()), out.end());
+        }
+
+    private:
+        static constexpr index none = static_cast<index>(-1);
+        struct link {
+            index later, before;
+        };
+        std::vector<index> newest_;
+        std::vector<link> links_;
+    };
+
     // Neighbouring rows whose first later unknowns are neighbours as well. Only the last of them may see more.
     struct stretch {
         index end;     // before this row
