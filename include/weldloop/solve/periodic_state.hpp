@@ -321,6 +321,10 @@ public:
                 sum_up(start, out);
                 if (std::fabs(out.imbalance) <= balanced || newton <= finest || search_.settled > usual_rest) {
                     out.what = most_beyond(out) > 0.0 ? outcome::bounded : outcome::solved;
+                    for (march_step& k : steps_) {  // who begins from them straightens anew
+                        k.matrix = {};
+                        k.slopes = {};
+                    }
                     out.march = std::make_shared<const std::vector<march_step>>(std::move(steps_));
                     return out;
                 }
