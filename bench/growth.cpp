@@ -1,14 +1,18 @@
 // How effort grows with the size of what is asked: growth <what> <size> asks once and prints seconds of the processor
 // and the most memory it held [MB]. bench/tables.sh runs it over sizes; counted by callgrind it also gives
-// instructions.
+// instructions. growth sweep <stations> assesses a plant's stations on one thread and on two and prints how many times
+// as fast two are: by the clock on the wall, and in equal processor time.
 #include <algorithm>
 #include <array>
+#include <atomic>
+#include <chrono>
 #include <cstddef>
 #include <cstdio>
 #include <cstdlib>
 #include <ctime>
 #include <string>
 #include <string_view>
+#include <thread>
 #include <vector>
 
 #include <sys/resource.h>
@@ -16,8 +20,14 @@
 #include <weldloop/circuit/cable_heating.hpp>
 #include <weldloop/circuit/loop.hpp>
 #include <weldloop/core/literals.hpp>
+#include <weldloop/field/station_answers.hpp>
+#include <weldloop/io/report/report_json.hpp>
+#include <weldloop/io/report/report_page.hpp>
+#include <weldloop/io/report/report_text.hpp>
+#include <weldloop/io/station/station_file.hpp>
 #include <weldloop/rating/assess.hpp>
 #include <weldloop/rating/lead/ampacities.hpp>
+#include <weldloop/rating/remedies.hpp>
 
 #include "gate_bench.hpp"
 
@@ -48,6 +58,45 @@ station long_loop(std::size_t parts)
         .clamp = spring_clamp(300_A), .onto = mild_steel, .surface = surface_state::light_rust, .name = "clamp"});
     couple(parts);
     return s;
+}
+
+// The same as the text of a station file.
+std::string long_file(std::size_t parts)
+{
+    std::string out = "name = \"long loop\"\n[job]\nprocess = \"gmaw\"\ncurrent = \"200 A\"\nduty = \"60 %\"\n"
+                      "[surroundings]\nair = \"30 degC\"\n";
+    const auto couple = [&out](std::size_t from, std::size_t until) {
+        for (std::size_t i = from; i < until; ++i) {
+            const std::string name = std::to_string(i);
+            out += i % 2 == 0 ? "[[path]]\npart = \"coupling\"\nname = \"coupling " + name + "\"\nsize = \"2/0 AWG\"\n"
+                              : "[[path]]\npart = \"cable\"\nname = \"lead " + name +
+                                    "\"\nsize = \"2/0 AWG\"\nlength = \"20 ft\"\n";
+        }
+    };
+    couple(0, parts / 2);
+    out += "[[path]]\npart = \"gun\"\nname = \"gun\"\nlength = \"10 ft\"\n[[path]]\npart = \"arc\"\n"
+           "[[path]]\npart = \"work clamp\"\nname = \"clamp\"\nclamp = \"spring clamp\"\nrated = \"300 A\"\n"
+           "onto = \"mild steel\"\nsurface = \"light rust\"\n";
+    couple(parts / 2 + 3, parts);
+    return out;
+}
+
+// Characters of the reports on a station file: text, JSON and page; with remedies and forecasts as the program writes
+// them, or of the assessment alone.
+double reported(const std::string& file, bool with_answers)
+{
+    const described_station d = described_station_from_toml(file, "long.toml");
+    const assessment found = assess(d.station, d.service);
+    std::vector<remedy> remedies;
+    report_request asked{.detail = report_detail::whole, .units = d.units};
+    if (with_answers) {
+        remedies = remedies_for(d.station);
+        asked.answers = answers_of(d.station, found, d.observations);
+    }
+    const std::string text = report_text(d.station, found, remedies, asked),
+                      json = report_json(d.station, found, remedies, asked),
+                      page = report_page(d.station, found, remedies, asked);
+    return static_cast<double>(text.size() + json.size() + page.size());
 }
 
 // A table with several clamps and cables back to one stud.
@@ -82,6 +131,8 @@ station many_ways(std::size_t ways)
 double answer_to(std::string_view what, std::size_t size)
 {
     if (what == "parts") return assess(long_loop(size)).total_drop.typical.value();
+    if (what == "reported_parts") return reported(long_file(size), false);
+    if (what == "answered_parts") return reported(long_file(size), true);
     if (what == "solved_parts") return solve_loop(long_loop(size)).total_drop.value();
     if (what == "ways") return assess(many_ways(size)).total_drop.typical.value();
     if (what == "stations") {
@@ -107,8 +158,50 @@ double answer_to(std::string_view what, std::size_t size)
         return ampacities_of(leads, {}).back().value();
     }
     if (what == "nothing") return 0;  // what starting the program takes
-    std::fputs("growth nothing|parts|solved_parts|ways|stations|segments|leads <size>\n", stderr);
+    std::fputs(
+        "growth sweep|nothing|parts|reported_parts|answered_parts|solved_parts|ways|stations|segments|leads <size>\n",
+        stderr);
     std::exit(2);
+}
+
+// Seconds by the clock and of the processor.
+struct taken {
+    double clock, processor;
+};
+
+// A plant's stations assessed by so many threads, each of which takes the next that nobody has.
+taken swept(std::size_t stations, std::size_t threads)
+{
+    std::atomic<std::size_t> next = 0;
+    std::vector<double> drops(stations);
+    const auto work = [&] {
+        station s = bench::gate_bench();
+        for (std::size_t i = next++; i < stations; i = next++) {
+            s.job.current = in_si<current>(180.0 + static_cast<double>(i % 60));
+            drops[i] = assess(s).total_drop.typical.value();
+        }
+    };
+    const std::clock_t processor = std::clock();
+    const auto clock = std::chrono::steady_clock::now();
+    std::vector<std::thread> others;
+    for (std::size_t t = 1; t < threads; ++t) others.emplace_back(work);
+    work();
+    for (std::thread& t : others) t.join();
+    return {std::chrono::duration<double>(std::chrono::steady_clock::now() - clock).count(),
+            static_cast<double>(std::clock() - processor) / CLOCKS_PER_SEC};
+}
+
+void print_sweep(std::size_t stations)
+{
+    constexpr int rounds = 3;
+    taken one{1e9, 1e9}, two{1e9, 1e9};
+    for (int k = 0; k < rounds; ++k)  // by turns
+        for (const std::size_t threads : {1u, 2u}) {
+            const taken now = swept(stations, threads);
+            taken& least = threads == 1 ? one : two;
+            least = {std::min(least.clock, now.clock), std::min(least.processor, now.processor)};
+        }
+    std::printf("%.2f %.2f\n", one.clock / two.clock, 2.0 * one.processor / two.processor);
 }
 
 }  // namespace
@@ -116,6 +209,7 @@ double answer_to(std::string_view what, std::size_t size)
 int main(int argc, char** argv)
 {
     const std::string_view what = argc == 3 ? argv[1] : "";
+    if (what == "sweep") return print_sweep(std::strtoul(argv[2], nullptr, 10)), 0;
     const std::clock_t start = std::clock();
     const double answer = answer_to(what, argc == 3 ? std::strtoul(argv[2], nullptr, 10) : 0);
     const double seconds = static_cast<double>(std::clock() - start) / CLOCKS_PER_SEC;

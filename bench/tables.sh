@@ -1,6 +1,6 @@
 #!/bin/sh
 # Writes the tables of docs/pages/performance.md anew: instructions beside the twins with both compilers, machine code
-# of small kernels, growth with size, times. Counts and what follows from them are held to the limits below and fail the
+# of small kernels, growth with size, the longest that drawn questions took, times. Counts and what follows from them are held to the limits below and fail the
 # run; times are information, they belong to one machine on one day. `sh bench/tables.sh --check` leaves the page alone.
 set -eu
 cd "$(dirname "$0")/.."
@@ -19,7 +19,8 @@ for compiler in g++ clang++; do
     cmake --preset release -B $folder -DCMAKE_CXX_COMPILER=$compiler -DWELDLOOP_BENCH=ON -DWELDLOOP_TESTS=OFF \
         -DWELDLOOP_EXAMPLES=OFF >"$work/log" 2>&1 || { cat "$work/log" >&2; exit 1; }
     targets="weldloop_counted_leads weldloop_counted_loops"
-    [ $compiler = clang++ ] || targets="$targets weldloop_growth"  # by one compiler: an exponent knows none
+    # by one compiler: an exponent knows none
+    [ $compiler = clang++ ] || targets="$targets weldloop_growth weldloop_longest"
     # shellcheck disable=SC2086
     cmake --build $folder --target $targets >"$work/log" 2>&1 || { cat "$work/log" >&2; exit 1; }
     # a twin that answers something else proves nothing
@@ -134,22 +135,32 @@ growth() {
 least() {
     for _ in 1 2 3; do $bin/weldloop_growth "$1" "$2"; done | sort -n | head -1
 }
+# station WHAT SIZE SHOWN MILLISECONDS MEGABYTES: a row with what is aimed at, held to the last
+station() {
+    found=$(least "$1" "$2")
+    milliseconds=$(echo "$found" | awk '{ printf "%.0f", 1000 * $1 }')
+    megabytes=$(echo "$found" | awk '{ printf "%.0f", $2 }')
+    hold "memory of $3" "$megabytes" "$5"
+    echo "| $3 | $milliseconds ms | $megabytes MB | $4 ms, $5 MB |"
+}
 {
     echo "| station | processor time | memory | aim |"
     echo "|---|---|---|---|"
-    # what, its size, parts in all, most milliseconds and megabytes
-    for case in "parts 50 50 50 100" "ways 22 50 50 100" "parts 1000 1000 2000 200"; do
+    for case in "50 50 100" "1000 2000 200"; do
         # shellcheck disable=SC2086
         set -- $case
-        found=$(least "$1" "$2")
-        milliseconds=$(echo "$found" | awk '{ printf "%.0f", 1000 * $1 }')
-        megabytes=$(echo "$found" | awk '{ printf "%.0f", $2 }')
-        hold "memory of $2 $1" "$megabytes" "$5"
-        also=
-        [ "$1" = parts ] || also=" in a path and $2 ways"
-        echo "| assessed, $3 parts$also | $milliseconds ms | $megabytes MB | $4 ms, $5 MB |"
+        station parts "$1" "$1 parts, assessed" "$2" "$3"
+        station reported_parts "$1" "$1 parts, from its file to text, JSON and page" "$2" "$3"
+        station answered_parts "$1" "$1 parts, the same with remedies and forecasts of a year" "$2" "$3"
     done
+    station ways 22 "50 parts in a path and 22 ways, assessed" 50 100
 } >"$work/stations"
+
+{
+    echo "| question | drawn | mean | longest | the longest was |"
+    echo "|---|---|---|---|---|"
+    $bin/weldloop_longest table
+} >"$work/longest"
 
 {
     echo "| question | g++: library | twin | ratio | clang++: library | twin | ratio |"
@@ -180,6 +191,14 @@ least() {
         $bin/weldloop_counted_loops numbers | /usr/bin/python3 bench/by_ode_suite.py |
             awk '{ printf "| ODE suite (SciPy, BDF), %d periods from the cold | %d us | %s K |\n", $3, 1000 * $1, $2 }'
     fi
+    if ! command -v ngspice >"$work/log" || ! /usr/bin/python3 -c 'import numpy' 2>"$work/log"; then
+        echo "| circuit simulator (ngspice) | not installed where this table was made | |"
+    elif $bin/weldloop_counted_loops numbers | /usr/bin/python3 bench/by_circuit_simulator.py >"$work/simulated"; then
+        awk '{ printf "| circuit simulator (ngspice), %d periods from the cold; %d ms to start and read it left out | %d us | %s K |\n",
+                   $4, $2, 1000 * $1, $3 }' "$work/simulated"
+    else
+        echo "circuit simulator: no answer" | tee -a "$work/faults" >&2
+    fi
 } >"$work/marches"
 {
     echo "| | |"
@@ -188,6 +207,11 @@ least() {
     echo "| compilers | $(g++ --version | head -1); $(clang++ --version | head -1); -O3 |"
     echo "| date | $(date +%F), load $(cut -d' ' -f1 /proc/loadavg) |"
     echo "| ratings on two threads over one, in equal processor time | $($bin/weldloop_counted_leads threads | cut -d' ' -f2) |"
+    load=$(cut -d' ' -f1 /proc/loadavg)
+    $bin/weldloop_growth sweep 120 | while read -r clock processor; do
+        echo "| stations assessed on two threads over one, in equal processor time | $processor |"
+        echo "| the same by the clock on the wall, load $load before | $clock |"
+    done
 } >"$work/machine"
 
 # ---- the page

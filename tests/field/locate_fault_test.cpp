@@ -29,6 +29,8 @@
 #include <weldloop/part/electrode_holder.hpp>
 #include <weldloop/part/lug.hpp>
 #include <weldloop/part/plate.hpp>
+#include <weldloop/part/set_screw.hpp>
+#include <weldloop/part/stud_terminal.hpp>
 #include <weldloop/part/welding_cable.hpp>
 #include <weldloop/part/wire_gun.hpp>
 #include <weldloop/part/work_clamp.hpp>
@@ -776,4 +778,35 @@ TEST(LocateFault, AReadingWithoutErrorEndsInBoundedWork)
         EXPECT_TRUE(std::isfinite(static_cast<double>(found.none)));
     }
     EXPECT_LT(std::chrono::duration<double>(std::chrono::steady_clock::now() - began).count(), 20.0);  // unoptimised
+}
+
+// A loose stud that thin air hardly cools: the warmer it is the less it drops, and rounds from warmth to drop went back
+// and forth between molten and colder than the air, to a resistance that is no number.
+TEST(LocateFault, AJointWhoseDropFallsAsItWarms)
+{
+    station s{.name = "loose stud",
+              .job = {.process = process::gmaw, .current = 281_A, .duty = duty_cycle::of(3297_s, 3575_s)},
+              .where = {.air = temperature::celsius(-35.4), .lay = lay::trefoil, .altitude = 8300_m}};
+    lug torn = crimped_lug("lug", square_mm(63));
+    torn.missing_strands = 0.9;
+    s.path = {
+        welding_cable(square_mm(35), 0.125_m).named("tail"),
+        welding_cable(square_mm(35), 1.16_m).named("feeder"),
+        torn,
+        wire_gun("gun", 3_m),
+        arc{},
+        work_connection{
+            .clamp = screw_clamp(370_A), .onto = mild_steel, .surface = surface_state::galvanized, .name = "clamp"},
+        set_screw{.name = "set screw", .size = square_mm(71), .tightening = 0.15_Nm, .ferrule = false},
+        stud_terminal{.name = "stud", .tightening = 0.2_Nm, .lugs = 7},
+        stud_terminal{.name = "last stud", .tightening = 17_Nm, .lugs = 6}};
+    for (const double amps : {95.0, 200.0, 315.0}) {
+        const std::vector<reading> meter{{.across = "stud", .volts = 0.2_V, .current = in_si<current>(amps)}};
+        detail::states_of_parts solved(s, meter, {.at_job = true, .with_peaks = true, .closest = 0.023});
+        for (const std::size_t part : {6u, 7u, 8u}) {
+            const detail::part_states states = solved.of(part, {});
+            for (const std::vector<double>& level : states.ohms)
+                for (const double ohms : level) EXPECT_TRUE(std::isfinite(ohms) && ohms > 0.0) << amps << ' ' << part;
+        }
+    }
 }

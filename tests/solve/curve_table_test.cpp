@@ -61,13 +61,39 @@ TEST(CurveTable, ExactAtItsPoints)
 TEST(CurveTable, LawItselfOutside)
 {
     const curve_table table(coefficient);
-    for (const double x : {-0.001, -5.0, -80.0, 1024.0, 3000.0}) {
+    for (const double x : {-16.0, -80.0, 1024.0, 3000.0}) {
         EXPECT_DOUBLE_EQ(table.at(x).value, loss(x));
         const double by_difference = (loss(1.001 * x) - loss(0.999 * x)) / (0.002 * x);
         EXPECT_NEAR(table.at(x).slope, by_difference, 0.01 * by_difference) << x;
     }
     EXPECT_EQ(table.at(0.0).value, 0.0);
     EXPECT_NEAR(table.at(0.0).slope, coefficient(1e-6), 1e-9);
+}
+
+// Below zero by points of its own, where the law is another: exact at them, between them as good as above zero.
+TEST(CurveTable, BelowZeroUpToSixteen)
+{
+    constexpr double less = 0.7;
+    int asked = 0;
+    const curve_table table([&](double x) {
+        if (x < 0.0) ++asked;
+        return x < 0.0 ? less * coefficient(-x) : coefficient(x);
+    });
+    for (double x = 1e-12; x < 15.9; x *= 1.1) {
+        const sloped below = table.at(-x), above = table.at(x);
+        EXPECT_NEAR(below.value, -less * above.value, 1e-12 * above.value) << x;
+        EXPECT_NEAR(below.slope, less * above.slope, 1e-12 * above.slope) << x;
+        EXPECT_EQ(table.value_at(-x), below.value) << x;
+    }
+    EXPECT_EQ(asked, 11);  // 8 cells and the points beyond their ends
+    for (int i = 1; i < 8; ++i) {
+        const double x = 0.25 * i * i;
+        EXPECT_NEAR(table.at(-x).value, -less * loss(x), 1e-12 * loss(x)) << x;
+    }
+    // a root that rounds to the end of the last cell
+    const double end = std::nextafter(16.0, 0.0), far_end = std::nextafter(1024.0, 0.0);
+    EXPECT_DOUBLE_EQ(table.at(-end).value, -less * loss(end));
+    EXPECT_DOUBLE_EQ(table.at(far_end).value, loss(far_end));
 }
 
 TEST(CurveTable, AsksTheLawOncePerPoint)

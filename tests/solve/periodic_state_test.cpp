@@ -451,3 +451,21 @@ TEST(PeriodicState, ALawWithAStepEndsInBoundedWork)
         }
     }
 }
+
+// What has no settled period is marched no further than where that is sure: the law is rough beyond, and a march
+// through it took a hundred times as many calls.
+TEST(PeriodicState, ARunAwayIsNotFollowed)
+{
+    constexpr long bounded_work = 20'000;
+    constexpr double b = 50.0, most = b / std::numbers::e, bound = 10.0 * b, rough_from = 5000.0, band = 3.0;
+    long calls = 0;
+    const heat_of_rise law([&](double x) {
+        ++calls;
+        if (x > rough_from) return std::fmod(x, 2.0 * band) < band ? 20'000.0 : 8'000.0;
+        return std::fmin(20'000.0, 2.0 * 0.52 * most * std::exp(x / b));
+    });
+    const periodic_state s = solved(one_node(1000.0, law, bound).net, {0.5e6, 0.5e6});
+    EXPECT_EQ(s.what, outcome::bounded);
+    EXPECT_EQ(s.bounded_at, 0u);
+    EXPECT_LT(calls, bounded_work);
+}

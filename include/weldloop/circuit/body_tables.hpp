@@ -15,8 +15,8 @@
 
 namespace weldloop::detail {
 
-/// Tables of body_coefficient() in one place's air, W/m2 over K: within 0.02 %, but 1 % from 0.3 to 2.5 K, beside the
-/// corner the law has at its floor of 1 K. A table stays where it is as long as this.
+/// Tables of body_coefficient() in one place's air, W/m2 over K: within 0.02 %, but 1 % from 0.3 to 2.5 K on
+/// either side, beside the corner the law has at its floor of 1 K. A table stays where it is as long as this.
 class body_tables {
 public:
     explicit body_tables(const surroundings& where) : where_(where) {}

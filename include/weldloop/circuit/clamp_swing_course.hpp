@@ -7,7 +7,8 @@
 #include <array>
 #include <cmath>
 #include <cstddef>
-#include <deque>
+#include <iterator>
+#include <map>
 #include <memory>
 #include <utility>
 
@@ -78,7 +79,7 @@ public:
     /// @param own the settled period of the condition followed, if it is known
     explicit swing_course(clamp_settled own)
     {
-        if (own.is_there()) knots_.push_back({0, std::move(own)});
+        if (own.is_there()) knots_.emplace(0, std::move(own));
     }
 
     /// The departures beyond those of the condition followed, grown by the contact's heat.
@@ -90,12 +91,12 @@ public:
     {
         if (x == 0.0 || !at(0, settle)->is_there()) return {};
         int high = whole * static_cast<int>(std::ceil(std::max(x / (whole * unit), -double{most_walked})));
-        for (int k = -whole; k >= high; k -= whole) {
-            if (!at(k, settle)->is_there())
-                high = k + whole;  // no period: none of a worse contact either
-            else if (is_level(*at(k + whole, settle), *at(k, settle)))
-                high = k;
+        while (there_to_ > high && !ends_) {
+            const clamp_settled &better = *at(there_to_, settle), &worse = *at(there_to_ - whole, settle);
+            if (worse.is_there()) there_to_ -= whole;  // no period: none of a worse contact either
+            ends_ = !worse.is_there() || is_level(better, worse);
         }
+        high = std::max(high, there_to_);
         if (!at(high, settle)->is_there()) return {};
         int low = high - whole;
         for (int part = whole; part > 0 && !at(low = high - part, settle)->is_there();) part /= 2;
@@ -126,11 +127,6 @@ private:
     static constexpr double unit = 0.125 / whole;  // of the logarithm of the conductance
     static constexpr int most_walked = 100;        // knots
 
-    struct knot {
-        int at;
-        clamp_settled settled;
-    };
-
     // Whether worse contacts make no other heat any more.
     [[nodiscard]] static bool is_level(const clamp_settled& better, const clamp_settled& worse)
     {
@@ -141,17 +137,17 @@ private:
     template <class Settle>
     [[nodiscard]] const clamp_settled* at(int place, const Settle& settle) const
     {
-        const knot *better = nullptr, *worse = nullptr;
-        for (const knot& k : knots_) {
-            if (k.at == place) return &k.settled;
-            if (!k.settled.is_there()) continue;
-            if (k.at > place && (better == nullptr || k.at < better->at)) better = &k;
-            if (k.at < place && (worse == nullptr || k.at > worse->at)) worse = &k;
-        }
-        clamp_settled made = settle(unit * place, better != nullptr ? better->settled.found.get() : nullptr,
-                                    worse != nullptr ? worse->settled.found.get() : nullptr);
-        knots_.push_back({place, std::move(made)});
-        return &knots_.back().settled;
+        const auto from = knots_.lower_bound(place);
+        if (from != knots_.end() && from->first == place) return &from->second;
+        const auto better = std::find_if(from, knots_.end(), is_settled);
+        const auto worse = std::find_if(std::reverse_iterator(from), knots_.rend(), is_settled);
+        clamp_settled made = settle(unit * place, better != knots_.end() ? better->second.found.get() : nullptr,
+                                    worse != knots_.rend() ? worse->second.found.get() : nullptr);
+        return &knots_.emplace(place, std::move(made)).first->second;
+    }
+    [[nodiscard]] static bool is_settled(const std::pair<const int, clamp_settled>& knot)
+    {
+        return knot.second.is_there();
     }
 
     // What a knot's departures are beyond those of the condition followed, grown.
@@ -164,7 +160,9 @@ private:
         return out;
     }
 
-    mutable std::deque<knot> knots_;  // stay where they are while others come
+    mutable std::map<int, clamp_settled> knots_;  // by place; stay where they are while others come
+    mutable int there_to_ = 0;                    // whole places down to here have a period
+    mutable bool ends_ = false;                   // nothing is walked to beyond that
 };
 
 }  // namespace weldloop::detail

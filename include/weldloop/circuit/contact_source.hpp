@@ -66,6 +66,8 @@ public:
     [[nodiscard]] const metal_pair& metals() const { return law_.metals(); }
     [[nodiscard]] const force_follows& grip() const { return grip_; }
     [[nodiscard]] double air() const { return air_; }  ///< reference of its rises [K]
+    /// Rise at which one of its metals melts [K].
+    [[nodiscard]] double melting_rise() const { return melting_.in_kelvin() - air_; }
 
     /// The bulk at a rise; a body at or above the melting point of a metal counts as at it.
     [[nodiscard]] temperature bulk_at(double rise) const

@@ -19,6 +19,7 @@
 #include <weldloop/core/quantities.hpp>
 #include <weldloop/core/source.hpp>
 #include <weldloop/solve/periodic_state.hpp>
+#include <weldloop/solve/root.hpp>
 #include <weldloop/solve/span_sums.hpp>
 #include <weldloop/solve/sparse_lu.hpp>
 
@@ -128,9 +129,14 @@ private:
             double rise = stand.rise;
             for (std::size_t i = 0; i < points; ++i) {  // each begins as warm as the one before
                 const double cold = loop_scatter::cold_at(c.cold, deviation(i, points));
-                rise = stand.rise + stand.by_volt * (volts(cold, rise) - usual);
-                const double now = volts(cold, rise);
-                rise = stand.rise + stand.by_volt * (now - usual);
+                const auto warmed = [&](double at) { return stand.rise + stand.by_volt * (volts(cold, at) - usual); };
+                const double first = warmed(rise);
+                double now = volts(cold, first), second = stand.rise + stand.by_volt * (now - usual);
+                if (!(std::fabs(second - first) <= closes_in * std::fabs(first - rise))) {
+                    second = settled_rise(warmed, std::min(0.0, stand.rise), c.law->melting_rise());
+                    now = volts(cold, second);
+                }
+                rise = second;
                 settled_[i] = std::log(now / amps);
                 const double cold_spots =
                     alike * amps * c.law->cold() / (cold * c.law->conductance_at_rise(rise, stand.gripping));
@@ -165,6 +171,16 @@ private:
         struct level {
             std::size_t which, of;
         };
+        static constexpr double closes_in = 0.5;  // what is left of a round's change after the next
+        // Where warmth and drop agree: a drop that falls as its metal warms may send rounds back and forth. No colder
+        // than all else leaves it; at melting nothing drops.
+        template <class Warmed>
+        [[nodiscard]] static double settled_rise(const Warmed& warmed, double coldest, double melting)
+        {
+            if (warmed(coldest) <= coldest) return coldest;
+            return root_between([&](double rise) { return warmed(rise) - rise; }, coldest, melting,
+                                "rise of a contact");
+        }
         // From one point to the next, that one left out, at one of the drops it levels off at.
         void add_values(solve::distribution& out, std::size_t i, std::size_t steps, const level& at) const
         {
@@ -231,7 +247,7 @@ private:
             if (stands_.size() <= k) stands_.resize(k + 1);
             stands_[k] = {.rise = loop_network::bulk_rise(base, found_->on_mean),
                           .gripping = loop_network::gripping_rise(base, found_->on_mean),
-                          .by_volt = amps * rise_by_watt(base.source, base.bulk)};
+                          .by_volt = std::max(0.0, amps * rise_by_watt(base.source, base.bulk))};
         }
         known_.push_back({k, then.cold, contact_curve(then, stands_[k], amps)});
         return known_.back().curve;

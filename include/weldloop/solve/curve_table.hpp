@@ -98,7 +98,7 @@ private:
 };
 
 /// A loss law q(x) = h(x) x with h smooth in the square root of x, by cubics in that root between points a half apart.
-/// Points are worked out where they are asked for first; below zero and from 1024 on the law itself is asked.
+/// Points are worked out where they are asked for first; below -16 and from 1024 on the law itself is asked.
 ///
 /// Accuracy: exact, but for rounding, from 0.25 on where h is a square in the root. Heat of a cylinder in still air by
 /// free convection and radiation (tests/oracle/digits): from a rise of 1 K on 1e-3, from 4 K on 2e-4; smaller rises,
@@ -111,13 +111,13 @@ public:
     /// A table without a law, to be assigned to.
     curve_table() = default;
 
-    /// @param coefficient h(x), x above or below zero
+    /// @param coefficient h(x), x above or below zero; on either side alike or not
     explicit curve_table(std::function<double(double)> coefficient) : law_(std::move(coefficient)) {}
 
     /// h(x) x and its slope. @param x [unit of the table], any, not far below zero
     [[nodiscard]] sloped at(double x) const
     {
-        if (!(x >= 0.0 && x < highest)) return by_law(x);
+        if (!(x >= 0.0 && x < highest)) return below_or_beyond(x);
         const double place = std::sqrt(x) * (1.0 / step);
         const sloped h = cubics_.at(place, [this](double at) { return at_place(at); });
         return {h.value * x, h.value + 0.5 * place * h.slope};  // place = sqrt(x)/step
@@ -125,14 +125,17 @@ public:
     /// h(x) x alone [unit of the table]. @param x [unit of the table], as in at()
     [[nodiscard]] double value_at(double x) const
     {
-        if (!(x >= 0.0 && x < highest)) return by_law(x).value;
+        if (!(x >= 0.0 && x < highest)) return below_or_beyond(x).value;
         return x * cubics_.value_at(std::sqrt(x) * (1.0 / step), [this](double at) { return at_place(at); });
     }
 
 private:
     static constexpr double step = 0.5;
     static constexpr std::size_t cells = 64;
-    static constexpr double highest = step * step * 64.0 * 64.0;
+    static constexpr std::size_t cells_below = 8;
+    static constexpr double within = 1.0 - 1e-12;  // of the last cell: nearer its end the root may round to the end
+    static constexpr double highest = within * step * step * cells * cells,
+                            lowest = -within * step * step * cells_below * cells_below;
     static constexpr double least = 1e-6;  // x: the law at zero is its limit
 
     [[nodiscard]] double at_place(double place) const
@@ -140,7 +143,17 @@ private:
         return law_(std::fmax(step * step * place * place, least));  // even about zero
     }
 
-    [[nodiscard, gnu::noinline]] sloped by_law(double x) const
+    // What carries no current lies a rounding below zero as often as above, what is cooled some kelvins.
+    [[nodiscard, gnu::noinline]] sloped below_or_beyond(double x) const
+    {
+        if (!(x > lowest && x < 0.0)) return by_law(x);
+        const double place = std::sqrt(-x) * (1.0 / step);
+        const sloped h = below_.at(
+            place, [this](double at) { return law_(std::fmin(-step * step * at * at, -least)); });  // even about zero
+        return {h.value * x, h.value + 0.5 * place * h.slope};  // place = sqrt(-x)/step
+    }
+
+    [[nodiscard]] sloped by_law(double x) const
     {
         const double h = law_(x), further = 1e-3 * (1.0 + std::fabs(x));
         return {h * x, (law_(x + further) * (x + further) - h * x) / further};
@@ -148,6 +161,7 @@ private:
 
     std::function<double(double)> law_;
     lazy_cubics<cells> cubics_;
+    lazy_cubics<cells_below> below_;
 };
 
 }  // namespace weldloop::solve

@@ -325,6 +325,10 @@ public:
                 sum_up(start, out);
                 if (std::fabs(out.imbalance) <= balanced || newton <= finest || search_.settled > usual_rest) {
                     out.what = most_beyond(out) > 0.0 ? outcome::bounded : outcome::solved;
+                    for (march_step& k : steps_) {  // who begins from them straightens anew
+                        k.matrix = {};
+                        k.slopes = {};
+                    }
                     out.march = std::make_shared<const std::vector<march_step>>(std::move(steps_));
                     return out;
                 }
@@ -488,8 +492,18 @@ private:
         for (std::size_t i = 0, n = x.size(); i < n; ++i) to[i] = to[i] < from[i] ? from[i] : to[i];
     }
 
-    // A segment in steps that keep the error of each near a bound. False where Newton's method fails, and where a law
-    // that steps holds the march at its step.
+    // Whether a node is so far beyond its bound that no settled period is below it: this one begins at a steady state
+    // within the bounds, and so does not end higher by more than that is.
+    [[nodiscard]] bool runs_away(const std::vector<double>& x) const
+    {
+        constexpr double hopeless = 4000.0;  // K beyond a bound; metals melt below half of that
+        for (std::size_t i = 0; i < size_; ++i)
+            if (x[i] - n_->bound()[i] > hopeless) return true;
+        return false;
+    }
+
+    // A segment in steps that keep the error of each near a bound. False where Newton's method fails, where a law that
+    // steps holds the march at its step, and where it runs away.
     [[nodiscard]] bool chosen(std::vector<double> x, double whole, double on, double newton)
     {
         constexpr double first_share = 1e-3, smallest = 1e-9;  // of the segment
@@ -522,6 +536,7 @@ private:
             }
             x = k.stage[2];
             at += k.time;
+            if (runs_away(x)) return false;
             const double next = wanted * k.time;
             steps_.push_back(std::move(k));
             if (at >= whole * (1.0 - 1e-12)) break;
