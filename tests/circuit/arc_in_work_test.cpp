@@ -129,6 +129,14 @@ TEST(ArcInWork, EnergyIsClosed)
     EXPECT_GT(carried, 4.0 * 448.0 * rise / 240.0);  // they leave hotter than in the mean
     EXPECT_GT(faces + carried, 0.9 * 0.6 * heat.arc.typical.value());
     EXPECT_LT(faces + carried, 0.6 * heat.arc.typical.value() + 60.0);  // of joints and spreading
+    // where the clamp grips near the weld the same heat is elsewhere in the piece, none is added
+    bracket(s).from_weld = 20_mm;
+    const loop_state near = solve_loop(s);
+    ASSERT_TRUE(near.is_solved());
+    EXPECT_GT(state_of(s, near, "clamp").mean, state_of(s, state, "clamp").mean + 5_K);
+    std::cout << "heat made, W: even " << state.made.value() << ", clamp near the weld " << near.made.value() << '\n';
+    // joints that are hotter conduct otherwise, a few watts; a middle that is not cooled by its hot place makes 40 W
+    EXPECT_NEAR(near.made.value(), state.made.value(), 10.0);
 }
 
 // relations: the clamp is hotter with the arc's heat, in the poor case more so; a longer stay is hotter, more pieces an

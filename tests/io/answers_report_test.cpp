@@ -224,7 +224,19 @@ TEST(AnswersReport, FindsTheCulpritOfTheDemoInEveryForm)
     EXPECT_EQ(fault.at("parts").at(0).at("remedy_ids").size(), first.second_cure ? 2U : 1U);
     EXPECT_TRUE(fault.at("none").is_number());
     EXPECT_EQ(fault.at("readings").size(), 6U);
-    EXPECT_EQ(json_of(s).at("life").at("clamps").at(0).at("name"), "work clamp");
+    const json life = json_of(s).at("life");
+    EXPECT_EQ(life.at("clamps").at(0).at("name"), "work clamp");
+    // a number is that of the part of the same name among the parts
+    for (const char* list : {"clamps", "joints"}) {
+        ASSERT_FALSE(life.at(list).empty()) << list;
+        for (const json& one : life.at(list)) {
+            const json parts = json_of(s).at("parts");
+            const auto named = std::find_if(parts.begin(), parts.end(),
+                                            [&](const json& p) { return p.at("number") == one.at("number"); });
+            ASSERT_NE(named, parts.end()) << one;
+            EXPECT_EQ(named->at("name"), one.at("name"));
+        }
+    }
     EXPECT_EQ(json_of(s).at("life").at("service").at("look_ahead_h"), 4000);
 }
 

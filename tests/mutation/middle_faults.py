@@ -19,7 +19,7 @@ MIDDLE_FAULTS = [
     ("lead behind a joint: not joined", "circuit/loop_network.hpp", "back.to_node + front.to_node", "back.to_node",
      ["circuit/loop_march"]),
     ("place on the work: the middle is not cooled by it", "circuit/loop_network.hpp", ".also_share = -g",
-     ".also_share = g", ["circuit/work_heat_oracle"]),
+     ".also_share = g", ["circuit/arc_in_work"]),
     ("poor joint: a typical conductance", "circuit/loop_network.hpp",
      "of_resistance == scatter::high ? scatter::low", "of_resistance == scatter::high ? scatter::typical",
      ["circuit/loop_scatter", "rating/part_verdict"]),

@@ -152,15 +152,15 @@ public:
         index follows = nowhere;        ///< the law's second place; nowhere: none
         const heat_law* law = nullptr;  ///< its heat [W], kept by the caller
         index to = nowhere;             ///< the node that takes a share of the heat
-        double share = 1.0;             ///< which share, 0 to 1
+        double share = 1.0;             ///< of the law's heat, any; a conductance [W/K] where the law is a rise
         index also_to = nowhere;        ///< a second node that does; nowhere: none
-        double also_share = 0.0;        ///< which share, 0 to 1
+        double also_share = 0.0;        ///< the same for that node; below zero takes away
     };
-    /// Adds a source. @param s whose nodes are in the network @throws not_finite_error, out_of_range_error for a share
+    /// Adds a source. @param s whose nodes are in the network @throws not_finite_error for a share
     void add_source(const source& s)
     {
-        require_within(s.share, 0.0, 1.0, "share of a source's heat");
-        require_within(s.also_share, 0.0, 1.0, "other share of a source's heat");
+        require_finite(s.share, "share of a source's heat");
+        require_finite(s.also_share, "other share of a source's heat");
         sources_.push_back(s);
     }
 

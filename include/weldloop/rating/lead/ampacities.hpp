@@ -112,7 +112,7 @@ private:
 /// Currents that bring the conductors' peaks of many leads to their limits, ampacity_of() for each of them.
 ///
 /// Continuous current in still air at sea level, leads alone, spaced, touching or on a floor: the surfaces are solved
-/// for together, about three times as fast a lead as one by one; agrees with ampacity_of() within 1e-12 of the current.
+/// for together, about twice as fast a lead as one by one; agrees with ampacity_of() within 1e-12 of the current.
 /// Whatever else (wind, altitude, bundles and coils, missing strands, next to no covering, a duty) is rated one by one
 /// by ampacity_of(). Source: those in the basis of ampacity_of(), iec_60287_free_air for the surface.
 /// @param leads with their diameters; none is an empty answer @param where air, wind, lay, altitude, sun
