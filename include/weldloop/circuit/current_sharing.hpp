@@ -89,6 +89,60 @@ private:
     std::vector<const loop_network::measured_at*> measured_;
 };
 
+/// The branches that conduct, as a network whose currents are divided at one state after another.
+class closed_branches {
+public:
+    /// At no temperature yet. @param net whose contacts are set @param closed numbers of these branches
+    closed_branches(const loop_network& net, const std::vector<std::size_t>& closed)
+        : closed_(closed), all_(net.branches().size()), divider_(net.points())
+    {
+        for (const std::size_t b : closed_) {
+            laws_.push_back(std::make_unique<branch_drop>(net, b));
+            divider_.add_branch(net.branches()[b].from, net.branches()[b].to, *laws_.back());
+        }
+        for (const loop_network::given_current& g : net.given()) divider_.inject(g.into, g.out_of, g.amps);
+    }
+    /// Puts every branch at temperatures. @param rise of every node
+    void set(std::span<const double> rise)
+    {
+        for (const auto& l : laws_) l->set(rise);
+    }
+    /// Finds the loops by what the branches have as they are set. False if a given current has no way.
+    [[nodiscard]] bool prepare() { return divider_.prepare(); }
+    /// Divides as they are set. @param start currents of all branches to begin with, or empty
+    /// @param enough as current_network::divide()
+    [[nodiscard]] solve::divided_currents divide(std::span<const double> start,
+                                                 double enough = solve::current_network::finest) const
+    {
+        std::vector<double> inner;
+        for (const std::size_t b : closed_)
+            if (!start.empty()) inner.push_back(start[b]);
+        solve::divided_currents out = divider_.divide(inner, enough);
+        out.amps = of_all(out.amps);
+        return out;
+    }
+    [[nodiscard]] const solve::current_network& network() const { return divider_; }
+    /// Slopes at currents of these branches.
+    [[nodiscard]] std::vector<double> slopes_at(std::span<const double> amps) const
+    {
+        std::vector<double> out;
+        for (std::size_t k = 0; k < closed_.size(); ++k) out.push_back(laws_[k]->at(amps[k]).slope);
+        return out;
+    }
+    [[nodiscard]] std::vector<double> of_all(const std::vector<double>& of_closed) const
+    {
+        std::vector<double> out(all_, 0.0);
+        for (std::size_t k = 0; k < of_closed.size(); ++k) out[closed_[k]] = of_closed[k];
+        return out;
+    }
+
+private:
+    std::vector<std::size_t> closed_;
+    std::size_t all_;  // branches, closed or not
+    std::vector<std::unique_ptr<branch_drop>> laws_;
+    solve::current_network divider_;
+};
+
 /// The electrical side of a loop's network at one point of its scatter: which branches conduct, and how they share.
 class current_sharing {
 public:
@@ -126,16 +180,13 @@ public:
     /// The division at temperatures that are given. @param rise of every node @param start currents to begin with
     [[nodiscard]] solve::divided_currents divide(std::span<const double> rise, std::span<const double> start = {}) const
     {
-        std::vector<std::unique_ptr<branch_drop>> laws;
-        solve::current_network n = network(laws, rise);
+        closed_branches n = branches();
+        n.set(rise);
         if (!n.prepare()) return {.what = solve::division::unconnected, .amps = {}};
-        std::vector<double> inner_start;
-        for (const std::size_t b : closed_)
-            if (!start.empty()) inner_start.push_back(start[b]);
-        solve::divided_currents out = n.divide(inner_start);
-        out.amps = of_all(out.amps);
-        return out;
+        return n.divide(start);
     }
+    /// The branches that conduct, for who divides at many states.
+    [[nodiscard]] closed_branches branches() const { return {*net_, closed_}; }
 
     /// One step towards the division at which heat and currents agree.
     struct step {
@@ -146,16 +197,16 @@ public:
     /// @param found the heat solved at the present currents @param on_share share of the period with current
     [[nodiscard]] step towards(const solve::periodic_state& found, double on_share) const
     {
-        std::vector<std::unique_ptr<branch_drop>> laws;
-        solve::current_network n = network(laws, found.on_mean);
-        static_cast<void>(n.prepare());
-        std::vector<double> amps, volts, slopes;
+        closed_branches closed = branches();
+        closed.set(found.on_mean);
+        static_cast<void>(closed.prepare());
+        const solve::current_network& n = closed.network();
+        std::vector<double> amps, volts;
         for (std::size_t k = 0; k < closed_.size(); ++k) {
             amps.push_back(net_->branches()[closed_[k]].amps);
             volts.push_back(net_->volts_of(closed_[k], found));
-            slopes.push_back(laws[k]->at(amps.back()).slope);
         }
-        std::vector<double> matrix = n.loop_matrix(slopes), change = n.round_loops(volts);
+        std::vector<double> matrix = n.loop_matrix(closed.slopes_at(amps)), change = n.round_loops(volts);
         const std::vector<double> warming = by_warmth(n, found, on_share);
         for (std::size_t i = 0; i < matrix.size(); ++i) matrix[i] += warming[i];
         step out;
@@ -168,7 +219,7 @@ public:
         for (std::size_t l = 0; l < change.size(); ++l) loop_amps[l] -= change[l];
         const std::vector<double> next = n.branch_currents(loop_amps);
         for (std::size_t k = 0; k < next.size(); ++k) out.change = std::max(out.change, std::fabs(next[k] - amps[k]));
-        out.amps = of_all(next);
+        out.amps = closed.of_all(next);
         return out;
     }
 
@@ -207,24 +258,6 @@ private:
             open_[b] = true;
             if (!spans_arc(way)) across_.push_back(way);
         }
-    }
-
-    [[nodiscard]] solve::current_network network(std::vector<std::unique_ptr<branch_drop>>& laws,
-                                                 std::span<const double> rise) const
-    {
-        solve::current_network n(net_->points());
-        for (const std::size_t b : closed_) {
-            laws.push_back(std::make_unique<branch_drop>(*net_, b, rise));
-            n.add_branch(net_->branches()[b].from, net_->branches()[b].to, *laws.back());
-        }
-        for (const loop_network::given_current& g : net_->given()) n.inject(g.into, g.out_of, g.amps);
-        return n;
-    }
-    [[nodiscard]] std::vector<double> of_all(const std::vector<double>& of_closed) const
-    {
-        std::vector<double> out(open_.size(), 0.0);
-        for (std::size_t k = 0; k < of_closed.size(); ++k) out[closed_[k]] = of_closed[k];
-        return out;
     }
 
     // What the loops' sums of volts do beside that, as a loop's current warms all it passes: by the slopes of the

@@ -5,8 +5,8 @@
 
 #include <cmath>
 #include <cstddef>
-#include <memory>
 #include <span>
+#include <utility>
 #include <vector>
 
 #include <weldloop/circuit/current_sharing.hpp>
@@ -44,31 +44,22 @@ struct sharing_means {
 class instant_sharing final : public solve::state_follower {
 public:
     /// @param net whose currents it sets @param sharing which of its branches conduct
-    instant_sharing(loop_network& net, const current_sharing& sharing) : net_(&net), divider_(net.points())
+    instant_sharing(loop_network& net, const current_sharing& sharing) : net_(&net), closed_(sharing.branches())
     {
-        for (std::size_t b = 0; b < net.branches().size(); ++b) {
-            amps_.push_back(net.branches()[b].amps);
-            if (sharing.is_open(b)) continue;
-            closed_.push_back(b);
-            laws_.push_back(std::make_unique<branch_drop>(net, b));
-            divider_.add_branch(net.branches()[b].from, net.branches()[b].to, *laws_.back());
-        }
-        for (const loop_network::given_current& g : net.given()) divider_.inject(g.into, g.out_of, g.amps);
-        set_laws(std::vector<double>(net.network().size(), 0.0));
-        static_cast<void>(divider_.prepare());
+        for (const loop_network::branch_at& b : net.branches()) amps_.push_back(b.amps);
+        closed_.set(std::vector<double>(net.network().size(), 0.0));
+        static_cast<void>(closed_.prepare());
         net_->set_follower(this);
     }
     ~instant_sharing() override { net_->set_follower(nullptr); }
 
     void follow(std::span<const double> rise) override
     {
-        set_laws(rise);
-        std::vector<double> inner;
-        for (const std::size_t b : closed_) inner.push_back(amps_[b]);
+        closed_.set(rise);
         constexpr double closely = 1e-11;  // of the drops: heat is balanced to less
-        const solve::divided_currents divided = divider_.divide(inner, closely);
+        solve::divided_currents divided = closed_.divide(amps_, closely);
         if (divided.what != solve::division::found) return;  // an iterate far off: as before
-        for (std::size_t k = 0; k < closed_.size(); ++k) amps_[closed_[k]] = divided.amps[k];
+        amps_ = std::move(divided.amps);
         net_->set_currents(amps_);
     }
     [[nodiscard]] const std::vector<double>& amps() const { return amps_; }
@@ -113,15 +104,8 @@ public:
     }
 
 private:
-    void set_laws(std::span<const double> rise)
-    {
-        for (const auto& l : laws_) l->set(rise);
-    }
-
     loop_network* net_;
-    solve::current_network divider_;
-    std::vector<std::unique_ptr<branch_drop>> laws_;
-    std::vector<std::size_t> closed_;
+    closed_branches closed_;
     std::vector<double> amps_;
 };
 

@@ -185,10 +185,17 @@ private:
                                       const current_sharing& sharing, double unevenness)
     {
         constexpr int most_steps = 3000;
-        constexpr double first = 0.1, longest = 120.0, growth = 1.2;  // s
-        constexpr double most_change = 2.0, at_rest = 1e-4;           // K in a step
+        constexpr double first = 0.1, longest = 120.0, growth = 1.2, shrinking = 0.25;  // s; of a step
+        constexpr double least_most_change = 2.0, of_rise = 0.02;  // K in a step; of the hottest rise
+        constexpr double aimed_at = 0.9;                           // of the most change
+        constexpr double at_rest = 1e-4;                           // K in a longest step
+        constexpr double closely = 1e-9;                           // of the drops: currents that the next step replaces
         const solve::heat_network& heat = net_.network();
+        closed_branches closed = sharing.branches();
+        closed.set(net_.cold());
+        if (!closed.prepare()) return loop_outcome::open_circuit;
         std::vector<double> rise = net_.cold(), gain(heat.size());
+        solve::sparse_lu matrix = heat.pattern();
         double step = first, spread = 0.0, whole = 0.0;
         for (double& r : rise) {
             spread = std::modf(spread + std::numbers::phi, &whole);
@@ -196,15 +203,17 @@ private:
         }
         for (int k = 0; k < most_steps; ++k) {
             net_.set_currents(amps);
-            solve::sparse_lu matrix = heat.pattern();
             heat.evaluate(rise, on_share(), gain, &matrix);
             for (std::size_t i = 0; i < heat.size(); ++i) matrix.values()[i] += heat.capacity()[i] / step;
             static_cast<void>(matrix.eliminate());
             matrix.solve(gain);
-            double change = 0.0;
+            double change = 0.0, hottest = 0.0;
             for (const double d : gain) change = std::max(change, std::fabs(d));
+            for (const double r : rise) hottest = std::max(hottest, std::fabs(r));
+            const double most_change = std::max(least_most_change, of_rise * hottest);
+            const double wanted = aimed_at * most_change / change;
             if (change > most_change) {
-                step *= 0.5 * most_change / change + 0.25;
+                step *= std::max(shrinking, wanted);
                 continue;
             }
             for (std::size_t i = 0; i < heat.size(); ++i) {
@@ -213,11 +222,12 @@ private:
                 bounded_at = i;
                 return loop_outcome::ends;
             }
-            const solve::divided_currents divided = sharing.divide(rise, amps);
+            closed.set(rise);
+            solve::divided_currents divided = closed.divide(amps, closely);
             if (divided.what != solve::division::found) return loop_outcome::not_settled;
-            amps = divided.amps;
+            amps = std::move(divided.amps);
             if (step == longest && change <= at_rest) return loop_outcome::solved;
-            step = std::min(longest, growth * step);
+            step = std::min(longest, step * std::min(growth, wanted));
         }
         return loop_outcome::not_settled;
     }

@@ -821,8 +821,8 @@ private:
     }
     [[nodiscard]] bool do_clear(const change& all, std::size_t part) const
     {
-        const trial t = loop_.with(all, &loop_.stretches_with(part));
-        return !is_against(loop_.verdict_in(t, part));
+        trial t = loop_.with(all, &loop_.stretches_with(part));
+        return loop_.clears_in(t, part);
     }
     // Steps taken one after the other as one change; none where one of them is not called for any more when its turn
     // comes.

@@ -179,6 +179,9 @@ public:
         return out;
     }
 
+    /// The least share of the largest drop in a loop that the sum round it is asked to be.
+    static constexpr double finest = 1e-13;
+
     /// Divides the currents: in every loop the drops add up to its emfs.
     ///
     /// Drops never fall as currents grow, so that the division makes a sum of work least that has one bottom: Newton's
@@ -186,7 +189,7 @@ public:
     /// by the potentials of the nodes; the last digits are left to the loops.
     /// @param start currents of all branches to begin with [A], any, or empty
     /// @param enough share of the largest drop in a loop that the sum round it may be, 1e-13 to 1e-6
-    [[nodiscard]] divided_currents divide(std::span<const double> start = {}, double enough = 1e-13) const
+    [[nodiscard]] divided_currents divide(std::span<const double> start = {}, double enough = finest) const
     {
         constexpr int most_steps = 200, most_by_nodes = 8, most_halvings = 40;
         // a tree's branch may carry a small rest of large currents of loops: rounding then leaves more than
