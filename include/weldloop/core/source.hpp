@@ -133,16 +133,20 @@ public:
     /// No sources yet. The places for them are not set before they are used, which is most of what a list would cost.
     basis() {}  // NOLINT: on purpose
     ~basis() = default;
+    /// A copy. @param other any
     basis(const basis& other) : count_(other.count_), more_(other.more_), marks_(other.marks_), flags_(other.flags_)
     {
         take_first_of(other);
     }
+    /// What another holds, which is then to be assigned to or destroyed only. @param other any
     basis(basis&& other) noexcept
         : count_(other.count_), more_(std::move(other.more_)), marks_(other.marks_), flags_(other.flags_)
     {
         take_first_of(other);
     }
+    /// A copy. @param other any, also this
     basis& operator=(const basis& other) { return *this = basis(other); }
+    /// As the constructor. @param other any but this
     basis& operator=(basis&& other) noexcept
     {
         count_ = other.count_;

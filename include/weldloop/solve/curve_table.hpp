@@ -25,7 +25,8 @@ class lazy_cubics {
 public:
     lazy_cubics() {}  ///< with nothing known: numbers are written before they are read, and not before
     lazy_cubics(const lazy_cubics& other) { *this = other; }  ///< with what the other knows
-    lazy_cubics& operator=(const lazy_cubics& other)          ///< the same
+    /// Takes what another knows, and forgets the rest. @param other any, also this
+    lazy_cubics& operator=(const lazy_cubics& other)
     {
         known_cells_ = other.known_cells_;
         known_points_ = other.known_points_;

@@ -226,20 +226,21 @@ public:
     }  ///< a matrix of its pattern, to be filled by evaluate() or straighten()
     [[nodiscard]] const std::vector<source>& sources() const { return sources_; }  ///< as added
 
-    /// @name What the network is made of, as added, for who takes its numbers elsewhere
-    /// @{
     /// A steady conductance.
     struct plain_link {
-        index a, b;  ///< its nodes
-        double g;    ///< [W/K] above 0
+        index a;   ///< one of its nodes
+        index b;   ///< the other
+        double g;  ///< [W/K] above 0
     };
     /// A conductance by a law.
     struct curved_link {
-        index a, b;            ///< its nodes
-        const heat_law* law;   ///< [W/K] what it gives
-        double weight;         ///< share, 0.5 or 1, of a's rise in the law's first place, the rest b's
-        index follows;         ///< whose rise is its second; nowhere: none
-        index ab = 0, ba = 0;  ///< slots of the matrix, once closed
+        index a;              ///< one of its nodes
+        index b;              ///< the other
+        const heat_law* law;  ///< [W/K] what it gives
+        double weight;        ///< share, 0.5 or 1, of a's rise in the law's first place, the rest b's
+        index follows;        ///< whose rise is its second; nowhere: none
+        index ab = 0;         ///< slot of the matrix in the row of a, once closed
+        index ba = 0;         ///< the same in the row of b
     };
     /// A conductance to a fixed rise.
     struct sink_to {
@@ -260,6 +261,8 @@ public:
         double at_zero;  ///< [W] any, at no rise
         double slope;    ///< [W/K] any
     };
+    /// @name What the network is made of, as added, for who takes its numbers elsewhere
+    /// @{
     [[nodiscard]] const std::vector<plain_link>& links() const { return links_; }           ///< as added
     [[nodiscard]] const std::vector<curved_link>& curved_links() const { return curved_; }  ///< as added
     [[nodiscard]] const std::vector<sink_to>& sinks() const { return sinks_; }              ///< as added
