@@ -385,6 +385,16 @@ struct found {
     double seconds, size;
 };
 
+// Milliseconds, with three digits and more where they are many.
+std::string in_milliseconds(double seconds)
+{
+    constexpr double milli = 1e3, many = 1e3;
+    std::array<char, 32> out{};
+    const double ms = milli * seconds;
+    std::snprintf(out.data(), out.size(), ms < many ? "%.3g ms" : "%.0f ms", ms);
+    return out.data();
+}
+
 // | question | drawn | mean | longest | for each of what it is stated by | what the longest was |
 void print_row(std::size_t sort)
 {
@@ -408,8 +418,8 @@ void print_row(std::size_t sort)
     std::sort(all.begin(), few, longest);
     for (const found& f : all) each = std::max(each, f.seconds / f.size);
     constexpr double milli = 1e3;
-    std::printf("| %s | %d, %d refused | %.3g ms | %.3g ms", std::string(s.shown).c_str(), s.drawn, refused,
-                milli * sum / s.drawn, milli * all.front().seconds);
+    std::printf("| %s | %d, %d refused | %s | %s", std::string(s.shown).c_str(), s.drawn, refused,
+                in_milliseconds(sum / s.drawn).c_str(), in_milliseconds(all.front().seconds).c_str());
     if (!s.per.empty()) std::printf(", %.2g ms a %s", milli * each, std::string(s.per).c_str());
     std::printf(" | %s %d: %s |\n", std::string(s.name).c_str(), all.front().number,
                 drawn(sort, all.front().number).words.c_str());

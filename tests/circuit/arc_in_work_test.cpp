@@ -135,7 +135,7 @@ TEST(ArcInWork, EnergyIsClosed)
     ASSERT_TRUE(near.is_solved());
     EXPECT_GT(state_of(s, near, "clamp").mean, state_of(s, state, "clamp").mean + 5_K);
     std::cout << "heat made, W: even " << state.made.value() << ", clamp near the weld " << near.made.value() << '\n';
-    // joints that are hotter conduct otherwise, a few watts; a middle that is not cooled by its hot place makes 40 W
+    // joints that are hotter conduct otherwise, a few watts; a middle that is warmed by its hot place makes 2 kW
     EXPECT_NEAR(near.made.value(), state.made.value(), 10.0);
 }
 

@@ -16,9 +16,11 @@
 #include <weldloop/rating/remedy_finder.hpp>
 
 #include <algorithm>
+#include <cstddef>
 #include <map>
 #include <set>
 #include <string>
+#include <variant>
 
 namespace {
 using namespace weldloop;
@@ -571,6 +573,30 @@ TEST(Remedies, StepsThatClearOnlyTogetherAreNamed)
 }
 
 // ---- stretches
+
+// That a stretch surely has a state with every joint poor is known before it is solved: its scatter solves it.
+TEST(Remedies, TheScatterOfAStretchNeedsNoVerdictBefore)
+{
+    const station s = plain(100_A, square_mm(50), 8_m);
+    const auto arc_at = static_cast<std::size_t>(
+        std::find_if(s.path.begin(), s.path.end(), [](const path_part& p) { return std::holds_alternative<arc>(p); }) -
+        s.path.begin());
+    for (const detail::stretch& k : detail::stretches_of(s, arc_at)) {
+        station parts{.job = s.job, .where = s.where};
+        const auto first = s.path.begin();
+        parts.path.assign(first + static_cast<std::ptrdiff_t>(k.from), first + static_cast<std::ptrdiff_t>(k.to));
+        const std::size_t before_arc = k.from < arc_at ? k.to - k.from : 0;
+        detail::solved_stretch fresh(k, parts, before_arc), judged(k, parts, before_arc);
+        ASSERT_EQ(fresh.poor(), loop_outcome::solved);
+        static_cast<void>(judged.verdict_of(k.own_from, loop_outcome::solved, loop_outcome::solved));
+        const auto above = [](detail::solved_stretch& is) {
+            return is.scattered_drop(loop_outcome::solved, loop_outcome::solved).above(is.drop());
+        };
+        const double by_itself = above(fresh);
+        EXPECT_GT(by_itself, 0.0);
+        EXPECT_EQ(by_itself, above(judged));
+    }
+}
 
 TEST(Stretches, CutWhereNoHeatPasses)
 {

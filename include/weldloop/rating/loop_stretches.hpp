@@ -177,6 +177,7 @@ public:
     /// The drop with its scatter. @param typical, poor outcomes of the whole loop
     [[nodiscard]] scattered_sum scattered_drop(loop_outcome typical, loop_outcome poor)
     {
+        poor_ = solve_poor();  // poor() may have known that there is one without it
         solved_.find_scatter(typical, poor);
         if (is_one_piece(parts_)) return solved_.scatter_of().total_drop(drop());
         return solved_.scatter_of().drop_by(where_.own_from - where_.from, where_.own_to - where_.from, drop());

@@ -90,10 +90,10 @@ public:
     [[nodiscard]] const loop_network& network() const { return solver_.network(); }
     [[nodiscard]] const solved_scatter& scatter_of() const { return *scatter_; }
     [[nodiscard]] const solve::periodic_state& typical_state() const { return typical_state_; }
-    /// Null where the loop has no state with every joint poor.
+    /// Null where the loop has no state with every joint poor, or none was found of this stretch of it.
     [[nodiscard]] const solve::periodic_state* poor_state() const
     {
-        return poor_of_loop_ == loop_outcome::solved ? &poor_state_ : nullptr;
+        return poor_of_loop_ == loop_outcome::solved && poor_.is_solved() ? &poor_state_ : nullptr;
     }
     /// Whether ways share the current.
     [[nodiscard]] bool divides() const { return divides_; }
