@@ -44,7 +44,7 @@ public:
     loop_scatter(const loop_network& net, const solve::periodic_state& typical,
                  std::function<const solve::periodic_state*()> good, const solve::periodic_state* poor, double on_share)
         : net_(&net), typical_(&typical), good_(std::move(good)), poor_(poor), on_share_(on_share),
-          coldest_(net.cold().front())
+          coldest_(net.cold().empty() ? 0.0 : net.cold().front())  // a stretch of one part may have no node
     {
         const solve::heat_network& network = net.network();
         solve::sparse_lu matrix = network.pattern();
