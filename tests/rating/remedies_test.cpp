@@ -574,6 +574,30 @@ TEST(Remedies, StepsThatClearOnlyTogetherAreNamed)
 
 // ---- stretches
 
+// A measured part whose temperature stays unknown has no heat node: alone between plates it is a stretch without any.
+TEST(Remedies, AMeasuredPartAloneIsNoStretchOfHeat)
+{
+    station s = shop();
+    s.path.insert(s.path.begin() + 3,
+                  measured_part{.name = "chain", .drop = {0.2_V, 0.4_V, 0.9_V}, .at = 240_A, .law = drop_law::ohmic});
+    s.allowed_drop = 3_V;
+    const auto cut = detail::stretches_of(s, 1);
+    const auto alone =
+        std::find_if(cut.begin(), cut.end(), [](const detail::stretch& k) { return k.own_from == 3 && k.own_to == 4; });
+    ASSERT_NE(alone, cut.end());
+    ASSERT_EQ(alone->to - alone->from, 1U);
+    station parts{.job = s.job, .where = s.where};
+    parts.path = {s.path[3]};
+    detail::solved_stretch chain(*alone, parts, 0);
+    EXPECT_NEAR(chain.drop(), 0.4, 1e-12);
+    const detail::scattered_sum drop = chain.scattered_drop(loop_outcome::solved, loop_outcome::solved);
+    EXPECT_NEAR(drop.above(0.4), 0.5, 1e-6);
+    // relation: a band's ends are the 5 and 95 % points of what it states, which one term gives back
+    EXPECT_NEAR(drop.end(false), 0.2, 0.005 * 0.2);
+    EXPECT_NEAR(drop.end(true), 0.9, 0.005 * 0.5);
+    EXPECT_FALSE(remedies_for(s).empty());
+}
+
 // That a stretch surely has a state with every joint poor is known before it is solved: its scatter solves it.
 TEST(Remedies, TheScatterOfAStretchNeedsNoVerdictBefore)
 {

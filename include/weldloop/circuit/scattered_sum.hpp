@@ -104,8 +104,9 @@ public:
         return std::clamp(sum, 0.0, 1.0);
     }
 
-    /// The 95 % point, or the 5 % point: the terms' own, their distances from the base added as squares. Exact for one
-    /// term, within 3 points of probability for several.
+    /// The 95 % point, or the 5 % point: the terms' own, their distances from the base added as squares. That of one
+    /// term, whose table is read along straight lines, within half a percent of its distance from the base; of several,
+    /// within 3 points of probability.
     /// @param upper the 95 % point
     [[nodiscard]] double end(bool upper) const
     {
