@@ -247,6 +247,7 @@
 #include <weldloop/solve/current_network.hpp>
 #include <weldloop/solve/curve_table.hpp>
 #include <weldloop/solve/heat_network.hpp>
+#include <weldloop/solve/mixing.hpp>
 #include <weldloop/solve/periodic_state.hpp>
 #include <weldloop/solve/span_sums.hpp>
 #include <weldloop/solve/sparse_lu.hpp>

@@ -5,8 +5,11 @@
 #include <gtest/gtest.h>
 
 #include <weldloop/circuit/lead_cells.hpp>
+#include <weldloop/core/literals.hpp>
+#include <weldloop/part/welding_cable.hpp>
 
 using namespace weldloop;
+using namespace weldloop::literals;
 
 namespace {
 
@@ -19,6 +22,19 @@ TEST(LeadCells, AreFewAndFillTheLead)
             EXPECT_LT(cells.size(), 60u) << whole << " m, " << decay << " m";
             EXPECT_NEAR(std::accumulate(cells.begin(), cells.end(), 0.0) / whole, 1.0, 1e-12);
         }
+}
+
+// source: no temperature is below zero: what a solver's trial asks there is the law's coefficient at half the air's, a
+// finite number whatever the lay
+TEST(LeadCells, ATrialBelowAbsoluteZeroLosesAsAtHalfTheAirs)
+{
+    const cable lead = welding_cable(aught(1), 5_m);
+    for (const lay how : all_lays) {
+        const auto law = detail::lead_surface_law(lead, {.air = temperature::kelvin(250), .lay = how});
+        EXPECT_GT(law(-125.0), 0.0);
+        EXPECT_EQ(law(-125.0), law(-2000.0));
+        EXPECT_NE(law(-124.0), law(-125.0));
+    }
 }
 
 }  // namespace

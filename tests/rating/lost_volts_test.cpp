@@ -102,7 +102,8 @@ TEST(OperatingFindings, NoArcAndStubbing)
     EXPECT_NE(f->text.find("stubs"), std::string::npos);
     w.supply->setting = 27_V;
     w.supply->limit = 180_A;
-    f = finding_of(assess(w), finding_id::supply_gives_other_current);
+    const assessment limited = assess(w);
+    f = finding_of(limited, finding_id::supply_gives_other_current);
     ASSERT_NE(f, nullptr);
     EXPECT_NE(f->text.find("180 A"), std::string::npos);
 }

@@ -23,6 +23,7 @@
 #include <weldloop/law/joint_characteristic.hpp>
 #include <weldloop/solve/current_network.hpp>
 #include <weldloop/solve/heat_network.hpp>
+#include <weldloop/solve/mixing.hpp>
 #include <weldloop/solve/periodic_state.hpp>
 #include <weldloop/solve/sparse_lu.hpp>
 
@@ -350,16 +351,18 @@ private:
         std::vector<double> inner, bulk(contacts_.size()), gripping(contacts_.size()), volts(contacts_.size());
         std::vector<std::optional<drawn_branch::held_contact>> held(contacts_.size());
         for (const std::size_t b : closed_) inner.push_back(usual_amps_[b]);
-        for (std::size_t k = 0; k < contacts_.size(); ++k) bulk[k] = contacts_[k].bulk.usual;
-        double share = 1.0, last = 0.0;
+        const auto at_bulk = [this](std::size_t k, const std::vector<double>& moves) {
+            const contact_row& c = contacts_[k];
+            return std::clamp(c.bulk.with(moves), coldest_, std::max(c.most, c.bulk.usual));
+        };
+        std::vector<double> image(out.moves.size());
+        double share = 1.0, last = std::numeric_limits<double>::max();
+        mixing_.restart();
         for (int round = 0; round < most_rounds; ++round) {
-            double most = 0.0;
             for (const auto& b : branch_) b->clear();
             for (std::size_t k = 0; k < contacts_.size(); ++k) {
                 const contact_row& c = contacts_[k];
-                const double to = std::clamp(c.bulk.with(out.moves), coldest_, std::max(c.most, c.bulk.usual));
-                most = std::max(most, std::fabs(to - bulk[k]));
-                bulk[k] += share * (to - bulk[k]);
+                bulk[k] = at_bulk(k, out.moves);
                 gripping[k] = c.is->law->grip().slope > 0.0 ? c.gripping.with(out.moves) : c.gripping.usual;
                 const contact_source::held is = c.is->law->held_at(bulk[k], gripping[k]);
                 held[k].reset();
@@ -370,17 +373,14 @@ private:
             for (const metal_row& m : metals_) branch_[m.branch]->ohms += m.ohms.with(out.moves);
             for (std::size_t k = 0; k < measured_.size(); ++k)
                 branch_[measured[k].branch]->measured.push_back(measured[k]);
-            if (round > 1 && most <= settled) break;
-            constexpr double slower = 0.7, slowest = 0.1;
-            if (round > 2 && most > slower * last) share = std::max(slowest, slower * share);
-            last = most;
             const solve::divided_currents divided = divider_.divide(inner, closely);
             if (divided.what != solve::division::found) break;
             inner = divided.amps;
             out.amps.assign(branch_.size(), 0.0);
             for (std::size_t k = 0; k < closed_.size(); ++k) out.amps[closed_[k]] = inner[k];
+            std::fill(image.begin(), image.end(), 0.0);
             const auto give = [&](std::size_t heat, double watts) {
-                response_.give(out.moves, heat, watts - usual_watts_[heat]);
+                response_.give(image, heat, watts - usual_watts_[heat]);
             };
             for (std::size_t k = 0; k < contacts_.size(); ++k) {
                 const contact_row& c = contacts_[k];
@@ -400,6 +400,17 @@ private:
                 give(t.heat,
                      std::fabs(out.amps[t.is->branch]) * t.is->heat_kept * value_at(t.is->constant_drop, z[t.joint]));
             for (const arc_row& a : arcs_) give(a.heat, value_at(a.is->what.heat, z[a.joint]));
+            double most = 0.0;  // K: how far the contacts are from what their heat makes them
+            for (std::size_t k = 0; k < contacts_.size(); ++k)
+                most = std::max(most, std::fabs(at_bulk(k, image) - bulk[k]));
+            if (most <= settled) break;
+            constexpr double worse = 2.0, slower = 0.5, slowest = 0.1;
+            if (most > worse * last) {  // the states before tell nothing of this one: where spots soften, say
+                mixing_.restart();
+                share = std::max(slowest, slower * share);
+            }
+            last = most;
+            mixing_.step(out.moves, image, share);
         }
         if (out.amps.empty()) out.amps = usual_amps_;
         read(out, z, over, bulk, gripping, volts, measured);
@@ -494,6 +505,7 @@ private:
     std::vector<tip_row> tips_;
     std::vector<arc_row> arcs_;
     heat_response response_;
+    solve::anderson_mixing mixing_;
     std::vector<double> usual_watts_;  // of the sources of heat that follow the currents, while these flow
     std::vector<double> usual_amps_;
     std::vector<std::size_t> closed_;

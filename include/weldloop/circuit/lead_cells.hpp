@@ -73,11 +73,13 @@ struct lead_cells {
     double begin_conductance = 0.0, end_conductance = 0.0;  // W/K, from the lead's end to its first and last cell
 };
 
-/// Loss of a lead's surface over the rise of that surface, by that rise, sun left out: the law of a curve_table.
+/// Loss of a lead's surface over the rise of that surface, by that rise, sun left out: the law of a curve_table. Below
+/// half the air's absolute temperature, where trials of a solver may stray and no law holds, it is what it is there.
 [[nodiscard]] inline auto lead_surface_law(const cable& lead, const surroundings& where)
 {
     return [kernel = surface_kernel(surface_of(lead, where))](double rise) {
-        return kernel.loss(kernel.air() + rise) / rise;
+        const double coldest = -0.5 * kernel.air(), at = std::max(rise, coldest);
+        return kernel.loss(kernel.air() + at) / at;
     };
 }
 

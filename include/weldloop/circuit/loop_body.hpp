@@ -184,17 +184,18 @@ private:
     [[nodiscard]] loop_outcome warmed(std::vector<double>& amps, std::size_t& bounded_at,
                                       const current_sharing& sharing, double unevenness)
     {
-        constexpr int most_steps = 3000;
-        constexpr double first = 0.1, longest = 120.0, growth = 1.2, shrinking = 0.25;  // s; of a step
-        constexpr double least_most_change = 2.0, of_rise = 0.02;  // K in a step; of the hottest rise
+        constexpr int most_steps = 1000;  // takes up to three hundred
+        // s; of a step: the longest is longer than anything here takes to warm
+        constexpr double first = 0.1, longest = 1e6, growth = 1.2, shrinking = 0.25, turning = 0.5;
+        constexpr double least_most_change = 4.0, of_rise = 0.04;  // K in a step; of the hottest rise
         constexpr double aimed_at = 0.9;                           // of the most change
-        constexpr double at_rest = 1e-4;                           // K in a longest step
+        constexpr double at_rest = 1e-3;                           // K in a step
         constexpr double closely = 1e-9;                           // of the drops: currents that the next step replaces
         const solve::heat_network& heat = net_.network();
         closed_branches closed = sharing.branches();
         closed.set(net_.cold());
         if (!closed.prepare()) return loop_outcome::open_circuit;
-        std::vector<double> rise = net_.cold(), gain(heat.size());
+        std::vector<double> rise = net_.cold(), gain(heat.size()), before(heat.size(), 0.0);
         solve::sparse_lu matrix = heat.pattern();
         double step = first, spread = 0.0, whole = 0.0;
         for (double& r : rise) {
@@ -207,8 +208,9 @@ private:
             for (std::size_t i = 0; i < heat.size(); ++i) matrix.values()[i] += heat.capacity()[i] / step;
             static_cast<void>(matrix.eliminate());
             matrix.solve(gain);
-            double change = 0.0, hottest = 0.0;
+            double change = 0.0, hottest = 0.0, along = 0.0;
             for (const double d : gain) change = std::max(change, std::fabs(d));
+            for (std::size_t i = 0; i < heat.size(); ++i) along += gain[i] * before[i];
             for (const double r : rise) hottest = std::max(hottest, std::fabs(r));
             const double most_change = std::max(least_most_change, of_rise * hottest);
             const double wanted = aimed_at * most_change / change;
@@ -226,8 +228,11 @@ private:
             solve::divided_currents divided = closed.divide(amps, closely);
             if (divided.what != solve::division::found) return loop_outcome::not_settled;
             amps = std::move(divided.amps);
-            if (step == longest && change <= at_rest) return loop_outcome::solved;
-            step = std::min(longest, step * std::min(growth, wanted));
+            // a step that takes back the one before was too long for currents that follow a step late
+            const bool turns = along < 0.0;
+            if (change <= at_rest && (step == longest || turns)) return loop_outcome::solved;
+            step = std::min(longest, step * (turns ? turning : std::min(growth, wanted)));
+            std::swap(before, gain);
         }
         return loop_outcome::not_settled;
     }

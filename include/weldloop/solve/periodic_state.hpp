@@ -216,7 +216,9 @@ private:
     [[nodiscard]] bool afresh(march_step& k, std::size_t s, double tolerance)
     {
         constexpr int most_rounds = 60, most_halvings = 12;
+        constexpr int most_times = 150;   // in all: a search that settles takes up to thirty
         constexpr double longest = 40.0;  // K
+        if (++times_afresh_ > most_times) return false;
         const std::span<const double> capacity = n_->capacity();
         const double by_time = 1.0 / (gamma * k.time);
         const std::vector<double>& heat = heat_[k.on > 0.0 ? 1 : 0];
@@ -257,6 +259,7 @@ private:
     const heat_network* n_;
     std::size_t size_;
     std::vector<double> base_, next_, none_;
+    int times_afresh_ = 0;
     std::vector<double> moved_;                // the stage before, from the last time [K]; at curved nodes
     std::array<std::vector<double>, 2> heat_;  // that does not follow temperature, at rest and with current
 };
@@ -271,7 +274,7 @@ public:
 
     [[nodiscard]] periodic_state operator()(std::span<const double> cold)
     {
-        constexpr int most_sweeps = 80;
+        constexpr int most_sweeps = 40;
         constexpr double balanced = 5e-10;               // of the heat made
         constexpr double usual_rest = 1e-4;              // K from period to period: a looser one needs no balance
         constexpr double rough = 1.0;                    // K, Newton's method of the first sweep
