@@ -92,8 +92,8 @@ TEST(Fed, EveryFunctionOfNumbersIsNamedInAFuzzTarget)
                          "pick",
                          // inside of a search: asked of states, places and matrices that a solver itself has made
                          "drop_of_current", "heat_law", "state_follower", "lazy_cubics", "curve_table", "heat_network",
-                         "current_network", "plain_resistance", "reading_likelihood", "sum_grid", "sparse_lu",
-                         "steady_state_of", "periodic_state_of"};
+                         "current_network", "anderson_mixing", "plain_resistance", "reading_likelihood", "sum_grid",
+                         "sparse_lu", "steady_state_of", "periodic_state_of"};
     const house::header_tree tree = house::headers_of_the_library();
     const std::map<std::string, std::string> all = functions_of_numbers(tree);
     EXPECT_GT(all.size(), 300U);

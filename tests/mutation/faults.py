@@ -207,6 +207,15 @@ FAULTS = [
      'require_not_negative(in_shift, "hours of shift") * std::max(1.0, static_cast<double>(duty.share()))', ["life/grip_service"]),
     ("gas and drag: openings of a drag", "life/grip_service.hpp", "openings_of_a_drag = 5.0", "openings_of_a_drag = 4.0",
      ["life/grip_service"]),
+    # solve
+    ("mixing: a step without the rests' share", "solve/mixing.hpp", "along * (by_x[i] + share * by_rest[i])",
+     "along * (by_x[i] + 0.0 * by_rest[i])", ["solve/mixing"]),
+    ("mixing: another change than the latest", "solve/mixing.hpp", "(newest_ + depth - k) % depth",
+     "(newest_ + 1 + depth - k) % depth", ["solve/mixing"]),
+    ("trial below zero: as at another temperature", "circuit/lead_cells.hpp", "-0.5 * kernel.air()", "-0.6 * kernel.air()",
+     ["circuit/lead_cells"]),
+    ("draws: at rest within 20 K", "circuit/drawn_scatter.hpp", "settled = 0.02;", "settled = 20.0;",
+     ["circuit/drawn_scatter"]),
     # io
     ("overlong UTF-8 taken", "io/report/escape.hpp", "lead == 0xE0U ? 0xA0U : 0x80U", "lead == 0xE0U ? 0x80U : 0x80U",
      ["io/escape"]),

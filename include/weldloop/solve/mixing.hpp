@@ -24,8 +24,8 @@ public:
     /// Forgets all states.
     void restart() { known_ = kept_ = 0; }
 
-    /// One step. @param x any; out: the next state @param image what g gives for x, as many numbers
-    /// @param share of the rest that is stepped to, above 0 to 1
+    /// One step. @param x [unit of the map], any; out: the next state @param image what g gives for x [the same], any,
+    /// as many numbers @param share of the rest that is stepped to, above 0 to 1
     void step(std::span<double> x, std::span<const double> image, double share)
     {
         const std::size_t n = x.size();
