@@ -133,6 +133,9 @@ public:
         return true;
     }
 
+    /// Whether so many stages were solved afresh that the search will not settle: one that does takes up to thirty.
+    [[nodiscard]] bool is_lost() const { return times_afresh_ > most_times; }
+
     /// How far the result of a step is from that of the second-order method on the same stages [K].
     [[nodiscard]] double error(const march_step& k) const
     {
@@ -161,6 +164,7 @@ public:
                                                   (6 * gamma * gamma - 20 * gamma + 5) / 4, gamma};
 
 private:
+    static constexpr int most_times = 100;  // that a stage is solved afresh
     static constexpr std::array<double, 3> node{gamma, (1 + gamma) / 2, 1.0};
     static constexpr std::array<double, 2> second{1.0 - (1 - 2 * gamma) / (1 - gamma), (1 - 2 * gamma) / (1 - gamma)};
     // Where a stage starts, over where the step did, in shares of the ways of the stages before.
@@ -216,7 +220,6 @@ private:
     [[nodiscard]] bool afresh(march_step& k, std::size_t s, double tolerance)
     {
         constexpr int most_rounds = 60, most_halvings = 12;
-        constexpr int most_times = 150;   // in all: a search that settles takes up to thirty
         constexpr double longest = 40.0;  // K
         if (++times_afresh_ > most_times) return false;
         const std::span<const double> capacity = n_->capacity();
@@ -274,7 +277,7 @@ public:
 
     [[nodiscard]] periodic_state operator()(std::span<const double> cold)
     {
-        constexpr int most_sweeps = 40;
+        constexpr int most_sweeps = 80;
         constexpr double balanced = 5e-10;               // of the heat made
         constexpr double usual_rest = 1e-4;              // K from period to period: a looser one needs no balance
         constexpr double rough = 1.0;                    // K, Newton's method of the first sweep
@@ -528,7 +531,7 @@ private:
             marcher_.straighten(k, x);
             if (!marcher_.first_step(k, x, newton)) {
                 k.time *= most_shrinking;
-                if (k.time < smallest * whole) return false;
+                if (k.time < smallest * whole || marcher_.is_lost()) return false;
                 continue;
             }
             const double wanted = std::clamp(safety * std::cbrt(tolerance / std::max(marcher_.error(k), 1e-12)),
