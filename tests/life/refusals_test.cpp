@@ -1,4 +1,5 @@
 // What questions of time refuse: answers beyond the numbers there are, and wires that cannot be.
+#include <cmath>
 #include <limits>
 
 #include <gtest/gtest.h>
@@ -58,6 +59,32 @@ TEST(LifeRefusals, TheShortestForecastEnds)
                              .duty = duty_cycle::continuous()};
         EXPECT_GT(largest_clamp_current(at, least), 100_A) << c.name;
     }
+}
+
+// The rate of relaxation at its first moment passes what a double holds: a moment so short is told by the law's closed
+// form alone. A nanosecond loses a little less than two do.
+TEST(LifeRefusals, TheShortestForecastHasNumbers)
+{
+    const auto after = [](double seconds) {
+        return grip_over_time({.clamp = spring_clamp(300_A), .onto = mild_steel}, welding_cable(square_mm(50), 10_m),
+                              {.current = 150_A, .duty = duty_cycle::continuous()}, {}, in_si<duration>(seconds), {});
+    };
+    for (const double seconds : {std::numeric_limits<double>::denorm_min(), 2.22507e-308, 1e-200, 1e-9}) {
+        const grip_forecast f = after(seconds);
+        EXPECT_GT(static_cast<double>(f.grip_left_low), 0.99) << seconds;
+        for (const auto* points : {&f.points, &f.poor_points, &f.kind_points}) {
+            EXPECT_EQ(points->back().at.value(), seconds);
+            for (const grip_point& p : *points) {
+                EXPECT_TRUE(std::isfinite(p.at.value())) << seconds;
+                EXPECT_GT(p.force, 300_N) << seconds;
+                EXPECT_GT(p.resistance.value(), 0.0) << seconds;
+                EXPECT_GT(p.peak_temperature, 25_degC) << seconds;
+            }
+        }
+    }
+    EXPECT_GE(static_cast<double>(after(1e-9).grip_left), static_cast<double>(after(1.001e-9).grip_left));
+    EXPECT_NEAR(after(1e-9).points.back().peak_temperature.in_kelvin(),
+                after(1.001e-9).points.back().peak_temperature.in_kelvin(), 1e-3);
 }
 
 // A wire whose rise counts a hundred times is, at 10 degC, below absolute zero as its law takes it: it keeps its force.

@@ -70,12 +70,16 @@ public:
         if (bad(heat_)) return finish(0.0, heat_);
 
         // from new the rate of relaxation has no bound: a first moment at the first temperature, exactly
-        const double start = std::min(first_moment, 0.5 * horizon_);
+        const double start = horizon_ > instant ? std::min(first_moment, 0.5 * horizon_) : horizon_;
         const grip_rates r = clamp_->ageing().rates(state_, heat_.felt);
         state_.parameter = clamp_->ageing().first_parameter(heat_.felt.spring, start);
         state_.settled = clamp_->ageing().first_settled(heat_.felt.settling, start);
         state_.film_square = r.film_square * start;
         if (left_of(state_, start) <= 1.0 - inspection_loss) quarter_at_ = start;  // set at the first opening
+        if (start == horizon_) {
+            heat_ = clamp_->at(state_, times_at(horizon_), &heat_);
+            record(horizon_, heat_);
+        }
         double offset = 0.0;
         segment_start_ = 0.0;
         double from = start;
@@ -91,6 +95,7 @@ public:
 
 private:
     static constexpr double first_moment = 1.0;  // s
+    static constexpr double instant = 1e-9;      // s: all of a forecast that is no longer is its first moment
 
     [[nodiscard]] static bool bad(const grip_heat& h) { return h.open || h.heat.bound != clamp_bound::none; }
 
