@@ -20,8 +20,8 @@ cmake --preset coverage
 cmake --build --preset coverage
 rm -rf "$profiles"
 mkdir -p "$profiles"
-# %m: one file for each program, which all its processes add to
-LLVM_PROFILE_FILE="$profiles/%m-%4m.profraw" ctest --preset coverage --parallel "$(nproc)" "$@" || echo "some tests failed"
+# %4m: four files for each program, which all its processes add to
+LLVM_PROFILE_FILE="$profiles/%4m.profraw" ctest --preset coverage --parallel "$(nproc)" "$@" || echo "some tests failed"
 "$profdata" merge -sparse "$profiles"/*.profraw -o "$build/all.profdata"
 
 objects=

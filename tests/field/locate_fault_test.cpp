@@ -762,21 +762,23 @@ TEST(LocateFault, NothingIsLostAmongManyReadings)
 // Meters without an error and volts that come from no such loop: a reading far finer than itself ends in bounded work.
 TEST(LocateFault, AReadingWithoutErrorEndsInBoundedWork)
 {
-    const fault_search_settings exact{.meters = {.volts_share = 0.0,
-                                                 .volts_floor = 0_V,
-                                                 .amps_share = 0.0,
-                                                 .amps_floor = 0_A,
-                                                 .ohms_share = 0.0,
-                                                 .ohms_floor = in_si<resistance>(0.0)}};
     const auto began = std::chrono::steady_clock::now();
-    for (const double volts : {1.3, 60.0}) {
-        const fault_search found = locate_fault(
-            gate_jig(),
-            {reading{.across = "work clamp", .volts = in_si<voltage>(volts), .current = 180_A, .to = "return lug"}},
-            exact);
-        for (const suspected_part& p : found.parts) EXPECT_TRUE(std::isfinite(static_cast<double>(p.probability)));
-        EXPECT_TRUE(std::isfinite(static_cast<double>(found.none)));
-    }
+    for (const double share : {0.0, 1e-300, 1e-12})
+        for (const double volts : {1.3, 60.0}) {
+            const fault_search_settings exact{.meters = {.volts_share = share,
+                                                         .volts_floor = 0_V,
+                                                         .amps_share = share,
+                                                         .amps_floor = 0_A,
+                                                         .ohms_share = share,
+                                                         .ohms_floor = in_si<resistance>(0.0)}};
+            const fault_search found = locate_fault(
+                gate_jig(),
+                {reading{.across = "work clamp", .volts = in_si<voltage>(volts), .current = 180_A, .to = "return lug"}},
+                exact);
+            for (const suspected_part& p : found.parts) EXPECT_TRUE(std::isfinite(static_cast<double>(p.probability)));
+            EXPECT_TRUE(std::isfinite(static_cast<double>(found.none)));
+            EXPECT_TRUE(!found.next || std::isfinite(found.next->bits));
+        }
     EXPECT_LT(std::chrono::duration<double>(std::chrono::steady_clock::now() - began).count(), 20.0);  // unoptimised
 }
 

@@ -79,12 +79,13 @@ private:
         return known != nullptr && place_of(*station_, known->part) == p;
     }
 
-    // Of a usual reading across a part, on whether it is at fault: what is read falls into cells as wide as its error.
+    // Of a usual reading across a part, on whether it is at fault: what is read falls into cells as wide as its error,
+    // or as what no meter on a bench tells apart.
     [[nodiscard]] double bits_of_volts(const part_states& part, const std::vector<double>& after) const
     {
         const double amps = station_->job.current.value();
         const meters& m = reader_->used();
-        const double relative = std::hypot(m.volts_share, reader_->by_amps(amps)) / two_sided;
+        const double relative = std::max(finest, std::hypot(m.volts_share, reader_->by_amps(amps)) / two_sided);
         const double floor = std::max(m.volts_floor.value() / amps, least_ohms);
         const auto cell = [&](double ohms) { return std::log((ohms + floor) / floor) / (2.0 * relative); };
         const std::vector<double>& ohms = part.ohms[at_current_];
@@ -149,6 +150,8 @@ private:
     }
 
     static constexpr double least_ohms = 1e-9;
+    static constexpr double finest =
+        1e-4;  // of a reading: keeps the cells of any resistance below some hundred thousand
 
     const station* station_;
     const std::vector<observation>* made_;
