@@ -307,3 +307,14 @@ TEST(StationFileError, IsRaisedForHostileFiles)
     EXPECT_THAT(e.reason(), HasSubstr("more than 1000 parts"));
     EXPECT_GT(e.line(), 3000U);
 }
+
+// What no crimp is made for was taken, and refused without its line when the station was solved.
+TEST(StationFileError, ALugOfNoCrimpsSizeIsRefusedAtItsSize)
+{
+    for (const char* size : {"1000 mm2", "0.1 mm2"}) {
+        const station_file_error e =
+            error_of(std::string(small_station) + "[[path]]\npart = \"lug\"\nsize = \"" + size + "\"\n");
+        EXPECT_THAT(e.reason(), HasSubstr("conductor area")) << size;
+        EXPECT_EQ(e.column(), 8U) << size;
+    }
+}

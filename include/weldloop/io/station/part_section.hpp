@@ -22,6 +22,7 @@
 #include <weldloop/law/bolt.hpp>
 #include <weldloop/law/brush.hpp>
 #include <weldloop/law/contact_shape.hpp>
+#include <weldloop/law/crimp.hpp>
 #include <weldloop/law/lay.hpp>
 #include <weldloop/law/lead_bundle.hpp>
 #include <weldloop/law/magnet.hpp>
@@ -188,6 +189,7 @@ inline void take_crowd(const toml_section& s, lay lies, std::optional<int>& turn
 {
     s.allow_only({"part", "name", "size", "stamped", "missing_strands", "bolt_diameter", "bolt_torque", "palm"});
     lug out = crimped_lug({}, s.required<conductor_size>("size"));
+    static_cast<void>(s.at_key("size", [&] { return crimp_limit_of(out.size.area()); }));
     take_name(s, out.name);
     s.take("stamped", out.stamped);
     s.take("missing_strands", out.missing_strands);
