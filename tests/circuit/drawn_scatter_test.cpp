@@ -11,6 +11,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
+#include <cstdlib>
 #include <functional>
 #include <iostream>
 #include <random>
@@ -85,6 +86,7 @@ void compare(const station& s, int draws, const std::string& name)
     ASSERT_TRUE(usual.is_solved());
     const detail::loop_network& net = typical_solver.network();
     const detail::drawn_scatter scatter_of(net, typical, static_cast<double>(s.job.duty.share()));
+    EXPECT_EQ(scatter_of.still_moving(), 0u);
 
     std::vector<watched> all;
     for (std::size_t i = 0; i < parts_in(s); ++i) {
@@ -218,6 +220,25 @@ TEST(DrawnScatter, WhereSpotsYield)
 TEST(DrawnScatter, UnderSteadyCurrent)
 {
     compare(gate(180_A, duty_cycle::continuous(), surface_state::light_rust, surface_state::clean), 2000, "steady");
+}
+
+// Leads to 300 degC, where what a draw's heat does to its currents comes back as heat.
+TEST(DrawnScatter, HotDrawsComeToRest)
+{
+    for (const double amps : {400.0, 450.0, 500.0, 550.0}) {
+        const station s =
+            gate(in_si<current>(amps), duty_cycle::continuous(), surface_state::heavy_rust, surface_state::heavy_rust);
+        detail::loop_solver solver(s);
+        solve::periodic_state typical;
+        const loop_state usual = solver.solve(scatter::typical, &typical);
+        ASSERT_TRUE(usual.is_solved()) << amps;
+        EXPECT_EQ(detail::drawn_scatter(solver.network(), typical, 1.0).still_moving(), 0u) << amps;
+        if (std::getenv("WELDLOOP_SHOW") != nullptr) {
+            double hottest = 0.0;
+            for (const part_state& p : usual.parts) hottest = std::max(hottest, p.peak.in_celsius());
+            std::cout << amps << " A: " << hottest << " degC\n";
+        }
+    }
 }
 
 // source: the definition of a stratum: a tenth of the cases each, seen from its middle; quantiles of the normal

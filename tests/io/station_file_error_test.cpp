@@ -309,12 +309,13 @@ TEST(StationFileError, IsRaisedForHostileFiles)
 }
 
 // What no crimp is made for was taken, and refused without its line when the station was solved.
-TEST(StationFileError, ALugOfNoCrimpsSizeIsRefusedAtItsSize)
+TEST(StationFileError, APartOfNoCrimpsSizeIsRefusedAtItsSize)
 {
-    for (const char* size : {"1000 mm2", "0.1 mm2"}) {
-        const station_file_error e =
-            error_of(std::string(small_station) + "[[path]]\npart = \"lug\"\nsize = \"" + size + "\"\n");
-        EXPECT_THAT(e.reason(), HasSubstr("conductor area")) << size;
-        EXPECT_EQ(e.column(), 8U) << size;
-    }
+    for (const char* part : {"lug", "coupling"})
+        for (const char* size : {"1000 mm2", "0.1 mm2"}) {
+            const station_file_error e =
+                error_of(std::string(small_station) + "[[path]]\npart = \"" + part + "\"\nsize = \"" + size + "\"\n");
+            EXPECT_THAT(e.reason(), HasSubstr("conductor area")) << part << ' ' << size;
+            EXPECT_EQ(e.column(), 8U) << part << ' ' << size;
+        }
 }

@@ -216,6 +216,10 @@ FAULTS = [
      ["circuit/lead_cells"]),
     ("draws: at rest within 20 K", "circuit/drawn_scatter.hpp", "settled = 0.02;", "settled = 20.0;",
      ["circuit/drawn_scatter"]),
+    ("draws: states before forgotten where they help", "circuit/drawn_scatter.hpp", "most > worse * last",
+     "most < worse * last", ["circuit/drawn_scatter"]),
+    ("warming in ways: slower where it goes on", "circuit/loop_body.hpp", "along < 0.0", "along > 0.0",
+     ["circuit/ways_random"]),
     # io
     ("overlong UTF-8 taken", "io/report/escape.hpp", "lead == 0xE0U ? 0xA0U : 0x80U", "lead == 0xE0U ? 0x80U : 0x80U",
      ["io/escape"]),

@@ -90,6 +90,12 @@ public:
         peaks_.resize(net.network().size());
     }
 
+    /// How many draws the rounds left moving: they count as they were in the last.
+    [[nodiscard]] std::size_t still_moving() const
+    {
+        return static_cast<std::size_t>(
+            std::count_if(samples_.begin(), samples_.end(), [](const sample& s) { return !s.is_at_rest; }));
+    }
     [[nodiscard]] scattered_sum peak_of(std::size_t node) const override
     {
         if (peaks_[node]) return *peaks_[node];
@@ -182,6 +188,7 @@ private:
         std::vector<double> amps, drops, moves, softening_used;
         std::vector<bool> melts;
         double total = 0.0;
+        bool is_at_rest = false;
     };
     // A branch at the temperatures and joints of one draw.
     class drawn_branch final : public solve::drop_of_current {
@@ -403,7 +410,8 @@ private:
             double most = 0.0;  // K: how far the contacts are from what their heat makes them
             for (std::size_t k = 0; k < contacts_.size(); ++k)
                 most = std::max(most, std::fabs(at_bulk(k, image) - bulk[k]));
-            if (most <= settled) break;
+            out.is_at_rest = most <= settled;
+            if (out.is_at_rest) break;
             constexpr double worse = 2.0, slower = 0.5, slowest = 0.1;
             if (most > worse * last) {  // the states before tell nothing of this one: where spots soften, say
                 mixing_.restart();

@@ -34,8 +34,7 @@ public:
     /// @param s with a course that is not direct @param loop solved @param met where supply, loop and arc meet, or null
     course_finder(const station& s, const loop_state& loop, const operating_point* met)
         : s_(s), course_(*s.job.course), met_(met), scale_((s.job.current / course_.rms()).value()),
-          loop_ohm_((loop.total_drop / s.job.current).value()),
-          sensed_ohm_((sensed_drop_of(s, loop) / s.job.current).value())
+          loop_(loop.total_drop / s.job.current), sensed_(sensed_drop_of(s, loop) / s.job.current)
     {
     }
 
@@ -61,7 +60,7 @@ private:
         const station_inductance leads = lead_inductance_of(s_);
         out_.basis.add(loop_reactance).add(leads.basis);
         out_.frequency = course_.frequency();
-        out_.resistance = in_si<resistance>(loop_ohm_);
+        out_.resistance = loop_;
         for (const path_part& part : s_.path)
             if (const auto* lead = std::get_if<cable>(&part))
                 out_.skin_ratio = std::max(out_.skin_ratio, waveform_ratio_of(*lead, course_));
@@ -99,9 +98,9 @@ private:
         return output_line_of(set, {s_.job.process, level});
     }
     [[nodiscard]] bool keeps_current() const { return s_.supply->kind == supply_kind::constant_current; }
-    [[nodiscard]] double arc_volts(double amps) const
+    [[nodiscard]] voltage arc_takes(current through) const
     {
-        return arc_voltage_at(arc_line_of(s_), arc_length_of(s_), in_si<current>(amps)).value();
+        return arc_voltage_at(arc_line_of(s_), arc_length_of(s_), through);
     }
 
     [[nodiscard]] level_point point_at(const course_level& l) const
@@ -115,7 +114,10 @@ private:
         const source_line line = line_at(p.asked);
         p.current = p.asked;
         if (keeps_current()) {
-            const auto met = line.meeting([&](double i) { return loop_ohm_ * i + arc_volts(i); });
+            const auto met = line.meeting([&](double amps) {
+                const current i = in_si<current>(amps);
+                return (loop_ * i + arc_takes(i)).value();
+            });
             if (!met || !(met->current.value() > 0.0)) {
                 p.outcome = operating_outcome::no_arc;
                 p.current = {};
@@ -123,7 +125,7 @@ private:
             }
             p.current = met->current;
             p.terminals = met->voltage;
-            p.loop_drop = in_si<resistance>(loop_ohm_) * p.current;
+            p.loop_drop = loop_ * p.current;
         } else {
             const auto [least, most] = line.currents();
             if (p.asked < least || p.asked > most) {
@@ -132,10 +134,10 @@ private:
                 return p;
             }
             p.terminals = line.at_current(p.asked).voltage;
-            const voltage sensed = in_si<voltage>(sensed_ohm_ * p.asked.value()), highest = s_.supply->highest_output;
+            const voltage sensed = sensed_ * p.asked, highest = s_.supply->highest_output;
             const voltage made_good =
                 highest.value() > 0.0 ? std::clamp(voltage(highest - p.terminals), voltage{}, sensed) : sensed;
-            p.loop_drop = in_si<voltage>(loop_ohm_ * p.asked.value()) - made_good;
+            p.loop_drop = loop_ * p.asked - made_good;
             if (!(p.terminals > p.loop_drop)) {
                 p.outcome = operating_outcome::no_arc;
                 return p;
@@ -144,7 +146,7 @@ private:
         p.outcome = operating_outcome::found;
         p.arc_voltage = p.terminals - p.loop_drop;
         // an arc line that does not reach so far asks for nothing
-        if (arc_line_reaches(s_, p.current)) p.arc_wants = in_si<voltage>(arc_volts(p.current.value()));
+        if (arc_line_reaches(s_, p.current)) p.arc_wants = arc_takes(p.current);
         constexpr double close = 0.05, rounding = 1e-9;  // of the current; of the volts
         p.is_held = std::fabs((p.current - p.asked).value()) <= close * p.asked.value() &&
                     p.arc_voltage >= (1.0 - rounding) * p.arc_wants;
@@ -176,7 +178,8 @@ private:
                 // with a feed held the arc is as long as its working point has it
                 const length arc_length = met_ != nullptr ? std::max(length{}, met_->arc_length) : arc_length_of(s_);
                 const auto other = [&](double i) {
-                    return loop_ohm_ * i + arc_voltage_at(arc_line_of(s_), arc_length, in_si<current>(i)).value();
+                    const current now = in_si<current>(i);
+                    return (loop_ * now + arc_voltage_at(arc_line_of(s_), arc_length, now)).value();
                 };
                 const auto rising = [&](double i) { return supply_volts(i) - other(i); };
                 const auto falling = [&](double i) { return supply_volts(i) + other(i); };
@@ -200,7 +203,8 @@ private:
     const station& s_;
     const waveform& course_;
     const operating_point* met_;
-    double scale_, loop_ohm_, sensed_ohm_;
+    double scale_;
+    resistance loop_, sensed_;  // over the job's current: what the loop takes, and what sensing makes good
     course_effects out_;
 };
 

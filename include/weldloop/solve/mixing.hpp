@@ -3,10 +3,8 @@
 /// Fixed points x = g(x) of a map that answers its own argument strongly, without its slopes.
 
 #include <array>
-#include <cmath>
 #include <cstddef>
 #include <span>
-#include <utility>
 #include <vector>
 
 namespace weldloop::solve {
@@ -22,7 +20,11 @@ public:
     static constexpr std::size_t depth = 4;  ///< [1] number of steps before that are kept
 
     /// Forgets all states.
-    void restart() { known_ = kept_ = 0; }
+    void restart()
+    {
+        knows_last_ = false;
+        kept_ = 0;
+    }
 
     /// One step. @param x [unit of the map], any; out: the next state @param image what g gives for x [the same], any,
     /// as many numbers @param share of the rest that is stepped to, above 0 to 1
@@ -31,10 +33,10 @@ public:
         const std::size_t n = x.size();
         rest_.resize(n);
         for (std::size_t i = 0; i < n; ++i) rest_[i] = image[i] - x[i];
-        if (known_ > 0) remember(x);
+        if (knows_last_) remember(x);
         last_x_.assign(x.begin(), x.end());
         last_rest_ = rest_;
-        ++known_;
+        knows_last_ = true;
         // the kept changes of the rest are made square to each other, the latest first, and taken out of it one by one
         for (std::size_t i = 0; i < n; ++i) x[i] += share * rest_[i];
         constexpr double dependent = 1e-8;  // of its own length: what is left of a change that others already tell
@@ -94,7 +96,8 @@ private:
     std::array<change, depth> changes_;  // a ring
     std::array<squared, depth> square_;  // of this step
     std::vector<double> rest_, last_x_, last_rest_;
-    std::size_t known_ = 0, kept_ = 0, newest_ = 0;
+    bool knows_last_ = false;
+    std::size_t kept_ = 0, newest_ = 0;
 };
 
 }  // namespace weldloop::solve

@@ -14,6 +14,7 @@
 #include <variant>
 
 #include <weldloop/circuit/magnet_behaviour.hpp>
+#include <weldloop/circuit/sheeted_parts.hpp>
 #include <weldloop/circuit/station.hpp>
 #include <weldloop/core/literals.hpp>
 #include <weldloop/core/unit_text.hpp>
@@ -22,7 +23,6 @@
 #include <weldloop/law/bolt.hpp>
 #include <weldloop/law/brush.hpp>
 #include <weldloop/law/contact_shape.hpp>
-#include <weldloop/law/crimp.hpp>
 #include <weldloop/law/lay.hpp>
 #include <weldloop/law/lead_bundle.hpp>
 #include <weldloop/law/magnet.hpp>
@@ -189,7 +189,6 @@ inline void take_crowd(const toml_section& s, lay lies, std::optional<int>& turn
 {
     s.allow_only({"part", "name", "size", "stamped", "missing_strands", "bolt_diameter", "bolt_torque", "palm"});
     lug out = crimped_lug({}, s.required<conductor_size>("size"));
-    static_cast<void>(s.at_key("size", [&] { return crimp_limit_of(out.size.area()); }));
     take_name(s, out.name);
     s.take("stamped", out.stamped);
     s.take("missing_strands", out.missing_strands);
@@ -555,7 +554,14 @@ static_assert(every_kind_has_a_word(), "a kind of part without a word for statio
 {
     const part_word kind = s.word("part", part_words, [](const part_word& w) { return w.word; });
     const std::string article = kind.kind == part_kind::arc ? "an " : "a ";
-    return kind.read(s.called(article + std::string(kind.word) + " (" + s.what() + ")"));
+    const path_part out = kind.read(s.called(article + std::string(kind.word) + " (" + s.what() + ")"));
+    std::visit(
+        [&s](const auto& p) {  // what no law covers is refused here, where its line is known: mostly a size
+            if constexpr (has_sheet<std::decay_t<decltype(p)>>)
+                static_cast<void>(s.at_key(s.has("size") ? "size" : "part", [&p] { return sheet_of(p); }));
+        },
+        out);
+    return out;
 }
 
 }  // namespace weldloop::detail
