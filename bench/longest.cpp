@@ -417,10 +417,9 @@ void print_row(std::size_t sort)
         f->seconds = std::min(f->seconds, ask(drawn(sort, f->number)).seconds);
     std::sort(all.begin(), few, longest);
     for (const found& f : all) each = std::max(each, f.seconds / f.size);
-    constexpr double milli = 1e3;
     std::printf("| %s | %d, %d refused | %s | %s", std::string(s.shown).c_str(), s.drawn, refused,
                 in_milliseconds(sum / s.drawn).c_str(), in_milliseconds(all.front().seconds).c_str());
-    if (!s.per.empty()) std::printf(", %.2g ms a %s", milli * each, std::string(s.per).c_str());
+    if (!s.per.empty()) std::printf(", %s a %s", in_milliseconds(each).c_str(), std::string(s.per).c_str());
     std::printf(" | %s %d: %s |\n", std::string(s.name).c_str(), all.front().number,
                 drawn(sort, all.front().number).words.c_str());
     std::fflush(stdout);
