@@ -108,6 +108,40 @@ TEST(Ways, SharesOfTheTable)
     }
 }
 
+// source: the same loop at a thousand times the period, whose swing is still nothing beside its rises: what a period of
+// milliseconds moves at a time says little of how far it is from rest
+TEST(Ways, PeriodsOfMillisecondsComeToRestAsThoseOfSeconds)
+{
+    const auto at_period = [](double seconds) {
+        station s{.name = "bench",
+                  .job = {.process = process::gmaw,
+                          .current = 420_A,
+                          .duty = duty_cycle::of(in_si<duration>(0.8 * seconds), in_si<duration>(seconds))},
+                  .where = {.air = 25_degC}};
+        s.path = {welding_cable(square_mm(70), 6_m),
+                  arc{},
+                  junction{"post"},
+                  welding_cable(square_mm(50), 5_m).named("own way"),
+                  junction{"stud"},
+                  ohmic("tail", 0.5)};
+        s.ways = {{.name = "strap",
+                   .from = "post",
+                   .to = "stud",
+                   .path = {crimped_lug("lug", square_mm(10)), welding_cable(square_mm(10), 4_m).named("thin lead")}}};
+        return s;
+    };
+    const station s = at_period(2e-3);
+    const loop_state short_one = solve_loop(s), long_one = solve_loop(at_period(2.0));
+    ASSERT_TRUE(short_one.is_solved());
+    ASSERT_TRUE(long_one.is_solved());
+    for (const char* lead : {"own way", "thin lead"}) {
+        const part_state &one = short_one.parts[place_of(s, lead)], &other = long_one.parts[place_of(s, lead)];
+        EXPECT_GT((other.mean - s.where.air).value(), 20.0) << lead;
+        EXPECT_NEAR(one.mean.in_kelvin(), other.mean.in_kelvin(), 0.01) << lead;
+        EXPECT_NEAR_REL(one.current.value(), other.current.value(), 1e-5) << lead;
+    }
+}
+
 // source: a stud between parts of no known temperature is as warm as the air, whatever the duty
 TEST(Ways, APointThatNothingWarmsIsAsWarmAsTheAir)
 {

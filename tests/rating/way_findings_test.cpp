@@ -285,6 +285,16 @@ TEST(WayFindings, PartsAreJudgedWithoutTheirStrayRelief)
     EXPECT_EQ(part(a, "rail").current.typical, a.ways[0].current.typical);
 }
 
+// source: at five milliamperes nothing warms by a thousandth of a kelvin, with the way or without
+TEST(WayFindings, NothingIsWorseByWhatNobodyCouldRead)
+{
+    station s = relieved_gate();
+    s.job.current = in_si<current>(5e-3);
+    const assessment a = assess(s);
+    for (const part_result& r : a.parts) EXPECT_FALSE(r.with_stray_open) << r.name;
+    ASSERT_LT(part(a, "work lead").current.typical.value(), 4e-3) << "the way takes its share";
+}
+
 // source: the same station without the way; a limit between both drops
 TEST(WayFindings, TheLoopsFindingsAreThoseOfTheWorse)
 {

@@ -53,7 +53,6 @@ public:
         }
         solve::periodic_state found;
         out.outcome = sharing.divides() ? shared(found, sharing, search.near) : heated(found, search);
-        if (out.is_solved() && sharing.divides() && programme_.rest > 0.0) out.outcome = followed(found, sharing);
         if (out.outcome == loop_outcome::ends) note_bound(out, found.bounded_at);
         if (!out.is_solved()) return out;
         write(out, found, level);
@@ -145,18 +144,35 @@ private:
     }
 
     // Currents and heat together: from the division of a cold circuit, and where that leads nowhere from that of the
-    // loop as it warms.
+    // loop as it warms. Under a duty they are then divided at every moment.
     [[nodiscard]] loop_outcome shared(solve::periodic_state& found, const current_sharing& sharing,
                                       const solve::periodic_state* near)
     {
         const solve::divided_currents divided = sharing.divide(net_.cold());
         if (divided.what == solve::division::unconnected) return loop_outcome::open_circuit;
         if (divided.what != solve::division::found) return loop_outcome::not_settled;
-        const loop_outcome first = settled_from(divided.amps, found, sharing, near);
-        if (first == loop_outcome::solved) return first;
+        std::vector<double> amps = divided.amps;
+        const bool by_moment = programme_.rest > 0.0;
+        if (by_moment) {
+            std::optional<solve::periodic_state> likely = by_mean_balance(amps, sharing, near);
+            if (!likely)
+                amps = divided.amps;
+            else if (near != nullptr && near->march != nullptr) {
+                found = std::move(*likely);
+                if (followed(found, sharing) == loop_outcome::solved) return loop_outcome::solved;
+            }
+        }
+        loop_outcome out = settled_from(amps, found, sharing, near);
+        if (out != loop_outcome::solved) out = settled_as_warmed(divided.amps, found, sharing);
+        return by_moment && out == loop_outcome::solved ? followed(found, sharing) : out;
+    }
+    // From the division of the loop as it warms.
+    [[nodiscard]] loop_outcome settled_as_warmed(const std::vector<double>& cold, solve::periodic_state& found,
+                                                 const current_sharing& sharing)
+    {
         // where a tenth of a kelvin decides which way carries how much, nobody can say
         constexpr double unevenness = 0.1, alike = 1e-3;  // K; of the largest current
-        std::vector<double> amps = divided.amps, other = divided.amps;
+        std::vector<double> amps = cold, other = cold;
         const loop_outcome warm = warmed(amps, found.bounded_at, sharing, unevenness);
         if (warmed(other, found.bounded_at, sharing, -unevenness) != warm) return loop_outcome::unstable;
         if (warm != loop_outcome::solved) return warm;
@@ -164,7 +180,35 @@ private:
             if (std::fabs(amps[b] - other[b]) > alike * largest_given()) return loop_outcome::unstable;
         return settled_from(amps, found, sharing, nullptr);
     }
-    // The same with the currents divided at every moment, from where constant ones settle.
+    // Currents by the balance of the mean over the period, the rises while current flows as those of a settled period
+    // near by, or without one as in the mean: what a settled period likely is, at little cost. None where that leads
+    // nowhere. @param amps to begin with; those it comes to
+    [[nodiscard]] std::optional<solve::periodic_state>
+    by_mean_balance(std::vector<double>& amps, const current_sharing& sharing, const solve::periodic_state* near)
+    {
+        constexpr int most_rounds = 8;
+        const bool moves = near != nullptr && near->march != nullptr;
+        std::vector<double> rise = moves ? near->steady : net_.cold();
+        solve::begins begun = moves ? solve::begins::near_state : solve::begins::cold;
+        for (int round = 0; round < most_rounds; ++round) {
+            net_.set_currents(amps);
+            solve::steady_state steady = steady_state_of(net_.network(), on_share(), rise, begun);
+            if (steady.what != solve::outcome::solved) return std::nullopt;
+            rise = steady.rise;
+            begun = solve::begins::near_state;
+            solve::periodic_state likely;
+            if (moves)
+                likely = moved_to(*near, std::move(steady.rise));
+            else
+                likely.steady = likely.mean = likely.on_mean = std::move(steady.rise);
+            current_sharing::step step = sharing.towards(likely, on_share());
+            if (step.amps.empty() || !step.is_stable) return std::nullopt;
+            if (step.change <= settled_to_begin_with * largest_given()) return likely;
+            amps = std::move(step.amps);
+        }
+        return std::nullopt;
+    }
+    // The same with the currents divided at every moment. @param found where constant ones settle, or are likely to
     [[nodiscard]] loop_outcome followed(solve::periodic_state& found, const current_sharing& sharing)
     {
         const solve::periodic_state constant = std::move(found);
@@ -177,6 +221,9 @@ private:
         for (const loop_network::given_current& g : net_.given()) out = std::max(out, g.amps);
         return out;
     }
+
+    // of the largest current: where the division is followed from moment to moment next, that begins there
+    static constexpr double settled_to_begin_with = 3e-2;
 
     // The loop as it warms from the cold: in time, its heat spread over the period, its currents divided anew at every
     // step. @param amps of all branches; when it has come to rest, those it then has
@@ -242,8 +289,7 @@ private:
                                             const current_sharing& sharing, const solve::periodic_state* near)
     {
         constexpr int most_rounds = 60;
-        // of the largest current; where the division is followed from moment to moment next, that begins there
-        constexpr double settled_for_good = 1e-11, settled_to_begin_with = 1e-4;
+        constexpr double settled_for_good = 1e-11;  // of the largest current
         const double settled = programme_.rest > 0.0 ? settled_to_begin_with : settled_for_good;
         constexpr double as_before = 1e-3;  // of it: a bound met at the same currents again is one
         // the heat's own rest moves the currents: it is solved as much finer as they need once they hardly change

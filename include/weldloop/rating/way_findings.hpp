@@ -59,12 +59,13 @@ namespace weldloop::detail {
 // Takes over what is worse with every stray way open.
 inline void take_worse(assessment& out, assessment&& without, const station& s)
 {
+    constexpr auto noticeable = in_si<temperature_difference>(0.1);  // less is rounding, or no reading shows it
     for (part_result& r : out.parts) {
         if (is_stray(s, r.place)) continue;
         for (part_result& other : without.parts) {
             if (other.place != r.place) continue;
             const int now = gravity_of(r.verdict), then = gravity_of(other.verdict);
-            const bool hotter = other.peak.typical > r.peak.typical;
+            const bool hotter = other.peak.typical - r.peak.typical > noticeable;
             if (then < now || (then == now && !(hotter && without.conducts))) continue;
             other.with_stray_open = true;
             other.stray_hides_it = then > now;

@@ -69,8 +69,8 @@ struct period_search {
     };
     const periodic_state* near = nullptr;  ///< a settled state of nearly the same network, to begin with, or null; of a
                                            ///< network with a follower one without it
-    double settled = 1e-4;  ///< by how much the end of the period may differ from its start [K], 1e-8 or above; beyond
-                            ///< 1e-4 the balance is as good as that
+    double settled = 1e-4;  ///< by how much the end of the period may differ from its start, and the start from where
+                            ///< it leads [K], 1e-8 or above; beyond 1e-4 the balance is as good as that
     start reached_from = start::near;  ///< with a state near by
     /// What is wanted of a settled period.
     enum class wanted {
@@ -81,6 +81,46 @@ struct period_search {
 };
 
 namespace detail {
+
+/// How rises of a settled period are where its steady state is another one: their mean moved as the steady states are
+/// apart, their swing grown as these have.
+class moved_rises {
+public:
+    /// @param near with its means @param steady the other steady state [K], kept by the caller
+    moved_rises(const periodic_state& near, std::span<const double> steady)
+        : near_(&near), grown_(steady.size(), 1.0), mean_(steady.size())
+    {
+        constexpr double least = 1.0;  // K: of a rise whose change says something of the swing
+        constexpr double most_grown = 5.0;
+        for (std::size_t i = 0; i < steady.size(); ++i) {
+            mean_[i] = near.mean[i] + (steady[i] - near.steady[i]);
+            if (near.steady[i] > least)
+                grown_[i] = std::clamp(steady[i] / near.steady[i], 1.0 / most_grown, most_grown);
+        }
+    }
+    void move(std::vector<double>& x) const
+    {
+        for (std::size_t i = 0; i < x.size(); ++i) x[i] = mean_[i] + grown_[i] * (x[i] - near_->mean[i]);
+    }
+    [[nodiscard]] const std::vector<double>& mean() const { return mean_; }
+
+private:
+    const periodic_state* near_;
+    std::vector<double> grown_, mean_;
+};
+
+/// The steps of a settled period moved to another steady state, to be straightened anew.
+[[nodiscard]] inline std::vector<march_step> moved_steps(const periodic_state& near, std::span<const double> steady)
+{
+    const moved_rises moved(near, steady);
+    std::vector<march_step> out;
+    for (const march_step& k : *near.march) {
+        out.push_back({.time = k.time, .on = k.on, .from = k.from, .stage = k.stage});
+        moved.move(out.back().from);
+        for (std::vector<double>& x : out.back().stage) moved.move(x);
+    }
+    return out;
+}
 
 /// Marches a network in time by a diagonally implicit Runge-Kutta method of third order in three stages, stiffly
 /// accurate and L-stable (Alexander 1977), its stages by simplified Newton's method.
@@ -284,6 +324,8 @@ public:
         constexpr double forcing = 0.06, finest = 1e-9;  // Newton's method of the others: by the departure before; K
         constexpr double lost = 800.0;                   // K beyond a bound: nothing comes back from there
         constexpr double moving = 1.0;                   // K from period to period: may still be on its way there
+        constexpr int long_since = 10;                   // sweeps that went farther each than the one before
+        constexpr double slowly = 2.0;                   // in all these: no bound is met that way before the last sweep
         periodic_state out;
         const periodic_state* const near = search_.near;
         const bool follow = near != nullptr && near->march != nullptr,
@@ -303,12 +345,13 @@ public:
         out.bounded_at = steady.bounded_at;
         if (steady.what != outcome::solved) return out;
         out.what = outcome::not_settled;
-        std::vector<double> start = steady.rise, defect(size_);
+        std::vector<double> start = steady.rise, defect(size_), correction(size_);
         if (follow) start = shifted(*near, steady.rise);
         out.steady = std::move(steady.rise);
         prepare_correction(out.steady);
         bool choose = !follow;
-        double newton = rough;
+        double newton = rough, ahead_before = std::numeric_limits<double>::infinity(), ahead_then = 0.0;
+        int growing = 0;
         for (out.sweeps = 1; out.sweeps <= most_sweeps; ++out.sweeps) {
             if (!(choose ? chosen(start, rough) : marched(start, newton))) {
                 if (choose) break;  // it runs away, or Newton's method fails
@@ -327,7 +370,10 @@ public:
                 return out;
             }
             if (most > moving && most_beyond(out) > lost) break;
-            if (most <= search_.settled && !choose) {
+            correct(defect, correction);
+            double ahead = most;  // of the start to go: of a short period its end says little
+            for (const double d : correction) ahead = std::max(ahead, std::fabs(d));
+            if (most <= search_.settled && !choose && (ahead <= search_.settled || newton <= finest)) {
                 sum_up(start, out);
                 if (std::fabs(out.imbalance) <= balanced || newton <= finest || search_.settled > usual_rest) {
                     out.what = most_beyond(out) > 0.0 ? outcome::bounded : outcome::solved;
@@ -339,11 +385,15 @@ public:
                     return out;
                 }
             }
+            if (!(ahead > ahead_before)) growing = 0;
+            if (growing++ == 0) ahead_then = ahead;
+            ahead_before = ahead;
+            if (growing > long_since && ahead < slowly * ahead_then && most > moving) break;
             if (choose)
                 for (march_step& k : steps_) marcher_.straighten(k, k.stage[1]);
             newton = std::clamp(forcing * most, finest, rough);
             choose = false;
-            correct(defect, start);
+            for (std::size_t i = 0; i < size_; ++i) start[i] += correction[i];
         }
         out.what = most_beyond(out) > 0.0 ? outcome::bounded : outcome::not_settled;
         return out;
@@ -364,7 +414,7 @@ private:
         static_cast<void>(slow_matrix_.eliminate());
         static_cast<void>(fast_matrix_.eliminate());
     }
-    void correct(const std::vector<double>& defect, std::vector<double>& start) const
+    void correct(const std::vector<double>& defect, std::vector<double>& out) const
     {
         std::vector<double> slow(size_), fast(size_);
         const double by_period = 1.0 / (programme_.on + programme_.rest);
@@ -376,31 +426,14 @@ private:
             fast[i] *= twice * by_period * n_->capacity()[i];
         }
         fast_matrix_.solve(fast);
-        for (std::size_t i = 0; i < size_; ++i) start[i] += slow[i] - fast[i];
+        for (std::size_t i = 0; i < size_; ++i) out[i] = slow[i] - fast[i];
     }
 
-    // Begins with the steps of another state, its means moved as the steady states are apart, its swings grown as these
-    // have.
+    // Begins with the steps of another state, moved to a steady state.
     [[nodiscard]] std::vector<double> shifted(const periodic_state& near, const std::vector<double>& steady)
     {
-        steps_.clear();
-        for (const march_step& k : *near.march)  // straightened anew
-            steps_.push_back({.time = k.time, .on = k.on, .from = k.from, .stage = k.stage});
-        constexpr double least = 1.0;  // K: of a rise whose change says something of the swing
-        constexpr double most_grown = 5.0;
-        std::vector<double> grown(size_, 1.0), mean(size_);
-        for (std::size_t i = 0; i < size_; ++i) {
-            mean[i] = near.mean[i] + (steady[i] - near.steady[i]);
-            if (near.steady[i] > least) grown[i] = std::clamp(steady[i] / near.steady[i], 1.0 / most_grown, most_grown);
-        }
-        const auto move = [&](std::vector<double>& x) {
-            for (std::size_t i = 0; i < size_; ++i) x[i] = mean[i] + grown[i] * (x[i] - near.mean[i]);
-        };
-        for (march_step& k : steps_) {
-            move(k.from);
-            for (std::vector<double>& x : k.stage) move(x);
-            marcher_.straighten(k, k.stage[1]);
-        }
+        steps_ = moved_steps(near, steady);
+        for (march_step& k : steps_) marcher_.straighten(k, k.stage[1]);
         return steps_.front().from;
     }
 
@@ -563,13 +596,28 @@ private:
 
 }  // namespace detail
 
+/// What a settled period likely is at another steady state of nearly the same network, to begin a search with and to
+/// judge by: the means, and what a march begins from; nothing else.
+/// @param near with its march @param steady rises of the other with the heat of the period spread evenly over it [K]
+[[nodiscard]] inline periodic_state moved_to(const periodic_state& near, std::vector<double> steady)
+{
+    periodic_state out;
+    const detail::moved_rises moved(near, steady);
+    out.mean = moved.mean();
+    out.on_mean = near.on_mean;
+    moved.move(out.on_mean);
+    out.march = std::make_shared<const std::vector<detail::march_step>>(detail::moved_steps(near, steady));
+    out.steady = std::move(steady);
+    return out;
+}
+
 /// The settled period of a network.
 ///
 /// Steady current: the steady state. Else the state at the start of the current is sought that the period brings back:
-/// the whole network is marched through a period, the departure at its end corrected by the mean balance, until nothing
-/// moves (1e-4 K, if nothing else is asked for). Whether a state exists is judged on the period: a node that passes its
-/// bound at the end of an on-time ends it, whatever its mean. Heat made, lost and stored agree within 1e-9 of the heat
-/// made.
+/// the whole network is marched through a period, the departure at its end corrected by the mean balance, until neither
+/// what the period moves nor what that says of the way to go is more than 1e-4 K, if nothing else is asked for. Whether
+/// a state exists is judged on the period: a node that passes its bound at the end of an on-time ends it, whatever its
+/// mean. Heat made, lost and stored agree within 1e-9 of the heat made.
 ///
 /// Accuracy of linear networks, held against their closed form from periods of 1 s to 1e6 s: means within 1e-3 K, where
 /// heat grows with the rise 1e-2 K; rises of 80 K where current begins and ends within 0.1 K; on the way each step
