@@ -52,7 +52,7 @@ public:
             return out;
         }
         solve::periodic_state found;
-        out.outcome = sharing.divides() ? shared(found, sharing, search.near) : heated(found, search);
+        out.outcome = sharing.divides() ? shared(found, sharing, search) : heated(found, search);
         if (out.outcome == loop_outcome::ends) note_bound(out, found.bounded_at);
         if (!out.is_solved()) return out;
         write(out, found, level);
@@ -146,7 +146,7 @@ private:
     // Currents and heat together: from the division of a cold circuit, and where that leads nowhere from that of the
     // loop as it warms. Under a duty they are then divided at every moment.
     [[nodiscard]] loop_outcome shared(solve::periodic_state& found, const current_sharing& sharing,
-                                      const solve::periodic_state* near)
+                                      const solve::period_search& search)
     {
         const solve::divided_currents divided = sharing.divide(net_.cold());
         if (divided.what == solve::division::unconnected) return loop_outcome::open_circuit;
@@ -154,17 +154,22 @@ private:
         std::vector<double> amps = divided.amps;
         const bool by_moment = programme_.rest > 0.0;
         if (by_moment) {
-            std::optional<solve::periodic_state> likely = by_mean_balance(amps, sharing, near);
+            std::optional<solve::periodic_state> likely = by_mean_balance(amps, sharing, search);
             if (!likely)
                 amps = divided.amps;
-            else if (near != nullptr && near->march != nullptr) {
+            else if (lends_march(search)) {
                 found = std::move(*likely);
                 if (followed(found, sharing) == loop_outcome::solved) return loop_outcome::solved;
             }
         }
-        loop_outcome out = settled_from(amps, found, sharing, near);
+        loop_outcome out = settled_from(amps, found, sharing, search);
         if (out != loop_outcome::solved) out = settled_as_warmed(divided.amps, found, sharing);
         return by_moment && out == loop_outcome::solved ? followed(found, sharing) : out;
+    }
+    // Whether a search may begin with the march of a state near by.
+    [[nodiscard]] static bool lends_march(const solve::period_search& search)
+    {
+        return search.near != nullptr && search.near->march != nullptr;
     }
     // From the division of the loop as it warms.
     [[nodiscard]] loop_outcome settled_as_warmed(const std::vector<double>& cold, solve::periodic_state& found,
@@ -178,18 +183,19 @@ private:
         if (warm != loop_outcome::solved) return warm;
         for (std::size_t b = 0; b < amps.size(); ++b)
             if (std::fabs(amps[b] - other[b]) > alike * largest_given()) return loop_outcome::unstable;
-        return settled_from(amps, found, sharing, nullptr);
+        return settled_from(amps, found, sharing, {});
     }
     // Currents by the balance of the mean over the period, the rises while current flows as those of a settled period
     // near by, or without one as in the mean: what a settled period likely is, at little cost. None where that leads
     // nowhere. @param amps to begin with; those it comes to
     [[nodiscard]] std::optional<solve::periodic_state>
-    by_mean_balance(std::vector<double>& amps, const current_sharing& sharing, const solve::periodic_state* near)
+    by_mean_balance(std::vector<double>& amps, const current_sharing& sharing, const solve::period_search& search)
     {
         constexpr int most_rounds = 8;
-        const bool moves = near != nullptr && near->march != nullptr;
-        std::vector<double> rise = moves ? near->steady : net_.cold();
-        solve::begins begun = moves ? solve::begins::near_state : solve::begins::cold;
+        const bool moves = lends_march(search),
+                   from_near = moves && search.reached_from == solve::period_search::start::near;
+        std::vector<double> rise = from_near ? search.near->steady : net_.cold();
+        solve::begins begun = from_near ? solve::begins::near_state : solve::begins::cold;
         for (int round = 0; round < most_rounds; ++round) {
             net_.set_currents(amps);
             solve::steady_state steady = steady_state_of(net_.network(), on_share(), rise, begun);
@@ -198,7 +204,7 @@ private:
             begun = solve::begins::near_state;
             solve::periodic_state likely;
             if (moves)
-                likely = moved_to(*near, std::move(steady.rise));
+                likely = moved_to(*search.near, std::move(steady.rise));
             else
                 likely.steady = likely.mean = likely.on_mean = std::move(steady.rise);
             current_sharing::step step = sharing.towards(likely, on_share());
@@ -286,7 +292,7 @@ private:
 
     // In Newton's steps of the loops' currents with the heat solved anew at each. @param amps to begin with
     [[nodiscard]] loop_outcome settled_from(std::vector<double> amps, solve::periodic_state& found,
-                                            const current_sharing& sharing, const solve::periodic_state* near)
+                                            const current_sharing& sharing, solve::period_search search)
     {
         constexpr int most_rounds = 60;
         constexpr double settled_for_good = 1e-11;  // of the largest current
@@ -302,9 +308,9 @@ private:
         for (int round = 0; round < most_rounds; ++round) {
             net_.set_currents(amps);
             using wanted = solve::period_search::wanted;
-            const loop_outcome heat = heated(
-                found,
-                {.near = near, .settled = fineness, .parts = programme_.rest > 0.0 ? wanted::rises : wanted::all});
+            search.settled = fineness;
+            search.parts = programme_.rest > 0.0 ? wanted::rises : wanted::all;
+            const loop_outcome heat = heated(found, search);
             if (heat == loop_outcome::ends && !was_bounded && found.mean.size() == net_.network().size()) {
                 // what has warmed on the way to the bound may carry less by then
                 was_bounded = true;
@@ -326,7 +332,8 @@ private:
             if (step.amps.empty()) return loop_outcome::unstable;
             if (step.change <= hardly * largest) fineness = finely_settled;
             before = std::move(found);
-            near = &before;
+            search.near = &before;
+            search.reached_from = solve::period_search::start::near;
             amps = step.amps;
         }
         return loop_outcome::not_settled;
