@@ -223,7 +223,7 @@ FAULTS = [
     ("settled period: by what it moves alone", "solve/periodic_state.hpp",
      "(ahead <= search_.settled || newton <= finest)", "(true || newton <= finest)", ["circuit/ways"]),
     ("worse with stray ways open: by rounding", "rating/way_findings.hpp",
-     "in_si<temperature_difference>(0.1)", "in_si<temperature_difference>(0.0)", ["rating/way_findings"]),
+     "in_si<temperature_difference>(0.01)", "in_si<temperature_difference>(0.0)", ["rating/way_findings"]),
     # io
     ("overlong UTF-8 taken", "io/report/escape.hpp", "lead == 0xE0U ? 0xA0U : 0x80U", "lead == 0xE0U ? 0x80U : 0x80U",
      ["io/escape"]),

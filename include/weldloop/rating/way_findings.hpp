@@ -59,7 +59,7 @@ namespace weldloop::detail {
 // Takes over what is worse with every stray way open.
 inline void take_worse(assessment& out, assessment&& without, const station& s)
 {
-    constexpr auto noticeable = in_si<temperature_difference>(0.1);  // less is rounding, or no reading shows it
+    constexpr auto noticeable = in_si<temperature_difference>(0.01);  // less is what solvers leave
     for (part_result& r : out.parts) {
         if (is_stray(s, r.place)) continue;
         for (part_result& other : without.parts) {
