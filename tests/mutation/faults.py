@@ -222,6 +222,8 @@ FAULTS = [
      ["circuit/ways_random"]),
     ("settled period: by what it moves alone", "solve/periodic_state.hpp",
      "(ahead <= search_.settled || newton <= finest)", "(true || newton <= finest)", ["circuit/ways"]),
+    ("settled period: corrections that turn back as long", "solve/periodic_state.hpp",
+     "taken * squares / (squares - along)", "taken * squares / (squares - 0.0 * along)", ["solve/periodic_state"]),
     ("worse with stray ways open: by rounding", "rating/way_findings.hpp",
      "in_si<temperature_difference>(0.01)", "in_si<temperature_difference>(0.0)", ["rating/way_findings"]),
     # io

@@ -5,6 +5,7 @@
 #include <cstddef>
 #include <functional>
 #include <numbers>
+#include <span>
 #include <stdexcept>
 #include <vector>
 
@@ -317,6 +318,38 @@ TEST(PeriodicState, WhereHeatFallsSteeply)
         EXPECT_GT(s.peak[0], s.mean[0]);
         EXPECT_LE(s.sweeps, 30);
     }
+}
+
+// Watts that yield by 3 W/K to the rise, known to nobody but the follower: four times the sink while current flows.
+class yielding final : public state_follower {
+public:
+    void follow(std::span<const double> rise) override { watts = 100.0 - 3.0 * rise[0]; }
+    [[nodiscard]] std::size_t numbers() const override { return 1; }
+    void add_numbers(std::span<const double>, double share, std::span<double> out) const override
+    {
+        out[0] += share * watts;
+    }
+    double watts = 40.0;
+};
+
+// source: by hand; towards 25 K at 75 s with current, towards nothing at 300 s without. Corrections that know of the
+// sink alone are twice as long as they should be and turn back ever farther.
+TEST(PeriodicState, ComesToRestWhereHeatYieldsToWhatItWarms)
+{
+    const on_off p{60.0, 40.0};
+    yielding follower;
+    const heat_of_rise law([&](double) { return follower.watts; });
+    one_node n(300.0, law);
+    const periodic_state constant = solved(n.net, p);
+    n.net.set_follower(&follower);
+    const periodic_state s = solved(n.net, p, &constant);
+    expect_closed_and_balanced(s);
+    const double warming = std::exp(-p.on / 75.0), cooling = std::exp(-p.rest / 300.0);
+    const double start = 25.0 * (1.0 - warming) * cooling / (1.0 - warming * cooling);
+    EXPECT_NEAR(s.trace.front()[0], start, allowed_K);
+    EXPECT_NEAR(s.peak[0], start / cooling, allowed_K);
+    EXPECT_NEAR(s.followed_on[0], 100.0 - 3.0 * s.on_mean[0], 1e-6);
+    EXPECT_LE(s.sweeps, 15);
 }
 
 TEST(PeriodicState, FromANearStateAsFromTheCold)

@@ -204,7 +204,7 @@ private:
             begun = solve::begins::near_state;
             solve::periodic_state likely;
             if (moves)
-                likely = moved_to(*search.near, std::move(steady.rise));
+                likely = solve::detail::moved_to(*search.near, std::move(steady.rise));
             else
                 likely.steady = likely.mean = likely.on_mean = std::move(steady.rise);
             current_sharing::step step = sharing.towards(likely, on_share());

@@ -122,6 +122,21 @@ private:
     return out;
 }
 
+/// What a settled period likely is at another steady state of nearly the same network, to begin a search with and to
+/// judge by: the means, and what a march begins from; nothing else.
+/// @param near with its march @param steady rises of the other with the heat of the period spread evenly over it [K]
+[[nodiscard]] inline periodic_state moved_to(const periodic_state& near, std::vector<double> steady)
+{
+    periodic_state out;
+    const moved_rises moved(near, steady);
+    out.mean = moved.mean();
+    out.on_mean = near.on_mean;
+    moved.move(out.on_mean);
+    out.march = std::make_shared<const std::vector<march_step>>(moved_steps(near, steady));
+    out.steady = std::move(steady);
+    return out;
+}
+
 /// Marches a network in time by a diagonally implicit Runge-Kutta method of third order in three stages, stiffly
 /// accurate and L-stable (Alexander 1977), its stages by simplified Newton's method.
 class marcher {
@@ -324,8 +339,7 @@ public:
         constexpr double forcing = 0.06, finest = 1e-9;  // Newton's method of the others: by the departure before; K
         constexpr double lost = 800.0;                   // K beyond a bound: nothing comes back from there
         constexpr double moving = 1.0;                   // K from period to period: may still be on its way there
-        constexpr int long_since = 10;                   // sweeps that went farther each than the one before
-        constexpr double slowly = 2.0;                   // in all these: no bound is met that way before the last sweep
+        constexpr double least_share = 0.1;              // of a correction
         periodic_state out;
         const periodic_state* const near = search_.near;
         const bool follow = near != nullptr && near->march != nullptr,
@@ -350,8 +364,8 @@ public:
         out.steady = std::move(steady.rise);
         prepare_correction(out.steady);
         bool choose = !follow;
-        double newton = rough, ahead_before = std::numeric_limits<double>::infinity(), ahead_then = 0.0;
-        int growing = 0;
+        double newton = rough, share = 1.0;
+        std::vector<double> before;
         for (out.sweeps = 1; out.sweeps <= most_sweeps; ++out.sweeps) {
             if (!(choose ? chosen(start, rough) : marched(start, newton))) {
                 if (choose) break;  // it runs away, or Newton's method fails
@@ -385,15 +399,13 @@ public:
                     return out;
                 }
             }
-            if (!(ahead > ahead_before)) growing = 0;
-            if (growing++ == 0) ahead_then = ahead;
-            ahead_before = ahead;
-            if (growing > long_since && ahead < slowly * ahead_then && most > moving) break;
+            share = choose ? 1.0 : share_of(correction, before, share, least_share);
+            before = correction;
             if (choose)
                 for (march_step& k : steps_) marcher_.straighten(k, k.stage[1]);
             newton = std::clamp(forcing * most, finest, rough);
             choose = false;
-            for (std::size_t i = 0; i < size_; ++i) start[i] += correction[i];
+            for (std::size_t i = 0; i < size_; ++i) start[i] += share * correction[i];
         }
         out.what = most_beyond(out) > 0.0 ? outcome::bounded : outcome::not_settled;
         return out;
@@ -427,6 +439,20 @@ private:
         }
         fast_matrix_.solve(fast);
         for (std::size_t i = 0; i < size_; ++i) out[i] = slow[i] - fast[i];
+    }
+
+    // How much of a correction is taken, once the one before has shown where it leads: a correction that turns back by
+    // r of the one before was 1 + r times too long, as where currents yield to what it warmed (Aitken's rule).
+    // @param taken share of the one before, which is empty at first
+    [[nodiscard]] static double share_of(const std::vector<double>& now, const std::vector<double>& before,
+                                         double taken, double least)
+    {
+        double along = 0.0, squares = 0.0;
+        for (std::size_t i = 0; i < before.size(); ++i) {
+            along += now[i] * before[i];
+            squares += before[i] * before[i];
+        }
+        return along < squares ? std::clamp(taken * squares / (squares - along), least, 1.0) : 1.0;
     }
 
     // Begins with the steps of another state, moved to a steady state.
@@ -595,21 +621,6 @@ private:
 };
 
 }  // namespace detail
-
-/// What a settled period likely is at another steady state of nearly the same network, to begin a search with and to
-/// judge by: the means, and what a march begins from; nothing else.
-/// @param near with its march @param steady rises of the other with the heat of the period spread evenly over it [K]
-[[nodiscard]] inline periodic_state moved_to(const periodic_state& near, std::vector<double> steady)
-{
-    periodic_state out;
-    const detail::moved_rises moved(near, steady);
-    out.mean = moved.mean();
-    out.on_mean = near.on_mean;
-    moved.move(out.on_mean);
-    out.march = std::make_shared<const std::vector<detail::march_step>>(detail::moved_steps(near, steady));
-    out.steady = std::move(steady);
-    return out;
-}
 
 /// The settled period of a network.
 ///
