@@ -343,6 +343,7 @@ TEST(PeriodicState, ComesToRestWhereHeatYieldsToWhatItWarms)
     const periodic_state constant = solved(n.net, p);
     n.net.set_follower(&follower);
     const periodic_state s = solved(n.net, p, &constant);
+    ASSERT_EQ(s.what, outcome::solved);
     expect_closed_and_balanced(s);
     const double warming = std::exp(-p.on / 75.0), cooling = std::exp(-p.rest / 300.0);
     const double start = 25.0 * (1.0 - warming) * cooling / (1.0 - warming * cooling);
