@@ -602,4 +602,47 @@ TEST(WaysRandom, TwoContactsThatYieldShareAsTheMarchSaysOrNotAtAll)
     EXPECT_GT(lopsided, 10);
 }
 
+// source: the march from the cold, a trace warmer on either side. The same under a duty, sought from the cold and from
+// a settled period of little current, in which both share alike: what leads there is not stable.
+TEST(WaysRandom, TwinsUnderADutyShareAsTheMarchSaysOrNotAtAll)
+{
+    int unstable = 0, solved = 0;
+    for (const metal* m : {&mild_steel, &stainless_steel})
+        for (const double newtons : {20.0, 200.0})
+            for (const double amps : {50.0, 200.0, 600.0}) {
+                const auto at = [&](double current_of_it) {
+                    station s = two_contacts(current_of_it, newtons, newtons, surface_state::spatter_covered, *m);
+                    s.job.duty = duty_cycle::of(in_si<duration>(40.0), in_si<duration>(60.0));
+                    return s;
+                };
+                const station s = at(amps), gentle = at(1.0);
+                solve::periodic_state near;
+                ASSERT_TRUE(detail::loop_solver(gentle).solve(scatter::typical, &near).is_solved());
+                const loop_state state = solve_loop(s),
+                                 from_near = detail::loop_solver(s).solve(scatter::typical, nullptr, {.near = &near});
+                const std::string which =
+                    std::to_string(newtons) + " N, " + std::to_string(amps) + " A, " + std::string(m->name);
+                EXPECT_EQ(from_near.outcome, state.outcome) << which;
+                const detail::loop_network net(s, checked_arc_index(s));
+                std::array<double, 2> own{};
+                for (std::size_t warmer = 0; warmer < 2; ++warmer) {
+                    std::vector<double> cold = net.cold();
+                    cold[net.parts()[warmer == 0 ? 3 : 6].places[0].node] += 0.5;  // K
+                    own[warmer] = march(s, state, &cold, 4.0, 0.5).mean_amps[1] / amps;
+                }
+                if (state.outcome == loop_outcome::unstable) {
+                    ++unstable;
+                    EXPECT_GT(own[0], 0.5) << which;
+                    EXPECT_LT(own[1], 0.5) << which;
+                } else {
+                    ASSERT_EQ(state.outcome, loop_outcome::solved) << which;
+                    ++solved;
+                    for (const double o : own) EXPECT_NEAR(o, 0.5, 0.01) << which;
+                }
+            }
+    std::cout << solved << " solved, " << unstable << " unstable\n";
+    EXPECT_GT(unstable, 3);
+    EXPECT_GT(solved, 1);
+}
+
 }  // namespace

@@ -226,6 +226,9 @@ FAULTS = [
      "taken * squares / (squares - along)", "taken * squares / (squares - 0.0 * along)", ["solve/periodic_state"]),
     ("worse with stray ways open: by rounding", "rating/way_findings.hpp",
      "in_si<temperature_difference>(0.01)", "in_si<temperature_difference>(0.0)", ["rating/way_findings"]),
+    ("ways near a settled period: stability unasked", "circuit/loop_body.hpp",
+     "if (step.amps.empty() || !step.is_stable) return std::nullopt;", "if (step.amps.empty()) return std::nullopt;",
+     ["circuit/ways_random"]),
     # io
     ("overlong UTF-8 taken", "io/report/escape.hpp", "lead == 0xE0U ? 0xA0U : 0x80U", "lead == 0xE0U ? 0x80U : 0x80U",
      ["io/escape"]),
