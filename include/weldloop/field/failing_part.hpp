@@ -45,16 +45,16 @@ inline constexpr double failing_rise_limit = 600.0, failing_hotter_share = 0.5;
 /// Shares of failing parts that are loose, and whose faces look clean; see failing_judgement.
 inline constexpr double failing_loose_share = 0.6, failing_clean_share = 0.1;
 
-/// The most that can be read across a part [V]: the supply's voltage without load where it is stated, else the highest
+/// The most that can be read across a part: the supply's voltage without load where it is stated, else the highest
 /// that a supply may have.
-[[nodiscard]] inline double most_volts_of(const station& s)
+[[nodiscard]] inline voltage most_volts_of(const station& s)
 {
     if (s.supply) {
-        if (const std::optional<voltage> stated = no_load_voltage_of(*s.supply)) return stated->value();
-        if (s.supply->no_load.peak) return s.supply->no_load.peak->value();
-        return no_load_limit_for(s.supply->hazard, s.supply->no_load.kind).peak.value();
+        if (const std::optional<voltage> stated = no_load_voltage_of(*s.supply)) return *stated;
+        if (s.supply->no_load.peak) return *s.supply->no_load.peak;
+        return no_load_limit_for(s.supply->hazard, s.supply->no_load.kind).peak;
     }
-    return no_load_limit_for(shock_hazard::ordinary, output_current::direct).peak.value();
+    return no_load_limit_for(shock_hazard::ordinary, output_current::direct).peak;
 }
 
 /// The 95 % point of a resistance [ohm]. @param d its distribution, in rising order

@@ -86,7 +86,7 @@ private:
         const double amps = station_->job.current.value();
         const meters& m = reader_->used();
         const double relative = std::max(finest, std::hypot(m.volts_share, reader_->by_amps(amps)) / two_sided);
-        const double floor = std::max(m.volts_floor.value() / amps, least_ohms);
+        const double floor = std::max((m.volts_floor / station_->job.current).value(), least_ohms);
         const auto cell = [&](double ohms) { return std::log((ohms + floor) / floor) / (2.0 * relative); };
         const std::vector<double>& ohms = part.ohms[at_current_];
         std::vector<std::array<double, 2>> cells(

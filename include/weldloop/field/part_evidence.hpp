@@ -105,13 +105,13 @@ public:
             throw bad_station_error("reading across " + r.across, "a span that holds the arc",
                                     "parts on one side of the arc");
         const double amps = r.current.value();
-        out.ohms = r.volts.value() / amps;
-        const double volts = r.error.value() > 0.0
-                                 ? r.error.value()
-                                 : meters_.volts_share * r.volts.value() + meters_.volts_floor.value();
-        out.beyond_supply = r.volts.value() - volts > most_volts_of(*station_);
+        out.ohms = (r.volts / r.current).value();
+        const voltage error =
+            r.error > voltage{} ? r.error : voltage(meters_.volts_share * r.volts + meters_.volts_floor);
+        out.beyond_supply = r.volts - error > most_volts_of(*station_);
         // what a reading of nothing still cannot tell apart
-        out.spread = std::max(std::hypot(volts / amps, out.ohms * by_amps(amps)) / two_sided, least_spread);
+        out.spread =
+            std::max(std::hypot((error / r.current).value(), out.ohms * by_amps(amps)) / two_sided, least_spread);
         return out;
     }
     /// Half of the 95 % interval of an ammeter, as a share.
@@ -158,8 +158,9 @@ public:
         constexpr double model_share = 0.01;
         const double read = require_not_negative(o.ohms, "four-wire reading of " + o.part).value();
         require_not_negative(o.error, "error of the four-wire reading of " + o.part);
-        const double error =
-            o.error.value() > 0.0 ? o.error.value() : meters_.ohms_share * read + meters_.ohms_floor.value();
+        const resistance stated =
+            o.error > resistance{} ? o.error : resistance(meters_.ohms_share * o.ohms + meters_.ohms_floor);
+        const double error = stated.value();
         const std::size_t l = solved.main();
         const double sound = of.conditions.empty() ? 0.0 : of.conditions.front().cold_share[l] * of.typical_ohms(l);
         return by_value(which, of, level_of_wrong(read), [&](std::size_t i) {

@@ -188,7 +188,7 @@ private:
     {
         double top = 0.0;
         for (const std::vector<part_ohms>& here : known) top = std::max(top, top_of(here[level].hot));
-        return {top, levels_[level]->in_loop->amps_through(p), most_volts_of(levels_[level]->at)};
+        return {top, levels_[level]->in_loop->amps_through(p), most_volts_of(levels_[level]->at).value()};
     }
 
     static constexpr double alike = 1.25;  // currents this far apart warm the loop alike, within what lay differs
